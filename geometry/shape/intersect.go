@@ -1,0 +1,122 @@
+package shape
+
+// Where edges cross, and how near they come.
+
+import "math"
+
+// lineRoots returns where the line p + s u (u of length 1) meets the full circle of arc e, lo <= hi, and how deep the
+// line runs inside the circle (negative: it misses by about that much, and lo = hi is the nearest place).
+//
+// It solves bulge x power(p + s u) = 0, which stays well scaled when the centre of a flat arc is far away: the far root
+// then runs off to infinity and the near one keeps its digits.
+func (e Edge) lineRoots(p, u Point) (lo, hi, depth float64) {
+	ch, q, b := e.B.Sub(e.A), p.Sub(e.A), e.Bulge
+	k := (1 - b*b) / 2
+	b1 := b*(2*q.Dot(u)-ch.Dot(u)) - k*ch.Cross(u)
+	b0 := b*q.Dot(q.Sub(ch)) - k*ch.Cross(q)
+	disc := b1*b1 - 4*b*b0
+	depth = disc / (2 * math.Abs(b) * ch.Norm() * (1 + b*b))
+	if disc <= 0 {
+		s := -b1 / (2 * b)
+		return s, s, depth
+	}
+	h := -(b1 + math.Copysign(math.Sqrt(disc), b1)) / 2
+	lo, hi = h/b, b0/h
+	return math.Min(lo, hi), math.Max(lo, hi), depth
+}
+
+// EdgeIntersections returns the points that two edges share: crossings, touching points (within OnTolMM), and for edges
+// that lie on one another the ends of the common stretch. Points closer together than TouchMM are given once.
+func EdgeIntersections(a, b Edge) []Point {
+	if a.BBox().gap(b.BBox()) > OnTolMM {
+		return nil
+	}
+	var out []Point
+	for _, p := range [4]Point{a.A, a.B, b.A, b.B} {
+		out = addShared(out, p, a, b, OnTolMM)
+	}
+	for _, p := range curveCrossings(a, b) {
+		out = addShared(out, p, a, b, crossTolMM)
+	}
+	return out
+}
+
+// crossTolMM allows for the rounding of a computed crossing of nearly tangent edges.
+const crossTolMM = 1e-7
+
+func addShared(out []Point, p Point, a, b Edge, tol float64) []Point {
+	if !p.finite() || a.DistTo(p) > tol || b.DistTo(p) > tol {
+		return out
+	}
+	for _, q := range out {
+		if p.Dist(q) <= TouchMM {
+			return out
+		}
+	}
+	return append(out, p)
+}
+
+// curveCrossings returns where the infinite line or circle of a meets that of b; the points may be off the edges.
+func curveCrossings(a, b Edge) []Point {
+	switch {
+	case !a.IsArc() && !b.IsArc():
+		return lineLine(a, b)
+	case !a.IsArc():
+		return lineArc(a.A.Lerp(a.B, 0.5), a.B.Sub(a.A).Unit(), b)
+	case !b.IsArc():
+		return curveCrossings(b, a)
+	}
+	if a.Radius() > b.Radius() {
+		a, b = b, a // a flat arc all but follows the axis, which then cuts the other one cleanly
+	}
+	p, u, ok := radicalAxis(a, b)
+	if !ok {
+		return nil
+	}
+	return lineArc(p, u, a)
+}
+
+func lineLine(a, b Edge) []Point {
+	da, db := a.B.Sub(a.A), b.B.Sub(b.A)
+	den := da.Cross(db)
+	if den == 0 {
+		return nil
+	}
+	return []Point{a.At(b.A.Sub(a.A).Cross(db) / den)}
+}
+
+func lineArc(p, u Point, arc Edge) []Point {
+	if u == (Point{}) {
+		return nil
+	}
+	lo, hi, depth := arc.lineRoots(p, u)
+	if depth < -crossTolMM {
+		return nil
+	}
+	return []Point{p.Add(u.Scale(lo)), p.Add(u.Scale(hi))}
+}
+
+// radicalAxis returns the line on which two circles have equal power, which holds their crossings; ok is false for
+// concentric circles. Point p is the line's nearest to the middle of a's chord.
+func radicalAxis(a, b Edge) (p, u Point, ok bool) {
+	m := a.A.Lerp(a.B, 0.5)
+	fa, ga := a.powerAt(m)
+	fb, gb := b.powerAt(m)
+	// fa, fb are bulge x power, so that flat arcs stay finite; crosswise bulges cancel the quadratic term.
+	f := b.Bulge*fa - a.Bulge*fb
+	g := ga.Scale(b.Bulge).Sub(gb.Scale(a.Bulge))
+	n := g.Norm()
+	if n == 0 {
+		return Point{}, Point{}, false
+	}
+	return m.Sub(g.Scale(f / (n * n))), g.Perp().Scale(1 / n), true
+}
+
+// powerAt returns bulge x power of p for the arc's circle, and its gradient.
+func (e Edge) powerAt(p Point) (value float64, gradient Point) {
+	ch, q, b := e.B.Sub(e.A), p.Sub(e.A), e.Bulge
+	k := (1 - b*b) / 2
+	value = b*q.Dot(q.Sub(ch)) - k*ch.Cross(q)
+	gradient = q.Scale(2).Sub(ch).Scale(b).Sub(ch.Perp().Scale(k))
+	return value, gradient
+}

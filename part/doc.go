@@ -1,0 +1,16 @@
+// Package part holds the shared nouns: the bracket with its plates, members, pins, bolts, welds, contacts, supports, load
+// points and load paths, the one thing that passes between the geometry and the strength service. It never knows a kind,
+// a design code or a file format, and it computes nothing but placement.
+//
+// Axes of a bracket are the vehicle's: x rearward, y left, z up, in mm; the origin is the bracket's own datum, stated by
+// its kind. Forces are N, moments N*mm, angles rad.
+//
+//	bracket.go   Bracket and the look-up of its things
+//	space.go     vectors and poses
+//	plate.go     what is cut: outline, holes, etch marks, bends
+//	member.go    what is not cut from plate: angle, tube, bar
+//	joint.go     pins, bolts, rods, welds, contacts, composites, splices, supports
+//	load.go      load points, shares, paths, sweeps, load cases
+//	mirror.go    the other hand
+//	validate.go  what makes a bracket whole: names resolve, numbers are finite, paths end at a support
+package part

@@ -1,0 +1,158 @@
+package part
+
+import "lugwright/geometry/shape"
+
+// Component is a signed component of a load: a seat bears down and cap bolts hold up, so up and down are two.
+type Component int
+
+const (
+	FxPlus Component = iota
+	FxMinus
+	FyPlus
+	FyMinus
+	FzPlus
+	FzMinus
+	MxPlus
+	MxMinus
+	MyPlus
+	MyMinus
+	MzPlus
+	MzMinus
+	componentCount
+)
+
+var componentNames = [componentCount]string{
+	"Fx+", "Fx-", "Fy+", "Fy-", "Fz+", "Fz-", "Mx+", "Mx-", "My+", "My-", "Mz+", "Mz-",
+}
+
+func (c Component) String() string {
+	if c < 0 || c >= componentCount {
+		return "?"
+	}
+	return componentNames[c]
+}
+
+// Components lists all signed components in order.
+func Components() []Component {
+	all := make([]Component, componentCount)
+	for i := range all {
+		all[i] = Component(i)
+	}
+	return all
+}
+
+// Size is how much of a load (force N, moment N*mm) acts in this signed component; never negative.
+func (c Component) Size(f, m Vec) float64 {
+	v := [6]float64{f.X, f.Y, f.Z, m.X, m.Y, m.Z}[c/2]
+	if c%2 == 1 {
+		v = -v
+	}
+	return max(v, 0)
+}
+
+// Unit is the force and the moment of size one in this component.
+func (c Component) Unit() (f, m Vec) {
+	s := 1.0
+	if c%2 == 1 {
+		s = -1
+	}
+	switch c / 2 {
+	case 0:
+		f.X = s
+	case 1:
+		f.Y = s
+	case 2:
+		f.Z = s
+	case 3:
+		m.X = s
+	case 4:
+		m.Y = s
+	case 5:
+		m.Z = s
+	}
+	return f, m
+}
+
+// LoadPoint is where the body's load enters.
+type LoadPoint struct {
+	ID       string
+	At       Vec
+	Axis     Vec         // direction of the pin or tube, zero when there is none
+	Released []Component // components that the joint lets go: a load case that holds one is refused
+	Patch    *Patch
+}
+
+// Patch is a load spread over a rectangle, such as a tank on its tray.
+type Patch struct {
+	Pose Pose
+	Box  shape.Box
+}
+
+// ShareRule names how a load divides where a path forks.
+type ShareRule string
+
+const (
+	// Equal: every leg takes the same.
+	Equal ShareRule = "equal"
+	// Between: the first leg takes Lo to Hi of the whole, the second the rest; both ends are tried.
+	Between ShareRule = "between"
+	// ByPinSpan: the legs are a pin's supporting seats; statics of the span with the load at either end of its travel.
+	ByPinSpan ShareRule = "statics of the pin"
+)
+
+// ShareRules lists every rule, in the order of the wire format.
+func ShareRules() []ShareRule { return []ShareRule{Equal, Between, ByPinSpan} }
+
+// Share is a fork that several branches refer to.
+type Share struct {
+	ID     string
+	Rule   ShareRule
+	Legs   int // number of legs
+	Lo, Hi float64
+	Pin    string // for ByPinSpan
+	Source string // why this rule: a clause, "statics", "stated by the builder"
+}
+
+// Path carries one signed component of a load point to supports.
+type Path struct {
+	LoadPoint string
+	Component Component
+	Branches  []Branch
+}
+
+// Branch is one leg of a path: where its force acts, its fraction of the component, and what it passes through, in
+// order. The last thing passed is a support.
+type Branch struct {
+	Share   string // empty: the whole component
+	Leg     int    // which leg of the share, from 0
+	At      Vec    // point at which the branch's force enters the first thing
+	Through []string
+}
+
+// Sweep is a stretch along which sections are cut: from where load enters to the root.
+type Sweep struct {
+	ID       string
+	Things   []string // plates or member legs ("base.a") cut by it; composites join others to them
+	From, To Vec      // cuts are square to From-To
+	Ribs     bool     // webs that stand on a wide flange each take their part as a rib, by a rigid spread
+	Bolts    string   // bolt group whose bolts and contact act on the swept thing between From and To
+	Name     string   // words for the place, e.g. "ear", "angle leg"
+}
+
+// Level says whether a load already holds its load factors.
+type Level string
+
+const (
+	Service  Level = "service"
+	Factored Level = "factored"
+)
+
+// Case is a load at a load point. Force and Moment act on the bracket.
+type Case struct {
+	Name      string
+	LoadPoint string // may be empty when the bracket has one
+	Level     Level
+	Source    string // published rule, or "builder's choice"
+	Force     Vec
+	Moment    Vec
+}

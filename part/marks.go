@@ -1,0 +1,50 @@
+package part
+
+import (
+	"fmt"
+	"slices"
+
+	"lugwright/geometry/shape"
+)
+
+// AddMarks gives every plate and member its part mark: root, hand letter and a running number, one number for pieces
+// that are the same. A right-hand piece differs from its left-hand twin by the letter alone.
+func (b *Bracket) AddMarks(root string) {
+	prefix := root + "-L"
+	if b.Hand == RightHand {
+		prefix = root + "-R"
+	}
+	n := 0
+	for i := range b.Plates {
+		p := &b.Plates[i]
+		if j := slices.IndexFunc(b.Plates[:i], func(q Plate) bool { return q.SamePiece(p) }); j >= 0 {
+			p.Mark = b.Plates[j].Mark
+		} else {
+			n++
+			p.Mark = fmt.Sprintf("%s%d", prefix, n)
+		}
+		for k := range p.Etch {
+			if p.Etch[k].Text == MarkHere {
+				p.Etch[k].Text = p.Mark
+			}
+		}
+	}
+	for i := range b.Members {
+		n++
+		b.Members[i].Mark = fmt.Sprintf("%s%d", prefix, n)
+	}
+}
+
+// MarkHere is the etch text that a kind writes where the part mark belongs.
+const MarkHere = "{mark}"
+
+// SamePiece says whether two plates come off the table alike: stock, outline, holes and bends.
+func (p *Plate) SamePiece(q *Plate) bool {
+	sameHole := func(a, b Hole) bool {
+		return a.Center == b.Center && a.DiaMM == b.DiaMM && a.CutMM == b.CutMM && a.Finish == b.Finish
+	}
+	return p.ThicknessMM == q.ThicknessMM && p.Material == q.Material && p.RolledMM == q.RolledMM &&
+		slices.Equal(p.Outer, q.Outer) && slices.EqualFunc(p.Holes, q.Holes, sameHole) &&
+		slices.EqualFunc(p.Cutouts, q.Cutouts, func(a, b shape.Loop) bool { return slices.Equal(a, b) }) &&
+		slices.Equal(p.Bends, q.Bends)
+}

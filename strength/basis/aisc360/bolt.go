@@ -1,0 +1,231 @@
+package aisc360
+
+// Bolts in shear, tension and both; bearing and tear-out of the plies; prying.
+
+import (
+	"math"
+
+	"lugwright/strength"
+)
+
+type boltShearGivens struct {
+	V       float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on one bolt"`
+	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
+	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+}
+
+// boltShear is shear of one bolt on its nominal area: AISC 360-22 J3.7, Eq. J3-1, with F_nv of Table J3.2 as 0.450 or 0.563 F_u.
+var boltShear = strength.Define(strength.Identity{
+	ID: "bolt-shear", Title: "shear of the bolt",
+	Clause: clause("J3.7, Eq. J3-1 and Table J3.2", ""),
+	Demand: "V_r", Capacity: "V_c", Unit: "N",
+}, func(c *strength.Calc, g boltShearGivens) {
+	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
+	Fnv := shearStrength(c, g.Fu, g.Threads)
+	Rn := c.Let("R_n", "F_nv*A_b", "N", Fnv*Ab)
+	c.Compare(g.V, c.Available("V_c", "R_n", "N", Rn, 0.75, 2.00))
+})
+
+func shearStrength(c *strength.Calc, fu, threads float64) float64 {
+	k := 0.563
+	if threads > 0 {
+		k = 0.450
+	}
+	return c.Let("F_nv", "when(threads > 0, 0.450, 0.563)*F_u", "MPa", k*fu)
+}
+
+type boltTensionGivens struct {
+	T  float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" is:"tension in one bolt"`
+	D  float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	Fu float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
+}
+
+// boltTension is tension of one bolt on its nominal area; 0.75 F_u already holds the thread: AISC 360-22 J3.7, Eq. J3-1.
+var boltTension = strength.Define(strength.Identity{
+	ID: "bolt-tension", Title: "tension of the bolt",
+	Clause: clause("J3.7, Eq. J3-1 and Table J3.2", ""),
+	Demand: "T_r", Capacity: "T_c", Unit: "N",
+}, func(c *strength.Calc, g boltTensionGivens) {
+	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
+	Rn := c.Let("R_n", "0.75*F_u*A_b", "N", 0.75*g.Fu*Ab)
+	c.Compare(g.T, c.Available("T_c", "R_n", "N", Rn, 0.75, 2.00))
+})
+
+type boltCombinedGivens struct {
+	T       float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" is:"tension in one bolt"`
+	V       float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on the same bolt"`
+	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
+	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+}
+
+// boltCombined is tension with shear in a bearing-type joint: AISC 360-22 J3.8, Eq. J3-2 and J3-3.
+var boltCombined = strength.Define(strength.Identity{
+	ID: "bolt-combined", Title: "tension of the bolt with its shear",
+	Clause: clause("J3.8, Eq. J3-2 and J3-3", ""),
+	Demand: "T_r", Capacity: "T_c", Unit: "N",
+}, func(c *strength.Calc, g boltCombinedGivens) {
+	c.Compare(g.T, tensionWithShear(c, g.V, g.D, g.Fu, g.Threads))
+})
+
+// tensionWithShear is the tension left in a bolt that also carries shear.
+func tensionWithShear(c *strength.Calc, v, d, fu, threads float64) float64 {
+	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*d*d/4)
+	Fnt := c.Let("F_nt", "0.75*F_u", "MPa", 0.75*fu)
+	Fnv := shearStrength(c, fu, threads)
+	frv := c.Let("f_rv", "V_r/A_b", "MPa", v/Ab)
+	Fcv := c.Available("F_cv", "F_nv", "MPa", Fnv, 0.75, 2.00)
+	c.Need(frv <= Fcv, "f_rv <= F_cv", "the bolt carries its shear alone")
+	// Omega F_nt/F_nv and F_nt/(phi F_nv) are both F_nt over the available shear strength.
+	Fn := c.Let("F_nt2", "max(min(1.3*F_nt - F_nt/F_cv*f_rv, F_nt), 0)", "MPa", max(min(1.3*Fnt-Fnt/Fcv*frv, Fnt), 0))
+	Rn := c.Let("R_n", "F_nt2*A_b", "N", Fn*Ab)
+	return c.Available("T_c", "R_n", "N", Rn, 0.75, 2.00)
+}
+
+type boltBearingGivens struct {
+	V     float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on one bolt"`
+	D     float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	Dh    float64 `sym:"d_h" unit:"mm" min:"1" max:"200" is:"hole diameter"`
+	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
+	Edge  float64 `sym:"l_e" unit:"mm" min:"0" max:"1e5" is:"hole centre to the nearest edge; 0 when none is near"`
+	Pitch float64 `sym:"s" unit:"mm" min:"0" max:"1e5" is:"hole centre to the nearest hole; 0 when none is near"`
+	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
+}
+
+// boltBearing is bearing and tear-out of one ply, deformation at service load a concern: AISC 360-22 J3.11(a), Eq. J3-6a and J3-6c.
+// The nearest edge or hole is taken whichever way the force points.
+var boltBearing = strength.Define(strength.Identity{
+	ID: "bolt-bearing", Title: "bearing and tear-out at the bolt hole",
+	Clause: clause("J3.11(a), Eq. J3-6a and J3-6c", ""),
+	Demand: "V_r", Capacity: "R_c", Unit: "N",
+}, func(c *strength.Calc, g boltBearingGivens) {
+	Rb := c.Let("R_nb", "2.4*d*t*F_u", "N", 2.4*g.D*g.T*g.Fu)
+	Rn := Rb
+	if g.Edge > 0 {
+		lc := c.Let("l_ce", "l_e - d_h/2", "mm", g.Edge-g.Dh/2)
+		c.Need(lc > 0, "l_e - d_h/2 > 0*mm", "material between the hole and the edge")
+		Rt := c.Let("R_nte", "1.2*l_ce*t*F_u", "N", 1.2*lc*g.T*g.Fu)
+		Rn = min(Rn, Rt)
+	}
+	if g.Pitch > 0 {
+		lc := c.Let("l_cs", "s - d_h", "mm", g.Pitch-g.Dh)
+		c.Need(lc > 0, "s - d_h > 0*mm", "material between the holes")
+		Rt := c.Let("R_nts", "1.2*l_cs*t*F_u", "N", 1.2*lc*g.T*g.Fu)
+		Rn = min(Rn, Rt)
+	}
+	Rn = c.Let("R_n", leastOf(g.Edge > 0, g.Pitch > 0), "N", Rn)
+	c.Compare(g.V, c.Available("R_c", "R_n", "N", Rn, 0.75, 2.00))
+})
+
+func leastOf(edge, pitch bool) string {
+	switch {
+	case edge && pitch:
+		return "min(R_nb, R_nte, R_nts)"
+	case edge:
+		return "min(R_nb, R_nte)"
+	case pitch:
+		return "min(R_nb, R_nts)"
+	}
+	return "R_nb"
+}
+
+type boltSpacingGivens struct {
+	D float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	S float64 `sym:"s" unit:"mm" min:"0.1" max:"1e5" is:"distance between hole centres"`
+}
+
+// boltSpacing is the least distance between holes: AISC 360-22 J3.4, 2 2/3 d.
+var boltSpacing = strength.Define(strength.Identity{
+	ID: "bolt-spacing", Title: "least distance between bolt holes",
+	Clause: clause("J3.4", ""),
+	Demand: "s_min", Capacity: "s", Unit: "mm",
+}, func(c *strength.Calc, g boltSpacingGivens) {
+	c.Compare(c.Let("s_min", "8/3*d", "mm", 8.0/3*g.D), g.S)
+})
+
+type pryingGivens struct {
+	T       float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" is:"tension on one bolt, prying not in it"`
+	V       float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on the same bolt"`
+	B       float64 `sym:"b" unit:"mm" min:"0.1" max:"1000" is:"bolt line to the face of the part that stands on the ply"`
+	A       float64 `sym:"a" unit:"mm" min:"0.1" max:"1000" is:"bolt line to the ply's free edge"`
+	P       float64 `sym:"p" unit:"mm" min:"1" max:"2000" is:"length of ply that serves one bolt"`
+	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	Dh      float64 `sym:"d_h" unit:"mm" min:"1" max:"200" is:"hole diameter"`
+	Tp      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
+	Fu      float64 `sym:"F_up" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
+	Fub     float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
+	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+}
+
+// prying is the tension a bolt can take from a ply that bends, prying included: AISC Steel Construction Manual 15th ed., Part 9,
+// Eq. 9-20 to 9-29 (F_u form), with the tension that J3.8 leaves beside shear as T_c.
+var prying = strength.Define(strength.Identity{
+	ID: "bolt-prying", Title: "tension of the bolt with prying of the ply",
+	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, prying action", Words: "F_u form"},
+	Demand: "T_r", Capacity: "T_avail", Unit: "N",
+}, func(c *strength.Calc, g pryingGivens) {
+	Tc := tensionWithShear(c, g.V, g.D, g.Fub, g.Threads)
+	c.Need(g.B > g.D/2, "b > d/2", "the bolt clears the standing part")
+	c.Need(g.P > g.Dh, "p > d_h", "ply left beside the hole")
+	b2 := c.Let("b_2", "b - d/2", "mm", g.B-g.D/2)
+	a2 := c.Let("a_2", "min(a, 1.25*b) + d/2", "mm", min(g.A, 1.25*g.B)+g.D/2)
+	rho := c.Let("rho", "b_2/a_2", "", b2/a2)
+	delta := c.Let("delta", "1 - d_h/p", "", 1-g.Dh/g.P)
+	var tc float64
+	if c.Method == strength.LRFD {
+		tc = c.Let("t_c", "sqrt(4*T_c*b_2/(0.90*p*F_up))", "mm", math.Sqrt(4*Tc*b2/(0.90*g.P*g.Fu)))
+	} else {
+		tc = c.Let("t_c", "sqrt(1.67*4*T_c*b_2/(p*F_up))", "mm", math.Sqrt(1.67*4*Tc*b2/(g.P*g.Fu)))
+	}
+	alpha := c.Let("alpha", "(pow(t_c/t, 2) - 1)/(delta*(1 + rho))", "", ((tc/g.Tp)*(tc/g.Tp)-1)/(delta*(1+rho)))
+	ratio := (g.Tp / tc) * (g.Tp / tc)
+	q := 1.0
+	switch {
+	case alpha > 1:
+		q = ratio * (1 + delta)
+	case alpha >= 0:
+		q = ratio * (1 + delta*alpha)
+	}
+	Q := c.Let("Q", "when(alpha < 0, 1, pow(t/t_c, 2)*(1 + delta*min(alpha, 1)))", "", q)
+	c.Compare(g.T, c.Let("T_avail", "T_c*Q", "N", Tc*Q))
+})
+
+func flag(b bool) float64 {
+	if b {
+		return 1
+	}
+	return 0
+}
+
+var boltRules = []strength.Rule[strength.Bolt]{
+	{Of: boltShear, Check: func(c *strength.Calc, f *strength.Bolt) {
+		boltShear.Check(c, boltShearGivens{V: f.V, D: f.D, Fu: f.Fub, Threads: flag(f.ThreadsIn)})
+	}},
+	{Of: boltTension, Check: func(c *strength.Calc, f *strength.Bolt) {
+		boltTension.Check(c, boltTensionGivens{T: f.T, D: f.D, Fu: f.Fub})
+	}},
+	{Of: boltCombined, Check: func(c *strength.Calc, f *strength.Bolt) {
+		boltCombined.Check(c, boltCombinedGivens{T: f.T, V: f.V, D: f.D, Fu: f.Fub, Threads: flag(f.ThreadsIn)})
+	}},
+}
+
+var bearingRules = []strength.Rule[strength.BoltBearing]{
+	{Of: boltBearing, Check: func(c *strength.Calc, f *strength.BoltBearing) {
+		boltBearing.Check(c, boltBearingGivens{V: f.V, D: f.D, Dh: f.Dh, T: f.T, Edge: f.Edge, Pitch: f.Pitch, Fu: f.Fu})
+	}},
+	{Of: boltSpacing, Check: func(c *strength.Calc, f *strength.BoltBearing) {
+		boltSpacing.Check(c, boltSpacingGivens{D: f.D, S: f.Pitch})
+		if f.Pitch == 0 {
+			c.Skip("no other hole is near")
+		}
+	}},
+}
+
+var pryingRules = []strength.Rule[strength.Prying]{
+	{Of: prying, Check: func(c *strength.Calc, f *strength.Prying) {
+		prying.Check(c, pryingGivens{
+			T: f.T, V: f.V, B: f.B, A: f.A, P: f.P, D: f.D, Dh: f.Dh, Tp: f.Tply, Fu: f.Fu, Fub: f.Fub, Threads: flag(f.ThreadsIn),
+		})
+	}},
+}

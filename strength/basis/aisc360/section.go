@@ -1,0 +1,203 @@
+package aisc360
+
+// Bending, axial force and shear at a section cut from the true outline, and their interaction.
+
+import (
+	"math"
+
+	"lugwright/strength"
+)
+
+type weakAxisGivens struct {
+	M  float64 `sym:"M_rx" unit:"N*mm" min:"0" max:"1e12" is:"bending moment about the weak axis"`
+	Z  float64 `sym:"Z_x" unit:"mm^3" min:"0" max:"1e9" is:"plastic modulus; 0 where the section is held to first yield"`
+	S  float64 `sym:"S_x" unit:"mm^3" min:"1e-3" max:"1e9" is:"elastic modulus at the worst corner"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+}
+
+// weakAxis is bending of a plate out of its plane: AISC 360-22 F11.1, Eq. F11-1 (F_y Z, at most 1.5 F_y S). A section of several
+// plates, or one with holes, is held to first yield, F_y S: our conservative choice.
+var weakAxis = strength.Define(strength.Identity{
+	ID: "weak-axis-bending", Title: "weak-axis bending",
+	Clause: clause("F11.1, Eq. F11-1", "first yield for built-up sections"),
+	Demand: "M_rx", Capacity: "M_cx", Unit: "N*mm",
+}, func(c *strength.Calc, g weakAxisGivens) {
+	c.Compare(g.M, weakMoment(c, g.Z, g.S, g.Fy))
+})
+
+func weakMoment(c *strength.Calc, z, s, fy float64) float64 {
+	var Mn float64
+	if z > 0 {
+		Mn = c.Let("M_nx", "min(F_y*Z_x, 1.5*F_y*S_x)", "N*mm", min(fy*z, 1.5*fy*s))
+	} else {
+		Mn = c.Let("M_nx", "F_y*S_x", "N*mm", fy*s)
+	}
+	return c.Available("M_cx", "M_nx", "N*mm", Mn, 0.90, 1.67)
+}
+
+type edgewiseGivens struct {
+	M  float64 `sym:"M_ry" unit:"N*mm" min:"0" max:"1e12" is:"bending moment in the plane of the plate"`
+	Z  float64 `sym:"Z_y" unit:"mm^3" min:"0" max:"1e10" is:"plastic modulus; 0 where the section is held to first yield"`
+	S  float64 `sym:"S_y" unit:"mm^3" min:"1e-3" max:"1e10" is:"elastic modulus at the worst corner"`
+	L  float64 `sym:"L_b" unit:"mm" min:"0" max:"1e5" is:"free length from the cut to the load"`
+	D  float64 `sym:"h" unit:"mm" min:"0.1" max:"1e4" is:"depth of the plate in bending"`
+	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+}
+
+// edgewise is bending of a plate in its plane with lateral-torsional buckling, C_b = 1: AISC 360-22 F11.1 and F11.2. For
+// sections of several plates first yield is taken and the plates brace each other.
+var edgewise = strength.Define(strength.Identity{
+	ID: "edgewise-bending", Title: "bending in the plane of the plate",
+	Clause: clause("F11.1 and F11.2, Eq. F11-1 to F11-4", "C_b = 1"),
+	Demand: "M_ry", Capacity: "M_cy", Unit: "N*mm",
+}, func(c *strength.Calc, g edgewiseGivens) {
+	c.Compare(g.M, edgeMoment(c, g.Z, g.S, g.L, g.D, g.T, g.Fy))
+})
+
+func edgeMoment(c *strength.Calc, z, s, l, d, t, fy float64) float64 {
+	if z == 0 {
+		Mn := c.Let("M_ny", "F_y*S_y", "N*mm", fy*s)
+		return c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67)
+	}
+	e := c.Let("E", "29000*ksi", "MPa", E)
+	Mp := c.Let("M_p", "min(F_y*Z_y, 1.5*F_y*S_y)", "N*mm", min(fy*z, 1.5*fy*s))
+	lam := c.Let("lambda", "L_b*h/pow(t, 2)", "", l*d/(t*t))
+	var Mn float64
+	switch {
+	case lam <= 0.08*e/fy:
+		Mn = c.Let("M_ny", "M_p", "N*mm", Mp)
+	case lam <= 1.9*e/fy:
+		Mn = c.Let("M_ny", "min((1.52 - 0.274*lambda*F_y/E)*F_y*S_y, M_p)", "N*mm", min((1.52-0.274*lam*fy/e)*fy*s, Mp))
+	default:
+		Fcr := c.Let("F_cr", "1.9*E/lambda", "MPa", 1.9*e/lam)
+		Mn = c.Let("M_ny", "min(F_cr*S_y, M_p)", "N*mm", min(Fcr*s, Mp))
+	}
+	return c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67)
+}
+
+type axialGivens struct {
+	N  float64 `sym:"P_r" unit:"N" min:"-1e9" max:"1e9" is:"axial force, tension positive"`
+	A  float64 `sym:"A" unit:"mm^2" min:"0.1" max:"1e7" is:"area of the section"`
+	R  float64 `sym:"r" unit:"mm" min:"0.01" max:"1e4" is:"least radius of gyration"`
+	L  float64 `sym:"L" unit:"mm" min:"0" max:"1e5" is:"free length from the cut to the load"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+}
+
+// axial is yielding in tension, J4.1(a) Eq. J4-1, or compression, J4.4 Eq. J4-6 and E3, of a plate that stands free at its
+// loaded end (effective length 2.1 L): AISC 360-22.
+var axial = strength.Define(strength.Identity{
+	ID: "axial-force", Title: "axial force at a section",
+	Clause: clause("J4.1(a) Eq. J4-1; J4.4 Eq. J4-6, E3 Eq. E3-1 to E3-4", "K = 2.1"),
+	Demand: "P_r", Capacity: "P_c", Unit: "N",
+}, func(c *strength.Calc, g axialGivens) {
+	c.Compare(math.Abs(g.N), axialStrength(c, g.N, g.A, g.R, g.L, g.Fy))
+})
+
+func axialStrength(c *strength.Calc, n, a, r, l, fy float64) float64 {
+	slender := 2.1 * l / r
+	if n >= 0 || slender <= 25 {
+		Pn := c.Let("P_n", "F_y*A", "N", fy*a)
+		return c.Available("P_c", "P_n", "N", Pn, 0.90, 1.67)
+	}
+	e := c.Let("E", "29000*ksi", "MPa", E)
+	c.Let("Lc_r", "2.1*L/r", "", slender)
+	Fe := c.Let("F_e", "pow(pi, 2)*E/pow(Lc_r, 2)", "MPa", math.Pi*math.Pi*e/(slender*slender))
+	var Fn float64
+	if slender <= 4.71*math.Sqrt(e/fy) {
+		Fn = c.Let("F_n", "pow(0.658, F_y/F_e)*F_y", "MPa", math.Pow(0.658, fy/Fe)*fy)
+	} else {
+		Fn = c.Let("F_n", "0.877*F_e", "MPa", 0.877*Fe)
+	}
+	Pn := c.Let("P_n", "F_n*A", "N", Fn*a)
+	return c.Available("P_c", "P_n", "N", Pn, 0.90, 1.67)
+}
+
+type sectionShearGivens struct {
+	Va float64 `sym:"V_rx" unit:"N" min:"0" max:"1e9" is:"shear force out of the plate's plane"`
+	Vb float64 `sym:"V_ry" unit:"N" min:"0" max:"1e9" is:"shear force in the plate's plane"`
+	T  float64 `sym:"T_r" unit:"N*mm" min:"0" max:"1e12" is:"torsion about the shear centre"`
+	Aa float64 `sym:"A_x" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_rx"`
+	Ab float64 `sym:"A_y" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_ry"`
+	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant of the thin rectangles"`
+	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickest part"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+}
+
+// sectionShear is shear yielding, J4.2(a) Eq. J4-3, of both shear forces by the root of squares, with St Venant torsion of the
+// thin rectangles added to it (elementary, no clause).
+var sectionShear = strength.Define(strength.Identity{
+	ID: "section-shear", Title: "shear and torsion at a section",
+	Clause: clause("J4.2(a), Eq. J4-3", "torsion added by elementary theory"),
+	Demand: "f_v", Capacity: "F_v", Unit: "MPa",
+}, func(c *strength.Calc, g sectionShearGivens) {
+	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
+	c.Compare(fv, Fv)
+})
+
+func shearStress(c *strength.Calc, va, vb, torsion, aa, ab, j, t, fy float64) (stress, available float64) {
+	f := c.Let("f_V", "sqrt(pow(V_rx/A_x, 2) + pow(V_ry/A_y, 2))", "MPa", math.Sqrt((va/aa)*(va/aa)+(vb/ab)*(vb/ab)))
+	ft := c.Let("f_T", "T_r*t/J", "MPa", torsion*t/j)
+	fv := c.Let("f_v", "f_V + f_T", "MPa", f+ft)
+	Fn := c.Let("F_nv", "0.60*F_y", "MPa", 0.60*fy)
+	return fv, c.Available("F_v", "F_nv", "MPa", Fn, 1.00, 1.50)
+}
+
+type interactionGivens struct {
+	Mx float64 `sym:"M_rx" unit:"N*mm" min:"0" max:"1e12" is:"weak-axis moment"`
+	My float64 `sym:"M_ry" unit:"N*mm" min:"0" max:"1e12" is:"moment in the plane of the plate"`
+	N  float64 `sym:"P_r" unit:"N" min:"-1e9" max:"1e9" is:"axial force, tension positive"`
+	Va float64 `sym:"V_rx" unit:"N" min:"0" max:"1e9" is:"shear force out of the plate's plane"`
+	Vb float64 `sym:"V_ry" unit:"N" min:"0" max:"1e9" is:"shear force in the plate's plane"`
+	T  float64 `sym:"T_r" unit:"N*mm" min:"0" max:"1e12" is:"torsion about the shear centre"`
+	Zx float64 `sym:"Z_x" unit:"mm^3" min:"0" max:"1e9" is:"plastic modulus, weak axis; 0 for first yield"`
+	Sx float64 `sym:"S_x" unit:"mm^3" min:"1e-3" max:"1e9" is:"elastic modulus, weak axis"`
+	Zy float64 `sym:"Z_y" unit:"mm^3" min:"0" max:"1e10" is:"plastic modulus in the plane; 0 for first yield"`
+	Sy float64 `sym:"S_y" unit:"mm^3" min:"1e-3" max:"1e10" is:"elastic modulus in the plane"`
+	A  float64 `sym:"A" unit:"mm^2" min:"0.1" max:"1e7" is:"area of the section"`
+	Aa float64 `sym:"A_x" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_rx"`
+	Ab float64 `sym:"A_y" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_ry"`
+	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant"`
+	R  float64 `sym:"r" unit:"mm" min:"0.01" max:"1e4" is:"least radius of gyration"`
+	L  float64 `sym:"L" unit:"mm" min:"0" max:"1e5" is:"free length from the cut to the load"`
+	D  float64 `sym:"h" unit:"mm" min:"0.1" max:"1e4" is:"depth of the plate in bending"`
+	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+}
+
+// interaction is bending about both axes with axial force and shear: AISC Steel Construction Manual Part 9, Eq. 9-1,
+// M/M_c + (P/P_c)^2 + (V/V_c)^4 <= 1; the second moment term and torsion within V are our extension.
+var interaction = strength.Define(strength.Identity{
+	ID: "section-interaction", Title: "bending, axial force and shear together",
+	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, Eq. 9-1", Words: "biaxial form and torsion are our extension"},
+	Demand: "U", Capacity: "1", Unit: "",
+}, func(c *strength.Calc, g interactionGivens) {
+	Mcx := weakMoment(c, g.Zx, g.Sx, g.Fy)
+	c.Let("L_b", "L", "mm", g.L)
+	Mcy := edgeMoment(c, g.Zy, g.Sy, g.L, g.D, g.Tm, g.Fy)
+	Pc := axialStrength(c, g.N, g.A, g.R, g.L, g.Fy)
+	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
+	u := g.Mx/Mcx + g.My/Mcy + (g.N/Pc)*(g.N/Pc) + math.Pow(fv/Fv, 4)
+	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + pow(P_r/P_c, 2) + pow(f_v/F_v, 4)", "", u), 1)
+})
+
+var cutRules = []strength.Rule[strength.Cut]{
+	{Of: weakAxis, Check: func(c *strength.Calc, f *strength.Cut) {
+		weakAxis.Check(c, weakAxisGivens{M: f.Ma, Z: f.Za, S: f.Sa, Fy: f.Fy})
+	}},
+	{Of: edgewise, Check: func(c *strength.Calc, f *strength.Cut) {
+		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy})
+	}},
+	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
+		axial.Check(c, axialGivens{N: f.N, A: f.Area, R: f.R, L: f.FreeLength, Fy: f.Fy})
+	}},
+	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
+		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy})
+	}},
+	{Of: interaction, Check: func(c *strength.Calc, f *strength.Cut) {
+		interaction.Check(c, interactionGivens{
+			Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area,
+			Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy,
+		})
+	}},
+}

@@ -1,0 +1,151 @@
+package aisc360
+
+// Fillet welds: AISC 360-22 J2. No increase for load angle: it needs strain compatibility, which an elastic line does not give.
+
+import (
+	"lugwright/strength"
+)
+
+type filletGivens struct {
+	Q    float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"force per length at the worst point of the weld"`
+	W    float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
+	FEXX float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
+}
+
+// filletStrength is the strength of a fillet on its throat, k_ds = 1: AISC 360-22 J2.4(a), Eq. J2-4, and Table J2.5.
+var filletStrength = strength.Define(strength.Identity{
+	ID: "fillet-strength", Title: "strength of the fillet weld",
+	Clause: clause("J2.4(a), Eq. J2-4 and Table J2.5", "k_ds = 1"),
+	Demand: "q_r", Capacity: "q_c", Unit: "N/mm",
+}, func(c *strength.Calc, g filletGivens) {
+	c.Compare(g.Q, filletLine(c, g.W, g.FEXX, "q_c"))
+})
+
+func filletLine(c *strength.Calc, w, fexx float64, symbol string) float64 {
+	throat := c.Let("a_w", "0.707*w", "mm", 0.707*w)
+	qn := c.Let("q_n", "0.60*F_EXX*a_w", "N/mm", 0.60*fexx*throat)
+	return c.Available(symbol, "q_n", "N/mm", qn, 0.75, 2.00)
+}
+
+type baseMetalGivens struct {
+	Q     float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"force per length at the worst point of the weld"`
+	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate that stands on the weld"`
+	Sides float64 `sym:"n" unit:"" min:"1" max:"2" is:"weld lines that share the thickness"`
+	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the plate"`
+}
+
+// filletBaseMetal is shear rupture of the plate beside its welds: AISC 360-22 J2.4 with J4.2(b), Eq. J4-4.
+var filletBaseMetal = strength.Define(strength.Identity{
+	ID: "fillet-base-metal", Title: "plate beside the fillet weld",
+	Clause: clause("J2.4 and J4.2(b), Eq. J4-4", ""),
+	Demand: "q_r", Capacity: "q_c", Unit: "N/mm",
+}, func(c *strength.Calc, g baseMetalGivens) {
+	qn := c.Let("q_n", "0.60*F_u*t/n", "N/mm", 0.60*g.Fu*g.T/g.Sides)
+	c.Compare(g.Q, c.Available("q_c", "q_n", "N/mm", qn, 0.75, 2.00))
+})
+
+type filletSizeGivens struct {
+	W float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
+	T float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the thinner part"`
+}
+
+// filletSize is the least leg for the thinner part joined: AISC 360-22 J2.2b, Table J2.4 (its legs in mm, its thickness
+// bands in inches).
+var filletSize = strength.Define(strength.Identity{
+	ID: "fillet-minimum-leg", Title: "least leg of the fillet weld",
+	Clause: clause("J2.2b, Table J2.4", ""),
+	Demand: "w_min", Capacity: "w", Unit: "mm",
+}, func(c *strength.Calc, g filletSizeGivens) {
+	c.Compare(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 1/2*in, 5*mm, when(t <= 3/4*in, 6*mm, 8*mm)))", "mm", leastLeg(g.T)), g.W)
+})
+
+func leastLeg(t float64) float64 {
+	switch {
+	case t <= inch/4:
+		return 3
+	case t <= inch/2:
+		return 5
+	case t <= inch*3/4:
+		return 6
+	}
+	return 8
+}
+
+type filletLengthGivens struct {
+	W float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
+	L float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of the shortest run"`
+}
+
+// filletLength is the least length of a run: AISC 360-22 J2.2b(c), four times the leg.
+var filletLength = strength.Define(strength.Identity{
+	ID: "fillet-minimum-length", Title: "least length of a fillet run",
+	Clause: clause("J2.2b(c)", "from memory"),
+	Demand: "l_min", Capacity: "l", Unit: "mm",
+}, func(c *strength.Calc, g filletLengthGivens) {
+	c.Compare(c.Let("l_min", "4*w", "mm", 4*g.W), g.L)
+})
+
+type flowGivens struct {
+	Q    float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"shear flow V Q/I between web and flange"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"100" is:"weld lines that carry it"`
+	W    float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
+	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thinner part"`
+	FEXX float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
+	Fu   float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the thinner part"`
+}
+
+// filletFlow is shear flow between the plates of one section against its welds and the plate beside them: elementary beam theory for
+// the flow, AISC 360-22 Eq. J2-4 and J4-4 for the strength.
+var filletFlow = strength.Define(strength.Identity{
+	ID: "fillet-shear-flow", Title: "shear flow in the weld between gusset and plate",
+	Clause: clause("J2.4, Eq. J2-4; J4.2(b), Eq. J4-4", "flow by elementary beam theory"),
+	Demand: "q_r", Capacity: "q_c", Unit: "N/mm",
+}, func(c *strength.Calc, g flowGivens) {
+	line := filletLine(c, g.W, g.FEXX, "q_w")
+	qb := c.Let("q_nb", "0.60*F_u*t", "N/mm", 0.60*g.Fu*g.T)
+	base := c.Available("q_b", "q_nb", "N/mm", qb, 0.75, 2.00)
+	c.Compare(g.Q, c.Let("q_c", "min(n*q_w, q_b)", "N/mm", min(g.N*line, base)))
+})
+
+// fillet guards the rules that speak of fillets only.
+func fillet(c *strength.Calc, f *strength.WeldLine) {
+	if f.Kind != "fillet" {
+		c.Skip("the weld is " + f.Kind + "; only fillets are covered yet")
+	}
+}
+
+var weldRules = []strength.Rule[strength.WeldLine]{
+	{Of: filletStrength, Check: func(c *strength.Calc, f *strength.WeldLine) {
+		filletStrength.Check(c, filletGivens{Q: f.Q, W: f.Leg, FEXX: f.FEXX})
+		fillet(c, f)
+	}},
+	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {
+		n := 1.0
+		if f.BothSides {
+			n = 2
+		}
+		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, T: f.T1, Sides: n, Fu: f.Fu})
+		fillet(c, f)
+	}},
+	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
+		t := f.T1
+		if f.T2 > 0 {
+			t = min(t, f.T2)
+		}
+		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: t})
+		fillet(c, f)
+	}},
+	{Of: filletLength, Check: func(c *strength.Calc, f *strength.WeldLine) {
+		filletLength.Check(c, filletLengthGivens{W: f.Leg, L: f.Length})
+		fillet(c, f)
+	}},
+}
+
+var flowRules = []strength.Rule[strength.WeldFlow]{
+	{Of: filletFlow, Check: func(c *strength.Calc, f *strength.WeldFlow) {
+		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: f.Fu})
+	}},
+	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldFlow) {
+		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: f.T})
+	}},
+}

@@ -1,0 +1,34 @@
+// Package basis is the index of the design bases. It never holds a rule itself.
+package basis
+
+import (
+	"strings"
+
+	"lugwright/part"
+	"lugwright/strength"
+	"lugwright/strength/basis/aisc360"
+)
+
+// All lists the bases in the order in which they are shown; the first is the default.
+func All() []*strength.Basis {
+	return []*strength.Basis{
+		aisc360.Basis(),
+	}
+}
+
+// Find looks a basis up by its card's name; the error is a part.FieldError that names the nearest. An empty name is the
+// default.
+func Find(name string) (*strength.Basis, error) {
+	all := All()
+	if name == "" {
+		return all[0], nil
+	}
+	names := make([]string, len(all))
+	for i, b := range all {
+		if b.Card.Name == name {
+			return b, nil
+		}
+		names[i] = b.Card.Name
+	}
+	return nil, &part.FieldError{Field: "basis", Found: `"` + name + `" is not a design basis`, Accept: "one of " + strings.Join(names, ", ") + part.Nearest(name, names)}
+}

@@ -1,0 +1,220 @@
+package strength
+
+// Bolt groups in their faying plane: shear by the elastic method, tension with contact, what the plies and the support's
+// wall see.
+
+import (
+	"fmt"
+	"math"
+
+	"lugwright/part"
+	"lugwright/strength/material"
+	"lugwright/strength/statics"
+)
+
+// boltGroup is a group made ready, with the state of the present case.
+type boltGroup struct {
+	*part.BoltGroup
+	pos      []statics.Vec2
+	area     float64 // tensile stress area of one bolt
+	patch    statics.Patch
+	passes   []bool
+	centroid statics.Vec2
+	f        Bolt
+	plies    [2]BoltBearing
+	pry      [2]Prying
+	field    string
+
+	shears   []statics.Vec2
+	tensions []float64
+	contact  statics.PlaneState
+}
+
+// wall is a support's wall behind a bolt group.
+type wall struct {
+	support *part.Support
+	group   int
+	f       Wall
+}
+
+func (m *model) compileBolts() {
+	for i := range m.b.Bolts {
+		g := boltGroup{BoltGroup: &m.b.Bolts[i], field: fmt.Sprintf("bolts[%d]", i)}
+		for _, p := range g.Points {
+			g.pos = append(g.pos, statics.Vec2{X: p.X, Y: p.Y})
+		}
+		g.centroid = statics.Centroid(g.pos)
+		g.patch = statics.Patch{UMin: g.Patch.Min.X, UMax: g.Patch.Max.X, VMin: g.Patch.Min.Y, VMax: g.Patch.Max.Y}
+		g.passes = m.passes(g.ID)
+		g.shears, g.tensions = make([]statics.Vec2, len(g.pos)), make([]float64, len(g.pos))
+		m.boltStrength(&g)
+		for k, ply := range g.Plies {
+			_, _, fu := m.ply(ply.Thing)
+			g.plies[k] = BoltBearing{D: g.DiaMM, Dh: g.HoleMM, T: ply.ThicknessMM, Edge: ply.EdgeMM, Pitch: ply.PitchMM, Fu: fu}
+		}
+		for k, a := range g.Across {
+			g.pry[k] = Prying{
+				B: a.BMM, A: a.AMM, P: a.PMM, D: g.DiaMM, Dh: g.HoleMM, Tply: g.Plies[0].ThicknessMM,
+				Fu: g.plies[0].Fu, Fub: g.f.Fub, ThreadsIn: g.ThreadsIn,
+			}
+		}
+		m.groups = append(m.groups, g)
+		m.addWalls(len(m.groups) - 1)
+	}
+}
+
+func (m *model) boltStrength(g *boltGroup) {
+	size, err := material.ParseBolt(g.Size)
+	if err != nil {
+		m.refuse(g.field+".size", err, "a size from the list of materials")
+		return
+	}
+	grade, err := material.LookupBoltGrade(g.Grade)
+	if err != nil {
+		m.refuse(g.field+".grade", err, "a bolt grade from the list of materials")
+		return
+	}
+	_, _, fu, err := grade.Strength(g.DiaMM)
+	if err != nil {
+		m.refuse(g.field+".grade", err, "a diameter that the grade's table reaches")
+		return
+	}
+	if !m.listed(grade.ListedIn) {
+		m.note("bolt grade %s: outside the listed materials of %s", grade.Name, m.listing)
+	}
+	g.area = size.StressArea()
+	g.f = Bolt{D: g.DiaMM, Fub: fu, ThreadsIn: g.ThreadsIn, Grade: g.Grade}
+}
+
+// addWalls finds the support wall behind a group.
+func (m *model) addWalls(k int) {
+	g := &m.groups[k]
+	s := m.b.Support(g.Plies[1].Thing)
+	if s == nil {
+		return
+	}
+	if s.Couple == part.CoupleByCrossMember {
+		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,
+			"the job says that the "+string(s.Couple)+" takes the couple; the cross member and its joint are not checked")
+		return
+	}
+	m.skip("twist of the "+string(s.Kind)+" about its shear centre", s.ID, "no cross member is stated to take the couple")
+	_, fy, _ := m.ply(s.ID)
+	arm := g.Patch.Max.Y - g.Patch.Min.Y
+	width := g.Patch.Max.X - g.Patch.Min.X
+	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Arm: arm, Fy: fy}})
+}
+
+func (r *run) layBolts() {
+	rules, notes := &r.basis.Rules, []string{"bolts by the elastic method; tension with contact at the compression edge, plane rigid"}
+	r.bolts = make([]slots[Bolt], len(r.groups))
+	r.bearings = make([][2]slots[BoltBearing], len(r.groups))
+	r.pryings = make([][2]slots[Prying], len(r.groups))
+	for i := range r.groups {
+		g := &r.groups[i]
+		r.bolts[i] = newSlots(rules.Bolt, g.ID, g.ID, "bolt", g.Pose.Origin, notes)
+		r.places = append(r.places, &r.bolts[i])
+		for k := range g.plies {
+			if g.plies[k].Fu == 0 {
+				r.skip("bearing and tear-out at the bolts", g.Plies[k].Thing, "its material is not known")
+				continue
+			}
+			r.bearings[i][k] = newSlots(rules.BoltBearing, g.Plies[k].Thing+" at "+g.ID, g.Plies[k].Thing, "bolt hole", g.Pose.Origin, nil)
+			r.places = append(r.places, &r.bearings[i][k])
+		}
+		for k, way := range [2]string{"along U", "along V"} {
+			if g.pry[k].B <= 0 || g.pry[k].P <= 0 {
+				continue
+			}
+			r.pryings[i][k] = newSlots(rules.Prying, g.Plies[0].Thing+" at "+g.ID+", prying "+way, g.Plies[0].Thing, "prying", g.Pose.Origin, nil)
+			r.places = append(r.places, &r.pryings[i][k])
+		}
+	}
+	r.wallSlots = make([]slots[Wall], len(r.walls))
+	for i := range r.walls {
+		s := r.walls[i].support
+		r.wallSlots[i] = newSlots(rules.Wall, string(s.Kind), s.ID, "wall bending", part.Vec{}, nil)
+		r.places = append(r.places, &r.wallSlots[i])
+	}
+}
+
+// atBolts solves every group for the case and evaluates each bolt.
+func (r *run) atBolts() error {
+	for i := range r.groups {
+		g := &r.groups[i]
+		if err := g.solve(r.forces); err != nil {
+			return &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
+		}
+		for b := range g.pos {
+			r.atBolt(i, b)
+		}
+	}
+	r.atWalls()
+	return nil
+}
+
+func (g *boltGroup) solve(forces []force) error {
+	w := sum(forces, g.passes, g.Pose.Origin)
+	n := g.Pose.W()
+	load := statics.GroupLoad{
+		Vu: w.f.Dot(g.Pose.U), Vv: w.f.Dot(g.Pose.V), N: w.f.Dot(n),
+		Mu: w.m.Dot(g.Pose.U), Mv: w.m.Dot(g.Pose.V), Torsion: w.m.Dot(n),
+	}
+	about := load.MovedTo(g.centroid)
+	if err := statics.Shears(g.shears, g.pos, load.Vu, load.Vv, about.Torsion); err != nil {
+		return err
+	}
+	var err error
+	g.contact, err = statics.Tensions(g.tensions, g.pos, g.area, g.patch, load.N, load.Mu, load.Mv)
+	return err
+}
+
+func (r *run) atBolt(i, b int) {
+	g := &r.groups[i]
+	v, t := g.shears[b].Norm(), g.tensions[b]
+	f := g.f
+	f.V, f.T = v, t
+	r.bolts[i].consider(r, &f, "")
+	for k := range g.plies {
+		if g.plies[k].Fu > 0 {
+			p := g.plies[k]
+			p.V = v
+			r.bearings[i][k].consider(r, &p, "")
+		}
+	}
+	for k := range g.pry {
+		if g.pry[k].B > 0 && g.pry[k].P > 0 {
+			p := g.pry[k]
+			p.T, p.V = t, v
+			r.pryings[i][k].consider(r, &p, "")
+		}
+	}
+}
+
+// react adds what the bolts and the contact beyond a cut do to the swept thing.
+func (g *boltGroup) react(w *wrench, c *cut, about part.Vec) {
+	n := g.Pose.W()
+	beyond := func(at part.Vec) bool { return at.Sub(c.at).Dot(c.normal) <= 1e-6 }
+	for b, p := range g.Points {
+		at := g.Pose.At(p.X, p.Y, 0)
+		if beyond(at) {
+			f := n.Scale(-g.tensions[b]).AddScaled(-g.shears[b].X, g.Pose.U).AddScaled(-g.shears[b].Y, g.Pose.V)
+			w.plus(f, part.Vec{}, at, about)
+		}
+	}
+	if at := g.Pose.At(g.contact.ContactAt.X, g.contact.ContactAt.Y, 0); g.contact.ContactN > 0 && beyond(at) {
+		w.plus(n.Scale(g.contact.ContactN), part.Vec{}, at, about)
+	}
+}
+
+// atWalls gives a wall the couple of its bolt group: pull of the bolts and push of the contact.
+func (r *run) atWalls() {
+	for i := range r.walls {
+		g := &r.groups[r.walls[i].group]
+		w := sum(r.forces, g.passes, g.Pose.At(g.centroid.X, g.centroid.Y, 0))
+		f := r.walls[i].f
+		f.M = math.Hypot(w.m.Dot(g.Pose.U), w.m.Dot(g.Pose.V))
+		f.N = math.Abs(w.f.Dot(g.Pose.W()))
+		r.wallSlots[i].consider(r, &f, "")
+	}
+}

@@ -1,0 +1,129 @@
+package strength
+
+import "math"
+
+// Method is how a basis compares demand with capacity.
+type Method string
+
+const (
+	ASD  Method = "ASD"  // allowable strength, service loads
+	LRFD Method = "LRFD" // load and resistance factors, factored loads
+)
+
+// Verdict is the outcome of one check.
+type Verdict string
+
+const (
+	Pass       Verdict = "pass"
+	Fail       Verdict = "fail"
+	Outside    Verdict = "outside the rule" // a need is not met: the source does not speak
+	NotApplied Verdict = "does not apply"
+)
+
+// LineKind says what a line of a calculation is.
+type LineKind string
+
+const (
+	GivenLine   LineKind = "given"
+	NeedLine    LineKind = "need"
+	FormulaLine LineKind = "line"
+)
+
+// Line is one printed line of a calculation.
+type Line struct {
+	Kind    LineKind
+	Symbol  string
+	Formula string  // as printed in the source, a Go expression; for a need the condition; empty for a given
+	Unit    string  // unit of Value
+	Value   float64 // for a need: 1 met, 0 not met
+	Words   string
+}
+
+// Calc is one evaluation of one limit state. With Trace off nothing is recorded and nothing is allocated.
+type Calc struct {
+	Trace  bool
+	Method Method
+
+	Demand, Capacity float64
+	Verdict          Verdict
+	Why              string // why outside the rule or not applied
+	Lines            []Line
+}
+
+// reset readies c for the next limit state and keeps the lines' memory.
+func (c *Calc) reset() {
+	c.Demand, c.Capacity, c.Verdict, c.Why, c.Lines = 0, 0, "", "", c.Lines[:0]
+}
+
+// Let records one line of the source, the printed formula beside the computed value, and returns the value.
+func (c *Calc) Let(symbol, formula, unit string, v float64) float64 {
+	if c.Trace {
+		c.Lines = append(c.Lines, Line{Kind: FormulaLine, Symbol: symbol, Formula: formula, Unit: unit, Value: v})
+	}
+	return v
+}
+
+// Need records a condition under which the rule speaks; when it does not hold the verdict is outside the rule. It
+// returns whether it holds.
+func (c *Calc) Need(holds bool, condition, words string) bool {
+	if c.Trace {
+		v := 0.0
+		if holds {
+			v = 1
+		}
+		c.Lines = append(c.Lines, Line{Kind: NeedLine, Formula: condition, Value: v, Words: words})
+	}
+	if !holds && c.Why == "" {
+		c.Verdict, c.Why = Outside, words+" ("+condition+" does not hold)"
+	}
+	return holds
+}
+
+// Skip says that the limit state does not apply here, and why.
+func (c *Calc) Skip(why string) { c.Verdict, c.Why = NotApplied, why }
+
+// Available is the available strength by the method: phi*R_n or R_n/Omega, as one line.
+func (c *Calc) Available(symbol, nominal, unit string, rn, phi, omega float64) float64 {
+	if c.Method == LRFD {
+		c.Let("phi", literal(c, phi), "", phi)
+		return c.Let(symbol, join(c, "phi*", nominal), unit, phi*rn)
+	}
+	c.Let("Omega", literal(c, omega), "", omega)
+	return c.Let(symbol, join(c, nominal, "/Omega"), unit, rn/omega)
+}
+
+// Compare ends a limit state: demand against capacity. Needs that failed stand.
+func (c *Calc) Compare(demand, capacity float64) {
+	c.Demand, c.Capacity = demand, capacity
+	switch {
+	case c.Verdict != "":
+	case !(capacity > 0) || math.IsInf(capacity, 0) || math.IsNaN(demand) || math.IsInf(demand, 0):
+		c.Verdict, c.Why = Outside, "no finite positive capacity comes of these givens"
+	case demand <= capacity:
+		c.Verdict = Pass
+	default:
+		c.Verdict = Fail
+	}
+}
+
+// Utilisation is demand / capacity; +Inf where there is no capacity.
+func (c *Calc) Utilisation() float64 {
+	if c.Capacity <= 0 {
+		return math.Inf(1)
+	}
+	return c.Demand / c.Capacity
+}
+
+func join(c *Calc, a, b string) string {
+	if !c.Trace {
+		return ""
+	}
+	return a + b
+}
+
+func literal(c *Calc, v float64) string {
+	if !c.Trace {
+		return ""
+	}
+	return number(v)
+}

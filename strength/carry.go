@@ -1,0 +1,153 @@
+package strength
+
+// Loads to joints: a case is split into signed components, each follows its path, and whatever a joint or a section
+// passes is summed there as one force and one moment.
+
+import (
+	"fmt"
+	"slices"
+
+	"lugwright/part"
+)
+
+// force is one active branch: a force and a free moment at the point where they enter.
+type force struct {
+	branch int
+	f, m   part.Vec
+	at     part.Vec
+}
+
+// wrench is a force and a moment about a stated point.
+type wrench struct{ f, m part.Vec }
+
+// plus adds a force and moment that act at a point, about the point about.
+func (w *wrench) plus(f, m, at, about part.Vec) {
+	w.f = w.f.Add(f)
+	w.m = w.m.Add(m).Add(at.Sub(about).Cross(f))
+}
+
+// passes says, for every branch, whether it goes through one of the named things.
+func (m *model) passes(ids ...string) []bool {
+	out := make([]bool, len(m.branches))
+	for i, br := range m.branches {
+		out[i] = slices.ContainsFunc(br.Through, func(id string) bool { return slices.Contains(ids, id) })
+	}
+	return out
+}
+
+// load splits a case into the forces of its branches at one corner. A component with no path is an error; so is one
+// that the joint releases.
+func (m *model) load(dst []force, c *part.Case, index int, factor float64, corner int) ([]force, error) {
+	dst = dst[:0]
+	lp := m.loadPoint(c.LoadPoint)
+	if lp < 0 {
+		return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].load_point", index), Found: fmt.Sprintf("%q", c.LoadPoint), Accept: "a load point of the bracket"}
+	}
+	n := len(part.Components())
+	for k := range part.Component(n) {
+		size := factor * k.Size(c.Force, c.Moment)
+		if size == 0 {
+			continue
+		}
+		path := m.paths[lp*n+int(k)]
+		if path == nil {
+			return nil, m.noPath(c, index, k, lp)
+		}
+		f, mo := k.Unit()
+		for _, i := range path {
+			s := size * m.branches[i].fraction[corner]
+			if s != 0 {
+				dst = append(dst, force{i, f.Scale(s), mo.Scale(s), m.branches[i].At})
+			}
+		}
+	}
+	return dst, nil
+}
+
+func (m *model) noPath(c *part.Case, index int, k part.Component, lp int) error {
+	why := "the bracket has no load path for it"
+	if slices.Contains(m.b.LoadPoints[lp].Released, k) {
+		why = "the joint lets it go"
+	}
+	return &part.FieldError{
+		Field: fmt.Sprintf("cases[%d].force", index), Found: fmt.Sprintf("%s in case %q, and %s", k, c.Name, why),
+		Accept: "only components that the bracket carries to its support",
+	}
+}
+
+func (m *model) loadPoint(id string) int {
+	if id == "" && len(m.b.LoadPoints) == 1 {
+		return 0
+	}
+	return slices.IndexFunc(m.b.LoadPoints, func(l part.LoadPoint) bool { return l.ID == id })
+}
+
+// sum gathers the forces of the passing branches about a point.
+func sum(forces []force, passing []bool, about part.Vec) wrench {
+	var w wrench
+	for i := range forces {
+		if f := &forces[i]; passing[f.branch] {
+			w.plus(f.f, f.m, f.at, about)
+		}
+	}
+	return w
+}
+
+// oneCase runs every corner of one case through every feature.
+func (r *run) oneCase(i int, factor float64) error {
+	r.inCase = i
+	for c := range r.corners {
+		r.inCorner = c
+		forces, err := r.load(r.forces, &r.cases[i], i, factor, c)
+		if err != nil {
+			return err
+		}
+		r.forces = forces
+		r.atPins()
+		if err := r.atBolts(); err != nil {
+			return err
+		}
+		r.atCuts()
+		if err := r.atWelds(); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// Carried is what reaches one joint, thing or support of a bracket: a force and its moment about At.
+type Carried struct {
+	Thing         string
+	Force, Moment part.Vec
+	At            part.Vec
+}
+
+// Carry gives what passes through each named thing under one case, loads unfactored, with every share at its low
+// extreme (high when high is set). It shows a load path without checking anything.
+func Carry(b *part.Bracket, c part.Case, high bool, things ...string) ([]Carried, error) {
+	if err := b.Validate(); err != nil {
+		return nil, err
+	}
+	m := &model{b: b}
+	m.layCorners()
+	m.compilePins()
+	m.layBranches()
+	if len(m.bad) > 0 {
+		return nil, m.bad
+	}
+	corner := 0
+	if high {
+		corner = len(m.corners) - 1
+	}
+	forces, err := m.load(nil, &c, 0, 1, corner)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]Carried, len(things))
+	at := m.b.LoadPoints[m.loadPoint(c.LoadPoint)].At
+	for i, id := range things {
+		w := sum(forces, m.passes(id), at)
+		out[i] = Carried{Thing: id, Force: w.f, Moment: w.m, At: at}
+	}
+	return out, nil
+}

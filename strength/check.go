@@ -1,0 +1,233 @@
+package strength
+
+// Run and the bookkeeping of the worst case at each place.
+
+import (
+	"cmp"
+	"fmt"
+	"math"
+	"slices"
+
+	"lugwright/part"
+)
+
+// Options say how a bracket is checked.
+type Options struct {
+	Method Method
+	// LoadFactor multiplies service cases where the method wants factored loads; 0 takes the basis's own.
+	LoadFactor float64
+	// Trace records every line of every governing check.
+	Trace bool
+}
+
+// MaxCases bounds the load cases of one call.
+const MaxCases = 5000
+
+// Run checks a bracket against load cases on a basis. Forces and moments of the cases act on the bracket, N and N*mm in
+// bracket axes. Every place and limit state is reported once, with the case and load share that govern it.
+// Errors are part.FieldErrors: a bracket that is not whole, an unknown material, a case that the bracket has no path for.
+func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, error) {
+	if err := b.Validate(); err != nil {
+		return nil, err
+	}
+	factor, err := loadFactor(basis, &o, cases)
+	if err != nil {
+		return nil, err
+	}
+	m, err := compile(b, basis)
+	if err != nil {
+		return nil, err
+	}
+	r := &run{model: m, basis: basis, cases: cases}
+	r.calc.Method = o.Method
+	r.layOut()
+	for i := range cases {
+		if err := r.oneCase(i, factor(cases[i].Level)); err != nil {
+			return nil, err
+		}
+	}
+	return r.report(o, factor(part.Service)), nil
+}
+
+// loadFactor checks the method and the levels of the cases, and gives the factor for each level.
+func loadFactor(basis *Basis, o *Options, cases []part.Case) (func(part.Level) float64, error) {
+	if o.Method == "" {
+		o.Method = basis.Card.Methods[0]
+	}
+	if !slices.Contains(basis.Card.Methods, o.Method) {
+		return nil, &part.FieldError{Field: "method", Found: fmt.Sprintf("%q", o.Method), Accept: fmt.Sprintf("one of %v for %s", basis.Card.Methods, basis.Card.Name)}
+	}
+	k := basis.Card.ServiceFactor[o.Method]
+	if o.LoadFactor != 0 {
+		if !(o.LoadFactor >= 1 && o.LoadFactor <= 10) {
+			return nil, &part.FieldError{Field: "load_factor", Found: fmt.Sprint(o.LoadFactor), Accept: "1 to 10"}
+		}
+		if k == 1 {
+			return nil, &part.FieldError{Field: "load_factor", Found: fmt.Sprintf("given with %s, which takes service loads as they are", o.Method), Accept: "leave it out, or choose LRFD"}
+		}
+		k = o.LoadFactor
+	}
+	if len(cases) == 0 || len(cases) > MaxCases {
+		return nil, &part.FieldError{Field: "cases", Found: fmt.Sprintf("%d load cases", len(cases)), Accept: fmt.Sprintf("1 to %d", MaxCases)}
+	}
+	for i, c := range cases {
+		switch {
+		case c.Level != part.Service && c.Level != part.Factored:
+			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].level", i), Found: fmt.Sprintf("%q", c.Level), Accept: "service or factored"}
+		case c.Level == part.Factored && k == 1:
+			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].level", i), Found: "factored", Accept: fmt.Sprintf("service: %s takes loads without load factors", o.Method)}
+		case !usable(c.Force) || !usable(c.Moment.Scale(1e-3)):
+			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].force", i), Found: fmt.Sprintf("force %v N, moment %v N*mm", c.Force, c.Moment), Accept: "finite numbers up to 1e8 N and 1e11 N*mm"}
+		}
+	}
+	return func(l part.Level) float64 {
+		if l == part.Factored {
+			return 1
+		}
+		return k
+	}, nil
+}
+
+func usable(v part.Vec) bool {
+	for _, x := range [3]float64{v.X, v.Y, v.Z} {
+		if !(math.Abs(x) <= 1e8) {
+			return false
+		}
+	}
+	return true
+}
+
+// run is one bracket under all its cases.
+type run struct {
+	*model
+	basis *Basis
+	cases []part.Case
+	calc  Calc
+
+	inCase, inCorner int     // where we are
+	forces           []force // of this case and corner
+	places           []place
+
+	pinPlanes []slots[PinPlane]
+	pinSpans  []slots[PinSpan]
+	bores     []slots[Bore]
+	cutSlots  []slots[Cut]
+	ribSlots  []slots[Cut]
+	roots     []slots[WeldLine]
+	ribRoots  []slots[WeldLine]
+	flows     []slots[WeldFlow]
+	bolts     []slots[Bolt]
+	bearings  [][2]slots[BoltBearing]
+	pryings   [][2]slots[Prying]
+	wallSlots []slots[Wall]
+	outstands []slots[Outstand]
+}
+
+// place is a slots of any feature, for the report.
+type place interface {
+	report(r *run, o Options, out *Report)
+}
+
+// slots keeps, for one feature at one place, the worst demand for each rule.
+type slots[F any] struct {
+	rules        []Rule[F]
+	worst        []worst[F]
+	place, thing string
+	what         string // the feature in words, for "not checked"
+	at           part.Vec
+	notes        []string
+	where        func(f *F) string // adds to place from the governing feature, may be nil
+}
+
+type worst[F any] struct {
+	f              F
+	rank           int
+	utilisation    float64
+	inCase, corner int
+	label          string
+	seen           bool
+}
+
+// rank orders verdicts: what must be seen first is highest.
+func rank(v Verdict) int {
+	switch v {
+	case Fail:
+		return 3
+	case Outside:
+		return 2
+	case Pass:
+		return 1
+	}
+	return 0
+}
+
+func newSlots[F any](rules []Rule[F], place, thing, what string, at part.Vec, notes []string) slots[F] {
+	return slots[F]{rules: rules, worst: make([]worst[F], len(rules)), place: place, thing: thing, what: what, at: at, notes: notes}
+}
+
+// consider evaluates every rule for the feature and keeps what is worse than all before.
+func (s *slots[F]) consider(r *run, f *F, label string) {
+	for i := range s.rules {
+		s.rules[i].Check(&r.calc, f)
+		u, k := r.calc.Utilisation(), rank(r.calc.Verdict)
+		if r.calc.Verdict == NotApplied {
+			u = 0
+		}
+		w := &s.worst[i]
+		if !w.seen || k > w.rank || k == w.rank && u > w.utilisation {
+			*w = worst[F]{f: *f, rank: k, utilisation: u, inCase: r.inCase, corner: r.inCorner, label: label, seen: true}
+		}
+	}
+}
+
+func (s *slots[F]) report(r *run, o Options, out *Report) {
+	if len(s.rules) == 0 {
+		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "the basis has no rule for it"})
+	}
+	for i := range s.worst {
+		w := &s.worst[i]
+		if !w.seen {
+			out.NotChecked = append(out.NotChecked, NotChecked{s.rules[i].Of.Info().Title, s.place, "no load case brings load here"})
+			continue
+		}
+		r.calc.Trace, r.calc.Lines = o.Trace, nil
+		s.rules[i].Check(&r.calc, &w.f)
+		out.Checks = append(out.Checks, s.check(r, i))
+	}
+}
+
+func (s *slots[F]) check(r *run, i int) Check {
+	id, w, c := s.rules[i].Of.Info().Identity, &s.worst[i], &r.calc
+	k := Check{
+		Limit: id.ID, Title: id.Title, Clause: id.Clause.String(), Place: s.place, Thing: s.thing, At: s.at,
+		Case: r.cases[w.inCase].Name, Sharing: r.corners[w.corner].words,
+		Demand: c.Demand, Capacity: c.Capacity, DemandSymbol: id.Demand, CapacitySymbol: id.Capacity, Unit: id.Unit,
+		Utilisation: c.Utilisation(), Verdict: c.Verdict, Why: c.Why, Notes: s.notes, Lines: c.Lines,
+	}
+	if w.label != "" {
+		k.Place += ", " + w.label
+	}
+	if c.Verdict == NotApplied {
+		k.Utilisation, k.Case, k.Sharing = 0, "", ""
+	}
+	return k
+}
+
+func (r *run) report(o Options, factor float64) *Report {
+	out := &Report{
+		Bracket: r.b.Name, Basis: r.basis.Card.Name, Edition: r.basis.Card.Edition, Method: o.Method, LoadFactor: factor,
+		Notes: r.notes,
+	}
+	for _, p := range r.places {
+		p.report(r, o, out)
+	}
+	slices.SortStableFunc(out.Checks, func(a, b Check) int {
+		return cmp.Or(-cmp.Compare(rank(a.Verdict), rank(b.Verdict)), -cmp.Compare(a.Utilisation, b.Utilisation),
+			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
+	})
+	for _, u := range r.b.Unchecked {
+		out.NotChecked = append(out.NotChecked, NotChecked{What: u, Place: r.b.Name, Why: "not covered by the bracket's model"})
+	}
+	out.NotChecked = append(out.NotChecked, r.uncovered...)
+	return out
+}

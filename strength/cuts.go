@@ -1,0 +1,346 @@
+package strength
+
+// Sections cut along a sweep: which plates act together there, their exact chords, section properties, and the forces
+// that the loads beyond the cut bring.
+
+import (
+	"math"
+	"slices"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+	"lugwright/strength/statics"
+)
+
+// scanSteps is how many equal steps a sweep is scanned in, beside the cuts at its ends and at gusset tips.
+const scanSteps = 8
+
+// cut is one section of a sweep, ready for loads.
+type cut struct {
+	slot   int // index of its sweep
+	at     part.Vec
+	normal part.Vec // from the load to the root
+	flat   part.Vec // thickness direction of the swept plate: bending that turns about chord is weak-axis
+	chord  part.Vec // direction across the swept plate, in the section
+	passes []bool
+	bolts  int      // bolt group that acts on the swept thing beyond the cut, -1 for none
+	group  part.Vec // centroid of the whole section
+	shear  part.Vec // shear centre
+	f      Cut
+	ribs   []rib
+	ribArm float64  // from the load's entry to the cut
+	root   part.Vec // end of the sweep
+	flows  []flowPoint
+	label  string
+}
+
+// rib is one web with the part of the flange that works with it.
+type rib struct {
+	offset float64 // from the ribs' middle, along chord
+	lever  float64 // offset over the sum of squares: its part of a couple
+	f      Cut
+	label  string
+	root   *rootSet // the weld that roots the rib itself, nil when there is none
+	slot   int
+	own    ribShare
+}
+
+// ribShare is the part of the rib section's stress that the web itself carries.
+type ribShare struct {
+	area, arm, inertia float64 // web's area, its centroid's distance from the section's, own inertia
+	total              float64 // the section's inertia
+	whole              float64 // the section's area
+	center             part.Vec
+}
+
+// chordPiece is one chord of one plate in a section.
+type chordPiece struct {
+	t      *thing
+	a, b   part.Vec // ends
+	mid    part.Vec
+	dir    part.Vec
+	length float64
+}
+
+func (m *model) compileCuts() {
+	for i := range m.b.Sweeps {
+		m.compileSweep(i)
+	}
+}
+
+func (m *model) compileSweep(i int) {
+	s := &m.b.Sweeps[i]
+	main := m.thing(s.Things[0])
+	if main == nil {
+		m.skip("section of "+s.Name, s.ID, s.Things[0]+" is not a plate or an angle leg")
+		return
+	}
+	normal := s.To.Sub(s.From).Unit()
+	flat := main.plate.Pose.W()
+	if math.Abs(flat.Dot(normal)) > 1e-6 {
+		m.skip("section of "+s.Name, s.ID, "the plate is not square to the cut")
+		return
+	}
+	n := len(m.cuts)
+	for _, t := range m.stations(s) {
+		c := cut{slot: i, normal: normal, flat: flat, chord: normal.Cross(flat), at: s.From.AddScaled(t, s.To.Sub(s.From))}
+		c.bolts = slices.IndexFunc(m.b.Bolts, func(g part.BoltGroup) bool { return g.ID == s.Bolts })
+		c.ribArm, c.root = c.at.Sub(s.From).Norm(), s.To
+		m.fillCut(s, &c)
+		if c.f.Area > 0 {
+			m.cuts = append(m.cuts, c)
+		}
+	}
+	if len(m.cuts) == n {
+		m.skip("section of "+s.Name, s.ID, "no cut along the sweep meets material")
+	}
+}
+
+// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end, the far edge of
+// every hole on its way, and a scan in between.
+func (m *model) stations(s *part.Sweep) []float64 {
+	along := s.To.Sub(s.From)
+	length := along.Norm()
+	var ts []float64
+	add := func(t float64) {
+		if t >= 0 && t <= 1 {
+			ts = append(ts, t)
+		}
+	}
+	for k := range scanSteps + 1 {
+		add(float64(k) / scanSteps)
+	}
+	const beside = 1e-3 // mm
+	for _, c := range m.b.Composites {
+		for _, end := range [2]part.Vec{c.From, c.To} {
+			t := end.Sub(s.From).Dot(along) / (length * length)
+			add(t - beside/length)
+			add(t + beside/length)
+		}
+	}
+	for _, id := range s.Things {
+		if th := m.thing(id); th != nil {
+			for _, h := range th.plate.Holes {
+				t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
+				add(t)
+				add(t + h.DiaMM/2/length)
+			}
+		}
+	}
+	slices.Sort(ts)
+	return slices.CompactFunc(ts, func(a, b float64) bool { return (b-a)*length < beside/2 })
+}
+
+// together gives the plates that act as one section at a cut: the swept things and whatever composites join to them.
+func (m *model) together(s *part.Sweep, at, normal part.Vec) (ids []string, active []*part.Composite) {
+	ids = slices.Clone(s.Things)
+	for changed := true; changed; {
+		changed = false
+		for i := range m.b.Composites {
+			c := &m.b.Composites[i]
+			if slices.Contains(active, c) || !covers(c, at, normal) {
+				continue
+			}
+			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
+				active, changed = append(active, c), true
+				for _, id := range c.Things {
+					if !slices.Contains(ids, id) {
+						ids = append(ids, id)
+					}
+				}
+			}
+		}
+	}
+	return ids, active
+}
+
+// chords cuts one plate by the plane through at square to normal. A plate that is not square to the plane gives none.
+func (t *thing) chords(at, normal part.Vec) []chordPiece {
+	p := &t.plate.Pose
+	n := shape.Point{X: normal.Dot(p.U), Y: normal.Dot(p.V)}
+	if math.Abs(normal.Dot(p.W())) > 1e-6 {
+		return nil
+	}
+	d := at.Sub(p.Origin).Dot(normal)
+	base, dir := n.Scale(d), n.Perp()
+	o := t.plate.Shape(false)
+	var out []chordPiece
+	for _, iv := range o.Chords(base, dir) {
+		if iv.Length() < 1e-6 {
+			continue
+		}
+		a, b := base.Add(dir.Scale(iv.Lo)), base.Add(dir.Scale(iv.Hi))
+		c := chordPiece{t: t, a: p.At(a.X, a.Y, 0), b: p.At(b.X, b.Y, 0), length: iv.Length()}
+		c.mid, c.dir = c.a.Add(c.b).Scale(0.5), c.b.Sub(c.a).Unit()
+		out = append(out, c)
+	}
+	return out
+}
+
+// plane turns chords into statics pieces: Y along flat, Z along chord, from the cut's point.
+func (c *cut) plane(ch chordPiece) statics.Piece {
+	d := ch.mid.Sub(c.at)
+	return statics.Piece{
+		Y: d.Dot(c.flat), Z: d.Dot(c.chord), L: ch.length, T: ch.t.plate.ThicknessMM,
+		Ang: math.Atan2(ch.dir.Dot(c.chord), ch.dir.Dot(c.flat)),
+	}
+}
+
+func (c *cut) space(y, z float64) part.Vec { return c.at.AddScaled(y, c.flat).AddScaled(z, c.chord) }
+
+// fillCut works out the section: the whole of it for axial force and edgewise bending, the part that shear lag leaves
+// for weak-axis bending, and the ribs where the sweep has them.
+func (m *model) fillCut(s *part.Sweep, c *cut) {
+	ids, active := m.together(s, c.at, c.normal)
+	var whole []chordPiece
+	for _, id := range ids {
+		if t := m.thing(id); t != nil {
+			whole = append(whole, t.chords(c.at, c.normal)...)
+		}
+	}
+	if len(whole) == 0 {
+		return
+	}
+	pieces := c.pieces(whole)
+	full, err := statics.NewSection(pieces)
+	if err != nil {
+		return
+	}
+	c.passes = m.passes(ids...)
+	c.group = c.space(full.CY, full.CZ)
+	c.shear = c.group
+	if y, z, err := statics.ShearCentre(pieces); err == nil {
+		c.shear = c.space(y, z)
+	}
+	effective := full
+	if len(active) > 0 {
+		if e, err := statics.NewSection(c.pieces(trimmed(whole, active))); err == nil {
+			effective = e
+		}
+	}
+	c.f = section(whole, full, effective)
+	c.f.FreeLength = c.ribArm
+	webs := m.websOf(whole, active, s.Things[0])
+	if s.Ribs && len(webs) >= 2 {
+		m.fillRibs(c, whole, webs, active)
+	}
+	if len(ids) > 1 {
+		c.label = "gussets acting"
+	}
+}
+
+func (c *cut) pieces(chords []chordPiece) []statics.Piece {
+	out := make([]statics.Piece, len(chords))
+	for i, ch := range chords {
+		out[i] = c.plane(ch)
+	}
+	return out
+}
+
+// section fills the properties of a cut. A single rectangle may go plastic; a section of several plates, or one with a
+// hole in it, is held to first yield at its worst corner.
+func section(chords []chordPiece, full, effective statics.Section) Cut {
+	f := Cut{
+		Area: full.Area, J: full.Torsion, Fy: math.Inf(1), Fu: math.Inf(1),
+		Sa: min(effective.WzTop, effective.WzBottom), Sb: min(full.WyTop, full.WyBottom),
+	}
+	for _, ch := range chords {
+		t := ch.t.plate.ThicknessMM
+		f.TMax = max(f.TMax, t)
+		f.Fy, f.Fu = min(f.Fy, ch.t.fy), min(f.Fu, ch.t.fu)
+	}
+	f.AreaVa, f.AreaVb = full.Area, full.Area
+	if len(chords) == 1 {
+		f.Rect, f.Depth = true, chords[0].length
+		t := chords[0].t.plate.ThicknessMM
+		f.Za, f.Zb = f.Depth*t*t/4, t*f.Depth*f.Depth/4
+		f.R = t / math.Sqrt(12)
+	} else {
+		f.AreaVa, f.AreaVb = shearAreas(chords)
+		f.Depth = full.ZMax - full.ZMin
+		f.R = math.Sqrt(min(effective.Izz, full.Iyy) / full.Area)
+	}
+	return f
+}
+
+// shearAreas takes for each direction the plates that run along it; where none does, the whole.
+func shearAreas(chords []chordPiece) (a, b float64) {
+	var along, across, all float64
+	main := chords[0].dir
+	for _, ch := range chords {
+		area := ch.length * ch.t.plate.ThicknessMM
+		all += area
+		if math.Abs(ch.dir.Dot(main)) > math.Sqrt2/2 {
+			along += area
+		} else {
+			across += area
+		}
+	}
+	if across == 0 {
+		across = all
+	}
+	return across, along
+}
+
+// atCuts puts the case's forces on every cut.
+func (r *run) atCuts() {
+	for i := range r.cuts {
+		c := &r.cuts[i]
+		w := r.beyond(c, c.group)
+		slots := &r.cutSlots[c.slot]
+		if len(c.ribs) > 0 {
+			r.atRibs(c, &r.ribSlots[c.slot])
+			continue
+		}
+		f := c.f
+		f.N = -w.f.Dot(c.normal)
+		f.Va, f.Vb = math.Abs(w.f.Dot(c.flat)), math.Abs(w.f.Dot(c.chord))
+		f.Ma, f.Mb = math.Abs(w.m.Dot(c.chord)), math.Abs(w.m.Dot(c.flat))
+		arm := c.shear.Sub(c.group)
+		f.T = math.Abs(w.m.Sub(arm.Cross(w.f)).Dot(c.normal))
+		slots.consider(r, &f, c.label)
+		r.atFlows(c, f.Va)
+	}
+}
+
+// beyond is everything that acts on the swept thing on the load's side of the cut, about a point.
+func (r *run) beyond(c *cut, about part.Vec) wrench {
+	var w wrench
+	for i := range r.forces {
+		f := &r.forces[i]
+		if c.passes[f.branch] && f.at.Sub(c.at).Dot(c.normal) <= 1e-6 {
+			w.plus(f.f, f.m, f.at, about)
+		}
+	}
+	if c.bolts >= 0 {
+		r.groups[c.bolts].react(&w, c, about)
+	}
+	return w
+}
+
+// laySweeps prepares a place for each sweep.
+func (r *run) laySweeps() {
+	r.cutSlots = make([]slots[Cut], len(r.b.Sweeps))
+	r.ribSlots = make([]slots[Cut], len(r.b.Sweeps))
+	plain, ribbed := make([]bool, len(r.b.Sweeps)), make([]bool, len(r.b.Sweeps))
+	for i := range r.cuts {
+		if c := &r.cuts[i]; len(c.ribs) > 0 {
+			ribbed[c.slot] = true
+		} else {
+			plain[c.slot] = true
+		}
+	}
+	for i := range r.b.Sweeps {
+		s := &r.b.Sweeps[i]
+		name := orWord(s.Name, s.ID)
+		if plain[i] {
+			r.cutSlots[i] = newSlots(r.basis.Rules.Cut, name, s.Things[0], "section", s.To, nil)
+			r.places = append(r.places, &r.cutSlots[i])
+		}
+		if ribbed[i] {
+			notes := []string{"ribs share force and couple as a rigid body (elementary statics, no clause)"}
+			r.ribSlots[i] = newSlots(r.basis.Rules.Cut, name+" and its ribs", s.Things[0], "section", s.To, notes)
+			r.places = append(r.places, &r.ribSlots[i])
+		}
+	}
+}

@@ -1,0 +1,127 @@
+package strength
+
+// A feature is something a limit state can be applied to, with the demand of one load case on it: N, mm, MPa, N*mm.
+
+// PinPlane is one shear plane of a pin.
+type PinPlane struct {
+	V      float64 // shear force on the plane
+	D      float64 // pin diameter
+	Fy, Fu float64
+}
+
+// PinSpan is a pin between its supporting seats.
+type PinSpan struct {
+	M, V   float64 // largest bending moment and shear
+	D      float64
+	Fy, Fu float64
+}
+
+// Bore is a pin hole in a plate.
+type Bore struct {
+	P      float64 // resultant force on the hole, in the plate's plane
+	Pull   float64 // component of P towards the free end: positive when it pulls the plate apart
+	D, Dh  float64 // pin and finished hole
+	T      float64 // plate thickness at the hole, cheek plates included
+	A      float64 // clear distance hole edge to plate end along Pull
+	B      float64 // clear distance hole edge to side edge, the smaller
+	W      float64 // plate width through the hole centre
+	OffMM  float64 // hole centre off the middle of the width
+	Least  float64 // least clear distance from the hole to any edge
+	Fy, Fu float64 // of the plate
+	FyPin  float64
+	Turns  bool // the pin turns under full load
+}
+
+// Cut is a section through one plate or through several that act together. Axis a bends the section about its weak or
+// flatwise axis, b about the strong or edgewise one.
+type Cut struct {
+	N          float64 // axial force, tension positive
+	Va, Vb     float64 // shear forces that go with Ma and Mb
+	Ma, Mb     float64 // bending moments, absolute
+	T          float64 // torsion about the shear centre, absolute
+	Area       float64 // whole area
+	AreaVa     float64 // area that resists Va, the parts that run along it
+	AreaVb     float64
+	Za, Sa     float64 // plastic and elastic modulus; Za is 0 for a section of several plates
+	Zb, Sb     float64
+	J          float64
+	TMax       float64 // thickest part
+	FreeLength float64 // from the cut to the load, for lateral buckling
+	Depth      float64 // chord of a single rectangle
+	R          float64 // least radius of gyration
+	Rect       bool    // a single rectangle
+	Fy, Fu     float64
+}
+
+// WeldLine is the most stressed point of a weld group.
+type WeldLine struct {
+	Q      float64 // force per unit length of one weld line, resultant
+	Leg    float64
+	FEXX   float64
+	T1, T2 float64 // the plates joined
+	Fy, Fu float64 // of the thinner plate
+	Length float64 // shortest segment
+	Kind   string
+	// BothSides: the plate has a weld on either face, which share its thickness.
+	BothSides bool
+}
+
+// WeldFlow is shear flow between a web and its flange.
+type WeldFlow struct {
+	Q     float64 // N/mm on the joint
+	Lines float64 // weld lines that carry it
+	Leg   float64
+	FEXX  float64
+	T     float64 // thinner plate
+	Fu    float64
+}
+
+// Bolt is the worst bolt of a group.
+type Bolt struct {
+	V, T      float64 // shear and tension
+	D         float64 // nominal diameter
+	Fub       float64
+	ThreadsIn bool
+	Grade     string
+}
+
+// BoltBearing is one ply at one bolt.
+type BoltBearing struct {
+	V     float64
+	D, Dh float64
+	T     float64
+	Edge  float64 // hole centre to the nearest edge, 0 when none is near
+	Pitch float64 // hole centre to the nearest other hole, 0 when none is near
+	Fu    float64
+}
+
+// Prying is the bracket-side ply at a bolt in tension.
+type Prying struct {
+	T         float64 // bolt tension without prying
+	Tc        float64 // available tension of one bolt, filled in by the basis
+	B, A, P   float64
+	D, Dh     float64
+	Tply      float64
+	Fu        float64
+	Fub       float64
+	V         float64 // shear that goes with T
+	ThreadsIn bool
+}
+
+// Outstand is a plate edge that stands free: a gusset or an ear above its gussets.
+type Outstand struct {
+	B, T  float64
+	Fy, E float64
+	Words string
+}
+
+// Wall is a support's wall bent out of its plane by the couple of a bolt group.
+type Wall struct {
+	M     float64 // couple
+	N     float64 // pull
+	T     float64
+	Width float64 // width of wall that works
+	Clear float64 // clear height between flanges
+	Arm   float64 // distance between the pull and the push
+	Fy    float64
+}

@@ -1,0 +1,82 @@
+package strength
+
+// The places of a bracket in the order in which a drawing is read: pins, plates, welds, bolts, supports.
+
+import "math"
+
+// layOut prepares every place that is checked.
+func (r *run) layOut() {
+	r.layPins()
+	r.laySweeps()
+	r.layOutstands()
+	r.layWelds()
+	r.layRibRoots()
+	r.layBolts()
+	r.skip("fatigue", r.b.Name, "no load spectrum is given")
+	if len(r.b.Rods) > 0 {
+		r.skip("hanger rods", r.b.Name, "rods are not covered yet")
+	}
+	if len(r.b.Contacts) > 0 {
+		r.skip("pressure between faces in contact", r.b.Name, "contact pressure is not covered yet")
+	}
+}
+
+// layOutstands checks each web's free edge once: it does not depend on the load.
+func (r *run) layOutstands() {
+	type found struct {
+		f     Outstand
+		thing string
+	}
+	var all []found
+	for _, c := range r.b.Composites {
+		for _, id := range c.Things[1:] {
+			t := r.thing(id)
+			if t == nil {
+				continue
+			}
+			width := 0.0
+			normal := c.To.Sub(c.From).Unit()
+			for k := range scanSteps + 1 {
+				at := c.From.AddScaled(float64(k)/scanSteps, c.To.Sub(c.From))
+				for _, ch := range t.chords(at, normal) {
+					width = math.Max(width, ch.length)
+				}
+			}
+			if width > 0 {
+				all = append(all, found{Outstand{B: width, T: t.plate.ThicknessMM, Fy: t.fy, E: t.e}, id})
+			}
+		}
+	}
+	r.outstands = make([]slots[Outstand], len(all))
+	for i := range all {
+		r.outstands[i] = newSlots(r.basis.Rules.Outstand, all[i].thing+", free edge", all[i].thing, "free edge", r.thing(all[i].thing).plate.Pose.Origin, nil)
+		r.outstands[i].consider(r, &all[i].f, "")
+		r.places = append(r.places, &r.outstands[i])
+	}
+}
+
+// layRibRoots prepares the welds that root a rib on something other than its flange.
+func (r *run) layRibRoots() {
+	n := 0
+	for i := range r.cuts {
+		n += len(r.cuts[i].ribs)
+	}
+	r.ribRoots = make([]slots[WeldLine], 0, n)
+	for i := range r.cuts {
+		c := &r.cuts[i]
+		if i+1 < len(r.cuts) && r.cuts[i+1].slot == c.slot {
+			continue // only the last cut of a sweep is at the root
+		}
+		for k := range c.ribs {
+			rb := &c.ribs[k]
+			rb.root = r.ribRoot(rb.label, r.b.Sweeps[c.slot].Things[0])
+			if rb.root == nil {
+				continue
+			}
+			rb.slot = len(r.ribRoots)
+			notes := []string{"the rib's own part of the section's stress, elastic"}
+			r.ribRoots = append(r.ribRoots, newSlots(r.basis.Rules.WeldLine, rb.root.words+", root of the rib", rb.root.thing, "weld", rb.root.at, notes))
+			r.places = append(r.places, &r.ribRoots[rb.slot])
+		}
+	}
+}

@@ -1,0 +1,66 @@
+package material
+
+// The errors of this package and the nearest-name suggestion.
+
+import (
+	"fmt"
+	"strings"
+)
+
+// UnknownError says that a table has no such name and offers the nearest that it has.
+type UnknownError struct {
+	Kind    string // "grade", "bolt grade", "bolt size", "electrode"
+	Name    string // what was asked for
+	Nearest string // the nearest known name
+}
+
+// Error names what was asked and the nearest known name.
+func (e *UnknownError) Error() string {
+	return fmt.Sprintf("unknown %s %q, nearest is %q", e.Kind, e.Name, e.Nearest)
+}
+
+// RangeError says that a table does not reach a thickness or diameter.
+type RangeError struct {
+	Name         string  // the grade
+	What         string  // "thickness" or "diameter"
+	GotMM        float64 // asked for
+	OverMM, ToMM float64 // the table speaks for over OverMM up to and with ToMM
+}
+
+// Error gives the value and the range of the table.
+func (e *RangeError) Error() string {
+	return fmt.Sprintf("%s: %s %g mm is outside the table, want over %g up to %g mm", e.Name, e.What, e.GotMM, e.OverMM, e.ToMM)
+}
+
+// nearest gives the candidate with the smallest edit distance, letters compared without case; the first of equals.
+func nearest(name string, candidates []string) string {
+	best, bestD := "", -1
+	for _, c := range candidates {
+		d := distance(strings.ToUpper(name), strings.ToUpper(c))
+		if bestD < 0 || d < bestD {
+			best, bestD = c, d
+		}
+	}
+	return best
+}
+
+// distance is the edit distance of a and b. Long names are cut: no table here holds one.
+func distance(a, b string) int {
+	a = a[:min(len(a), 64)]
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diag := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := diag
+			if a[i] != b[j] {
+				cost++
+			}
+			diag, row[j+1] = row[j+1], min(cost, row[j]+1, row[j+1]+1)
+		}
+	}
+	return row[len(b)]
+}

@@ -1,0 +1,252 @@
+package strength
+
+// A bracket made ready: things and materials resolved, branches and corners laid out. What depends on the bracket alone
+// is worked out here once; carry.go and the features do the rest for each case.
+
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lugwright/part"
+	"lugwright/strength/material"
+	"lugwright/strength/statics"
+)
+
+type model struct {
+	b         *part.Bracket
+	listing   string // the basis's name in material lists
+	things    []thing
+	branches  []branch
+	paths     [][]int // by load point * components: indices into branches; nil when there is no path
+	corners   []corner
+	pins      []pin
+	cuts      []cut
+	rootSets  []rootSet
+	flowSets  []flowSet
+	groups    []boltGroup
+	walls     []wall
+	notes     []string
+	uncovered []NotChecked
+	bad       part.FieldErrors
+}
+
+// thing is a plate or an angle's leg with its strength.
+type thing struct {
+	plate  *part.Plate
+	fy, fu float64
+	e      float64
+}
+
+// branch is one leg of a path with its fraction of the component at each corner.
+type branch struct {
+	*part.Branch
+	component part.Component
+	fraction  []float64 // by corner
+}
+
+// corner is one choice of extremes for all shares.
+type corner struct {
+	value []float64 // by share: Lo or Hi, or the sign of the pin's travel
+	words string
+}
+
+const maxCorners = 64
+
+func compile(b *part.Bracket, basis *Basis) (*model, error) {
+	m := &model{b: b, listing: basis.Card.Listing}
+	m.resolveThings()
+	m.layCorners()
+	m.compilePins()
+	m.layBranches()
+	m.compileCuts()
+	m.compileWelds()
+	m.compileBolts()
+	if len(m.bad) > 0 {
+		return nil, m.bad
+	}
+	return m, nil
+}
+
+func (m *model) refuse(field string, err error, accept string) {
+	m.bad = append(m.bad, &part.FieldError{Field: field, Found: err.Error(), Accept: accept})
+}
+
+func (m *model) note(format string, args ...any) {
+	if s := fmt.Sprintf(format, args...); !slices.Contains(m.notes, s) {
+		m.notes = append(m.notes, s)
+	}
+}
+
+func (m *model) skip(what, place, why string) {
+	m.uncovered = append(m.uncovered, NotChecked{what, place, why})
+}
+
+func (m *model) resolveThings() {
+	for i := range m.b.Plates {
+		m.addThing(&m.b.Plates[i], fmt.Sprintf("plates[%d].material", i))
+	}
+	for i := range m.b.Members {
+		mem := &m.b.Members[i]
+		if mem.Profile.Kind == part.Angle {
+			a, b := mem.Legs()
+			m.addThing(&a, fmt.Sprintf("members[%d].material", i))
+			m.addThing(&b, fmt.Sprintf("members[%d].material", i))
+			continue
+		}
+		m.skip("strength of the "+string(mem.Profile.Kind), mem.ID, "members other than angles are not covered yet")
+	}
+}
+
+func (m *model) addThing(p *part.Plate, field string) {
+	g, fy, fu := m.grade(p.Material, p.ThicknessMM, field)
+	t := thing{plate: p, fy: fy, fu: fu}
+	if g != nil {
+		t.e = g.EMPa
+	}
+	m.things = append(m.things, t)
+}
+
+// grade looks a material up and notes when the basis does not list it.
+func (m *model) grade(name string, tMM float64, field string) (*material.Grade, float64, float64) {
+	g, err := material.LookupGrade(name)
+	if err != nil {
+		m.refuse(field, err, "a grade from the list of materials")
+		return nil, 0, 0
+	}
+	if g.Family != material.CarbonSteel {
+		m.refuse(field, fmt.Errorf("%s is %s", name, g.Family), "carbon steel: this basis gives no rule for other metals")
+		return nil, 0, 0
+	}
+	fy, fu, err := g.Strength(tMM)
+	if err != nil {
+		m.refuse(field, err, "a thickness that the grade's table reaches")
+		return nil, 0, 0
+	}
+	if !m.listed(g.ListedIn) {
+		m.note("%s: outside the listed materials of %s", g.Name, m.listing)
+	}
+	if g.FromMemory {
+		m.note("%s: strengths from memory, to be confirmed", g.Name)
+	}
+	return g, fy, fu
+}
+
+// listed says whether one of a standard's material lists has a grade.
+func (m *model) listed(lists []string) bool {
+	return slices.ContainsFunc(lists, func(l string) bool { return strings.HasPrefix(l, m.listing) })
+}
+
+func (m *model) thing(id string) *thing {
+	for i := range m.things {
+		if m.things[i].plate.ID == id {
+			return &m.things[i]
+		}
+	}
+	return nil
+}
+
+// layCorners makes every combination of the shares' extremes.
+func (m *model) layCorners() {
+	m.corners = []corner{{}}
+	for _, s := range m.b.Shares {
+		values := m.extremes(s)
+		var next []corner
+		for _, c := range m.corners {
+			for _, v := range values {
+				n := corner{value: append(slices.Clone(c.value), v), words: c.words}
+				if len(values) > 1 {
+					n.words = joinWords(c.words, m.shareWords(s, v))
+				}
+				next = append(next, n)
+			}
+		}
+		m.corners = next
+		if len(next) > maxCorners {
+			m.refuse("shares", fmt.Errorf("%d combinations of extremes", len(next)), fmt.Sprintf("at most %d", maxCorners))
+			m.corners = next[:1]
+			return
+		}
+	}
+}
+
+func (m *model) extremes(s part.Share) []float64 {
+	switch s.Rule {
+	case part.Between:
+		if s.Lo == s.Hi {
+			return []float64{s.Lo}
+		}
+		return []float64{s.Lo, s.Hi}
+	case part.ByPinSpan:
+		if p := m.b.Pin(s.Pin); p != nil && p.TravelMM > 0 {
+			return []float64{-1, 1}
+		}
+	}
+	return []float64{0}
+}
+
+func (m *model) shareWords(s part.Share, v float64) string {
+	if s.Rule == part.ByPinSpan {
+		pin := m.b.Pin(s.Pin)
+		seat := pin.Seats[0]
+		if v > 0 {
+			seat = pin.Seats[len(pin.Seats)-1]
+		}
+		return "lug over against " + seat.Thing
+	}
+	return fmt.Sprintf("%s %.0f %%", s.ID, 100*v)
+}
+
+func joinWords(a, b string) string {
+	if a == "" {
+		return b
+	}
+	return a + ", " + b
+}
+
+// layBranches works out each branch's fraction at each corner, and which path serves which component.
+func (m *model) layBranches() {
+	n := len(part.Components())
+	m.paths = make([][]int, n*len(m.b.LoadPoints))
+	for i := range m.b.Paths {
+		p := &m.b.Paths[i]
+		at := slices.IndexFunc(m.b.LoadPoints, func(l part.LoadPoint) bool { return l.ID == p.LoadPoint })
+		if at < 0 {
+			at = 0 // an empty name means the only load point
+		}
+		slot := at*n + int(p.Component)
+		for k := range p.Branches {
+			br := branch{Branch: &p.Branches[k], component: p.Component, fraction: make([]float64, len(m.corners))}
+			for c := range m.corners {
+				br.fraction[c] = m.fraction(br.Branch, c)
+			}
+			m.paths[slot] = append(m.paths[slot], len(m.branches))
+			m.branches = append(m.branches, br)
+		}
+	}
+}
+
+func (m *model) fraction(br *part.Branch, c int) float64 {
+	if br.Share == "" {
+		return 1
+	}
+	i := slices.IndexFunc(m.b.Shares, func(s part.Share) bool { return s.ID == br.Share })
+	s, v := m.b.Shares[i], m.corners[c].value[i]
+	switch s.Rule {
+	case part.Between:
+		if br.Leg == 0 {
+			return v
+		}
+		return 1 - v
+	case part.ByPinSpan:
+		p := m.pin(s.Pin)
+		if p == nil || br.Leg >= len(p.reaction(v)) {
+			return 0
+		}
+		return p.reaction(v)[br.Leg]
+	}
+	return 1 / float64(s.Legs)
+}
+
+func vec3(v part.Vec) statics.Vec3 { return statics.Vec3{X: v.X, Y: v.Y, Z: v.Z} }
+func vec(v statics.Vec3) part.Vec  { return part.Vec{X: v.X, Y: v.Y, Z: v.Z} }

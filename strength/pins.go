@@ -1,0 +1,240 @@
+package strength
+
+// Pins and the holes they bear in.
+
+import (
+	"fmt"
+	"math"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+	"lugwright/strength/statics"
+)
+
+// pin is a pin made ready. The statics of the span hold for a load of 1 N and scale with it.
+type pin struct {
+	*part.Pin
+	fy, fu      float64
+	atLow, high pinState // lug at the negative and the positive end of its travel
+	passes      []bool
+	seats       []bore
+	share       int // index of the share that states the travel, -1 when there is none
+}
+
+type pinState struct {
+	reactions     []float64 // by supporting seat, in order
+	shear, moment float64   // per newton
+	bending       bool      // moment is known
+}
+
+// bore is a supporting seat in a plate.
+type bore struct {
+	plate  *thing
+	passes []bool
+	free   part.Vec // direction towards the plate's free end
+	f      Bore     // what does not change with the load
+}
+
+func (m *model) pin(id string) *pin {
+	for i := range m.pins {
+		if m.pins[i].ID == id {
+			return &m.pins[i]
+		}
+	}
+	return nil
+}
+
+// reaction gives each support's part of 1 N with the lug at travel v: -1, +1, or 0 for no travel.
+func (p *pin) reaction(v float64) []float64 { return p.state(v).reactions }
+
+func (p *pin) state(v float64) *pinState {
+	if v > 0 {
+		return &p.high
+	}
+	return &p.atLow
+}
+
+func (m *model) compilePins() {
+	for i := range m.b.Pins {
+		p := pin{Pin: &m.b.Pins[i], share: -1}
+		p.atLow, p.high = spanStates(p.Pin, -p.TravelMM), spanStates(p.Pin, p.TravelMM)
+		for k, s := range m.b.Shares {
+			if s.Pin == p.ID {
+				p.share = k
+			}
+		}
+		if m.listing != "" {
+			_, p.fy, p.fu = m.grade(p.Material, p.DiaMM, fmt.Sprintf("pins[%d].material", i))
+		}
+		m.pins = append(m.pins, p)
+	}
+}
+
+// spanStates solves the pin as a beam on its two supporting seats, under 1 N from the loaded seat shifted along the
+// axis. A pin with one supporting seat is a cantilever: the seat takes all and bending is not known.
+func spanStates(p *part.Pin, shift float64) pinState {
+	seats := make([]statics.Seat, len(p.Seats))
+	supports := 0
+	for i, s := range p.Seats {
+		seats[i] = statics.Seat{X: s.AtMM, T: s.ThicknessMM}
+		if s.Loads {
+			seats[i].X += shift
+			seats[i].Role, seats[i].ForceN = statics.Load, 1
+		} else {
+			supports++
+		}
+	}
+	shears := make([]float64, len(seats)-1)
+	f, err := statics.SolvePin(shears, seats)
+	if err != nil {
+		st := pinState{reactions: make([]float64, supports), shear: 1}
+		for i := range st.reactions {
+			st.reactions[i] = 1 / float64(supports)
+		}
+		return st
+	}
+	return pinState{reactions: []float64{f.Left, f.Right}, shear: f.MaxShear, moment: f.MaxMoment, bending: true}
+}
+
+// layPins prepares the places where pins are checked; it needs the branches.
+func (r *run) layPins() {
+	r.pinPlanes = make([]slots[PinPlane], len(r.pins))
+	r.pinSpans = make([]slots[PinSpan], len(r.pins))
+	for i := range r.pins {
+		p := &r.pins[i]
+		p.passes = r.passes(p.ID)
+		r.pinPlanes[i] = newSlots(r.basis.Rules.PinPlane, p.ID, p.ID, "pin shear", p.Center, nil)
+		r.places = append(r.places, &r.pinPlanes[i])
+		if p.atLow.bending {
+			r.pinSpans[i] = newSlots(r.basis.Rules.PinSpan, p.ID, p.ID, "pin bending", p.Center, nil)
+			r.places = append(r.places, &r.pinSpans[i])
+		} else {
+			r.skip("bending of the pin", p.ID, "the pin has one supporting seat: a cantilever pin is not covered")
+		}
+		r.laySeats(p)
+	}
+	n := 0
+	for i := range r.pins {
+		n += len(r.pins[i].seats)
+	}
+	r.bores = make([]slots[Bore], 0, n)
+	for i := range r.pins {
+		for k := range r.pins[i].seats {
+			s := &r.pins[i].seats[k]
+			id := s.plate.plate.ID
+			r.bores = append(r.bores, newSlots(r.basis.Rules.Bore, id+" at the pin hole", id, "pin hole", r.pins[i].Center, nil))
+			r.places = append(r.places, &r.bores[len(r.bores)-1])
+		}
+	}
+}
+
+func (r *run) laySeats(p *pin) {
+	for _, s := range p.Seats {
+		t := r.thing(s.Thing)
+		if t == nil {
+			r.skip("the seat on the pin", orWord(s.Thing, "the body's lug"), "it is not a plate of this bracket")
+			continue
+		}
+		hole, ok := t.holeNear(p.Center, p.Axis)
+		if !ok {
+			r.skip("bearing and tear-out at the pin", s.Thing, "no pin hole was found on the pin's axis")
+			continue
+		}
+		b := bore{plate: t, passes: both(p.passes, r.passes(s.Thing)), free: r.freeEnd(s.Thing)}
+		b.f = Bore{D: p.DiaMM, Dh: hole.DiaMM, T: s.ThicknessMM, Fy: t.fy, Fu: t.fu, FyPin: p.fy, Turns: p.Turns}
+		t.measure(&b.f, hole, b.free)
+		p.seats = append(p.seats, b)
+	}
+}
+
+func orWord(s, word string) string {
+	if s == "" {
+		return word
+	}
+	return s
+}
+
+func both(a, b []bool) []bool {
+	out := make([]bool, len(a))
+	for i := range a {
+		out[i] = a[i] && b[i]
+	}
+	return out
+}
+
+// holeNear finds the plate's hole on an axis through a point.
+func (t *thing) holeNear(center, axis part.Vec) (part.Hole, bool) {
+	for _, h := range t.plate.Holes {
+		off := t.plate.HoleAt(h).Sub(center)
+		if off.AddScaled(-off.Dot(axis), axis).Norm() < 0.01 {
+			return h, true
+		}
+	}
+	return part.Hole{}, false
+}
+
+// freeEnd is the direction away from a plate's root: back along the sweep that cuts it; zero when no sweep does.
+func (m *model) freeEnd(id string) part.Vec {
+	for _, s := range m.b.Sweeps {
+		if len(s.Things) > 0 && s.Things[0] == id {
+			return s.From.Sub(s.To).Unit()
+		}
+	}
+	return part.Vec{}
+}
+
+// measure takes the exact distances round a pin hole from the outline.
+func (t *thing) measure(f *Bore, h part.Hole, free part.Vec) {
+	o := shape.Outline{Outer: t.plate.Outer}
+	dir := shape.Point{X: free.Dot(t.plate.Pose.U), Y: free.Dot(t.plate.Pose.V)}
+	if dir.Norm() < 1e-9 {
+		dir = shape.Point{Y: 1}
+	}
+	_, ahead := reach(o, h.Center, dir)
+	right, left := reach(o, h.Center, dir.Perp())
+	f.A = ahead - h.DiaMM/2
+	f.B = min(left, right) - h.DiaMM/2
+	f.W = left + right
+	f.OffMM = math.Abs(left-right) / 2
+	f.Least = t.plate.Outer.DistTo(h.Center) - h.DiaMM/2
+}
+
+// reach is how far material goes from a point against and along a direction.
+func reach(o shape.Outline, p, dir shape.Point) (back, ahead float64) {
+	for _, iv := range o.Chords(p, dir.Unit()) {
+		if iv.Lo <= 0 && iv.Hi >= 0 {
+			return -iv.Lo, iv.Hi
+		}
+	}
+	return 0, 0
+}
+
+// atPins puts the case's forces on pins and pin holes.
+func (r *run) atPins() {
+	k := 0
+	for i := range r.pins {
+		p := &r.pins[i]
+		w := sum(r.forces, p.passes, p.Center)
+		across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis).Norm()
+		travel := 0.0
+		if p.share >= 0 {
+			travel = r.corners[r.inCorner].value[p.share]
+		}
+		st := p.state(travel)
+		r.pinPlanes[i].consider(r, &PinPlane{V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
+		if st.bending {
+			r.pinSpans[i].consider(r, &PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
+		}
+		for s := range p.seats {
+			r.atBore(p, &p.seats[s], &r.bores[k])
+			k++
+		}
+	}
+}
+
+func (r *run) atBore(p *pin, s *bore, out *slots[Bore]) {
+	w := sum(r.forces, s.passes, p.Center)
+	across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis)
+	s.f.P, s.f.Pull = across.Norm(), across.Dot(s.free)
+	out.consider(r, &s.f, "")
+}

@@ -1,0 +1,62 @@
+package strength
+
+import "lugwright/part"
+
+// Check is one limit state at one place of the bracket, with the case that governs it.
+type Check struct {
+	Limit    string // Identity.ID
+	Title    string
+	Clause   string
+	Place    string // where, in words: "ear-1, at the root"
+	Thing    string // plate, member, pin, bolt or weld group it belongs to
+	At       part.Vec
+	Case     string // governing load case
+	Sharing  string // how the load divides in it, in words; empty when there is nothing to divide
+	Demand   float64
+	Capacity float64
+	// DemandSymbol, CapacitySymbol and Unit belong to Demand and Capacity.
+	DemandSymbol, CapacitySymbol, Unit string
+	// Utilisation is demand / capacity; +Inf when there is no capacity. 0 when the verdict is "does not apply".
+	Utilisation float64
+	Verdict     Verdict
+	Why         string // for outside the rule and does not apply
+	Notes       []string
+	Lines       []Line // the calculation of the governing case; empty unless asked for
+}
+
+// NotChecked is a limit state that matters here and that nothing covers.
+type NotChecked struct{ What, Place, Why string }
+
+// Report is the result for one bracket.
+type Report struct {
+	Bracket    string
+	Basis      string // Card.Name
+	Edition    string
+	Method     Method
+	LoadFactor float64 // applied to service cases
+	Checks     []Check // worst first; ties by place, then limit
+	NotChecked []NotChecked
+	Notes      []string // e.g. materials outside the basis's list
+}
+
+// Verdict is the verdict on the whole bracket: fail before outside before pass.
+func (r *Report) Verdict() Verdict {
+	v := Pass
+	for i := range r.Checks {
+		switch r.Checks[i].Verdict {
+		case Fail:
+			return Fail
+		case Outside:
+			v = Outside
+		}
+	}
+	return v
+}
+
+// Governing is the worst check, nil when nothing was checked.
+func (r *Report) Governing() *Check {
+	if len(r.Checks) == 0 || r.Checks[0].Verdict == NotApplied {
+		return nil
+	}
+	return &r.Checks[0]
+}

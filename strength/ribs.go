@@ -1,0 +1,261 @@
+package strength
+
+// Gussets and ribs: how much of a flange works with the webs on it, and how several ribs under one leg share a load.
+
+import (
+	"math"
+	"slices"
+
+	"lugwright/part"
+	"lugwright/strength/statics"
+)
+
+// covers says whether a cut at a point lies within the stretch over which the plates act together, and runs across it.
+func covers(c *part.Composite, at, normal part.Vec) bool {
+	along := c.To.Sub(c.From)
+	length := along.Norm()
+	if length == 0 || math.Abs(along.Unit().Dot(normal)) < 0.99 {
+		return false
+	}
+	t := at.Sub(c.From).Dot(along.Unit())
+	return t >= -1e-6 && t <= length+1e-6
+}
+
+// ShearLag is the part of a flange's width on one side of its web that works at the root of a cantilever:
+// beta of EN 1993-1-5:2006, 3.2 and Table 3.1 (hogging, cantilever; formulas from memory), with kappa = b_0/L_e and L_e = 2 L_2
+// for a cantilever of length L_2. b0 is the width from the web to the edge or to the middle between webs, mm.
+func ShearLag(b0MM, cantileverMM float64) float64 {
+	kappa := b0MM / (2 * cantileverMM)
+	switch {
+	case kappa <= 0.02:
+		return 1
+	case kappa <= 0.70:
+		return 1 / (1 + 6.0*(kappa-1/(2500*kappa)) + 1.6*kappa*kappa)
+	}
+	return 1 / (8.6 * kappa)
+}
+
+// web is a plate that stands on a flange in a section.
+type web struct {
+	chord chordPiece
+	along float64 // position along the flange's chord, mm from its middle
+}
+
+// trimmed cuts each flange down to what works with its webs.
+func trimmed(whole []chordPiece, active []*part.Composite) []chordPiece {
+	var out []chordPiece
+	for _, ch := range whole {
+		webs, span := websOn(ch, whole, active)
+		if len(webs) == 0 {
+			out = append(out, ch)
+			continue
+		}
+		out = append(out, working(ch, webs, span)...)
+	}
+	return out
+}
+
+// websOn lists the webs of all active composites whose flange is the chord's plate, in order along it.
+func websOn(flange chordPiece, whole []chordPiece, active []*part.Composite) (webs []web, span float64) {
+	for _, c := range active {
+		if c.Things[0] != flange.t.plate.ID {
+			continue
+		}
+		span = max(span, c.SpanMM)
+		for _, ch := range whole {
+			if slices.Contains(c.Things[1:], ch.t.plate.ID) && math.Abs(ch.dir.Dot(flange.dir)) < 0.7 {
+				webs = append(webs, web{ch, ch.mid.Sub(flange.mid).Dot(flange.dir)})
+			}
+		}
+	}
+	slices.SortFunc(webs, func(a, b web) int {
+		switch {
+		case a.along < b.along:
+			return -1
+		case a.along > b.along:
+			return 1
+		}
+		return 0
+	})
+	return webs, span
+}
+
+// working gives the stretches of a flange that work with its webs, merged where they meet.
+func working(flange chordPiece, webs []web, span float64) []chordPiece {
+	half := flange.length / 2
+	var out []chordPiece
+	lo, hi := math.Inf(1), math.Inf(-1)
+	flush := func() {
+		if hi > lo {
+			out = append(out, flange.part(max(lo, -half), min(hi, half)))
+		}
+	}
+	for i, w := range webs {
+		left, right := w.along+half, half-w.along
+		if i > 0 {
+			left = (w.along - webs[i-1].along) / 2
+		}
+		if i < len(webs)-1 {
+			right = (webs[i+1].along - w.along) / 2
+		}
+		t := w.chord.t.plate.ThicknessMM / 2
+		l, r := w.along-reachOf(left, t, span), w.along+reachOf(right, t, span)
+		if l > hi+1e-9 {
+			flush()
+			lo, hi = l, r
+			continue
+		}
+		hi = max(hi, r)
+	}
+	flush()
+	return out
+}
+
+// reachOf is how far the flange works to one side of a web: its own half thickness and the shear-lag part of the rest.
+func reachOf(b0, halfWeb, span float64) float64 {
+	if b0 <= halfWeb || span <= 0 {
+		return max(b0, 0)
+	}
+	return halfWeb + ShearLag(b0-halfWeb, span)*(b0-halfWeb)
+}
+
+// part is the stretch of a chord from lo to hi, measured from its middle.
+func (ch chordPiece) part(lo, hi float64) chordPiece {
+	ch.a, ch.b = ch.mid.AddScaled(lo, ch.dir), ch.mid.AddScaled(hi, ch.dir)
+	ch.mid, ch.length = ch.a.Add(ch.b).Scale(0.5), hi-lo
+	return ch
+}
+
+// websOf lists the webs standing on the swept thing.
+func (m *model) websOf(whole []chordPiece, active []*part.Composite, flange string) []web {
+	for _, ch := range whole {
+		if ch.t.plate.ID == flange {
+			webs, _ := websOn(ch, whole, active)
+			return webs
+		}
+	}
+	return nil
+}
+
+// fillRibs divides a wide flange into its ribs, each with the stretch of flange that works with it.
+func (m *model) fillRibs(c *cut, whole []chordPiece, webs []web, active []*part.Composite) {
+	flange := whole[slices.IndexFunc(whole, func(ch chordPiece) bool { return ch.t.plate.ID == m.b.Sweeps[c.slot].Things[0] })]
+	_, span := websOn(flange, whole, active)
+	mid, squares := 0.0, 0.0
+	for _, w := range webs {
+		mid += w.along / float64(len(webs))
+	}
+	for _, w := range webs {
+		squares += (w.along - mid) * (w.along - mid)
+	}
+	for i, w := range webs {
+		reach := working(flange, webs[i:i+1], span)
+		if len(webs) > 1 {
+			reach = clipped(flange, webs, i, span)
+		}
+		chords := append(reach, w.chord)
+		s, err := statics.NewSection(c.pieces(chords))
+		if err != nil || squares == 0 {
+			continue
+		}
+		rb := rib{offset: w.along - mid, lever: (w.along - mid) / squares, f: section(chords, s, s), label: w.chord.t.plate.ID}
+		rb.f.FreeLength = c.ribArm
+		rb.f.AreaVa = w.chord.length * w.chord.t.plate.ThicknessMM
+		rb.own = c.shareOf(w.chord, s)
+		c.ribs = append(c.ribs, rb)
+	}
+	c.group = flange.mid.AddScaled(mid, flange.dir)
+}
+
+// clipped is the stretch of flange of one web, cut off half way to its neighbours.
+func clipped(flange chordPiece, webs []web, i int, span float64) []chordPiece {
+	half := flange.length / 2
+	w := webs[i]
+	left, right := w.along+half, half-w.along
+	if i > 0 {
+		left = (w.along - webs[i-1].along) / 2
+	}
+	if i < len(webs)-1 {
+		right = (webs[i+1].along - w.along) / 2
+	}
+	t := w.chord.t.plate.ThicknessMM / 2
+	return []chordPiece{flange.part(w.along-reachOf(left, t, span), w.along+reachOf(right, t, span))}
+}
+
+func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {
+	p := c.plane(web)
+	t := web.t.plate.ThicknessMM
+	return ribShare{
+		area: web.length * t, arm: p.Y - s.CY, inertia: t * web.length * web.length * web.length / 12,
+		total: s.Izz, whole: s.Area, center: web.mid,
+	}
+}
+
+// atRibs spreads the force and moment at a cut over its ribs: an equal part each, and couples by distance. A couple about the
+// sweep becomes a pair of forces at the load's entry and so bends the ribs in opposite senses.
+func (r *run) atRibs(c *cut, out *slots[Cut]) {
+	w := r.beyond(c, c.group)
+	n := float64(len(c.ribs))
+	axial := -w.f.Dot(c.normal) / n
+	va, vb := math.Abs(w.f.Dot(c.flat))/n, math.Abs(w.f.Dot(c.chord))/n
+	ma := math.Abs(w.m.Dot(c.chord)) / n
+	edge, twist := math.Abs(w.m.Dot(c.flat)), math.Abs(w.m.Dot(c.normal))
+	for i := range c.ribs {
+		rb := &c.ribs[i]
+		lever := math.Abs(rb.lever)
+		f := rb.f
+		f.N = axial + math.Copysign(edge*lever, axial)
+		f.Va, f.Vb = va+twist*lever, vb
+		f.Ma = ma + twist*lever*c.ribArm
+		out.consider(r, &f, rb.label)
+		r.atRibFlow(c, rb, f.Va)
+		r.atRibRoot(c, rb, &f)
+	}
+}
+
+func (r *run) atRibFlow(c *cut, rb *rib, va float64) {
+	for _, p := range c.flows {
+		if fs := &r.flowSets[p.set]; fs.weld.Joins[0] == rb.label {
+			f := fs.f
+			f.Q = va * p.perN
+			r.flows[p.set].consider(r, &f, "")
+		}
+	}
+}
+
+// ribRoot finds the weld that roots a rib on something that is not the flange it stiffens, as a group of its own.
+func (m *model) ribRoot(web, flange string) *rootSet {
+	for i := range m.b.Welds {
+		w := &m.b.Welds[i]
+		if w.Joins[0] != web || w.Joins[1] == flange || flange == w.Joins[1]+".a" || flange == w.Joins[1]+".b" {
+			continue
+		}
+		n := len(m.rootSets)
+		m.addRoot([]int{i})
+		if len(m.rootSets) == n {
+			return nil
+		}
+		set := m.rootSets[n]
+		m.rootSets = m.rootSets[:n]
+		return &set
+	}
+	return nil
+}
+
+// atRibRoot gives the rib's own weld the part of the section's axial force and bending that the rib carries, and all the shear.
+func (r *run) atRibRoot(c *cut, rb *rib, f *Cut) {
+	if rb.root == nil {
+		return
+	}
+	o := rb.own
+	n := math.Abs(f.N)/o.whole*o.area + f.Ma*math.Abs(o.arm)/o.total*o.area
+	w := wrench{}
+	w.plus(c.normal.Scale(n).AddScaled(f.Va, c.flat), c.chord.Scale(f.Ma*o.inertia/o.total), o.center, rb.root.at)
+	q, k, err := rb.root.peak(w)
+	if err != nil {
+		return
+	}
+	l := rb.root.lines[k]
+	l.Q = q
+	r.ribRoots[rb.slot].consider(r, &l, "")
+}

@@ -1,0 +1,71 @@
+package statics
+
+// Shear centres and torsion of thin open sections and bars.
+
+import (
+	"fmt"
+	"math"
+)
+
+// ShearCentre gives the point (mm) through which a shear force must pass to cause no twist, for rectangles along the axes:
+// a force along y is shared by each rectangle's own Izz, a force along z by its own Iyy, and the centre is the mean so weighted.
+//
+// Valid for angles, tees, crosses, unsymmetrical I shapes and separate parallel plates (thin; own inertia only).
+// Not for channels, whose centre lies outside: see ChannelShearCentre. Source: elementary thin-wall theory, no clause.
+// A rectangle at a slant is an *InputError.
+func ShearCentre(pieces []Piece) (y, z float64, err error) {
+	if err := checkPieces(pieces); err != nil {
+		return 0, 0, err
+	}
+	var sumY, sumZ float64
+	for i, p := range pieces {
+		if math.Abs(math.Sin(2*p.Ang)) > 1e-9 {
+			return 0, 0, &InputError{fmt.Sprintf("pieces[%d].Ang", i), p.Ang, "a multiple of pi/2"}
+		}
+		yy, zz, _ := p.ownInertia()
+		y, z = y+yy*p.Y, z+zz*p.Z
+		sumY, sumZ = sumY+yy, sumZ+zz
+	}
+	return y / sumY, z / sumZ, nil
+}
+
+// ChannelShearCentre is the distance (mm) from the web's midline out to the shear centre, away from the flanges, of a channel
+// with flange width b and height h between midlines, flange tf and web tw thick (mm): e = b^2 h^2 tf/(4 I),
+// I = tw h^3/12 + b tf h^2/2. Source: thin-wall theory, textbook form, from memory.
+func ChannelShearCentre(b, h, tf, tw float64) (float64, error) {
+	for i, x := range [4]float64{b, h, tf, tw} {
+		if err := checkPositive([4]string{"b", "h", "tf", "tw"}[i], x, maxLength); err != nil {
+			return 0, err
+		}
+	}
+	inertia := tw*h*h*h/12 + b*tf*h*h/2
+	return b * b * h * h * tf / (4 * inertia), nil
+}
+
+// ThinTorsion is L t^3/3 (mm^4), the St Venant constant of a thin rectangle; the shorter side counts as t.
+// It exceeds the true value by 6 % at L/t = 10 and by 137 % for a square: see BarTorsion.
+func ThinTorsion(l, t float64) float64 {
+	l, t = math.Max(l, t), math.Min(l, t)
+	return l * t * t * t / 3
+}
+
+// BarTorsion gives the St Venant constant J (mm^4) and the torsion modulus W (mm^3; greatest shear stress T/W at the middle
+// of the long side) of a solid rectangle with sides l and t (mm). Source: St Venant's series.
+func BarTorsion(l, t float64) (J, W float64, err error) {
+	if err := checkPositive("l", l, maxLength); err != nil {
+		return 0, 0, err
+	}
+	if err := checkPositive("t", t, maxLength); err != nil {
+		return 0, 0, err
+	}
+	l, t = math.Max(l, t), math.Min(l, t)
+	var sumJ, sumW float64
+	for n := 1.0; n < 100; n += 2 {
+		x := n * math.Pi * l / (2 * t)
+		sumJ += math.Tanh(x) / (n * n * n * n * n)
+		sumW += 1 / (n * n * math.Cosh(x))
+	}
+	k := (1 - 192/math.Pow(math.Pi, 5)*t/l*sumJ) / 3
+	J = k * l * t * t * t
+	return J, J / (t * (1 - 8/(math.Pi*math.Pi)*sumW)), nil
+}

@@ -1,0 +1,399 @@
+package strength
+
+// Welds: the groups that root plates on what they stand on, the welds that make webs and flanges one section, and the
+// welds at the foot of ribs.
+
+import (
+	"fmt"
+	"math"
+	"slices"
+
+	"lugwright/part"
+	"lugwright/strength/material"
+	"lugwright/strength/statics"
+)
+
+// rootSet is the welds at the root of plates that act together; plates that no composite ties stand alone, each with its
+// own welds.
+type rootSet struct {
+	words  string
+	thing  string
+	at     part.Vec
+	passes []bool
+	group  statics.WeldGroup
+	// working is the group without what shear lag leaves idle; it takes the weak-axis bending. Nil when all works.
+	working     *statics.WeldGroup
+	flat, chord part.Vec
+	lines       []WeldLine // by segment of group: what does not change with the load
+	field       string
+}
+
+// flowSet is one weld between a web and its flange.
+type flowSet struct {
+	weld *part.WeldGroup
+	f    WeldFlow
+	at   part.Vec
+}
+
+// flowPoint is shear flow at one cut: the weld and its flow for a shear of 1 N.
+type flowPoint struct {
+	set  int
+	perN float64
+}
+
+func (m *model) compileWelds() {
+	for i := range m.b.Welds {
+		w := &m.b.Welds[i]
+		if m.inComposite(w.ID) {
+			m.addFlow(i)
+		}
+	}
+	done := map[string]bool{}
+	for i := range m.b.Welds {
+		w := &m.b.Welds[i]
+		if m.inComposite(w.ID) || done[w.ID] {
+			continue
+		}
+		members := m.cluster(w)
+		for _, k := range members {
+			done[m.b.Welds[k].ID] = true
+		}
+		m.addRoot(members)
+	}
+	for i := range m.cuts {
+		m.addFlows(&m.cuts[i])
+	}
+}
+
+func (m *model) inComposite(weld string) bool {
+	return slices.ContainsFunc(m.b.Composites, func(c part.Composite) bool { return slices.Contains(c.Welds, weld) })
+}
+
+// cluster gathers the root welds that act with w: of plates tied to its plate by composites, on the same foot.
+func (m *model) cluster(w *part.WeldGroup) []int {
+	plates := []string{w.Joins[0]}
+	for k := 0; k < len(plates); k++ {
+		for _, c := range m.b.Composites {
+			if slices.Contains(c.Things, plates[k]) && !slices.Contains(c.Things, w.Joins[1]) {
+				for _, id := range c.Things {
+					if !slices.Contains(plates, id) {
+						plates = append(plates, id)
+					}
+				}
+			}
+		}
+	}
+	var out []int
+	for i := range m.b.Welds {
+		v := &m.b.Welds[i]
+		if v.Joins[1] == w.Joins[1] && slices.Contains(plates, v.Joins[0]) && !m.inComposite(v.ID) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// addRoot compiles one root set.
+func (m *model) addRoot(members []int) {
+	first := &m.b.Welds[members[0]]
+	set := rootSet{thing: first.ID, words: "weld " + first.ID, field: fmt.Sprintf("welds[%d]", members[0])}
+	var ids []string
+	var segs []statics.WeldSegment
+	var owners []string
+	for _, k := range members {
+		w := &m.b.Welds[k]
+		ids = append(ids, w.ID)
+		line := m.weldLine(w, k)
+		for _, s := range w.Segments {
+			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: 1})
+			owners = append(owners, w.Joins[0])
+			set.lines = append(set.lines, line)
+		}
+	}
+	if len(members) > 1 {
+		set.words = fmt.Sprintf("weld %s and %d more acting with it", first.ID, len(members)-1)
+	}
+	g, err := statics.NewWeldGroup(segs)
+	if err != nil {
+		m.refuse(set.field, err, "segments of some length")
+		return
+	}
+	set.group, set.at, set.passes = g, vec(g.Centroid), m.passes(ids...)
+	if len(members) > 1 {
+		m.addWorking(&set, segs, owners)
+	}
+	m.rootSets = append(m.rootSets, set)
+}
+
+// addWorking clips the segments of flanges to what shear lag leaves working at the root.
+func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []string) {
+	i := slices.IndexFunc(m.cuts, func(c cut) bool { return m.b.Sweeps[c.slot].Things[0] == owners[0] })
+	if i < 0 {
+		return
+	}
+	s := &m.b.Sweeps[m.cuts[i].slot]
+	normal := s.To.Sub(s.From).Unit()
+	ids, active := m.together(s, s.To, normal)
+	var whole []chordPiece
+	for _, id := range ids {
+		if t := m.thing(id); t != nil {
+			whole = append(whole, t.chords(s.To.AddScaled(-1e-3, normal), normal)...)
+		}
+	}
+	var kept []statics.WeldSegment
+	for k, seg := range segs {
+		kept = append(kept, clip(seg, owners[k], trimmed(whole, active))...)
+	}
+	if len(kept) == 0 {
+		return
+	}
+	if g, err := statics.NewWeldGroup(kept); err == nil {
+		set.working, set.flat, set.chord = &g, m.cuts[i].flat, m.cuts[i].chord
+	}
+}
+
+// clip gives the parts of a segment that lie beside working chords of its plate; a plate with no chord there keeps all.
+func clip(seg statics.WeldSegment, owner string, chords []chordPiece) []statics.WeldSegment {
+	var out []statics.WeldSegment
+	known := false
+	a, b := vec(seg.A), vec(seg.B)
+	for _, ch := range chords {
+		if ch.t.plate.ID != owner {
+			continue
+		}
+		known = true
+		along := b.Sub(a)
+		k := along.Dot(ch.dir)
+		if math.Abs(k) < 1e-6 {
+			return []statics.WeldSegment{seg}
+		}
+		t0, t1 := ch.a.Sub(a).Dot(ch.dir)/k, ch.b.Sub(a).Dot(ch.dir)/k
+		t0, t1 = max(min(t0, t1), 0), min(max(t0, t1), 1)
+		if (t1-t0)*along.Norm() > 1e-3 {
+			out = append(out, statics.WeldSegment{A: vec3(a.AddScaled(t0, along)), B: vec3(a.AddScaled(t1, along)), Weight: 1})
+		}
+	}
+	if !known {
+		return []statics.WeldSegment{seg}
+	}
+	return out
+}
+
+// weldLine is what a weld's checks need beside the load.
+func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
+	l := WeldLine{Leg: w.LegMM, Kind: string(w.Kind), Length: math.Inf(1), BothSides: w.BothSides}
+	l.FEXX = m.electrode(w.Electrode, index)
+	l.T1, l.Fy, l.Fu = m.ply(w.Joins[0])
+	l.T2, _, _ = m.ply(w.Joins[1])
+	for _, s := range w.Segments {
+		l.Length = min(l.Length, s.B.Sub(s.A).Norm())
+	}
+	return l
+}
+
+func (m *model) electrode(name string, index int) float64 {
+	e, err := material.LookupElectrode(name)
+	if err != nil {
+		m.refuse(fmt.Sprintf("welds[%d].electrode", index), err, "a filler from the list of materials")
+		return 0
+	}
+	if !m.listed(e.ListedIn) {
+		m.note("filler %s: outside the listed materials of %s", e.Name, m.listing)
+	}
+	return e.FexxMPa
+}
+
+// ply gives thickness and strength of a plate, a leg, a whole angle or a support.
+func (m *model) ply(id string) (t, fy, fu float64) {
+	for _, name := range [2]string{id, id + ".a"} {
+		if th := m.thing(name); th != nil {
+			return th.plate.ThicknessMM, th.fy, th.fu
+		}
+	}
+	for i := range m.b.Supports {
+		if s := &m.b.Supports[i]; s.ID == id {
+			_, fy, fu = m.grade(s.Material, s.ThicknessMM, fmt.Sprintf("supports[%d].material", i))
+			return s.ThicknessMM, fy, fu
+		}
+	}
+	return 0, 0, 0
+}
+
+func (m *model) addFlow(i int) {
+	w := &m.b.Welds[i]
+	l := m.weldLine(w, i)
+	t := l.T1
+	if l.T2 > 0 {
+		t = min(t, l.T2)
+	}
+	m.flowSets = append(m.flowSets, flowSet{weld: w, at: w.Segments[0].A, f: WeldFlow{Leg: l.Leg, FEXX: l.FEXX, T: t, Fu: l.Fu, Lines: float64(len(w.Segments))}})
+}
+
+// addFlows finds the shear flow in every web-to-flange weld at a cut, for a shear of 1 N: V Q / I. A web on one flange alone
+// slides by its own first moment; a web between two flanges by that of the flange, shared with the webs beside it.
+func (m *model) addFlows(c *cut) {
+	s := &m.b.Sweeps[c.slot]
+	ids, active := m.together(s, c.at, c.normal)
+	if len(active) == 0 {
+		return
+	}
+	var whole []chordPiece
+	for _, id := range ids {
+		if t := m.thing(id); t != nil {
+			whole = append(whole, t.chords(c.at, c.normal)...)
+		}
+	}
+	chords := trimmed(whole, active)
+	sec, err := statics.NewSection(c.pieces(chords))
+	if err != nil {
+		return
+	}
+	for k := range m.flowSets {
+		fs := &m.flowSets[k]
+		q := 0.0
+		if len(c.ribs) > 0 {
+			q = c.ribFlow(fs.weld.Joins[0])
+		} else {
+			q = firstMoment(c, chords, active, fs.weld, sec) / sec.Izz
+		}
+		if q > 0 && m.flowsHere(fs.weld, active) {
+			c.flows = append(c.flows, flowPoint{k, q * stretch(fs.weld, c)})
+		}
+	}
+}
+
+func (m *model) flowsHere(w *part.WeldGroup, active []*part.Composite) bool {
+	return slices.ContainsFunc(active, func(a *part.Composite) bool { return slices.Contains(a.Welds, w.ID) })
+}
+
+// stretch makes a weld that stops short of its plate (snipes) carry the flow of the whole length.
+func stretch(w *part.WeldGroup, c *cut) float64 {
+	lo, hi, run := math.Inf(1), math.Inf(-1), 0.0
+	for _, s := range w.Segments {
+		a, b := s.A.Dot(c.normal), s.B.Dot(c.normal)
+		lo, hi = min(lo, a, b), max(hi, a, b)
+		run = max(run, math.Abs(b-a))
+	}
+	root := c.root.Dot(c.normal)
+	if run == 0 || root < lo {
+		return 1
+	}
+	return max(1, (root-lo)/run)
+}
+
+func (c *cut) ribFlow(web string) float64 {
+	for i := range c.ribs {
+		if c.ribs[i].label == web {
+			o := c.ribs[i].own
+			return o.area * math.Abs(o.arm) / o.total
+		}
+	}
+	return 0
+}
+
+func firstMoment(c *cut, chords []chordPiece, active []*part.Composite, w *part.WeldGroup, sec statics.Section) float64 {
+	shared := websShared(active)
+	q, beside := 0.0, 1.0
+	for _, ch := range chords {
+		p := c.plane(ch)
+		qi := p.L * p.T * (p.Y - sec.CY)
+		id := ch.t.plate.ID
+		switch {
+		case !slices.Contains(shared, w.Joins[0]):
+			if id == w.Joins[0] {
+				q += qi
+			}
+		case id == w.Joins[1]:
+			q += qi
+		case leafOn(active, id, w.Joins[1], shared):
+			q += qi
+		}
+	}
+	if slices.Contains(shared, w.Joins[0]) {
+		beside = float64(len(shared))
+	}
+	return math.Abs(q) / beside
+}
+
+// websShared lists webs that stand on more than one flange.
+func websShared(active []*part.Composite) []string {
+	var seen, shared []string
+	for _, a := range active {
+		for _, id := range a.Things[1:] {
+			if slices.Contains(seen, id) && !slices.Contains(shared, id) {
+				shared = append(shared, id)
+			}
+			seen = append(seen, id)
+		}
+	}
+	return shared
+}
+
+// leafOn says whether a web stands on this flange alone.
+func leafOn(active []*part.Composite, id, flange string, shared []string) bool {
+	return !slices.Contains(shared, id) && slices.ContainsFunc(active, func(a *part.Composite) bool {
+		return a.Things[0] == flange && slices.Contains(a.Things[1:], id)
+	})
+}
+
+// atWelds puts the case's forces on root welds.
+func (r *run) atWelds() error {
+	for i := range r.rootSets {
+		s := &r.rootSets[i]
+		w := sum(r.forces, s.passes, s.at)
+		q, k, err := s.peak(w)
+		if err != nil {
+			return &part.FieldError{Field: s.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
+		}
+		f := s.lines[k]
+		f.Q = q
+		r.roots[i].consider(r, &f, "")
+	}
+	return nil
+}
+
+// peak is the greatest force per length and its segment. Where shear lag leaves part of the welds idle, weak-axis bending goes
+// on the working part alone and the two peaks are added, whichever way they point.
+func (s *rootSet) peak(w wrench) (float64, int, error) {
+	if s.working == nil {
+		p, err := s.group.Peak(vec3(w.f), vec3(w.m))
+		return p.Q.Norm(), p.Segment, err
+	}
+	weakF, weakM := s.flat.Scale(w.f.Dot(s.flat)), s.chord.Scale(w.m.Dot(s.chord))
+	rest, err := s.group.Peak(vec3(w.f.Sub(weakF)), vec3(w.m.Sub(weakM)))
+	if err != nil {
+		return 0, 0, err
+	}
+	at := vec(s.working.Centroid)
+	weakM = weakM.Add(s.at.Sub(at).Cross(weakF))
+	weak, err := s.working.Peak(vec3(weakF), vec3(weakM))
+	return rest.Q.Norm() + weak.Q.Norm(), rest.Segment, err
+}
+
+func (r *run) layWelds() {
+	r.roots = make([]slots[WeldLine], len(r.rootSets))
+	for i := range r.rootSets {
+		s := &r.rootSets[i]
+		notes := []string{"elastic line method for the force, AISC strength for the weld: conservative beside the instantaneous centre"}
+		if s.working != nil {
+			notes = append(notes, "weak-axis bending on the part that shear lag leaves working (EN 1993-1-5 Table 3.1)")
+		}
+		r.roots[i] = newSlots(r.basis.Rules.WeldLine, s.words, s.thing, "weld", s.at, notes)
+		r.places = append(r.places, &r.roots[i])
+	}
+	r.flows = make([]slots[WeldFlow], len(r.flowSets))
+	for i := range r.flowSets {
+		w := r.flowSets[i].weld
+		r.flows[i] = newSlots(r.basis.Rules.WeldFlow, "weld "+w.ID+", shear flow", w.ID, "shear flow", r.flowSets[i].at, nil)
+		r.places = append(r.places, &r.flows[i])
+	}
+}
+
+// atFlows puts a cut's shear on its web-to-flange welds.
+func (r *run) atFlows(c *cut, va float64) {
+	for _, p := range c.flows {
+		f := r.flowSets[p.set].f
+		f.Q = va * p.perN
+		r.flows[p.set].consider(r, &f, "")
+	}
+}
