@@ -135,6 +135,7 @@ type Sweep struct {
 	Things   []string // plates or member legs ("base.a") cut by it; composites join others to them
 	From, To Vec      // cuts are square to From-To
 	Ribs     bool     // webs that stand on a wide flange each take their part as a rib, by a rigid spread
+	EntryMM  float64  // width over which load enters the first thing; its working width spreads from there at 30 degrees. 0: all works
 	Bolts    string   // bolt group whose bolts and contact act on the swept thing between From and To
 	Name     string   // words for the place, e.g. "ear", "angle leg"
 }

@@ -299,6 +299,9 @@ func (v *validator) loads() {
 		for k, id := range s.Things {
 			v.refers(fmt.Sprintf("%s.things[%d]", at, k), id)
 		}
+		if !(s.EntryMM >= 0 && s.EntryMM <= absurdMM) {
+			v.refuse(at+".entry_mm", fmt.Sprintf("%g mm", s.EntryMM), "0 or more")
+		}
 		if s.Bolts != "" && b.BoltGroup(s.Bolts) == nil {
 			v.refuse(at+".bolts", s.Bolts, "a bolt group of the bracket")
 		}

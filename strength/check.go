@@ -107,12 +107,12 @@ type run struct {
 	inCase, inCorner int     // where we are
 	forces           []force // of this case and corner
 	places           []place
+	acting           []Cut // of the cut at hand, reused
 
 	pinPlanes []slots[PinPlane]
 	pinSpans  []slots[PinSpan]
 	bores     []slots[Bore]
 	cutSlots  []slots[Cut]
-	ribSlots  []slots[Cut]
 	roots     []slots[WeldLine]
 	ribRoots  []slots[WeldLine]
 	flows     []slots[WeldFlow]

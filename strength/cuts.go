@@ -28,7 +28,9 @@ type cut struct {
 	shear  part.Vec // shear centre
 	f      Cut
 	ribs   []rib
-	ribArm float64  // from the load's entry to the cut
+	ribArm float64  // from the load's entry to the cut, at most to the first bolt that holds the swept thing
+	alone  *cut     // the swept plate without its gussets: what they add must not take away; nil when it stands alone anyway
+	spread float64  // working width of the plate where load enters over a part of it, else 0
 	root   part.Vec // end of the sweep
 	flows  []flowPoint
 	label  string
@@ -85,7 +87,7 @@ func (m *model) compileSweep(i int) {
 	for _, t := range m.stations(s) {
 		c := cut{slot: i, normal: normal, flat: flat, chord: normal.Cross(flat), at: s.From.AddScaled(t, s.To.Sub(s.From))}
 		c.bolts = slices.IndexFunc(m.b.Bolts, func(g part.BoltGroup) bool { return g.ID == s.Bolts })
-		c.ribArm, c.root = c.at.Sub(s.From).Norm(), s.To
+		c.ribArm, c.root = m.armTo(s, &c), s.To
 		m.fillCut(s, &c)
 		if c.f.Area > 0 {
 			m.cuts = append(m.cuts, c)
@@ -94,6 +96,19 @@ func (m *model) compileSweep(i int) {
 	if len(m.cuts) == n {
 		m.skip("section of "+s.Name, s.ID, "no cut along the sweep meets material")
 	}
+}
+
+// armTo is the distance from the load's entry to a cut, at most to the first bolt of the sweep.
+func (m *model) armTo(s *part.Sweep, c *cut) float64 {
+	arm := c.at.Sub(s.From).Norm()
+	if c.bolts < 0 {
+		return arm
+	}
+	g := &m.b.Bolts[c.bolts]
+	for _, p := range g.Points {
+		arm = min(arm, max(g.Pose.At(p.X, p.Y, 0).Sub(s.From).Dot(c.normal), 0))
+	}
+	return arm
 }
 
 // stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end, the far edge of
@@ -128,7 +143,7 @@ func (m *model) stations(s *part.Sweep) []float64 {
 		}
 	}
 	slices.Sort(ts)
-	return slices.CompactFunc(ts, func(a, b float64) bool { return (b-a)*length < beside/2 })
+	return slices.CompactFunc(ts, func(a, b float64) bool { return math.Abs(b-a)*length < beside/2 })
 }
 
 // together gives the plates that act as one section at a cut: the swept things and whatever composites join to them.
@@ -189,15 +204,62 @@ func (c *cut) plane(ch chordPiece) statics.Piece {
 func (c *cut) space(y, z float64) part.Vec { return c.at.AddScaled(y, c.flat).AddScaled(z, c.chord) }
 
 // fillCut works out the section: the whole of it for axial force and edgewise bending, the part that shear lag leaves
-// for weak-axis bending, and the ribs where the sweep has them.
+// for weak-axis bending, the ribs where the sweep has them, and the swept plate alone.
 func (m *model) fillCut(s *part.Sweep, c *cut) {
 	ids, active := m.together(s, c.at, c.normal)
-	var whole []chordPiece
+	main := m.thing(s.Things[0]).chords(c.at, c.normal)
+	if len(ids) == len(s.Things) {
+		m.fillSection(c, c.working(s, m.chordsOf(ids, c)), nil, ids)
+		return
+	}
+	whole := m.chordsOf(ids, c)
+	m.fillSection(c, whole, active, ids)
+	c.label = "gussets acting"
+	if webs := m.websOf(whole, active, s.Things[0]); s.Ribs && len(webs) >= 2 {
+		m.fillRibs(c, whole, webs, active)
+	}
+	if len(main) > 0 {
+		alone := *c
+		alone.ribs, alone.label, alone.alone = nil, "without its gussets", nil
+		m.fillSection(&alone, alone.working(s, main), nil, s.Things)
+		c.alone = &alone
+	}
+}
+
+func (m *model) chordsOf(ids []string, c *cut) []chordPiece {
+	var out []chordPiece
 	for _, id := range ids {
 		if t := m.thing(id); t != nil {
-			whole = append(whole, t.chords(c.at, c.normal)...)
+			out = append(out, t.chords(c.at, c.normal)...)
 		}
 	}
+	return out
+}
+
+// tan30 is the spread of a load in a plate: 30 degrees, AISC Manual Part 9 (Whitmore section) for axial force; used for bending
+// here, our extension.
+const tan30 = 0.5773502691896258
+
+// working clips the chords to the width that a load entering over part of it spreads to.
+func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
+	if s.EntryMM == 0 {
+		return chords
+	}
+	half := s.EntryMM/2 + tan30*c.at.Sub(s.From).Norm()
+	var out []chordPiece
+	for _, ch := range chords {
+		middle := c.at.Sub(ch.mid).Dot(ch.dir)
+		lo, hi := max(middle-half, -ch.length/2), min(middle+half, ch.length/2)
+		if hi > lo {
+			out = append(out, ch.part(lo, hi))
+			c.spread += hi - lo
+		}
+	}
+	return out
+}
+
+// fillSection sets the properties of a cut from its chords.
+func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite, ids []string) {
 	if len(whole) == 0 {
 		return
 	}
@@ -220,13 +282,6 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	}
 	c.f = section(whole, full, effective)
 	c.f.FreeLength = c.ribArm
-	webs := m.websOf(whole, active, s.Things[0])
-	if s.Ribs && len(webs) >= 2 {
-		m.fillRibs(c, whole, webs, active)
-	}
-	if len(ids) > 1 {
-		c.label = "gussets acting"
-	}
 }
 
 func (c *cut) pieces(chords []chordPiece) []statics.Piece {
@@ -279,28 +334,96 @@ func shearAreas(chords []chordPiece) (a, b float64) {
 	if across == 0 {
 		across = all
 	}
-	return across, along
+	// Square to the main plate either the webs or the main plate itself may take the shear, whichever is more.
+	return max(across, along), along
 }
 
-// atCuts puts the case's forces on every cut.
+// atCuts puts the case's forces on every cut. Where gussets act, the swept plate without them is a load path too, and the
+// better of the two is what counts: a gusset never makes a plate weaker.
 func (r *run) atCuts() {
 	for i := range r.cuts {
 		c := &r.cuts[i]
-		w := r.beyond(c, c.group)
-		slots := &r.cutSlots[c.slot]
-		if len(c.ribs) > 0 {
-			r.atRibs(c, &r.ribSlots[c.slot])
+		if c.alone == nil {
+			r.plainCut(c, r.plain(c))
 			continue
 		}
-		f := c.f
-		f.N = -w.f.Dot(c.normal)
-		f.Va, f.Vb = math.Abs(w.f.Dot(c.flat)), math.Abs(w.f.Dot(c.chord))
-		f.Ma, f.Mb = math.Abs(w.m.Dot(c.chord)), math.Abs(w.m.Dot(c.flat))
-		arm := c.shear.Sub(c.group)
-		f.T = math.Abs(w.m.Sub(arm.Cross(w.f)).Dot(c.normal))
-		slots.consider(r, &f, c.label)
-		r.atFlows(c, f.Va)
+		acting := r.acting[:0]
+		if len(c.ribs) > 0 {
+			acting = r.ribbed(acting, c)
+		} else {
+			acting = append(acting, r.plain(c))
+		}
+		r.acting = acting
+		for k := range acting {
+			r.gussetWelds(c, k, &acting[k])
+		}
+		if alone := r.plain(c.alone); r.severity(&alone) < r.worstOf(acting) {
+			r.plainCut(c.alone, alone)
+			continue
+		}
+		for k := range acting {
+			r.cutSlots[c.slot].consider(r, &acting[k], c.ribLabel(k))
+		}
 	}
+}
+
+func (r *run) plainCut(c *cut, f Cut) { r.cutSlots[c.slot].consider(r, &f, c.label) }
+
+// ribLabel names what acts at a cut, rib by rib.
+func (c *cut) ribLabel(k int) string {
+	if len(c.ribs) > 0 {
+		return c.ribs[k].label + " acting"
+	}
+	return c.label
+}
+
+// gussetWelds gives the welds of the gussets at a cut their part.
+func (r *run) gussetWelds(c *cut, k int, f *Cut) {
+	if len(c.ribs) == 0 {
+		r.atFlows(c, f.Va)
+		return
+	}
+	r.atRibFlow(c, &c.ribs[k], f.Va)
+	r.atRibRoot(c, &c.ribs[k], f)
+}
+
+// plain is the demand on a cut that works as one section.
+func (r *run) plain(c *cut) Cut {
+	w := r.beyond(c, c.group)
+	f := c.f
+	f.N = -w.f.Dot(c.normal)
+	f.Va, f.Vb = math.Abs(w.f.Dot(c.flat)), math.Abs(w.f.Dot(c.chord))
+	f.Ma, f.Mb = math.Abs(w.m.Dot(c.chord)), math.Abs(w.m.Dot(c.flat))
+	arm := c.shear.Sub(c.group)
+	f.T = math.Abs(w.m.Sub(arm.Cross(w.f)).Dot(c.normal))
+	if c.spread > 0 {
+		// A couple about the sweep enters as forces that grow from the middle of the entry to its ends; they bend the strip at the
+		// end by 6 T arm/b^2 per length, which is held against the strip's strength as if it acted over the whole width b.
+		f.Ma += 6 * f.T * c.ribArm / c.spread
+		f.T = 0
+	}
+	return f
+}
+
+// severity orders demands on one section by their worst limit state.
+func (r *run) severity(f *Cut) float64 {
+	worst := 0.0
+	for i := range r.basis.Rules.Cut {
+		r.basis.Rules.Cut[i].Check(&r.calc, f)
+		if r.calc.Verdict == Outside {
+			return math.Inf(1)
+		}
+		worst = max(worst, r.calc.Utilisation())
+	}
+	return worst
+}
+
+func (r *run) worstOf(fs []Cut) float64 {
+	worst := 0.0
+	for i := range fs {
+		worst = max(worst, r.severity(&fs[i]))
+	}
+	return worst
 }
 
 // beyond is everything that acts on the swept thing on the load's side of the cut, about a point.
@@ -321,26 +444,32 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 // laySweeps prepares a place for each sweep.
 func (r *run) laySweeps() {
 	r.cutSlots = make([]slots[Cut], len(r.b.Sweeps))
-	r.ribSlots = make([]slots[Cut], len(r.b.Sweeps))
-	plain, ribbed := make([]bool, len(r.b.Sweeps)), make([]bool, len(r.b.Sweeps))
-	for i := range r.cuts {
-		if c := &r.cuts[i]; len(c.ribs) > 0 {
-			ribbed[c.slot] = true
-		} else {
-			plain[c.slot] = true
-		}
-	}
 	for i := range r.b.Sweeps {
+		has := func(want func(c *cut) bool) bool {
+			return slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && want(&c) })
+		}
+		if !has(func(*cut) bool { return true }) {
+			continue
+		}
 		s := &r.b.Sweeps[i]
-		name := orWord(s.Name, s.ID)
-		if plain[i] {
-			r.cutSlots[i] = newSlots(r.basis.Rules.Cut, name, s.Things[0], "section", s.To, nil)
-			r.places = append(r.places, &r.cutSlots[i])
+		var notes []string
+		if has(func(c *cut) bool { return len(c.ribs) > 0 }) {
+			notes = append(notes, "ribs share force and couple as a rigid body (elementary statics, no clause)")
 		}
-		if ribbed[i] {
-			notes := []string{"ribs share force and couple as a rigid body (elementary statics, no clause)"}
-			r.ribSlots[i] = newSlots(r.basis.Rules.Cut, name+" and its ribs", s.Things[0], "section", s.To, notes)
-			r.places = append(r.places, &r.ribSlots[i])
+		if has(func(c *cut) bool { return c.alone != nil }) {
+			notes = append(notes, "flange width working with a gusset by EN 1993-1-5 Table 3.1 (from memory)")
 		}
+		if s.EntryMM > 0 {
+			notes = append(notes, "load spreads at 30 degrees from its entry (AISC Manual Part 9; for bending our extension)")
+		}
+		r.cutSlots[i] = newSlots(r.basis.Rules.Cut, sweepName(s), s.Things[0], "section", s.To, notes)
+		r.places = append(r.places, &r.cutSlots[i])
 	}
+}
+
+func sweepName(s *part.Sweep) string {
+	if s.Name == "" || s.Name == s.ID {
+		return s.ID
+	}
+	return s.ID + " (" + s.Name + ")"
 }

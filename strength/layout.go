@@ -69,7 +69,7 @@ func (r *run) layRibRoots() {
 		}
 		for k := range c.ribs {
 			rb := &c.ribs[k]
-			rb.root = r.ribRoot(rb.label, r.b.Sweeps[c.slot].Things[0])
+			rb.root = r.ribRoot(c, rb.label, r.b.Sweeps[c.slot].Things[0])
 			if rb.root == nil {
 				continue
 			}

@@ -160,7 +160,6 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, webs []web, active []*part.
 		}
 		rb := rib{offset: w.along - mid, lever: (w.along - mid) / squares, f: section(chords, s, s), label: w.chord.t.plate.ID}
 		rb.f.FreeLength = c.ribArm
-		rb.f.AreaVa = w.chord.length * w.chord.t.plate.ThicknessMM
 		rb.own = c.shareOf(w.chord, s)
 		c.ribs = append(c.ribs, rb)
 	}
@@ -191,9 +190,9 @@ func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {
 	}
 }
 
-// atRibs spreads the force and moment at a cut over its ribs: an equal part each, and couples by distance. A couple about the
+// ribbed spreads the force and moment at a cut over its ribs: an equal part each, and couples by distance. A couple about the
 // sweep becomes a pair of forces at the load's entry and so bends the ribs in opposite senses.
-func (r *run) atRibs(c *cut, out *slots[Cut]) {
+func (r *run) ribbed(dst []Cut, c *cut) []Cut {
 	w := r.beyond(c, c.group)
 	n := float64(len(c.ribs))
 	axial := -w.f.Dot(c.normal) / n
@@ -207,10 +206,9 @@ func (r *run) atRibs(c *cut, out *slots[Cut]) {
 		f.N = axial + math.Copysign(edge*lever, axial)
 		f.Va, f.Vb = va+twist*lever, vb
 		f.Ma = ma + twist*lever*c.ribArm
-		out.consider(r, &f, rb.label)
-		r.atRibFlow(c, rb, f.Va)
-		r.atRibRoot(c, rb, &f)
+		dst = append(dst, f)
 	}
+	return dst
 }
 
 func (r *run) atRibFlow(c *cut, rb *rib, va float64) {
@@ -223,8 +221,9 @@ func (r *run) atRibFlow(c *cut, rb *rib, va float64) {
 	}
 }
 
-// ribRoot finds the weld that roots a rib on something that is not the flange it stiffens, as a group of its own.
-func (m *model) ribRoot(web, flange string) *rootSet {
+// ribRoot finds the weld that roots a rib, at the root of its sweep, on something that is not the flange it stiffens; as a group
+// of its own.
+func (m *model) ribRoot(c *cut, web, flange string) *rootSet {
 	for i := range m.b.Welds {
 		w := &m.b.Welds[i]
 		if w.Joins[0] != web || w.Joins[1] == flange || flange == w.Joins[1]+".a" || flange == w.Joins[1]+".b" {
@@ -237,7 +236,9 @@ func (m *model) ribRoot(web, flange string) *rootSet {
 		}
 		set := m.rootSets[n]
 		m.rootSets = m.rootSets[:n]
-		return &set
+		if set.at.Sub(c.root).Dot(c.normal) >= -1e-6 {
+			return &set
+		}
 	}
 	return nil
 }
