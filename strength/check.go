@@ -202,15 +202,25 @@ func (s *slots[F]) check(r *run, i int) Check {
 		Limit: id.ID, Title: id.Title, Clause: id.Clause.String(), Place: s.place, Thing: s.thing, At: s.at,
 		Case: r.cases[w.inCase].Name, Sharing: r.corners[w.corner].words,
 		Demand: c.Demand, Capacity: c.Capacity, DemandSymbol: id.Demand, CapacitySymbol: id.Capacity, Unit: id.Unit,
-		Utilisation: c.Utilisation(), Verdict: c.Verdict, Why: c.Why, Notes: s.notes, Lines: c.Lines,
+		Utilisation: c.Utilisation(), Verdict: c.Verdict, Detail: id.Detail, Why: c.Why, Notes: s.notes, Lines: c.Lines,
 	}
 	if w.label != "" {
 		k.Place += ", " + w.label
 	}
 	if c.Verdict == NotApplied {
-		k.Utilisation, k.Case, k.Sharing = 0, "", ""
+		k.Utilisation = 0
+	}
+	if c.Verdict == NotApplied || id.Detail {
+		k.Case, k.Sharing = "", ""
 	}
 	return k
+}
+
+func order(detail bool) int {
+	if detail {
+		return 1
+	}
+	return 0
 }
 
 func (r *run) report(o Options, factor float64) *Report {
@@ -222,7 +232,7 @@ func (r *run) report(o Options, factor float64) *Report {
 		p.report(r, o, out)
 	}
 	slices.SortStableFunc(out.Checks, func(a, b Check) int {
-		return cmp.Or(-cmp.Compare(rank(a.Verdict), rank(b.Verdict)), -cmp.Compare(a.Utilisation, b.Utilisation),
+		return cmp.Or(-cmp.Compare(rank(a.Verdict), rank(b.Verdict)), order(a.Detail)-order(b.Detail), -cmp.Compare(a.Utilisation, b.Utilisation),
 			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
 	})
 	for _, u := range r.b.Unchecked {

@@ -122,10 +122,12 @@ func (m *model) stations(s *part.Sweep) []float64 {
 			ts = append(ts, t)
 		}
 	}
-	for k := range scanSteps + 1 {
+	const beside = 1e-3 // mm; a cut along an edge is not defined, so cuts keep this far inside
+	add(beside / length)
+	for k := 1; k < scanSteps; k++ {
 		add(float64(k) / scanSteps)
 	}
-	const beside = 1e-3 // mm
+	add(1 - beside/length)
 	for _, c := range m.b.Composites {
 		for _, end := range [2]part.Vec{c.From, c.To} {
 			t := end.Sub(s.From).Dot(along) / (length * length)

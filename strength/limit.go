@@ -35,6 +35,8 @@ type Identity struct {
 	Demand   string // symbol compared against ...
 	Capacity string // ... this symbol
 	Unit     string // of both
+	// Detail marks a rule about dimensions, which no load changes; it is shown after the strengths.
+	Detail bool
 }
 
 // Given is one input of a limit state, with its accepted range (in its unit, ends included).

@@ -19,6 +19,7 @@ type Check struct {
 	// Utilisation is demand / capacity; +Inf when there is no capacity. 0 when the verdict is "does not apply".
 	Utilisation float64
 	Verdict     Verdict
+	Detail      bool   // a rule about dimensions, not about load
 	Why         string // for outside the rule and does not apply
 	Notes       []string
 	Lines       []Line // the calculation of the governing case; empty unless asked for
@@ -34,7 +35,7 @@ type Report struct {
 	Edition    string
 	Method     Method
 	LoadFactor float64 // applied to service cases
-	Checks     []Check // worst first; ties by place, then limit
+	Checks     []Check // worst first, rules about dimensions after strengths; ties by place, then limit
 	NotChecked []NotChecked
 	Notes      []string // e.g. materials outside the basis's list
 }

@@ -140,6 +140,7 @@ var boltSpacing = strength.Define(strength.Identity{
 	ID: "bolt-spacing", Title: "least distance between bolt holes",
 	Clause: clause("J3.4", ""),
 	Demand: "s_min", Capacity: "s", Unit: "mm",
+	Detail: true,
 }, func(c *strength.Calc, g boltSpacingGivens) {
 	c.Compare(c.Let("s_min", "8/3*d", "mm", 8.0/3*g.D), g.S)
 })

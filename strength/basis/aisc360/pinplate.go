@@ -111,6 +111,7 @@ var pinPlateDimensions = strength.Define(strength.Identity{
 	ID: "pin-plate-dimensions", Title: "proportions of the pin-connected plate",
 	Clause: clause("D5.2(a) to (c)", ""),
 	Demand: "1.33 b_e", Capacity: "a", Unit: "mm",
+	Detail: true,
 }, func(c *strength.Calc, g pinDimensionGivens) {
 	be := c.Let("b_e", "min(2*t + 0.63*in, b)", "mm", min(2*g.T+0.63*inch, g.B))
 	c.Need(g.Off <= 0.02*g.W, "e <= 0.02*w", "hole midway between the edges (2 % taken as midway, our reading)")

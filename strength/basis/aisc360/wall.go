@@ -20,6 +20,7 @@ var freeEdge = strength.Define(strength.Identity{
 	ID: "free-edge", Title: "buckling of a free edge",
 	Clause: clause("Table B4.1a, case 1", ""),
 	Demand: "lambda", Capacity: "lambda_r", Unit: "",
+	Detail: true,
 }, func(c *strength.Calc, g freeEdgeGivens) {
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	lam := c.Let("lambda", "b/t", "", g.B/g.T)

@@ -55,6 +55,7 @@ var filletSize = strength.Define(strength.Identity{
 	ID: "fillet-minimum-leg", Title: "least leg of the fillet weld",
 	Clause: clause("J2.2b, Table J2.4", ""),
 	Demand: "w_min", Capacity: "w", Unit: "mm",
+	Detail: true,
 }, func(c *strength.Calc, g filletSizeGivens) {
 	c.Compare(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 1/2*in, 5*mm, when(t <= 3/4*in, 6*mm, 8*mm)))", "mm", leastLeg(g.T)), g.W)
 })
@@ -81,6 +82,7 @@ var filletLength = strength.Define(strength.Identity{
 	ID: "fillet-minimum-length", Title: "least length of a fillet run",
 	Clause: clause("J2.2b(c)", "from memory"),
 	Demand: "l_min", Capacity: "l", Unit: "mm",
+	Detail: true,
 }, func(c *strength.Calc, g filletLengthGivens) {
 	c.Compare(c.Let("l_min", "4*w", "mm", 4*g.W), g.L)
 })
