@@ -26,6 +26,7 @@ func (r *run) layOutstands() {
 	type found struct {
 		f     Outstand
 		thing string
+		from  string // the flange it stands out from
 	}
 	var all []found
 	for _, c := range r.b.Composites {
@@ -43,13 +44,13 @@ func (r *run) layOutstands() {
 				}
 			}
 			if width > 0 {
-				all = append(all, found{Outstand{B: width, T: t.plate.ThicknessMM, Fy: t.fy, E: t.e}, id})
+				all = append(all, found{Outstand{B: width, T: t.plate.ThicknessMM, Fy: t.fy, E: t.e}, id, c.Things[0]})
 			}
 		}
 	}
 	r.outstands = make([]slots[Outstand], len(all))
 	for i := range all {
-		r.outstands[i] = newSlots(r.basis.Rules.Outstand, all[i].thing+", free edge", all[i].thing, "free edge", r.thing(all[i].thing).plate.Pose.Origin, nil)
+		r.outstands[i] = newSlots(r.basis.Rules.Outstand, all[i].thing+", free edge away from "+all[i].from, all[i].thing, "free edge", r.thing(all[i].thing).plate.Pose.Origin, nil)
 		r.outstands[i].consider(r, &all[i].f, "")
 		r.places = append(r.places, &r.outstands[i])
 	}
