@@ -120,7 +120,9 @@ func Find(kinds []Kind, name string) (*Kind, error) {
 		}
 		names[i] = kinds[i].Name
 	}
-	return nil, &part.FieldError{"kind", fmt.Sprintf("%q is not a kind", name), "one of " + strings.Join(names, ", ") + part.Nearest(name, names)}
+	return nil, &part.FieldError{
+		Field: "kind", Found: fmt.Sprintf("%q is not a kind", name), Accept: "one of " + strings.Join(names, ", ") + part.Nearest(name, names),
+	}
 }
 
 func (k *Kind) values(r Request) (Values, error) {
@@ -130,10 +132,10 @@ func (k *Kind) values(r Request) (Values, error) {
 	}
 	var bad part.FieldErrors
 	if r.Name == "" {
-		bad = append(bad, &part.FieldError{"name", "empty", "a short word such as pair-left"})
+		bad = append(bad, &part.FieldError{Field: "name", Found: "empty", Accept: "a short word such as pair-left"})
 	}
 	if r.Hand != part.LeftHand && r.Hand != part.RightHand {
-		bad = append(bad, &part.FieldError{"hand", fmt.Sprintf("%q", r.Hand), "left or right"})
+		bad = append(bad, &part.FieldError{Field: "hand", Found: fmt.Sprintf("%q", r.Hand), Accept: "left or right"})
 	}
 	for i, p := range k.Params {
 		v.number[i], v.text[i] = p.Default, p.Text

@@ -42,7 +42,7 @@ type validator struct {
 
 func (v *validator) refuse(path, found, accept string) {
 	if len(v.bad) < 50 {
-		v.bad = append(v.bad, &FieldError{path, found, accept})
+		v.bad = append(v.bad, &FieldError{Field: path, Found: found, Accept: accept})
 	}
 }
 

@@ -174,19 +174,19 @@ func (r *run) atBolt(i, b int) {
 	v, t := g.shears[b].Norm(), g.tensions[b]
 	f := g.f
 	f.V, f.T = v, t
-	r.bolts[i].consider(r, &f, "")
+	r.bolts[i].consider(r, f, "")
 	for k := range g.plies {
 		if g.plies[k].Fu > 0 {
 			p := g.plies[k]
 			p.V = v
-			r.bearings[i][k].consider(r, &p, "")
+			r.bearings[i][k].consider(r, p, "")
 		}
 	}
 	for k := range g.pry {
 		if g.pry[k].B > 0 && g.pry[k].P > 0 {
 			p := g.pry[k]
 			p.T, p.V = t, v
-			r.pryings[i][k].consider(r, &p, "")
+			r.pryings[i][k].consider(r, p, "")
 		}
 	}
 }
@@ -215,6 +215,6 @@ func (r *run) atWalls() {
 		f := r.walls[i].f
 		f.M = math.Hypot(w.m.Dot(g.Pose.U), w.m.Dot(g.Pose.V))
 		f.N = math.Abs(w.f.Dot(g.Pose.W()))
-		r.wallSlots[i].consider(r, &f, "")
+		r.wallSlots[i].consider(r, f, "")
 	}
 }

@@ -108,6 +108,7 @@ type run struct {
 	forces           []force // of this case and corner
 	places           []place
 	acting           []Cut // of the cut at hand, reused
+	weighed          Cut   // the section whose severity is asked
 
 	pinPlanes []slots[PinPlane]
 	pinSpans  []slots[PinSpan]
@@ -136,7 +137,7 @@ type slots[F any] struct {
 	what         string // the feature in words, for "not checked"
 	at           part.Vec
 	notes        []string
-	where        func(f *F) string // adds to place from the governing feature, may be nil
+	now          F // the feature at hand, kept here so that nothing escapes per case
 }
 
 type worst[F any] struct {
@@ -166,16 +167,17 @@ func newSlots[F any](rules []Rule[F], place, thing, what string, at part.Vec, no
 }
 
 // consider evaluates every rule for the feature and keeps what is worse than all before.
-func (s *slots[F]) consider(r *run, f *F, label string) {
+func (s *slots[F]) consider(r *run, f F, label string) {
+	s.now = f
 	for i := range s.rules {
-		s.rules[i].Check(&r.calc, f)
+		s.rules[i].Check(&r.calc, &s.now)
 		u, k := r.calc.Utilisation(), rank(r.calc.Verdict)
 		if r.calc.Verdict == NotApplied {
 			u = 0
 		}
 		w := &s.worst[i]
 		if !w.seen || k > w.rank || k == w.rank && u > w.utilisation {
-			*w = worst[F]{f: *f, rank: k, utilisation: u, inCase: r.inCase, corner: r.inCorner, label: label, seen: true}
+			*w = worst[F]{f: f, rank: k, utilisation: u, inCase: r.inCase, corner: r.inCorner, label: label, seen: true}
 		}
 	}
 }

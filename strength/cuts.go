@@ -41,7 +41,8 @@ type rib struct {
 	offset float64 // from the ribs' middle, along chord
 	lever  float64 // offset over the sum of squares: its part of a couple
 	f      Cut
-	label  string
+	label  string // the web's name
+	words  string // for the report
 	root   *rootSet // the weld that roots the rib itself, nil when there is none
 	slot   int
 	own    ribShare
@@ -364,17 +365,17 @@ func (r *run) atCuts() {
 			continue
 		}
 		for k := range acting {
-			r.cutSlots[c.slot].consider(r, &acting[k], c.ribLabel(k))
+			r.cutSlots[c.slot].consider(r, acting[k], c.ribLabel(k))
 		}
 	}
 }
 
-func (r *run) plainCut(c *cut, f Cut) { r.cutSlots[c.slot].consider(r, &f, c.label) }
+func (r *run) plainCut(c *cut, f Cut) { r.cutSlots[c.slot].consider(r, f, c.label) }
 
 // ribLabel names what acts at a cut, rib by rib.
 func (c *cut) ribLabel(k int) string {
 	if len(c.ribs) > 0 {
-		return c.ribs[k].label + " acting"
+		return c.ribs[k].words
 	}
 	return c.label
 }
@@ -410,8 +411,9 @@ func (r *run) plain(c *cut) Cut {
 // severity orders demands on one section by their worst limit state.
 func (r *run) severity(f *Cut) float64 {
 	worst := 0.0
+	r.weighed = *f
 	for i := range r.basis.Rules.Cut {
-		r.basis.Rules.Cut[i].Check(&r.calc, f)
+		r.basis.Rules.Cut[i].Check(&r.calc, &r.weighed)
 		if r.calc.Verdict == Outside {
 			return math.Inf(1)
 		}

@@ -51,7 +51,7 @@ func (r *run) layOutstands() {
 	r.outstands = make([]slots[Outstand], len(all))
 	for i := range all {
 		r.outstands[i] = newSlots(r.basis.Rules.Outstand, all[i].thing+", free edge away from "+all[i].from, all[i].thing, "free edge", r.thing(all[i].thing).plate.Pose.Origin, nil)
-		r.outstands[i].consider(r, &all[i].f, "")
+		r.outstands[i].consider(r, all[i].f, "")
 		r.places = append(r.places, &r.outstands[i])
 	}
 }

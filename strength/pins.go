@@ -221,9 +221,9 @@ func (r *run) atPins() {
 			travel = r.corners[r.inCorner].value[p.share]
 		}
 		st := p.state(travel)
-		r.pinPlanes[i].consider(r, &PinPlane{V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
+		r.pinPlanes[i].consider(r, PinPlane{V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
 		if st.bending {
-			r.pinSpans[i].consider(r, &PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
+			r.pinSpans[i].consider(r, PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
 		}
 		for s := range p.seats {
 			r.atBore(p, &p.seats[s], &r.bores[k])
@@ -236,5 +236,5 @@ func (r *run) atBore(p *pin, s *bore, out *slots[Bore]) {
 	w := sum(r.forces, s.passes, p.Center)
 	across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis)
 	s.f.P, s.f.Pull = across.Norm(), across.Dot(s.free)
-	out.consider(r, &s.f, "")
+	out.consider(r, s.f, "")
 }

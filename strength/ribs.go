@@ -159,6 +159,7 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, webs []web, active []*part.
 			continue
 		}
 		rb := rib{offset: w.along - mid, lever: (w.along - mid) / squares, f: section(chords, s, s), label: w.chord.t.plate.ID}
+		rb.words = rb.label + " acting"
 		rb.f.FreeLength = c.ribArm
 		rb.own = c.shareOf(w.chord, s)
 		c.ribs = append(c.ribs, rb)
@@ -216,7 +217,7 @@ func (r *run) atRibFlow(c *cut, rb *rib, va float64) {
 		if fs := &r.flowSets[p.set]; fs.weld.Joins[0] == rb.label {
 			f := fs.f
 			f.Q = va * p.perN
-			r.flows[p.set].consider(r, &f, "")
+			r.flows[p.set].consider(r, f, "")
 		}
 	}
 }
@@ -258,5 +259,5 @@ func (r *run) atRibRoot(c *cut, rb *rib, f *Cut) {
 	}
 	l := rb.root.lines[k]
 	l.Q = q
-	r.ribRoots[rb.slot].consider(r, &l, "")
+	r.ribRoots[rb.slot].consider(r, l, "")
 }

@@ -347,7 +347,7 @@ func (r *run) atWelds() error {
 		}
 		f := s.lines[k]
 		f.Q = q
-		r.roots[i].consider(r, &f, "")
+		r.roots[i].consider(r, f, "")
 	}
 	return nil
 }
@@ -394,6 +394,6 @@ func (r *run) atFlows(c *cut, va float64) {
 	for _, p := range c.flows {
 		f := r.flowSets[p.set].f
 		f.Q = va * p.perN
-		r.flows[p.set].consider(r, &f, "")
+		r.flows[p.set].consider(r, f, "")
 	}
 }

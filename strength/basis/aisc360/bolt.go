@@ -60,10 +60,11 @@ type boltCombinedGivens struct {
 	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
 }
 
-// boltCombined is tension with shear in a bearing-type joint: AISC 360-22 J3.8, Eq. J3-2 and J3-3.
+// boltCombined is tension with shear in a bearing-type joint: AISC 360-22 J3.8, Eq. J3-2, J3-3a (LRFD) and
+// J3-3b (ASD).
 var boltCombined = strength.Define(strength.Identity{
 	ID: "bolt-combined", Title: "tension of the bolt with its shear",
-	Clause: clause("J3.8, Eq. J3-2 and J3-3", ""),
+	Clause: clause("J3.8, Eq. J3-2, J3-3a and J3-3b", ""),
 	Demand: "T_r", Capacity: "T_c", Unit: "N",
 }, func(c *strength.Calc, g boltCombinedGivens) {
 	c.Compare(g.T, tensionWithShear(c, g.V, g.D, g.Fu, g.Threads))
@@ -93,11 +94,11 @@ type boltBearingGivens struct {
 	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
 }
 
-// boltBearing is bearing and tear-out of one ply, deformation at service load a concern: AISC 360-22 J3.11(a), Eq. J3-6a and J3-6c.
+// boltBearing is bearing and tear-out of one ply, deformation at service load a concern: AISC 360-22 J3.11a, Eq. J3-6a and J3-6c.
 // The nearest edge or hole is taken whichever way the force points.
 var boltBearing = strength.Define(strength.Identity{
 	ID: "bolt-bearing", Title: "bearing and tear-out at the bolt hole",
-	Clause: clause("J3.11(a), Eq. J3-6a and J3-6c", ""),
+	Clause: clause("J3.11a, Eq. J3-6a and J3-6c", ""),
 	Demand: "V_r", Capacity: "R_c", Unit: "N",
 }, func(c *strength.Calc, g boltBearingGivens) {
 	Rb := c.Let("R_nb", "2.4*d*t*F_u", "N", 2.4*g.D*g.T*g.Fu)

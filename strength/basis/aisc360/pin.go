@@ -36,11 +36,11 @@ type pinBendingGivens struct {
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the pin"`
 }
 
-// pinBending is bending of a solid round bar: AISC 360-22 F11.1, Eq. F11-1 with the limit 1.6 F_y S for rounds; a round does not
-// buckle sideways.
+// pinBending is bending of a solid round bar: AISC 360-22 F11.1, Eq. F11-2; a round does not buckle sideways. The limit
+// 1.6 F_y S always governs, as Z/S = 1.70.
 var pinBending = strength.Define(strength.Identity{
 	ID: "pin-bending", Title: "bending of the pin",
-	Clause: clause("F11.1, Eq. F11-1", "rounds"),
+	Clause: clause("F11.1, Eq. F11-2", "rounds"),
 	Demand: "M_r", Capacity: "M_c", Unit: "N*mm",
 }, func(c *strength.Calc, g pinBendingGivens) {
 	c.Compare(g.M, roundMoment(c, g.D, g.Fy))

@@ -54,11 +54,11 @@ type pinTearGivens struct {
 	Fu float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the plate"`
 }
 
-// pinPlateShear is shear rupture (tear-out): AISC 360-22 D5.1(b), Eq. D5-2 with C_r, new in 2022. C_r = 0.95 for play
-// between 1/32 and 1/16 in is from memory; beyond 1/16 in the clause does not speak.
+// pinPlateShear is shear rupture (tear-out): AISC 360-22 D5.1(b), Eq. D5-2 with C_r, new in 2022. Beyond a play of
+// 1/16 in the clause does not speak. Its inch values are taken; its 1 mm and 2 mm are a little larger.
 var pinPlateShear = strength.Define(strength.Identity{
 	ID: "pin-plate-tear-out", Title: "shear rupture (tear-out) past the pin hole",
-	Clause: clause("D5.1(b), Eq. D5-2", "C_r = 0.95 from memory"),
+	Clause: clause("D5.1(b), Eq. D5-2", ""),
 	Demand: "P_r", Capacity: "P_c", Unit: "N",
 }, func(c *strength.Calc, g pinTearGivens) {
 	c.Need(g.Dh >= g.D, "d_h >= d", "the pin goes into the hole")
@@ -69,8 +69,9 @@ var pinPlateShear = strength.Define(strength.Identity{
 	c.Compare(g.P, c.Available("P_c", "P_n", "N", Pn, 0.75, 2.00))
 })
 
+// clearanceFactor leaves a millionth of a millimetre for the rounding of inches.
 func clearanceFactor(d, dh float64) float64 {
-	if dh-d <= inch/32 {
+	if dh-d <= inch/32+1e-9 {
 		return 1
 	}
 	return 0.95
@@ -110,7 +111,7 @@ type pinDimensionGivens struct {
 var pinPlateDimensions = strength.Define(strength.Identity{
 	ID: "pin-plate-dimensions", Title: "proportions of the pin-connected plate",
 	Clause: clause("D5.2(a) to (c)", ""),
-	Demand: "1.33 b_e", Capacity: "a", Unit: "mm",
+	Demand: "a_min", Capacity: "a", Unit: "mm",
 	Detail: true,
 }, func(c *strength.Calc, g pinDimensionGivens) {
 	be := c.Let("b_e", "min(2*t + 0.63*in, b)", "mm", min(2*g.T+0.63*inch, g.B))
@@ -118,11 +119,19 @@ var pinPlateDimensions = strength.Define(strength.Identity{
 	c.Need(g.W >= 2*be+g.D, "w >= 2*b_e + d", "width at the hole at least 2 b_e + d")
 	c.Need(g.A >= 1.33*be, "a >= 1.33*b_e", "end distance at least 1.33 b_e")
 	if g.Turns > 0 {
-		c.Need(g.Dh-g.D <= inch/32+1e-9, "d_h - d <= 1/32*in", "play of at most 1/32 in where the pin turns under full load")
+		play := c.Let("c_max", "when(d < 3*in, 1/32*in, 1/16*in)", "mm", turningPlay(g.D))
+		c.Need(g.Dh-g.D <= play+1e-9, "d_h - d <= c_max", "play of at most 1/32 in, 1/16 in from a 3 in pin on, where the pin turns under full load")
 	}
 	need := c.Let("a_min", "1.33*b_e", "mm", 1.33*be)
 	c.Compare(need, g.A)
 })
+
+func turningPlay(d float64) float64 {
+	if d < 3*inch {
+		return inch / 32
+	}
+	return inch / 16
+}
 
 // pulls says whether a force on a hole can tear the plate, and with what clear distances. A force towards the root bears
 // on the plate behind the hole. A force askew to the plate's axis is taken whole against the least clear distance round

@@ -49,7 +49,7 @@ type edgewiseGivens struct {
 // sections of several plates first yield is taken and the plates brace each other.
 var edgewise = strength.Define(strength.Identity{
 	ID: "edgewise-bending", Title: "bending in the plane of the plate",
-	Clause: clause("F11.1 and F11.2, Eq. F11-1 to F11-4", "C_b = 1"),
+	Clause: clause("F11.1 and F11.2, Eq. F11-1, F11-3 to F11-5", "C_b = 1"),
 	Demand: "M_ry", Capacity: "M_cy", Unit: "N*mm",
 }, func(c *strength.Calc, g edgewiseGivens) {
 	c.Compare(g.M, edgeMoment(c, g.Z, g.S, g.L, g.D, g.T, g.Fy))
@@ -89,7 +89,7 @@ type axialGivens struct {
 var axial = strength.Define(strength.Identity{
 	ID: "axial-force", Title: "axial force at a section",
 	Clause: clause("J4.1(a) Eq. J4-1; J4.4 Eq. J4-6, E3 Eq. E3-1 to E3-4", "K = 2.1"),
-	Demand: "P_r", Capacity: "P_c", Unit: "N",
+	Demand: "abs(P_r)", Capacity: "P_c", Unit: "N",
 }, func(c *strength.Calc, g axialGivens) {
 	c.Compare(math.Abs(g.N), axialStrength(c, g.N, g.A, g.R, g.L, g.Fy))
 })

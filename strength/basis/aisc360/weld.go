@@ -49,27 +49,28 @@ type filletSizeGivens struct {
 	T float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the thinner part"`
 }
 
-// filletSize is the least leg for the thinner part joined: AISC 360-22 J2.2b, Table J2.4 (its legs in mm, its thickness
-// bands in inches).
+// filletSize is the least leg for the thinner part joined: AISC 360-22 J2.2b(a), Table J2.4. The table's inch and mm columns are
+// not the same sizes; the lesser leg and the greater thickness of each row are taken, so that neither a 3/16 in nor a 5 mm
+// weld is refused to a shop that works in the other's units.
 var filletSize = strength.Define(strength.Identity{
 	ID: "fillet-minimum-leg", Title: "least leg of the fillet weld",
-	Clause: clause("J2.2b, Table J2.4", ""),
+	Clause: clause("J2.2b(a), Table J2.4", ""),
 	Demand: "w_min", Capacity: "w", Unit: "mm",
 	Detail: true,
 }, func(c *strength.Calc, g filletSizeGivens) {
-	c.Compare(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 1/2*in, 5*mm, when(t <= 3/4*in, 6*mm, 8*mm)))", "mm", leastLeg(g.T)), g.W)
+	c.Compare(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 13*mm, 3/16*in, when(t <= 3/4*in, 6*mm, 5/16*in)))", "mm", leastLeg(g.T)), g.W)
 })
 
 func leastLeg(t float64) float64 {
 	switch {
 	case t <= inch/4:
 		return 3
-	case t <= inch/2:
-		return 5
+	case t <= 13:
+		return 3.0 / 16 * inch
 	case t <= inch*3/4:
 		return 6
 	}
-	return 8
+	return 5.0 / 16 * inch
 }
 
 type filletLengthGivens struct {
@@ -77,10 +78,11 @@ type filletLengthGivens struct {
 	L float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of the shortest run"`
 }
 
-// filletLength is the least length of a run: AISC 360-22 J2.2b(c), four times the leg.
+// filletLength is the least length of a run: AISC 360-22 J2.2b(c), four times the leg. The clause lets a shorter run count with a
+// leg of a quarter of its length; that way out is not taken.
 var filletLength = strength.Define(strength.Identity{
 	ID: "fillet-minimum-length", Title: "least length of a fillet run",
-	Clause: clause("J2.2b(c)", "from memory"),
+	Clause: clause("J2.2b(c)", ""),
 	Demand: "l_min", Capacity: "l", Unit: "mm",
 	Detail: true,
 }, func(c *strength.Calc, g filletLengthGivens) {

@@ -1,0 +1,131 @@
+package command
+
+// This file holds the application: its verbs, its options and how a run ends.
+
+import (
+	"bufio"
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/urfave/cli/v2"
+
+	"lugwright/part"
+	"lugwright/services/dial"
+)
+
+// Streams are where a run reads its options from and writes to.
+type Streams struct {
+	Out, Err io.Writer
+	Colour   bool // Out is a terminal that shows colours
+}
+
+// A session is one run of the program.
+type session struct {
+	Streams
+	out    *printer
+	buffer *bufio.Writer
+}
+
+// flush sends everything printed so far on its way.
+func (s *session) flush() error { return errors.Join(s.out.err, s.buffer.Flush()) }
+
+// Main runs one command line, args[0] being the program's name, and gives the exit status.
+func Main(ctx context.Context, args []string, to Streams) int {
+	buffer := bufio.NewWriter(to.Out)
+	s := &session{Streams: to, out: &printer{w: buffer, colour: to.Colour}, buffer: buffer}
+	app := s.app()
+	err := app.RunContext(ctx, reorder(app, args))
+	if written := s.flush(); written != nil && !errors.Is(err, context.Canceled) {
+		err = &outputError{fmt.Errorf("the output could not be written: %w", written)}
+	}
+	if ctx.Err() != nil && err != nil {
+		err = context.Canceled // whatever broke, it broke because the user stopped it
+	}
+	return report(to.Err, err)
+}
+
+func (s *session) app() *cli.App {
+	return &cli.App{
+		Name:      "lugwright",
+		Usage:     "brackets that hold a body on a truck frame, checked and ready to cut",
+		UsageText: "lugwright VERB [options] [arguments]     options may stand anywhere on the line",
+		Description: "Exit status: 0 all pass; 1 a check fails or is outside the rule; 2 usage or\n" +
+			"job error; 3 a service could not be reached; 4 output could not be written;\n" +
+			"130 interrupted.",
+		HideVersion:          true,
+		EnableBashCompletion: true,
+		Writer:               s.out,
+		ErrWriter:            s.Err,
+		ExitErrHandler:       func(*cli.Context, error) {},
+		OnUsageError:         refuseUsage,
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "geometry", Usage: "address of a geometry service", DefaultText: "in this process"},
+			&cli.StringFlag{Name: "strength", Usage: "address of a strength service", DefaultText: "in this process"},
+			&cli.DurationFlag{Name: "timeout", Usage: "how long a service may take to answer one call", Value: dial.DefaultTimeout},
+			&cli.BoolFlag{Name: "json", Usage: "give the whole result as JSON"},
+		},
+		Action:   s.noVerb,
+		Commands: s.verbs(),
+	}
+}
+
+func (s *session) verbs() []*cli.Command {
+	all := []*cli.Command{
+		s.newVerb(), s.checkVerb(), s.packVerb(), s.kindsVerb(), s.limitsVerb(), s.materialsVerb(),
+		s.evaluateVerb(), s.serveVerb(), s.schemaVerb(), s.completionVerb(), s.versionVerb(),
+	}
+	for _, c := range all {
+		c.OnUsageError = refuseUsage
+		c.HideHelpCommand = true
+	}
+	return all
+}
+
+// noVerb answers a line without a verb, or with one that is not known.
+func (s *session) noVerb(c *cli.Context) error {
+	name := c.Args().First()
+	if name == "" {
+		return cli.ShowAppHelp(c)
+	}
+	var known []string
+	for _, v := range c.App.Commands {
+		known = append(known, v.Name)
+	}
+	return &usageError{fmt.Sprintf("%q is not a verb%s", name, part.Nearest(name, known)), "`lugwright --help` lists the verbs"}
+}
+
+func refuseUsage(c *cli.Context, err error, _ bool) error {
+	return &usageError{err.Error(), "`" + c.Command.HelpName + " --help` lists the options"}
+}
+
+// arguments refuses a line with fewer or more arguments than the verb takes.
+func arguments(c *cli.Context, least, most int) error {
+	if n := c.NArg(); n >= least && n <= most {
+		return nil
+	}
+	return &usageError{
+		fmt.Sprintf("%s takes %s, not %d", c.Command.Name, counted(least, most), c.NArg()),
+		"usage: " + c.Command.HelpName + " [options] " + c.Command.ArgsUsage,
+	}
+}
+
+func counted(least, most int) string {
+	switch {
+	case most == 0:
+		return "no arguments"
+	case least != most:
+		return fmt.Sprintf("%d to %d arguments", least, most)
+	case most == 1:
+		return "one argument"
+	}
+	return fmt.Sprintf("%d arguments", most)
+}
+
+// Terminal says whether colours may be written to a file: it is a terminal, and NO_COLOR (no-color.org) is not set.
+func Terminal(f *os.File) bool {
+	info, err := f.Stat()
+	return err == nil && info.Mode()&os.ModeCharDevice != 0 && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+}

@@ -1,0 +1,410 @@
+package command
+
+import (
+	"bytes"
+	"context"
+	"encoding/json"
+	"net"
+	"os"
+	"path/filepath"
+	"regexp"
+	"strings"
+	"testing"
+	"time"
+	"unicode/utf8"
+
+	"github.com/goccy/go-yaml"
+	"github.com/santhosh-tekuri/jsonschema/v6"
+	"google.golang.org/grpc"
+
+	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+)
+
+// ran is the outcome of one command line, run in this process.
+type ran struct {
+	status   int
+	out, err string
+}
+
+func lugwright(t *testing.T, args ...string) ran {
+	t.Helper()
+	return lugwrightIn(t, t.Context(), false, args...)
+}
+
+func lugwrightIn(t *testing.T, ctx context.Context, colour bool, args ...string) ran {
+	t.Helper()
+	var out, errs bytes.Buffer
+	status := Main(ctx, append([]string{"lugwright"}, args...), Streams{Out: &out, Err: &errs, Colour: colour})
+	return ran{status, out.String(), errs.String()}
+}
+
+func (r ran) want(t *testing.T, status int, errPart string) ran {
+	t.Helper()
+	if r.status != status || !strings.Contains(r.err, errPart) {
+		t.Errorf("status %d, want %d and %q in:\n%s", r.status, status, errPart, r.err)
+	}
+	return r
+}
+
+// starterJob writes what `new` writes.
+func starterJob(t *testing.T) string {
+	t.Helper()
+	dir := filepath.Join(t.TempDir(), "job")
+	lugwright(t, "new", dir).want(t, Done, "")
+	return filepath.Join(dir, "job.yaml")
+}
+
+func TestNewRuns(t *testing.T) {
+	path := starterJob(t)
+	r := lugwright(t, "check", path).want(t, Done, "")
+	for _, part := range []string{"pass  pair-left", "governed by", "not checked", "note", "builder's choice", "Cautions"} {
+		if !strings.Contains(r.out, part) {
+			t.Errorf("no %q in\n%s", part, r.out)
+		}
+	}
+	if r.err != "" {
+		t.Errorf("standard error: %s", r.err)
+	}
+	again := lugwright(t, "new", filepath.Dir(path)).want(t, NotWritten, "is not empty")
+	if !strings.Contains(again.err, "lugwright: hint: ") {
+		t.Errorf("no hint: %s", again.err)
+	}
+	if src, err := os.ReadFile(path); err != nil || !bytes.Equal(src, starter) {
+		t.Error("the refused command touched the job")
+	}
+}
+
+// The bare ears of the demo: 15.2 kN to the side at 90 mm must fail, and pass once gusseted.
+func TestBareEarsFail(t *testing.T) {
+	r := lugwright(t, "check", "testdata/bare.yaml").want(t, Failed, "lugwright: pair-left fails: ")
+	if lines := strings.Count(r.err, "\n"); lines != 1 {
+		t.Errorf("%d lines say why:\n%s", lines, r.err)
+	}
+	if !strings.Contains(r.err, " of capacity (A6 side right, full)") || !strings.Contains(r.err, "bending") {
+		t.Errorf("why: %s", r.err)
+	}
+	if !strings.Contains(r.out, "FAIL  pair-left") || !strings.Contains(r.out, "Cautions") {
+		t.Errorf("result:\n%s", r.out)
+	}
+}
+
+func TestStatus(t *testing.T) {
+	path := starterJob(t)
+	dir := t.TempDir()
+	file := filepath.Join(dir, "file")
+	if err := os.WriteFile(file, []byte("x"), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	for _, c := range []struct {
+		name   string
+		args   []string
+		status int
+		err    string
+	}{
+		{"no verb gives help", nil, Done, ""},
+		{"unknown verb", []string{"chek"}, Misused, `"chek" is not a verb; nearest is "check"`},
+		{"unknown option", []string{"check", "--al", path}, Misused, "not defined: -al"},
+		{"no job", []string{"check"}, Misused, "check takes one argument, not 0"},
+		{"two jobs", []string{"check", path, path}, Misused, "check takes one argument, not 2"},
+		{"job not there", []string{"check", "nowhere.yaml"}, Misused, "nowhere.yaml: no such file or directory"},
+		{"job is a folder", []string{"check", dir}, Misused, "is a directory"},
+		{"job is not YAML", []string{"check", "check.go"}, Misused, "check.go:"},
+		{"bad timeout", []string{"check", path, "--timeout", "0s"}, Misused, "not a time to wait"},
+		{"bad address", []string{"check", path, "--geometry", "nowhere"}, Misused, `geometry service: address "nowhere"`},
+		{"service down", []string{"check", path, "--strength", "127.0.0.1:1"}, Unreachable, "strength service at 127.0.0.1:1: connection refused"},
+		{"unknown kind", []string{"kinds", "clevs"}, Misused, `nearest is "clevis"`},
+		{"unknown limit", []string{"limits", "pin-sheer"}, Misused, `nearest is "pin-shear"`},
+		{"unknown basis", []string{"limits", "--basis", "AISC"}, Misused, "is not a basis"},
+		{"unknown material", []string{"materials", "A37"}, Misused, `nearest is "A36"`},
+		{"evaluate nothing", []string{"evaluate"}, Misused, "evaluate takes"},
+		{"evaluate with a mass", []string{"evaluate", "pin-shear", "V_r=12kg"}, Misused, "V_r: 12kg is a mass; a force such as"},
+		{"evaluate with a bare number", []string{"evaluate", "pin-shear", "d=25"}, Misused, "d: 25 has no unit"},
+		{"evaluate with a stranger", []string{"evaluate", "pin-shear", "q=25"}, Misused, "has no such given"},
+		{"evaluate with too little", []string{"evaluate", "pin-shear", "d=25mm"}, Misused, "V_r: missing"},
+		{"evaluate out of range", []string{"evaluate", "pin-shear", "V_r=1N", "d=25km", "F_y=1MPa", "F_u=1MPa"}, Misused, "unknown unit"},
+		{"evaluate another method", []string{"evaluate", "pin-shear", "--method", "LSD", "d=25mm"}, Misused, `method: "LSD"; one of`},
+		{"unknown shell", []string{"completion", "fish"}, Misused, "one of bash, zsh"},
+		{"listen to the world", []string{"serve", "--listen", "0.0.0.0:0"}, Misused, "not on this machine alone"},
+		{"new in a file", []string{"new", filepath.Join(file, "x")}, NotWritten, "not a directory"},
+		{"pack without a folder", []string{"pack", path}, Misused, "pack needs a folder"},
+		{"pack into a full folder", []string{"pack", path, "-o", dir}, NotWritten, "is not empty"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := lugwright(t, c.args...).want(t, c.status, c.err)
+			if c.status != Done && !strings.HasPrefix(r.err, "lugwright: error: ") {
+				t.Errorf("message: %s", r.err)
+			}
+		})
+	}
+}
+
+// Bad jobs are refused with file, line, column and field, by the job reader and by the services alike.
+func TestBadJobs(t *testing.T) {
+	good := string(starter)
+	for name, c := range map[string]struct{ from, to, err string }{
+		"wrong unit":         {"ear_thickness: 8 mm", "ear_thickness: 8 kg", "job.yaml:32:22: brackets[pair-left].parameters.ear_thickness: 8 kg is a mass"},
+		"bare number":        {"ear_thickness: 8 mm", "ear_thickness: 8", "ear_thickness: 8 has no unit"},
+		"unknown parameter":  {"ear_width", "ear_witdh", `nearest is "ear_width"`},
+		"unknown kind":       {"kind: clevis", "kind: clevice", `nearest is "clevis"`},
+		"hole outside":       {"pin_diameter: 25 mm", "pin_diameter: 110 mm", "job.yaml:"},
+		"unknown material":   {"gussets: both ", "ear_material: S3555 #", `ear_material: `},
+		"no load":            {"      - {case: A2 down, state: full, force: {x: 0 kN, y: 0 kN, z: -9 kN}}\n      - {case: A6 side right, state: full, force: {x: 0 kN, y: -4 kN, z: -5 kN}}", "", "brackets[pair-left].loads: empty"},
+		"factored under ASD": {"level: service", "level: factored", "brackets[pair-left].loads[0]"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			if !strings.Contains(good, c.from) {
+				t.Fatalf("the starter has no %q", c.from)
+			}
+			path := filepath.Join(t.TempDir(), "job.yaml")
+			if err := os.WriteFile(path, []byte(strings.Replace(good, c.from, c.to, 1)), 0o600); err != nil {
+				t.Fatal(err)
+			}
+			lugwright(t, "check", path).want(t, Misused, c.err)
+		})
+	}
+}
+
+// A service that takes the connection and never answers.
+func TestSlowService(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer l.Close()
+	begin := time.Now()
+	lugwright(t, "kinds", "--geometry", l.Addr().String(), "--timeout", "300ms").want(t, Unreachable, "geometry service at "+l.Addr().String())
+	if took := time.Since(begin); took > 5*time.Second {
+		t.Errorf("gave up after %v", took)
+	}
+}
+
+// future is a geometry service of a later release.
+type future struct {
+	geometrypb.UnimplementedGeometryServiceServer
+}
+
+func (future) GetServiceInfo(context.Context, *geometrypb.GetServiceInfoRequest) (*geometrypb.GetServiceInfoResponse, error) {
+	return &geometrypb.GetServiceInfoResponse{ApiVersion: "99.0", ToolVersion: "99.0.0"}, nil
+}
+
+func TestWrongVersion(t *testing.T) {
+	l, err := net.Listen("tcp", "127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	s := grpc.NewServer()
+	geometrypb.RegisterGeometryServiceServer(s, future{})
+	go s.Serve(l)
+	defer s.Stop()
+	lugwright(t, "kinds", "--geometry", l.Addr().String()).want(t, Unreachable, `interface version "99.0"`)
+}
+
+func TestInterrupted(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	r := lugwrightIn(t, ctx, false, "check", starterJob(t)).want(t, Interrupted, "interrupted")
+	if r.out != "" {
+		t.Errorf("printed %q", r.out)
+	}
+}
+
+func TestOutputFails(t *testing.T) {
+	full, err := os.OpenFile("/dev/full", os.O_WRONLY, 0)
+	if err != nil {
+		t.Skip("no /dev/full here")
+	}
+	defer full.Close()
+	var errs bytes.Buffer
+	if status := Main(t.Context(), []string{"lugwright", "check", starterJob(t)}, Streams{Out: full, Err: &errs}); status != NotWritten {
+		t.Errorf("status %d: %s", status, errs.String())
+	}
+}
+
+// Remote services give the same bytes as those in this process.
+func TestServe(t *testing.T) {
+	path := starterJob(t)
+	ctx, stop := context.WithCancel(t.Context())
+	out, in, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	done := make(chan int)
+	go func() {
+		done <- Main(ctx, []string{"lugwright", "serve"}, Streams{Out: in, Err: &bytes.Buffer{}})
+	}()
+	buffer := make([]byte, 100)
+	n, err := out.Read(buffer)
+	if err != nil {
+		t.Fatal(err)
+	}
+	addr := strings.TrimSpace(string(buffer[:n]))
+	for _, args := range [][]string{{"check", path, "--json"}, {"check", path, "--detail"}, {"kinds", "clevis"}, {"limits"}, {"schema"}} {
+		here := lugwright(t, args...).want(t, Done, "")
+		there := lugwright(t, append(args, "--geometry", addr, "--strength", addr)...).want(t, Done, "")
+		if here.out != there.out {
+			t.Errorf("%q differs between in-process and remote", args)
+		}
+	}
+	stop()
+	if status := <-done; status != Done {
+		t.Errorf("serve ended with status %d", status)
+	}
+}
+
+func TestJSON(t *testing.T) {
+	path := starterJob(t)
+	for name, c := range map[string]struct {
+		args   []string
+		status int
+		keys   string
+	}{
+		"check":     {[]string{"check", path}, Done, "format tool job verdict passes brackets cautions"},
+		"failing":   {[]string{"check", "testdata/bare.yaml"}, Failed, "format tool job verdict passes brackets cautions"},
+		"kinds":     {[]string{"kinds"}, Done, "format kinds"},
+		"limits":    {[]string{"limits"}, Done, "format bases"},
+		"materials": {[]string{"materials"}, Done, "format grades bolt_grades electrodes bolt_sizes"},
+		"evaluate":  {[]string{"evaluate", "pin-shear", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=570MPa"}, Done, "format limit verdict utilisation lines"},
+		"version":   {[]string{"version"}, Done, "format tool version"},
+		"schema":    {[]string{"schema"}, Done, "$schema properties required"},
+		"new":       {[]string{"new", filepath.Join(t.TempDir(), "x")}, Done, "format job schema"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			r := lugwright(t, append(c.args, "--json")...).want(t, c.status, "")
+			var doc map[string]any
+			if err := json.Unmarshal([]byte(r.out), &doc); err != nil {
+				t.Fatalf("%v:\n%s", err, r.out)
+			}
+			for _, key := range strings.Fields(c.keys) {
+				if _, ok := doc[key]; !ok {
+					t.Errorf("no %q", key)
+				}
+			}
+		})
+	}
+}
+
+// The JSON of a check holds every line of every check.
+func TestJSONIsWhole(t *testing.T) {
+	var doc resultDoc
+	r := lugwright(t, "check", starterJob(t), "--json")
+	if err := json.Unmarshal([]byte(r.out), &doc); err != nil {
+		t.Fatal(err)
+	}
+	b := doc.Brackets[0]
+	if len(b.Checks) < 20 || len(b.NotChecked) == 0 || b.Governing == nil || len(b.Parameters) < 40 {
+		t.Errorf("%d checks, %d not checked, %d parameters", len(b.Checks), len(b.NotChecked), len(b.Parameters))
+	}
+	for _, k := range b.Checks {
+		if k.Verdict == "pass" && (len(k.Lines) == 0 || k.Clause == "" || k.Place == "") {
+			t.Errorf("thin check %+v", k)
+		}
+	}
+}
+
+func TestEightyColumns(t *testing.T) {
+	path := starterJob(t)
+	for _, args := range [][]string{
+		{"check", path}, {"check", path, "--detail"}, {"check", path, "--all"}, {"check", "testdata/bare.yaml"},
+		{"kinds"}, {"kinds", "clevis"}, {"kinds", "clevis", "--inch"}, {"limits"}, {"limits", "pin-shear"}, {"materials"}, {"materials", "--inch"},
+		{"evaluate", "pin-shear", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=570MPa"},
+	} {
+		for _, line := range strings.Split(lugwright(t, args...).out, "\n") {
+			if n := utf8.RuneCountInString(line); n > columns {
+				t.Errorf("%q: %d columns: %s", args, n, line)
+			}
+		}
+	}
+}
+
+func TestColour(t *testing.T) {
+	plain := lugwright(t, "check", "testdata/bare.yaml")
+	colour := lugwrightIn(t, t.Context(), true, "check", "testdata/bare.yaml")
+	if strings.Contains(plain.out, "\x1b") || !strings.Contains(colour.out, "\x1b[31;1mFAIL\x1b[0m") {
+		t.Error("colour where none was asked for, or none where it was")
+	}
+	if bare := regexp.MustCompile("\x1b\\[[0-9;]*m").ReplaceAllString(colour.out, ""); bare != plain.out {
+		t.Error("colour changes more than colour")
+	}
+	r, w, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer r.Close()
+	defer w.Close()
+	if Terminal(w) {
+		t.Error("a pipe is no terminal")
+	}
+	t.Setenv("NO_COLOR", "1")
+	if null, err := os.OpenFile(os.DevNull, os.O_WRONLY, 0); err == nil && Terminal(null) {
+		t.Error("NO_COLOR is not respected")
+	}
+}
+
+// Options may stand anywhere, before and after the verb and its arguments.
+func TestOptionsAnywhere(t *testing.T) {
+	path := starterJob(t)
+	want := lugwright(t, "--json", "check", "--all", path).out
+	for _, args := range [][]string{{"check", path, "--all", "--json"}, {"check", "--json", path, "--all"}, {"check", "--json=true", "--all", "--", path}} {
+		if got := lugwright(t, args...).want(t, Done, ""); got.out != want {
+			t.Errorf("%q gives something else", args)
+		}
+	}
+}
+
+func TestCompletion(t *testing.T) {
+	// The library looks for the word to complete on the process's own line.
+	line := os.Args
+	t.Cleanup(func() { os.Args = line })
+	os.Args = []string{"lugwright", completing}
+	verbs := lugwright(t, completing).want(t, Done, "")
+	for _, verb := range []string{"new", "check", "pack", "kinds", "limits", "materials", "evaluate", "serve", "schema", "completion", "version"} {
+		if !strings.Contains(verbs.out, verb+"\n") && !strings.Contains(verbs.out, verb+":") {
+			t.Errorf("no %s among\n%s", verb, verbs.out)
+		}
+	}
+	os.Args = []string{"lugwright", "check", "--de", completing}
+	if options := lugwright(t, "check", "--de", completing).want(t, Done, ""); !strings.Contains(options.out, "--detail") {
+		t.Errorf("options: %s", options.out)
+	}
+	for _, shell := range []string{"bash", "zsh"} {
+		if r := lugwright(t, "completion", shell).want(t, Done, ""); !strings.Contains(r.out, completing) {
+			t.Errorf("%s: %s", shell, r.out)
+		}
+	}
+}
+
+// The schema takes the starter and every demo job: what runs shows no red line in an editor.
+func TestSchemaTakesJobs(t *testing.T) {
+	doc, err := jsonschema.UnmarshalJSON(strings.NewReader(lugwright(t, "schema").want(t, Done, "").out))
+	if err != nil {
+		t.Fatal(err)
+	}
+	c := jsonschema.NewCompiler()
+	if err := c.AddResource("job.json", doc); err != nil {
+		t.Fatal(err)
+	}
+	schema, err := c.Compile("job.json")
+	if err != nil {
+		t.Fatal(err)
+	}
+	demos, _ := filepath.Glob("../../testdata/jobs/*.yaml")
+	for _, path := range append(demos, "starter.yaml", "testdata/bare.yaml") {
+		src, err := os.ReadFile(path)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var job any
+		if err := yaml.Unmarshal(src, &job); err != nil {
+			t.Fatal(err)
+		}
+		if err := schema.Validate(job); err != nil {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+}
+
+func TestVersion(t *testing.T) {
+	if r := lugwright(t, "version").want(t, Done, ""); r.out != "lugwright "+Version+"\n" {
+		t.Errorf("%q", r.out)
+	}
+}

@@ -1,0 +1,64 @@
+package command
+
+// This file reaches the services and reads the job.
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"os"
+
+	"github.com/urfave/cli/v2"
+
+	"lugwright/client/job"
+	"lugwright/client/run"
+	"lugwright/services/dial"
+)
+
+// withServices calls do with a client of the services.
+func (s *session) withServices(c *cli.Context, do func(ctx context.Context, client *dial.Client) error) error {
+	timeout := c.Duration("timeout")
+	if timeout <= 0 {
+		return &usageError{fmt.Sprintf("--timeout %s is not a time to wait", timeout), "write a time such as 30s or 5m"}
+	}
+	client, err := dial.Remote(c.String("geometry"), c.String("strength"), dial.Options{Timeout: timeout})
+	if err != nil {
+		return &usageError{err.Error(), "without --geometry and --strength the services run in this process"}
+	}
+	defer client.Close()
+	return do(c.Context, client)
+}
+
+// readJob reads a job file against what the services list.
+func readJob(ctx context.Context, client *dial.Client, path string) (*job.Job, error) {
+	src, err := readFile(path)
+	if err != nil {
+		return nil, &usageError{err.Error(), "`lugwright new DIR` writes a job to begin with"}
+	}
+	known, err := run.Known(ctx, client)
+	if err != nil {
+		return nil, err
+	}
+	return job.Read(path, src, known)
+}
+
+// readFile reads one byte more than a job may have, so that a huge file is refused and not loaded.
+func readFile(path string) ([]byte, error) {
+	f, err := os.Open(path)
+	if err != nil {
+		return nil, plainPathError(err)
+	}
+	defer f.Close()
+	src, err := io.ReadAll(io.LimitReader(f, job.LargestFile+1))
+	return src, plainPathError(err)
+}
+
+// plainPathError drops the system call's name: "job.yaml: no such file or directory".
+func plainPathError(err error) error {
+	var path *os.PathError
+	if errors.As(err, &path) {
+		return fmt.Errorf("%s: %w", path.Path, path.Err)
+	}
+	return err
+}

@@ -1,0 +1,65 @@
+package command
+
+// This file writes the lines of a calculation: givens, conditions, formulas as printed in the source and with numbers.
+
+import (
+	"strings"
+
+	"lugwright/strength"
+	"lugwright/strength/formula"
+	"lugwright/units"
+)
+
+// calculation writes lines from the indent on.
+func (p *printer) calculation(lines []strength.Line, indent int, system units.System) {
+	values := map[string]string{}
+	for _, l := range lines {
+		result := show(l.Value, l.Unit, system)
+		switch l.Kind {
+		case strength.GivenLine:
+			p.wrapped(margin(indent)+l.Symbol+" = "+result, indent+26, l.Words)
+		case strength.NeedLine:
+			p.wrapped(margin(indent)+met(l.Value), indent+9, readable(l.Formula)+"  "+l.Words)
+		default:
+			p.wrapped(margin(indent)+l.Symbol+" ", indent+9, steps(l.Formula, values, result))
+		}
+		if l.Symbol != "" {
+			values[l.Symbol] = result
+		}
+	}
+}
+
+func margin(n int) string { return pad("", n) }
+
+func met(v float64) string {
+	if v == 1 {
+		return "met"
+	}
+	return "NOT MET"
+}
+
+// readable is a quoted formula as a reader sees it. One that cannot be read stays as quoted.
+func readable(quoted string) string {
+	e, err := formula.Parse(quoted)
+	if err != nil {
+		return quoted
+	}
+	return e.Text()
+}
+
+// steps is "= formula = formula with numbers = result", without a step that only repeats another.
+func steps(quoted string, values map[string]string, result string) string {
+	e, err := formula.Parse(quoted)
+	if err != nil {
+		return "= " + quoted + " = " + result
+	}
+	text := e.Text()
+	line := "= " + text
+	if withNumbers := e.WithNumbers(func(symbol string) (string, bool) { v, ok := values[symbol]; return v, ok }); withNumbers != text {
+		line += " = " + withNumbers
+	}
+	if strings.HasSuffix(line, "= "+result) {
+		return line
+	}
+	return line + " = " + result
+}

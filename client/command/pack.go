@@ -1,0 +1,102 @@
+package command
+
+// This file is the verb pack: everything the shop and the inspector need, in one new folder.
+
+import (
+	"context"
+	"io/fs"
+	"os"
+	"path/filepath"
+
+	"github.com/urfave/cli/v2"
+
+	"lugwright/client/pack"
+	"lugwright/client/run"
+	"lugwright/services/dial"
+)
+
+func (s *session) packVerb() *cli.Command {
+	return &cli.Command{
+		Name: "pack", ArgsUsage: "JOB -o DIR", Usage: "check a job and write its cut files, lists and papers",
+		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "out", Aliases: []string{"o"}, Usage: "folder to write; it must not exist or be empty"},
+			&cli.BoolFlag{Name: "despite-failure", Usage: "write cut files although a check fails, and mark every paper and file name"},
+		},
+		Action: s.pack,
+	}
+}
+
+func (s *session) pack(c *cli.Context) error {
+	if err := arguments(c, 1, 1); err != nil {
+		return err
+	}
+	dir := c.String("out")
+	if dir == "" {
+		return &usageError{"pack needs a folder to write to", "usage: lugwright pack JOB -o DIR"}
+	}
+	if err := empty(dir); err != nil {
+		return err
+	}
+	return s.withServices(c, func(ctx context.Context, client *dial.Client) error {
+		r, err := runJob(ctx, client, c.Args().First(), true)
+		if err != nil {
+			return err
+		}
+		in := pack.Input{Job: r.Job, Result: r, Client: client, Version: Version, Force: c.Bool("despite-failure")}
+		if err := pack.Write(ctx, dir, in); err != nil {
+			return err
+		}
+		return firstError(s.packed(c, dir, r), verdictOf(r))
+	})
+}
+
+// empty refuses a folder that holds something already, before any work is done: nothing is ever overwritten.
+func empty(dir string) error {
+	if entries, err := os.ReadDir(dir); err == nil && len(entries) > 0 {
+		return &pack.NotEmptyError{Dir: dir}
+	}
+	return nil
+}
+
+// packed says what was written.
+func (s *session) packed(c *cli.Context, dir string, r *run.Result) error {
+	files, err := listed(dir)
+	if err != nil {
+		return &outputError{err}
+	}
+	if c.Bool("json") {
+		return s.writeJSON(packDoc{docOfResult(r, Version), dir, files})
+	}
+	for _, b := range r.WorstFirst() {
+		s.out.flow(s.out.verdict(b.Report.Verdict())+"  ", b.Spec.Name+": "+governed(b))
+	}
+	s.out.line("wrote %s:", dir)
+	for _, f := range files {
+		s.out.line("  %s", f)
+	}
+	if !r.Passes() && !c.Bool("despite-failure") {
+		s.out.line("no cut file is written while a check fails")
+	}
+	s.out.cautions()
+	return nil
+}
+
+type packDoc struct {
+	resultDoc
+	Folder string   `json:"folder"`
+	Files  []string `json:"files"`
+}
+
+// listed gives the files of a folder, in the order of their names.
+func listed(dir string) ([]string, error) {
+	var out []string
+	err := filepath.WalkDir(dir, func(path string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		name, err := filepath.Rel(dir, path)
+		out = append(out, filepath.ToSlash(name))
+		return err
+	})
+	return out, err
+}

@@ -1,0 +1,94 @@
+package command
+
+// This file turns errors into messages and exit status. It is the only place that knows both.
+
+import (
+	"context"
+	"errors"
+	"fmt"
+	"io"
+	"strings"
+
+	"lugwright/client/job"
+	"lugwright/client/pack"
+	"lugwright/services/dial"
+)
+
+// Exit status, as documented in the README.
+const (
+	Done        = 0   // all checks pass
+	Failed      = 1   // a check fails or is outside the rule
+	Misused     = 2   // usage or job error
+	Unreachable = 3   // a service could not be reached
+	NotWritten  = 4   // output could not be written
+	Interrupted = 130 // stopped by the user
+)
+
+// A usageError is a wrong command line.
+type usageError struct{ text, hint string }
+
+func (e *usageError) Error() string { return e.text }
+
+// An outputError is a file or a stream that could not be written.
+type outputError struct{ err error }
+
+func (e *outputError) Error() string { return e.err.Error() }
+func (e *outputError) Unwrap() error { return e.err }
+
+// A verdictError is a job that does not pass. Its text is the reason in one line.
+type verdictError struct{ text string }
+
+func (e *verdictError) Error() string { return e.text }
+
+// status gives the exit status of an error and, where there is a next step, a hint.
+func status(err error) (code int, hint string) {
+	var (
+		verdict     *verdictError
+		usage       *usageError
+		output      *outputError
+		unreachable *dial.UnreachableError
+		fields      job.Errors
+		occupied    *pack.NotEmptyError
+		unwritable  *pack.WriteError
+		unsound     *pack.UnsoundError
+	)
+	switch {
+	case err == nil:
+		return Done, ""
+	case errors.As(err, &verdict):
+		return Failed, ""
+	case errors.Is(err, context.Canceled):
+		return Interrupted, ""
+	case errors.As(err, &unreachable):
+		return Unreachable, "`lugwright serve` starts both services; without --geometry and --strength they run in this process"
+	case errors.As(err, &occupied):
+		return NotWritten, "choose a folder that does not exist or is empty"
+	case errors.As(err, &output), errors.As(err, &unwritable), errors.As(err, &unsound):
+		return NotWritten, ""
+	case errors.As(err, &usage):
+		return Misused, usage.hint
+	case errors.As(err, &fields):
+		return Misused, "`lugwright kinds KIND` lists parameters with their units and ranges"
+	}
+	return Misused, ""
+}
+
+// report prints an error and gives its exit status.
+func report(w io.Writer, err error) int {
+	code, hint := status(err)
+	switch {
+	case code == Done:
+	case code == Failed:
+		fmt.Fprintln(w, "lugwright: "+err.Error())
+	case code == Interrupted:
+		fmt.Fprintln(w, "lugwright: interrupted")
+	default:
+		for _, line := range strings.Split(err.Error(), "\n") {
+			fmt.Fprintln(w, "lugwright: error: "+line)
+		}
+	}
+	if hint != "" {
+		fmt.Fprintln(w, "lugwright: hint: "+hint)
+	}
+	return code
+}

@@ -1,0 +1,110 @@
+package job
+
+import (
+	"lugwright/geometry"
+	"lugwright/part"
+	"lugwright/strength"
+	"lugwright/units"
+)
+
+// Known is what the services list: a job is read against it.
+type Known struct {
+	Kinds []geometry.Kind // Build is not used
+	Bases []strength.Card
+}
+
+// Job is one job file as typed values: N, mm, N*mm, rad.
+type Job struct {
+	File       string          // as given on the command line
+	Title      string          // the field "job"
+	Revision   string          // may be empty
+	Units      units.System    // how results are printed
+	Basis      string          // Card.Name
+	Method     strength.Method // how the basis compares
+	LoadFactor float64         // on service cases; 0 takes the basis's own
+	Cases      []Case          // in the order of the file
+	Brackets   []Bracket       // in the order of the file
+
+	places map[string]Place
+}
+
+// Case is a load case, named once: level and source.
+type Case struct {
+	Name   string
+	Level  part.Level
+	Source string // published rule, or "builder's choice"
+	Words  string // what it is, may be empty
+}
+
+// Bracket is one bracket asked for.
+type Bracket struct {
+	Name     string
+	Kind     string
+	Hand     part.Hand
+	Mark     string // root of the part marks; empty: the name in capitals
+	Quantity int    // pieces to make, at least 1
+	Params   []part.Param
+	Loads    []Load
+}
+
+// Load is one case's force (N) and moment (N*mm) on the bracket, in vehicle axes.
+type Load struct {
+	Case      string
+	State     string // which set of tank fills and gaps, may be empty
+	LoadPoint string // may be empty when the bracket has one
+	Force     part.Vec
+	Moment    part.Vec
+}
+
+// Name tells one load of a bracket from the others: the case, and the state where one is given.
+func (l Load) Name() string {
+	if l.State == "" {
+		return l.Case
+	}
+	return l.Case + ", " + l.State
+}
+
+// Request asks the geometry service for the bracket.
+func (b *Bracket) Request() geometry.Request {
+	return geometry.Request{Kind: b.Kind, Name: b.Name, Mark: b.Mark, Hand: b.Hand, Params: b.Params}
+}
+
+// Case finds a load case by name, nil when there is none.
+func (j *Job) Case(name string) *Case {
+	for i := range j.Cases {
+		if j.Cases[i].Name == name {
+			return &j.Cases[i]
+		}
+	}
+	return nil
+}
+
+// LoadCases gives the bracket's loads with the level and source of their cases.
+func (j *Job) LoadCases(b *Bracket) []part.Case {
+	out := make([]part.Case, len(b.Loads))
+	for i, l := range b.Loads {
+		c := j.Case(l.Case)
+		out[i] = part.Case{Name: l.Name(), LoadPoint: l.LoadPoint, Level: c.Level, Source: c.Source, Force: l.Force, Moment: l.Moment}
+	}
+	return out
+}
+
+// NotLoaded lists the job's cases for which a bracket has no load.
+func (j *Job) NotLoaded(b *Bracket) []string {
+	var out []string
+	for _, c := range j.Cases {
+		if !has(b.Loads, func(l Load) bool { return l.Case == c.Name }) {
+			out = append(out, c.Name)
+		}
+	}
+	return out
+}
+
+func has[T any](list []T, is func(T) bool) bool {
+	for _, x := range list {
+		if is(x) {
+			return true
+		}
+	}
+	return false
+}

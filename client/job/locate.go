@@ -1,0 +1,55 @@
+package job
+
+// This file brings errors of the services back to places of the file.
+
+import (
+	"strings"
+
+	"lugwright/part"
+)
+
+// Locate gives the refused fields inside a service's error, about one bracket, with their places in the file. Any other error
+// comes back as it is.
+func (j *Job) Locate(b *Bracket, err error) error {
+	fields := part.Fields(err)
+	if fields == nil {
+		return err
+	}
+	out := make(Errors, len(fields))
+	for i, f := range fields {
+		path, at := j.place(b, f)
+		out[i] = &Error{j.File, at, path, f.Found, f.Accept}
+	}
+	return out.sorted()
+}
+
+// place finds the deepest field of the file that a path leads to. A path that is about the built bracket and not about the file
+// ("plates[2].material") leads to the parameter whose word was refused, or to the bracket.
+func (j *Job) place(b *Bracket, f *part.FieldError) (string, Place) {
+	root := "brackets[" + b.Name + "]"
+	field := f.Field
+	if rest, ok := strings.CutPrefix(field, "cases["); ok { // the strength service's cases are the bracket's loads
+		field = "loads[" + rest
+	}
+	whole := root + "." + field
+	for path := whole; path != root && path != ""; path = parent(path) {
+		if at, ok := j.places[path]; ok {
+			return whole, at
+		}
+	}
+	for _, p := range b.Params {
+		if p.Text != "" && strings.Contains(f.Found, `"`+p.Text+`"`) {
+			path := root + ".parameters." + p.Name
+			return path, j.places[path]
+		}
+	}
+	if at, ok := j.places[f.Field]; ok { // a field of the job, such as basis
+		return f.Field, at
+	}
+	return whole, j.places[root]
+}
+
+// parent drops the last part of a path.
+func parent(path string) string {
+	return path[:max(0, strings.LastIndexAny(path, ".["))]
+}

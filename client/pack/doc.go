@@ -1,0 +1,16 @@
+// Package pack writes the cut pack: the folder with everything that shop and inspector need. It never decides a shape or
+// a verdict: geometry and checks come from the services, and a cut file that does not equal the model is not released.
+//
+//	pack.go      Write, and what it is given
+//	errors.go    what can go wrong, as types
+//	folder.go    a folder that is there whole or not at all
+//	pieces.go    distinct plates and members of the whole job, counted
+//	mass.go      masses and cut lengths
+//	cut.go       cut files, re-read and compared with the model before release
+//	drawings.go  pictures and solids
+//	lists.go     cut list and saw list
+//	buy.go       bolts, pins and rods to buy
+//	readme.go    README.txt
+//	manifest.go  manifest.json
+//	warning.go   the words on every paper of a job that does not pass
+package pack

@@ -1,0 +1,159 @@
+package pack
+
+// This file adds the cut list and the saw list.
+
+import (
+	"bytes"
+	"context"
+	"encoding/csv"
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+	"lugwright/units"
+)
+
+// list writes rows as CSV with the ending lines of RFC 4180, below the warning where there is one.
+func (a *assembly) list(name string, rows [][]string) {
+	var out bytes.Buffer
+	w := csv.NewWriter(&out)
+	w.UseCRLF = true
+	if text := a.warning(); text != "" {
+		w.Write([]string{text}) //nolint:errcheck // a buffer takes everything
+	}
+	w.WriteAll(rows) //nolint:errcheck // a buffer takes everything
+	a.add(name, out.Bytes())
+}
+
+func (a *assembly) addCutList(context.Context) error {
+	rows := [][]string{{
+		"mark", "hand", "qty", "thickness_mm", "material", "width_mm", "height_mm", "mass_each_kg", "mass_total_kg",
+		"cut_length_each_mm", "cut_length_total_mm", "pierces_each", "pierces_total", "holes", "forming", "control_dimension",
+		"check_hole", "file",
+	}}
+	var count, pierces int
+	var mass, length int64
+	for _, p := range a.pieces {
+		n := int64(p.count)
+		count, pierces, mass, length = count+p.count, pierces+p.count*p.pierces, mass+n*p.grams, length+n*p.tenths
+		box := p.plate.Outer.BBox()
+		rows = append(rows, []string{
+			p.plate.Mark, string(p.hand), strconv.Itoa(p.count), mm(p.plate.ThicknessMM), p.plate.Material,
+			hundredths(box.Width()), hundredths(box.Height()), kg(p.grams), kg(n * p.grams),
+			tenthsMM(p.tenths), tenthsMM(n * p.tenths), strconv.Itoa(p.pierces), strconv.Itoa(p.count * p.pierces),
+			holeNotes(p.plate.Holes), formingNotes(p.plate), control(box), checkHole(p.plate.Holes),
+			a.marked("dxf/r2000/" + p.fileName() + "_units-mm.dxf"),
+		})
+	}
+	total := make([]string, len(rows[0]))
+	total[0], total[2], total[8], total[10], total[12] = "TOTAL", strconv.Itoa(count), kg(mass), tenthsMM(length), strconv.Itoa(pierces)
+	a.list("cut-list.csv", append(rows, total))
+	return nil
+}
+
+// addSawList lists members; a job without any gets no list.
+func (a *assembly) addSawList(context.Context) error {
+	if len(a.members) == 0 {
+		return nil
+	}
+	rows := [][]string{{"mark", "hand", "qty", "section", "material", "length_mm", "mass_each_kg", "mass_total_kg", "holes"}}
+	var count int
+	var mass int64
+	for _, m := range a.members {
+		n := int64(m.count)
+		count, mass = count+m.count, mass+n*m.grams
+		rows = append(rows, []string{
+			m.member.Mark, string(m.hand), strconv.Itoa(m.count), profileWords(m.member.Profile), m.member.Material,
+			hundredths(m.member.LengthMM), kg(m.grams), kg(n * m.grams), faceHoles(m.member.Holes),
+		})
+	}
+	a.list("saw-list.csv", append(rows, []string{"TOTAL", "", strconv.Itoa(count), "", "", "", "", kg(mass), ""}))
+	return nil
+}
+
+func hundredths(v float64) string { return units.FormatPlain(v, 2) }
+
+// kg writes whole grams, tenthsMM whole tenths, without a float in between.
+func kg(g int64) string          { return fmt.Sprintf("%d.%03d", g/1000, g%1000) }
+func tenthsMM(n int64) string    { return fmt.Sprintf("%d.%d", n/10, n%10) }
+func degrees(rad float64) string { return units.FormatPlain(rad*180/math.Pi, 1) }
+
+// control is the dimension that shows a wrong unit or scale at once: the larger overall size.
+func control(box shape.Box) string {
+	if box.Height() > box.Width() {
+		return hundredths(box.Height()) + " mm overall along y"
+	}
+	return hundredths(box.Width()) + " mm overall along x"
+}
+
+// checkHole is the first hole that is cut, for the gauge.
+func checkHole(holes []part.Hole) string {
+	i := slices.IndexFunc(holes, func(h part.Hole) bool { return h.CutMM > 0 })
+	if i < 0 {
+		return ""
+	}
+	return fmt.Sprintf("%s, %s mm as cut", holes[i].Purpose, hundredths(holes[i].CutMM))
+}
+
+// holeNotes counts like holes: "1 x pin 25.30 ream, cut 24.00; 4 x bolt 13.50 as cut".
+func holeNotes(holes []part.Hole) string {
+	var notes []string
+	var count []int
+	for _, h := range holes {
+		note := holeNote(h)
+		i := slices.Index(notes, note)
+		if i < 0 {
+			notes, count, i = append(notes, note), append(count, 0), len(notes)
+		}
+		count[i]++
+	}
+	for i := range notes {
+		notes[i] = fmt.Sprintf("%d x %s", count[i], notes[i])
+	}
+	return strings.Join(notes, "; ")
+}
+
+func holeNote(h part.Hole) string {
+	text := fmt.Sprintf("%s %s %s", h.Purpose, hundredths(h.DiaMM), h.Finish)
+	switch {
+	case h.CutMM == 0:
+		return text + ", centre mark only"
+	case h.CutMM < h.DiaMM:
+		return text + ", cut " + hundredths(h.CutMM)
+	}
+	return text
+}
+
+func formingNotes(p *part.Plate) string {
+	var notes []string
+	for _, b := range p.Bends {
+		notes = append(notes, fmt.Sprintf("bend %s deg, inside radius %s", degrees(b.AngleRad), hundredths(b.RadiusMM)))
+	}
+	if p.RolledMM > 0 {
+		notes = append(notes, "roll to inside radius "+hundredths(p.RolledMM))
+	}
+	return strings.Join(notes, "; ")
+}
+
+func profileWords(p part.Profile) string {
+	switch p.Kind {
+	case part.RoundBar:
+		return fmt.Sprintf("%s %s", p.Kind, mm(p.AMM))
+	case part.RoundTube, part.FlatBar:
+		return fmt.Sprintf("%s %s x %s", p.Kind, mm(p.AMM), mm(p.TMM))
+	}
+	return fmt.Sprintf("%s %s x %s x %s", p.Kind, mm(p.AMM), mm(p.BMM), mm(p.TMM))
+}
+
+// faceHoles places every hole: along the length from its start, across the face from the heel.
+func faceHoles(holes []part.FaceHole) string {
+	notes := make([]string, len(holes))
+	for i, h := range holes {
+		notes[i] = fmt.Sprintf("leg %s: %s along, %s from heel, %s", h.Face, hundredths(h.Center.X), hundredths(h.Center.Y), holeNote(h.Hole))
+	}
+	return strings.Join(notes, "; ")
+}

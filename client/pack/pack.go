@@ -1,0 +1,139 @@
+package pack
+
+// This file holds Write and what it is given.
+
+import (
+	"cmp"
+	"context"
+	"path"
+	"slices"
+
+	"lugwright/client/job"
+	"lugwright/client/run"
+	"lugwright/client/sheet"
+	"lugwright/part"
+	"lugwright/services/dial"
+	"lugwright/strength"
+)
+
+// Services are the calls that a pack needs of both services; *dial.Client has them.
+type Services interface {
+	Bases(context.Context) ([]dial.Basis, error)
+	Materials(context.Context) (*dial.Materials, error)
+	Export(context.Context, *part.Bracket, dial.Format) ([]dial.File, error)
+}
+
+// Input is a checked job. Result should come from a run with Trace on, else the calc sheet has no formulas.
+type Input struct {
+	Job     *job.Job
+	Result  *run.Result
+	Client  Services
+	Version string // of the tool, printed on every paper
+	Force   bool   // write cut files although the job does not pass, and mark every paper and file name
+}
+
+// Write writes the pack to the folder dir, which must not exist or be empty. A job that does not pass gets a calc sheet, a
+// README.txt that says why, and a manifest; cut files only with Force.
+//
+// Everything is made in memory, written to a new folder beside dir and renamed, so that dir is there whole or not at all.
+// The same input gives the same bytes. Errors are *NotEmptyError, *WriteError, *UnsoundError, part.FieldErrors for what the
+// lists do not know, the services' errors, and the context's.
+func Write(ctx context.Context, dir string, in Input) error {
+	return write(ctx, dir, in, writeFile)
+}
+
+func write(ctx context.Context, dir string, in Input, put putFile) error {
+	to, err := claim(dir)
+	if err != nil {
+		return err
+	}
+	files, err := assemble(ctx, in)
+	if err != nil {
+		return err
+	}
+	return to.release(ctx, files, put)
+}
+
+// file is one file of the pack. Its name has slashes and is relative to the pack.
+type file struct {
+	name string
+	data []byte
+}
+
+// assembly is a pack being made.
+type assembly struct {
+	Input
+	pieces  []*piece
+	members []*section
+	files   []file
+}
+
+// assemble makes every file, in the order of their names, the manifest among them.
+func assemble(ctx context.Context, in Input) ([]file, error) {
+	a := &assembly{Input: in}
+	if err := a.calcSheet(ctx); err != nil {
+		return nil, err
+	}
+	if a.cuts() {
+		if err := a.cutFiles(ctx); err != nil {
+			return nil, err
+		}
+	}
+	a.addReadme()
+	slices.SortFunc(a.files, func(x, y file) int { return cmp.Compare(x.name, y.name) })
+	a.addManifest()
+	return a.files, ctx.Err()
+}
+
+// cuts says whether cut files are released.
+func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
+
+// cutFiles adds all that a job which does not pass goes without.
+func (a *assembly) cutFiles(ctx context.Context) error {
+	for _, step := range []func(context.Context) error{
+		a.gather, a.addDXF, a.addDrawings, a.addCutList, a.addSawList, a.addBuyList,
+	} {
+		if err := step(ctx); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func (a *assembly) calcSheet(ctx context.Context) error {
+	card, err := a.card(ctx)
+	if err != nil {
+		return err
+	}
+	a.add("calc-sheet.md", sheet.Markdown(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning()}))
+	return nil
+}
+
+// card is that of the job's basis.
+func (a *assembly) card(ctx context.Context) (strength.Card, error) {
+	bases, err := a.Client.Bases(ctx)
+	if err != nil {
+		return strength.Card{}, err
+	}
+	i := slices.IndexFunc(bases, func(b dial.Basis) bool { return b.Name == a.Job.Basis })
+	if i < 0 {
+		return strength.Card{}, &part.FieldError{Field: "basis", Found: a.Job.Basis + " is not among the service's bases", Accept: "one that `lugwright limits` lists"}
+	}
+	return bases[i].Card, nil
+}
+
+func (a *assembly) add(name string, data []byte) {
+	a.files = append(a.files, file{a.marked(name), data})
+}
+
+// marked is a file's name, marked where cut files are released despite the verdict.
+func (a *assembly) marked(name string) string {
+	return path.Join(path.Dir(name), a.prefix()+path.Base(name))
+}
+
+func (a *assembly) prefix() string {
+	if a.Force && !a.Result.Passes() {
+		return notPassed
+	}
+	return ""
+}

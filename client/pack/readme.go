@@ -1,0 +1,102 @@
+package pack
+
+// This file adds README.txt: one screen that says what is what.
+
+import (
+	"fmt"
+	"strings"
+
+	"lugwright/client/caution"
+	"lugwright/strength"
+	"lugwright/units"
+)
+
+const columns = 78
+
+func (a *assembly) addReadme() {
+	var r readme
+	if text := a.warning(); text != "" {
+		r.wrapped("", text)
+		r.line("")
+	}
+	title := a.Job.Title
+	if a.Job.Revision != "" {
+		title += ", revision " + a.Job.Revision
+	}
+	r.wrapped("", title)
+	r.line("lugwright %s, job %s", a.Version, a.Job.Hash(a.Version)[:16])
+	r.line("")
+	if !a.Result.Passes() {
+		a.whyNot(&r)
+	}
+	if a.cuts() {
+		a.whatIsWhat(&r)
+	} else {
+		r.wrapped("", "NO CUT FILES are written while a check fails. calc-sheet.md has every check in full.")
+	}
+	r.line("")
+	for _, c := range caution.Of(1, 2, 7, 14) {
+		r.wrapped("- ", c.Text)
+	}
+	a.add("README.txt", []byte(r.String()))
+}
+
+// whyNot says why the job does not pass, bracket by bracket.
+func (a *assembly) whyNot(r *readme) {
+	for _, b := range a.Result.WorstFirst() {
+		switch k := b.Report.Governing(); {
+		case k == nil:
+			r.wrapped("- ", b.Spec.Name+": no limit state speaks of it, so nothing was checked")
+		case k.Verdict == strength.Fail:
+			r.wrapped("- ", fmt.Sprintf("%s fails: %s, %s, at %s of capacity (%s)", b.Spec.Name, k.Title, k.Place, units.Utilisation(k.Utilisation), k.Case))
+		case k.Verdict == strength.Outside:
+			r.wrapped("- ", fmt.Sprintf("%s is outside the rule: %s, %s: %s", b.Spec.Name, k.Title, k.Place, k.Why))
+		}
+	}
+	r.line("")
+}
+
+func (a *assembly) whatIsWhat(r *readme) {
+	entry := func(name, words string) { r.line("%-16s%s", name, words) }
+	entry("calc-sheet.md", "every check with clause, formulas and numbers; what was not checked")
+	entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
+	if len(a.members) > 0 {
+		entry("saw-list.csv", "sections: length and holes")
+	}
+	entry("buy-list.csv", "bolts, pins and rods")
+	entry("dxf/r2000/", "cut files, closed polylines: the ones to send")
+	entry("dxf/r12/", "the same as lines, arcs and circles, for readers that want them")
+	entry("svg/ assembly/", "pictures of each plate and of each bracket")
+	entry("scad/", "solids, one OpenSCAD source a bracket")
+	entry("manifest.json", "SHA-256 and size of every file")
+	if a.prefix() != "" {
+		r.line("Every name here begins with %s.", notPassed)
+	}
+	r.line("")
+	words := "UNITS ARE MM in every file. Masses and cut lengths are as cut."
+	if len(a.pieces) > 0 {
+		p := a.pieces[0].plate
+		words += fmt.Sprintf(" Measure one control dimension before cutting: %s is %s. The cut list has one for each plate, and a hole to check.", p.Mark, control(p.Outer.BBox()))
+	}
+	r.wrapped("", words)
+}
+
+type readme struct{ strings.Builder }
+
+func (r *readme) line(format string, args ...any) { fmt.Fprintf(r, format+"\n", args...) }
+
+// wrapped writes words behind first, broken before the last column.
+func (r *readme) wrapped(first, words string) {
+	line, margin := first, strings.Repeat(" ", len(first))
+	for _, word := range strings.Fields(words) {
+		if len(line)+1+len(word) > columns {
+			r.line("%s", strings.TrimRight(line, " "))
+			line = margin
+		}
+		if line != first && line != margin {
+			line += " "
+		}
+		line += word
+	}
+	r.line("%s", line)
+}

@@ -1,0 +1,138 @@
+package run
+
+import (
+	"context"
+	"errors"
+	"fmt"
+
+	"lugwright/client/job"
+	"lugwright/geometry"
+	"lugwright/part"
+	"lugwright/services/dial"
+	"lugwright/strength"
+)
+
+// Options say how much to ask for.
+type Options struct {
+	Trace bool // record every line of every governing check
+}
+
+// Result is a job with its checked brackets.
+type Result struct {
+	Job      *job.Job
+	Brackets []Bracket // in the order of the job
+}
+
+// Bracket is one bracket of a job, built and checked.
+type Bracket struct {
+	Spec   *job.Bracket
+	Part   *part.Bracket
+	Report *strength.Report
+	Notes  []string // cases without a load, and what the report remarks
+}
+
+// Known asks the services what a job may say.
+func Known(ctx context.Context, c *dial.Client) (job.Known, error) {
+	kinds, err := c.Kinds(ctx)
+	if err != nil {
+		return job.Known{}, err
+	}
+	bases, err := c.Bases(ctx)
+	if err != nil {
+		return job.Known{}, err
+	}
+	k := job.Known{Kinds: kinds}
+	for _, b := range bases {
+		k.Bases = append(k.Bases, b.Card)
+	}
+	return k, nil
+}
+
+// Job builds and checks every bracket. Refused fields come as job.Errors with their places in the file, those of all brackets
+// together; any other error means that a service did not answer or could not compute.
+func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, error) {
+	built, err := build(ctx, c, j)
+	if err != nil {
+		return nil, err
+	}
+	reports, err := check(ctx, c, j, built, o)
+	if err != nil {
+		return nil, err
+	}
+	r := &Result{Job: j, Brackets: make([]Bracket, len(built))}
+	for i := range built {
+		r.Brackets[i] = Bracket{Spec: &j.Brackets[i], Part: built[i], Report: reports[i], Notes: notes(j, &j.Brackets[i], reports[i])}
+	}
+	return r, nil
+}
+
+func build(ctx context.Context, c *dial.Client, j *job.Job) ([]*part.Bracket, error) {
+	requests := make([]geometry.Request, len(j.Brackets))
+	for i := range j.Brackets {
+		requests[i] = j.Brackets[i].Request()
+	}
+	answers, err := c.Build(ctx, requests)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]*part.Bracket, len(answers))
+	var refused refusals
+	for i, a := range answers {
+		out[i] = a.Bracket
+		refused.add(j, &j.Brackets[i], a.Err)
+	}
+	return out, refused.err()
+}
+
+func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracket, o Options) ([]*strength.Report, error) {
+	requests := make([]dial.CheckRequest, len(built))
+	for i, b := range built {
+		requests[i] = dial.CheckRequest{
+			Bracket: b, Cases: j.LoadCases(&j.Brackets[i]), Basis: j.Basis,
+			Options: strength.Options{Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace},
+		}
+	}
+	answers, err := c.Check(ctx, requests)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]*strength.Report, len(answers))
+	var refused refusals
+	for i, a := range answers {
+		out[i] = a.Report
+		refused.add(j, &j.Brackets[i], a.Err)
+	}
+	return out, refused.err()
+}
+
+// refusals gathers the errors of several brackets.
+type refusals struct {
+	fields job.Errors
+	other  error // the first that is not about fields
+}
+
+func (r *refusals) add(j *job.Job, b *job.Bracket, err error) {
+	err = j.Locate(b, err)
+	var fields job.Errors
+	switch {
+	case errors.As(err, &fields):
+		r.fields = append(r.fields, fields...)
+	case err != nil && r.other == nil:
+		r.other = fmt.Errorf("bracket %s: %w", b.Name, err)
+	}
+}
+
+func (r *refusals) err() error {
+	if r.fields != nil {
+		return r.fields
+	}
+	return r.other
+}
+
+func notes(j *job.Job, b *job.Bracket, report *strength.Report) []string {
+	var out []string
+	for _, name := range j.NotLoaded(b) {
+		out = append(out, "no load is given for the case "+name)
+	}
+	return append(out, report.Notes...)
+}

@@ -1,0 +1,132 @@
+package sheet
+
+// This file says what a bracket is: parameters, parts, loads and notes.
+
+import (
+	"fmt"
+
+	"lugwright/client/run"
+	"lugwright/geometry"
+	"lugwright/part"
+	"lugwright/strength"
+	"lugwright/units"
+)
+
+func (s *sheet) bracket(b *run.Bracket) {
+	s.heading(2, "Bracket "+b.Spec.Name)
+	s.item("Kind", string(b.Spec.Kind)+", "+string(b.Spec.Hand)+" hand")
+	s.item("Pieces to make", fmt.Sprint(b.Spec.Quantity))
+	s.item("Basis", fmt.Sprintf("%s, edition %s, %s, load factor on service cases %s", b.Report.Basis, b.Report.Edition, b.Report.Method, s.loadFactor()))
+	s.item("Verdict", bracketVerdict(b))
+	s.parameters(b.Part)
+	s.parts(b.Part)
+	s.loads(b)
+	s.notes(b)
+	s.overview(b)
+	s.inFull(b)
+}
+
+func bracketVerdict(b *run.Bracket) string {
+	if b.Report.Governing() == nil {
+		return "NOT CHECKED"
+	}
+	return shout(b.Report.Verdict())
+}
+
+func (s *sheet) parameters(b *part.Bracket) {
+	s.heading(3, "Parameters of "+b.Name)
+	rows := [][]string{{"parameter", "value"}}
+	for _, p := range b.Params {
+		rows = append(rows, []string{p.Name, s.parameter(p)})
+	}
+	s.table(rows)
+}
+
+func (s *sheet) parameter(p part.Param) string {
+	switch {
+	case p.Text != "":
+		return p.Text
+	case p.Unit == string(geometry.MM):
+		return s.length(p.Number)
+	case p.Unit == string(geometry.Rad):
+		return units.Format(p.Number, units.Angle, s.job.Units)
+	}
+	return figures(p.Number)
+}
+
+func (s *sheet) parts(b *part.Bracket) {
+	s.heading(3, "Parts of "+b.Name)
+	rows := [][]string{{"part", "mark", "what", "material"}}
+	for _, p := range b.Plates {
+		rows = append(rows, []string{p.ID, p.Mark, p.Name + ", " + s.length(p.ThicknessMM), p.Material})
+	}
+	for _, m := range b.Members {
+		rows = append(rows, []string{m.ID, m.Mark, fmt.Sprintf("%s, %s long", m.Profile.Kind, s.length(m.LengthMM)), m.Material})
+	}
+	for _, p := range b.Pins {
+		rows = append(rows, []string{p.ID, p.Mark, fmt.Sprintf("pin, %s diameter", s.length(p.DiaMM)), p.Material})
+	}
+	for _, g := range b.Bolts {
+		rows = append(rows, []string{g.ID, "", fmt.Sprintf("%d bolts %s, %s", len(g.Points), g.Size, threads(g.ThreadsIn)), g.Grade})
+	}
+	for _, r := range b.Rods {
+		rows = append(rows, []string{r.ID, "", fmt.Sprintf("%d rods, %s", len(r.Points), s.length(r.DiaMM)), r.Grade})
+	}
+	for _, w := range b.Welds {
+		rows = append(rows, []string{w.ID, "", fmt.Sprintf("%s weld %s to %s, leg %s", w.Kind, w.Joins[0], w.Joins[1], s.length(w.LegMM)), w.Electrode})
+	}
+	for _, t := range b.Supports {
+		rows = append(rows, []string{t.ID, "", fmt.Sprintf("%s, %s", t.Kind, s.length(t.ThicknessMM)), t.Material})
+	}
+	s.table(rows)
+}
+
+func threads(in bool) string {
+	if in {
+		return "threads in the shear plane"
+	}
+	return "threads out of the shear plane"
+}
+
+func (s *sheet) loads(b *run.Bracket) {
+	s.heading(3, "Loads on "+b.Spec.Name)
+	rows := [][]string{{"case", "level", "source", "Fx", "Fy", "Fz", "Mx", "My", "Mz"}}
+	for _, l := range b.Spec.Loads {
+		row := []string{l.Name(), "", ""}
+		if c := s.job.Case(l.Case); c != nil {
+			row[1], row[2] = string(c.Level), c.Source
+		}
+		row = append(row, s.components(l.Force, units.Force)...)
+		rows = append(rows, append(row, s.components(l.Moment, units.Moment)...))
+	}
+	s.table(rows)
+}
+
+// notes are the run's (materials, cases without a load) and the kind's to the maker.
+func (s *sheet) notes(b *run.Bracket) {
+	if len(b.Notes)+len(b.Part.Notes) == 0 {
+		return
+	}
+	s.heading(3, "Notes on "+b.Spec.Name)
+	for _, n := range b.Notes {
+		s.line("- %s", prose(n))
+	}
+	for _, n := range b.Part.Notes {
+		s.line("- for the maker: %s", prose(n))
+	}
+}
+
+// overview lists every check in one table, as the report has them: worst first.
+func (s *sheet) overview(b *run.Bracket) {
+	s.heading(3, "Checks of "+b.Spec.Name+", worst first")
+	rows := [][]string{{"used", "verdict", "check", "place", "demand", "capacity", "case"}}
+	for i := range b.Report.Checks {
+		k := &b.Report.Checks[i]
+		if k.Verdict == strength.NotApplied {
+			rows = append(rows, []string{"-", shout(k.Verdict), k.Title, k.Place, "", "", ""})
+			continue
+		}
+		rows = append(rows, []string{used(k), shout(k.Verdict), k.Title, k.Place, s.show(k.Demand, k.Unit), s.show(k.Capacity, k.Unit), k.Case})
+	}
+	s.table(rows)
+}

@@ -1,0 +1,70 @@
+package sheet
+
+// This file writes checks in full.
+
+import (
+	"fmt"
+
+	"lugwright/client/job"
+	"lugwright/client/run"
+	"lugwright/strength"
+)
+
+func (s *sheet) inFull(b *run.Bracket) {
+	s.heading(3, "Checks of "+b.Spec.Name+" in full")
+	number := 0
+	for i, g := range grouped(b.Part, b.Report.Checks) {
+		if i > 0 {
+			s.line("")
+		}
+		s.line("**%s**", prose(g.title))
+		for _, k := range g.checks {
+			number++
+			s.heading(4, fmt.Sprintf("%d. %s, %s", number, k.Title, k.Place))
+			s.check(b.Spec, k)
+		}
+	}
+}
+
+func (s *sheet) check(spec *job.Bracket, k *strength.Check) {
+	s.item("Clause", k.Clause)
+	if k.Verdict == strength.NotApplied {
+		s.item("Does not apply", k.Why)
+		return
+	}
+	s.item("Case", s.caseOf(spec, k.Case))
+	if k.Sharing != "" {
+		s.item("Load sharing", k.Sharing)
+	}
+	s.item("At", fmt.Sprintf("x %s, y %s, z %s", s.length(k.At.X), s.length(k.At.Y), s.length(k.At.Z)))
+	for _, n := range k.Notes {
+		s.item("Note", n)
+	}
+	s.calculation(k.Lines)
+	s.line("%s", prose(s.result(k)))
+}
+
+// caseOf names the case with its level, its source and, where it is multiplied, the load factor with its source.
+func (s *sheet) caseOf(spec *job.Bracket, name string) string {
+	for _, l := range spec.Loads {
+		c := s.job.Case(l.Case)
+		if l.Name() != name || c == nil {
+			continue
+		}
+		words := fmt.Sprintf("%s (%s, source: %s", name, c.Level, c.Source)
+		if string(c.Level) == "service" {
+			words += "; load factor " + s.loadFactor()
+		}
+		return words + ")"
+	}
+	return name
+}
+
+func (s *sheet) result(k *strength.Check) string {
+	text := fmt.Sprintf("%s: %s = %s of %s = %s, utilisation %s",
+		shout(k.Verdict), k.DemandSymbol, s.show(k.Demand, k.Unit), k.CapacitySymbol, s.show(k.Capacity, k.Unit), used(k))
+	if k.Why != "" {
+		text += "; " + k.Why
+	}
+	return text
+}

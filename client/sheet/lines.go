@@ -1,0 +1,102 @@
+package sheet
+
+// This file writes the lines of a calculation: givens, needs, and formulas as printed in the source and with numbers.
+
+import (
+	"strings"
+	"unicode/utf8"
+
+	"lugwright/strength"
+	"lugwright/strength/formula"
+)
+
+// calculation writes the lines in order, as a block of fixed-width text.
+func (s *sheet) calculation(lines []strength.Line) {
+	if len(lines) == 0 {
+		return
+	}
+	s.line("")
+	s.line("```text")
+	wide := widest(lines)
+	numbers := map[string]string{}
+	for _, l := range lines {
+		switch l.Kind {
+		case strength.GivenLine:
+			s.line("given  %s  %s", pad(l.Symbol+" = "+value(l), wide), oneLine(l.Words))
+		case strength.NeedLine:
+			s.line("need   %s: %s; %s", need(l.Formula, numbers), met(l.Value), oneLine(l.Words))
+		default:
+			s.line("       %s", equation(l, numbers))
+		}
+		if l.Kind != strength.NeedLine {
+			numbers[l.Symbol] = substitute(l)
+		}
+	}
+	s.line("```")
+	s.line("")
+}
+
+// widest is the width of the widest given, so that words stand in one column.
+func widest(lines []strength.Line) int {
+	most := 0
+	for _, l := range lines {
+		if l.Kind == strength.GivenLine {
+			most = max(most, utf8.RuneCountInString(l.Symbol+" = "+value(l)))
+		}
+	}
+	return most
+}
+
+func pad(s string, to int) string {
+	return s + strings.Repeat(" ", max(0, to-utf8.RuneCountInString(s)))
+}
+
+func value(l strength.Line) string { return withUnit(figures(l.Value), l.Unit) }
+
+// substitute is the number that stands for a symbol in later lines. Units of N, mm and MPa go without saying; a number in
+// any other unit keeps it.
+func substitute(l strength.Line) string {
+	if _, factor, err := formula.ParseUnit(l.Unit); err != nil || factor != 1 {
+		return figures(l.Value) + " " + oneLine(l.Unit)
+	}
+	return figures(l.Value)
+}
+
+func met(v float64) string {
+	if v == 1 {
+		return "met"
+	}
+	return "NOT MET"
+}
+
+// need is a condition, as printed and with numbers.
+func need(condition string, numbers map[string]string) string {
+	text, withNumbers := both(condition, numbers)
+	if withNumbers == text {
+		return text
+	}
+	return text + " (" + withNumbers + ")"
+}
+
+// equation is symbol = formula = numbers = value unit, leaving out what would only repeat.
+func equation(l strength.Line, numbers map[string]string) string {
+	text, withNumbers := both(l.Formula, numbers)
+	out := l.Symbol
+	last := ""
+	for _, step := range []string{text, withNumbers, value(l)} {
+		if step != last {
+			out += " = " + step
+		}
+		last = step
+	}
+	return out
+}
+
+// both gives a quoted formula as a reader sees it, and that with numbers. One that cannot be read stays as quoted.
+func both(quoted string, numbers map[string]string) (text, withNumbers string) {
+	e, err := formula.Parse(quoted)
+	if err != nil {
+		return oneLine(quoted), oneLine(quoted)
+	}
+	return e.Text(), e.WithNumbers(func(symbol string) (string, bool) { n, ok := numbers[symbol]; return n, ok })
+}

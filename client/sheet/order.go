@@ -1,0 +1,74 @@
+package sheet
+
+// This file puts the checks of a bracket in the order of the drawing: pins, plates and members by part mark, welds, bolts,
+// rods, contacts, support.
+
+import (
+	"cmp"
+	"fmt"
+	"slices"
+
+	"lugwright/part"
+	"lugwright/strength"
+)
+
+// group is one thing of the drawing with its checks, worst first.
+type group struct {
+	title  string
+	ids    []string // names by which a check refers to it
+	checks []*strength.Check
+}
+
+// grouped gives the things that have checks, in the order of the drawing. A check of something that the drawing does not
+// name comes last, so that none is lost.
+func grouped(b *part.Bracket, checks []strength.Check) []group {
+	all := things(b)
+	rest := group{title: "Other"}
+	for i := range checks {
+		k := &checks[i]
+		at := slices.IndexFunc(all, func(g group) bool { return slices.Contains(g.ids, k.Thing) })
+		if at < 0 {
+			rest.checks = append(rest.checks, k)
+		} else {
+			all[at].checks = append(all[at].checks, k)
+		}
+	}
+	return slices.DeleteFunc(append(all, rest), func(g group) bool { return len(g.checks) == 0 })
+}
+
+func things(b *part.Bracket) []group {
+	var out []group
+	add := func(title string, ids ...string) { out = append(out, group{title: title, ids: ids}) }
+	for _, p := range b.Pins {
+		add("Pin "+p.ID, p.ID)
+	}
+	for _, p := range byMark(b.Plates, func(p part.Plate) string { return p.Mark }) {
+		add(fmt.Sprintf("Plate %s: %s (%s)", p.Mark, p.Name, p.ID), p.ID)
+	}
+	for _, m := range byMark(b.Members, func(m part.Member) string { return m.Mark }) {
+		add(fmt.Sprintf("Member %s: %s (%s)", m.Mark, m.Name, m.ID), m.ID, m.ID+".a", m.ID+".b")
+	}
+	for _, w := range b.Welds {
+		add(fmt.Sprintf("Weld %s: %s to %s", w.ID, w.Joins[0], w.Joins[1]), w.ID)
+	}
+	for _, g := range b.Bolts {
+		add(fmt.Sprintf("Bolts %s: %s", g.ID, g.Size), g.ID)
+	}
+	for _, r := range b.Rods {
+		add("Rods "+r.ID, r.ID)
+	}
+	for _, c := range b.Contacts {
+		add("Contact "+c.ID, c.ID)
+	}
+	for _, t := range b.Supports {
+		add(fmt.Sprintf("Support %s: %s", t.ID, t.Kind), t.ID)
+	}
+	return out
+}
+
+// byMark sorts marks of one root by their running number: a shorter mark has the smaller one.
+func byMark[T any](list []T, mark func(T) string) []T {
+	return slices.SortedStableFunc(slices.Values(list), func(a, b T) int {
+		return cmp.Or(cmp.Compare(len(mark(a)), len(mark(b))), cmp.Compare(mark(a), mark(b)))
+	})
+}

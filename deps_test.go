@@ -1,0 +1,192 @@
+package lugwright
+
+// Who may import whom, as data. The test reads the source files itself, so the test cache notices every change.
+
+import (
+	"go/parser"
+	"go/token"
+	"io/fs"
+	"os"
+	"path"
+	"path/filepath"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+)
+
+// rule says what the files of a folder may import: packages of this module, third-party modules, and whether they must
+// be pure (no operating system, network, clock, log or random numbers).
+type rule struct {
+	folder string // a path of the module; "x/..." covers what is below x
+	own    []string
+	others []string
+	pure   bool
+	why    string
+}
+
+// impure is what a pure folder may not import from the standard library.
+var impure = []string{"os", "net", "time", "log", "math/rand", "crypto/rand", "io/ioutil", "os/exec", "syscall", "testing"}
+
+var rules = []rule{
+	{folder: "", why: "the front door holds no code"},
+	{folder: "geometry/shape", pure: true, why: "plane geometry knows nothing else"},
+	{folder: "units", pure: true, why: "units know nothing else"},
+	{folder: "strength/formula", pure: true, why: "reading a formula needs nothing else"},
+	{folder: "part", own: []string{"geometry/shape"}, pure: true, why: "a plate's outline is a shape; there is nothing to convert"},
+	{folder: "part/parttest", own: []string{"part", "geometry/shape"}, pure: true, why: "a bracket for tests"},
+	{folder: "geometry", own: []string{"part"}, pure: true, why: "what a kind is, without any kind or format"},
+	{folder: "geometry/fab", own: []string{"geometry", "geometry/shape", "part"}, pure: true, why: "the fabricator's rules that kinds share"},
+	{folder: "geometry/stroke", own: []string{"geometry/shape"}, pure: true, why: "letters for dxf and svg"},
+	{folder: "geometry/dxf", own: []string{"part", "geometry/shape", "geometry/stroke"}, pure: true, why: "a format never imports another"},
+	{folder: "geometry/scad", own: []string{"part", "geometry/shape"}, pure: true, why: "a format never imports another"},
+	{folder: "geometry/svg", own: []string{"part", "geometry/shape", "geometry/stroke"}, pure: true, why: "a format never imports another"},
+	{folder: "geometry/kinds", own: []string{"geometry", "geometry/kinds/..."}, pure: true, why: "the index of kinds"},
+	{folder: "geometry/kinds/...", own: []string{"geometry", "geometry/fab", "geometry/shape", "part"}, pure: true, why: "a kind never imports another kind"},
+	{folder: "strength", own: []string{"part", "geometry/shape", "strength/statics", "strength/material"}, pure: true, why: "sections are cut from the true outline; no basis, no kind"},
+	{folder: "strength/statics", others: []string{"gonum.org/v1/gonum"}, pure: true, why: "mechanics on plain numbers"},
+	{folder: "strength/material", pure: true, why: "tables"},
+	{folder: "strength/strengthtest", own: []string{"strength", "strength/formula"}, why: "the suite every basis runs; a test helper"},
+	{folder: "strength/basis", own: []string{"part", "strength", "strength/basis/..."}, pure: true, why: "the index of bases"},
+	{folder: "strength/basis/...", own: []string{"strength", "strength/statics", "strength/material", "part"}, pure: true, why: "a basis never imports another"},
+	{folder: "internal/peer", why: "finds the outside programs that tests compare with"},
+	{folder: "proto", why: "the contract; holds no code of ours"},
+	{folder: "proto/gen/...", own: []string{"proto/gen/..."}, others: []string{"google.golang.org"}, why: "generated"},
+	{folder: "services/wire", own: []string{"part", "geometry", "geometry/shape", "strength", "strength/formula", "strength/material", "proto/gen/...", "units"}, others: []string{"google.golang.org"}, why: "the only place that knows proto and domain types"},
+	{folder: "services/geometry", own: []string{"services/wire", "geometry/...", "part", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "decode, call, encode"},
+	{folder: "services/strength", own: []string{"services/wire", "strength/...", "part", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "decode, call, encode"},
+	{folder: "services/server", own: []string{"services/wire"}, others: []string{"google.golang.org"}, why: "a gRPC server and its manners, whatever it serves"},
+	{folder: "services/both", own: []string{"services/geometry", "services/strength", "services/server", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "both services together"},
+	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "strength", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
+	{folder: "services/cmd/...", own: []string{"services/..."}, others: []string{"google.golang.org"}, why: "mains of twenty lines"},
+	{folder: "client/caution", why: "the standing cautions"},
+	{folder: "client/job", own: []string{"client/caution", "part", "geometry", "strength", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "the job file"},
+	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "strength"}, why: "coordinates; no flags, no printing"},
+	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
+	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/shape", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
+	{folder: "client/command", own: []string{"client/...", "geometry", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "units"}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
+	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
+}
+
+func TestImports(t *testing.T) {
+	for folder, files := range goFolders(t) {
+		r, ok := ruleFor(folder)
+		if !ok {
+			t.Errorf("folder %q has no line in deps_test.go: say what it may import, and why", folder)
+			continue
+		}
+		for _, file := range files {
+			for _, imp := range imports(t, file) {
+				if why := r.refuses(imp, folder); why != "" {
+					t.Errorf("%s imports %s: %s (%s)", file, imp, why, r.why)
+				}
+			}
+		}
+	}
+}
+
+func TestEveryRuleHasAFolder(t *testing.T) {
+	folders := goFolders(t)
+	for _, r := range rules {
+		base, below := strings.CutSuffix(r.folder, "/...")
+		found := false
+		for f := range folders {
+			found = found || f == base || below && strings.HasPrefix(f, base+"/")
+		}
+		if !found {
+			t.Errorf("rule for %q has no folder", r.folder)
+		}
+	}
+}
+
+// refuses says why an import is not allowed, or nothing.
+func (r *rule) refuses(imp, folder string) string {
+	if rest, ok := strings.CutPrefix(imp, "lugwright/"); ok {
+		if !slices.ContainsFunc(r.own, func(p string) bool { return covers(p, rest) }) {
+			return "not among " + strings.Join(r.own, ", ")
+		}
+		if strings.HasPrefix(folder, "geometry/kinds/") && strings.HasPrefix(rest, "geometry/kinds/") {
+			return "a kind never imports another kind"
+		}
+		return ""
+	}
+	if strings.Contains(strings.SplitN(imp, "/", 2)[0], ".") {
+		if !slices.ContainsFunc(r.others, func(p string) bool { return imp == p || strings.HasPrefix(imp, p+"/") }) {
+			return "third-party modules allowed here: " + strings.Join(r.others, ", ")
+		}
+		return ""
+	}
+	if r.pure && slices.ContainsFunc(impure, func(p string) bool { return imp == p || strings.HasPrefix(imp, p+"/") }) {
+		return "a pure folder"
+	}
+	return ""
+}
+
+func covers(pattern, folder string) bool {
+	if base, ok := strings.CutSuffix(pattern, "/..."); ok {
+		return folder == base || strings.HasPrefix(folder, base+"/")
+	}
+	return pattern == folder
+}
+
+// ruleFor prefers an exact line over one that covers a whole tree.
+func ruleFor(folder string) (*rule, bool) {
+	var best *rule
+	for i := range rules {
+		r := &rules[i]
+		if r.folder == folder {
+			return r, true
+		}
+		if base, ok := strings.CutSuffix(r.folder, "/..."); ok && strings.HasPrefix(folder, base+"/") {
+			best = r
+		}
+	}
+	return best, best != nil
+}
+
+// goFolders lists the module's folders with their Go files, tests left out.
+func goFolders(t *testing.T) map[string][]string {
+	t.Helper()
+	out := map[string][]string{}
+	err := filepath.WalkDir(".", func(p string, d fs.DirEntry, err error) error {
+		if err != nil {
+			return err
+		}
+		if d.IsDir() && (strings.HasPrefix(d.Name(), ".") && p != "." || d.Name() == "testdata" || p == "tools") {
+			return filepath.SkipDir
+		}
+		if strings.HasSuffix(p, ".go") && !strings.HasSuffix(p, "_test.go") {
+			dir := path.Dir(filepath.ToSlash(p))
+			if dir == "." {
+				dir = ""
+			}
+			out[dir] = append(out[dir], p)
+		}
+		return nil
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
+
+func imports(t *testing.T, file string) []string {
+	t.Helper()
+	src, err := os.ReadFile(file)
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := parser.ParseFile(token.NewFileSet(), file, src, parser.ImportsOnly)
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []string
+	for _, s := range f.Imports {
+		p, err := strconv.Unquote(s.Path.Value)
+		if err != nil {
+			t.Fatal(err)
+		}
+		out = append(out, p)
+	}
+	return out
+}

@@ -1,0 +1,12 @@
+// Package fab holds what every shop-built bracket kind needs: snipes sized from the weld, gusset outlines, hole patterns,
+// pin holes with a finish allowance, weld runs, places for part marks and the shop's rules of room. It never knows a kind
+// and never judges strength.
+//
+//	needs.go   refusals gathered while a kind checks its parameters
+//	rules.go   rules of room: edges, pitches, sockets, snipes, torch access
+//	plates.go  gusset outlines and spreads
+//	holes.go   pin and bolt holes, bolt patterns
+//	marks.go   where a part mark fits on a plate
+//	params.go  declarations of parameters in one line each
+//	welds.go   weld runs at a plate's two faces
+package fab

@@ -1,0 +1,118 @@
+package fab
+
+import (
+	"math"
+	"testing"
+
+	"lugwright/geometry/shape"
+	"lugwright/geometry/stroke"
+	"lugwright/part"
+)
+
+// A triangle of legs 100 and 60 less its snipe: elementary areas.
+func TestCornerArea(t *testing.T) {
+	for _, c := range []struct {
+		corner Corner
+		area   float64
+	}{
+		{Corner{AlongU: 100, AlongV: 60}, 3000},
+		{Corner{AlongU: 100, AlongV: 60, Snipe: 10}, 2950},
+		{Corner{AlongU: 100, AlongV: 60, Snipe: 10, NoseU: 60, NoseV: 100}, 5950},
+		{Corner{AlongU: 100, AlongV: 60, NoseU: 20, NoseV: 20}, 100*20 + 20*40 + 80*40/2.},
+	} {
+		o := shape.Outline{Outer: c.corner.Outline()}
+		if bad := o.Validate(); bad != nil || !c.corner.Fits() {
+			t.Errorf("%+v: %v", c.corner, bad)
+		}
+		if got := o.Outer.Area(); math.Abs(got-c.area) > 1e-9 {
+			t.Errorf("%+v: area %g, want %g", c.corner, got, c.area)
+		}
+	}
+}
+
+func TestCornerThatDoesNotFit(t *testing.T) {
+	for _, c := range []Corner{
+		{AlongU: 10, AlongV: 60, Snipe: 10},
+		{AlongU: 100, AlongV: 60, NoseU: 61},
+		{AlongU: 100, AlongV: 60, NoseV: 101},
+		{AlongU: 100, AlongV: 60, Snipe: -1},
+	} {
+		if c.Fits() {
+			t.Errorf("%+v fits", c)
+		}
+	}
+}
+
+func TestSpreadIsMiddled(t *testing.T) {
+	for n, want := range map[int][]float64{1: {0}, 2: {-15, 15}, 3: {-30, 0, 30}} {
+		got := Spread(n, 30)
+		for i := range want {
+			if got[i] != want[i] {
+				t.Errorf("Spread(%d, 30) = %v, want %v", n, got, want)
+			}
+		}
+	}
+}
+
+func TestPinHoleIsCutSmall(t *testing.T) {
+	if h := PinHole(shape.Point{}, 25.5, 1); h.CutMM != 24.5 || h.DiaMM != 25.5 || h.Finish != part.Reamed {
+		t.Errorf("%+v", h)
+	}
+	if h := PinHole(shape.Point{}, 25.5, 0); h.CutMM != 25.5 || h.Finish != part.AsCut {
+		t.Errorf("%+v", h)
+	}
+}
+
+// Sixteen chords of a circle are 16 sin(pi/16)/pi of its length.
+func TestRoundWeldLength(t *testing.T) {
+	sum := 0.0
+	for _, s := range Round(part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, 5, 60, 16) {
+		sum += s.B.Sub(s.A).Norm()
+	}
+	if want := 60 * 16 * math.Sin(math.Pi/16); math.Abs(sum-want) > 1e-9 {
+		t.Errorf("length %g, want %g", sum, want)
+	}
+}
+
+// A mark lands inside, clear of edge and hole, and stays there in the mirrored outline; a plate too small for it says so.
+func TestMarkAll(t *testing.T) {
+	triangle := Corner{AlongU: 90, AlongV: 70, Snipe: 10, NoseU: 10, NoseV: 10}.Outline()
+	b := &part.Bracket{Plates: []part.Plate{
+		{Name: "plate", Outer: shape.Rect(shape.Point{}, shape.Point{X: 60, Y: 40}), Holes: []part.Hole{{Center: shape.Point{X: 30, Y: 20}, DiaMM: 12, CutMM: 12}}},
+		{Name: "upright", Outer: shape.Rect(shape.Point{}, shape.Point{X: 13, Y: 80})},
+		{Name: "gusset", Outer: triangle, Pose: part.Pose{Origin: part.Vec{X: 3}, U: part.Vec{Y: 1}, V: part.Vec{Z: 1}}},
+		{Name: "gusset", Outer: triangle, Pose: part.Pose{Origin: part.Vec{X: 9}, U: part.Vec{Y: -1}, V: part.Vec{Z: 1}}},
+		{Name: "chip", Outer: shape.Rect(shape.Point{}, shape.Point{X: 20, Y: 15})},
+	}}
+	MarkAll(b, "AB")
+	for i := range b.Plates[:4] {
+		p := &b.Plates[i]
+		if len(p.Etch) != 1 {
+			t.Fatalf("%s %d has %d marks", p.Name, i, len(p.Etch))
+		}
+		for _, outline := range []shape.Outline{p.Shape(false), p.Shape(false).MirrorX()} {
+			for _, line := range stroke.Text("AB-L1234", p.Etch[0].At, p.Etch[0].HeightMM, p.Etch[0].AngleRad) {
+				for _, at := range line {
+					if !outline.Contains(at) || outline.DistTo(at) < 2-1e-6 {
+						t.Fatalf("%s: a stroke at %v is off the steel or under 2 mm from an edge", p.Name, at)
+					}
+				}
+			}
+		}
+	}
+	if b.Plates[1].Etch[0].AngleRad == 0 {
+		t.Error("a narrow upright plate wants upright text")
+	}
+	if !b.Plates[2].SamePiece(&b.Plates[3]) {
+		t.Error("like pieces became unlike")
+	}
+	for i, want := range []part.Vec{{X: 3, Y: 90}, {X: 9, Y: -90}} {
+		p := &b.Plates[2+i]
+		if got := p.Pose.At(p.Outer.BBox().Max.X, 0, 0); got.Sub(want).Norm() > 1e-12 {
+			t.Errorf("gusset tip moved to %v, want %v", got, want)
+		}
+	}
+	if len(b.Plates[4].Etch) != 0 || len(b.Notes) != 1 {
+		t.Errorf("chip: marks %v, notes %v", b.Plates[4].Etch, b.Notes)
+	}
+}

@@ -1,0 +1,55 @@
+package fab
+
+// Pin and bolt holes, bolt patterns.
+
+import (
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+// PinHole is a hole for a pin. It is cut smaller by the finish allowance and reamed; an allowance of 0 leaves it as cut.
+func PinHole(center shape.Point, holeMM, allowanceMM float64) part.Hole {
+	h := part.Hole{ID: "pin", Center: center, DiaMM: holeMM, CutMM: holeMM - allowanceMM, Purpose: part.ForPin, Finish: part.AsCut}
+	if allowanceMM > 0 {
+		h.Finish = part.Reamed
+	}
+	return h
+}
+
+// BoltHole is a bolt hole cut to size, or drilled in a member.
+func BoltHole(id string, center shape.Point, diaMM float64, finish part.Finish) part.Hole {
+	return part.Hole{ID: id, Center: center, DiaMM: diaMM, CutMM: diaMM, Purpose: part.ForBolt, Finish: finish}
+}
+
+// Grid is every point of xs by ys, row after row.
+func Grid(xs, ys []float64) []shape.Point {
+	out := make([]shape.Point, 0, len(xs)*len(ys))
+	for _, y := range ys {
+		for _, x := range xs {
+			out = append(out, shape.Point{X: x, Y: y})
+		}
+	}
+	return out
+}
+
+// LeastPitch is the least distance between two of the points; 0 for a single one.
+func LeastPitch(points []shape.Point) float64 {
+	least := 0.0
+	for i, p := range points {
+		for _, q := range points[:i] {
+			if d := p.Dist(q); least == 0 || d < least {
+				least = d
+			}
+		}
+	}
+	return least
+}
+
+// LeastEdge is the least distance from a point to the outline's outer edge.
+func LeastEdge(outer shape.Loop, points []shape.Point) float64 {
+	least := outer.DistTo(points[0])
+	for _, p := range points[1:] {
+		least = min(least, outer.DistTo(p))
+	}
+	return least
+}

@@ -1,0 +1,149 @@
+package fab
+
+// Where a part mark fits on a plate.
+
+import (
+	"math"
+	"slices"
+	"strings"
+
+	"lugwright/geometry/shape"
+	"lugwright/geometry/stroke"
+	"lugwright/part"
+)
+
+const (
+	markMarginMM = 2.5 // steel round the text, half a millimetre of it for rounding
+	markSteps    = 6   // places tried along each side
+)
+
+// markHeights are tried from the easiest to read down. Common practice, no source.
+var markHeights = []float64{8, 7, 6, 5, 4}
+
+// MarkLetters is the length to reckon with for a mark grown from a root: hand letter and number follow it.
+func MarkLetters(root string) int { return max(8, len([]rune(root))+4) }
+
+// MarkAll etches every plate's part mark and notes those that are too small for one. The text lies wholly in the steel, clear of
+// edges and holes, near the middle of the plate, level or upright. The plate's own axes are moved so that the text is middled
+// on u = 0: there it stays in the steel when the bracket is mirrored and the outline with it, but not the text.
+func MarkAll(b *part.Bracket, root string) {
+	var small []string
+	for i, first := range firsts(b.Plates) {
+		p := &b.Plates[i]
+		if first < i {
+			if e := b.Plates[first].Etch; len(e) > 0 {
+				shift(p, b.Plates[first].Outer[0].X-p.Outer[0].X)
+				p.Etch = append(p.Etch, e...)
+			}
+			continue
+		}
+		if !mark(p, MarkLetters(root)) && !slices.Contains(small, p.Name) {
+			small = append(small, p.Name)
+		}
+	}
+	if small != nil {
+		b.Notes = append(b.Notes, "too small for an etched mark, paint it on: "+strings.Join(small, ", "))
+	}
+}
+
+// firsts gives for each plate the first that is the same piece, so that like pieces stay alike.
+func firsts(plates []part.Plate) []int {
+	out := make([]int, len(plates))
+	for i := range plates {
+		out[i] = slices.IndexFunc(plates, func(q part.Plate) bool { return q.SamePiece(&plates[i]) })
+	}
+	return out
+}
+
+// mark etches one plate; false when the plate is too small.
+func mark(p *part.Plate, letters int) bool {
+	o := p.Shape(false)
+	box := o.BBox()
+	for _, h := range markHeights {
+		long := stroke.WidthMM(strings.Repeat("0", letters), h)
+		if at, ok := place(o, box, long, h); ok {
+			middle := math.Round(at.X + long/2)
+			shift(p, -middle)
+			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: shape.Point{X: -long / 2, Y: at.Y}, HeightMM: h})
+			return true
+		}
+		if at, ok := place(o, box, h, long); ok {
+			// Upright text reads from below: its lower left corner is the lower right of its box.
+			middle := math.Round(at.X + h/2)
+			shift(p, -middle)
+			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: shape.Point{X: h / 2, Y: at.Y}, HeightMM: h, AngleRad: math.Pi / 2})
+			return true
+		}
+	}
+	return false
+}
+
+// shift moves a plate's own axes along u; the plate stays where it is.
+func shift(p *part.Plate, by float64) {
+	if by == 0 {
+		return
+	}
+	d := shape.Point{X: by}
+	p.Outer = p.Outer.Translate(d)
+	for i := range p.Holes {
+		p.Holes[i].Center = p.Holes[i].Center.Add(d)
+	}
+	for i := range p.Cutouts {
+		p.Cutouts[i] = p.Cutouts[i].Translate(d)
+	}
+	for i := range p.Bends {
+		p.Bends[i].A, p.Bends[i].B = p.Bends[i].A.Add(d), p.Bends[i].B.Add(d)
+	}
+	p.Pose.Origin = p.Pose.At(-by, 0, 0)
+}
+
+// place looks for the corner of a w x h box in the steel, from the middle outwards.
+func place(o shape.Outline, box shape.Box, w, h float64) (shape.Point, bool) {
+	roomX, roomY := box.Width()-w-2*markMarginMM, box.Height()-h-2*markMarginMM
+	if roomX < 0 || roomY < 0 {
+		return shape.Point{}, false
+	}
+	for i := range markSteps + 1 {
+		for j := range markSteps + 1 {
+			at := box.Min.Add(shape.Point{
+				X: markMarginMM + roomX*fromMiddle(i), Y: markMarginMM + roomY*fromMiddle(j),
+			})
+			if clear(o, at, w, h) {
+				return at, true
+			}
+		}
+	}
+	return shape.Point{}, false
+}
+
+// fromMiddle runs 1/2, then a step to either side in turn, out to 0 and 1.
+func fromMiddle(i int) float64 {
+	step := float64((i+1)/2) / markSteps
+	if i%2 == 1 {
+		step = -step
+	}
+	return 0.5 + step
+}
+
+// clear tries the middle and the corners first: exact distances between loops cost more.
+func clear(o shape.Outline, at shape.Point, w, h float64) bool {
+	if middle := at.Add(shape.Point{X: w / 2, Y: h / 2}); o.DistTo(middle) < min(w, h)/2+markMarginMM-shape.TouchMM || !o.Contains(middle) {
+		return false
+	}
+	far := at.Add(shape.Point{X: w, Y: h})
+	for _, corner := range [4]shape.Point{at, {X: far.X, Y: at.Y}, far, {X: at.X, Y: far.Y}} {
+		if o.DistTo(corner) < markMarginMM-shape.TouchMM {
+			return false
+		}
+	}
+	text := shape.Rect(at, far)
+	if shape.LoopDistance(text, o.Outer) < markMarginMM-shape.TouchMM {
+		return false
+	}
+	for _, hole := range o.Holes {
+		if (shape.Box{Min: at, Max: far}).Contains(hole[0].Point) || shape.LoopDistance(text, hole) < markMarginMM-shape.TouchMM {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,44 @@
+package fab
+
+// Gusset outlines and spreads.
+
+import (
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+// Corner is a plate in the corner of two faces: one runs along u at v = 0, the other along v at u = 0.
+type Corner struct {
+	AlongU, AlongV float64 // legs
+	Snipe          float64 // 45 degree cut at the corner
+	NoseU, NoseV   float64 // square blunt ends: at the tip of the u leg (measured along v) and of the v leg (along u)
+}
+
+// Fits says whether the outline is a plate: both legs longer than the snipe, the noses within the legs.
+func (c Corner) Fits() bool {
+	return c.Snipe >= 0 && c.Snipe < c.AlongU && c.Snipe < c.AlongV &&
+		c.NoseU >= 0 && c.NoseV >= 0 && c.NoseU <= c.AlongV && c.NoseV <= c.AlongU
+}
+
+// Outline draws it, counter-clockwise for positive u and v. A corner that fits gives a sound loop.
+func (c Corner) Outline() shape.Loop {
+	return shape.Polyline(
+		shape.Point{X: c.Snipe}, shape.Point{X: c.AlongU},
+		shape.Point{X: c.AlongU, Y: c.NoseU}, shape.Point{X: c.NoseV, Y: c.AlongV},
+		shape.Point{Y: c.AlongV}, shape.Point{Y: c.Snipe},
+	).Normalize()
+}
+
+// Spread gives n positions at a spacing, middled on zero, in rising order.
+func Spread(n int, spacing float64) []float64 {
+	out := make([]float64, n)
+	for i := range out {
+		out[i] = (float64(i) - float64(n-1)/2) * spacing
+	}
+	return out
+}
+
+// Standing is the pose of an upright plate whose plane holds z: u runs along the given level unit direction, v up.
+func Standing(origin, along part.Vec) part.Pose {
+	return part.Pose{Origin: origin, U: along, V: part.Vec{Z: 1}}
+}

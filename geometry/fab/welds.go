@@ -1,0 +1,47 @@
+package fab
+
+// Weld runs at a plate's two faces.
+
+import (
+	"math"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+// Weld is a fillet on both faces of a plate.
+func Weld(id, stands, on string, legMM float64, electrode string, runs ...part.WeldSegment) part.WeldGroup {
+	return part.WeldGroup{
+		ID: id, Joins: [2]string{stands, on}, Kind: part.Fillet, LegMM: legMM, Electrode: electrode,
+		Segments: runs, BothSides: true,
+	}
+}
+
+// AtFaces gives the two runs of a root line from a to b in the plate's middle plane, one at each face; normal is the plate's
+// unit normal.
+func AtFaces(a, b, normal part.Vec, thicknessMM float64) []part.WeldSegment {
+	half := thicknessMM / 2
+	return []part.WeldSegment{
+		{A: a.AddScaled(half, normal), B: b.AddScaled(half, normal)},
+		{A: a.AddScaled(-half, normal), B: b.AddScaled(-half, normal)},
+	}
+}
+
+// Round gives the runs of a fillet round a disc as a polygon on its edge; sides is at least 3. The polygon is a little
+// shorter than the circle, on the safe side.
+func Round(pose part.Pose, offMM, diaMM float64, sides int) []part.WeldSegment {
+	ring := make([]part.Vec, sides)
+	for i := range ring {
+		p := polar(diaMM/2, i, sides)
+		ring[i] = pose.At(p.X, p.Y, offMM)
+	}
+	out := make([]part.WeldSegment, sides)
+	for i := range out {
+		out[i] = part.WeldSegment{A: ring[i], B: ring[(i+1)%sides]}
+	}
+	return out
+}
+
+func polar(r float64, i, of int) shape.Point {
+	return shape.Polar(r, 2*math.Pi*float64(i)/float64(of))
+}

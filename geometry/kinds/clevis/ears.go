@@ -1,0 +1,110 @@
+package clevis
+
+// Ears and their heads.
+
+import (
+	"lugwright/geometry/fab"
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+// headCenter is the height of the head arc's centre, and the arc's radius.
+func (d *design) headCenter() (v, radius float64) {
+	radius = d.earW / 2
+	if d.v.Word("head") == "tapered" {
+		radius = d.v.MM("head_radius")
+	}
+	return d.height + d.end - radius, radius
+}
+
+// earOutline is the ear's edge: u along x, v up from the foot. Sides run straight to the head, tangent to its arc.
+func (d *design) earOutline() (shape.Loop, error) {
+	v, r := d.headCenter()
+	half, top := d.earW/2, shape.Point{Y: v}
+	_, right, err := shape.TangentPoints(shape.Point{X: half}, top, r)
+	if err != nil {
+		return nil, err
+	}
+	left := shape.Point{X: -right.X, Y: right.Y}
+	return shape.NewPath(shape.Point{X: -half}).Line(shape.Point{X: half}).Line(right).ArcCenter(left, top, true).Close()
+}
+
+func (d *design) earShape() (shape.Outline, error) {
+	outer, err := d.earOutline()
+	return shape.Outline{Outer: outer, Holes: []shape.Loop{shape.Circle(shape.Point{Y: d.height}, d.hole)}}, err
+}
+
+func (d *design) checkEars(n *fab.Needs) {
+	v, r := d.headCenter()
+	least := d.earWeld + 1
+	if d.v.Word("head") == "tapered" {
+		if !n.That(r <= d.earW/2, "head_radius", fab.MM(r), "at most half the ear's width, %.4g mm", d.earW/2) {
+			return
+		}
+		if !n.That(v >= least, "head_radius", fab.MM(r)+", whose arc would start below the foot's weld",
+			"at most %.4g mm, so that the sides have a tangent to it", d.height+d.end-least) {
+			return
+		}
+	} else if !n.That(v >= least, "ear_width", fab.MM(d.earW)+", whose round head would reach the foot's weld",
+		"at most %.4g mm under this pin_height and end_distance", 2*(d.height+d.end-least)) {
+		return
+	}
+	o, err := d.earShape()
+	if !n.That(err == nil, "head_radius", fab.MM(r), "a radius to which the ear's sides can run tangent") {
+		return
+	}
+	d.checkLigament(n, o)
+	low := d.height - d.hole/2 - d.earWeld
+	n.That(low >= fab.Ligament(d.pin), "pin_height", fab.MM(d.height), "at least %.4g mm, so that steel is left between hole and weld",
+		d.hole/2+d.earWeld+fab.Ligament(d.pin))
+	n.That(2*d.inner >= fab.TorchGapMM+2*d.earWeld, "gap", fab.MM(2*d.inner)+" between the ears",
+		"at least %.4g mm between them (lug_thickness + 2 gap), so that a torch reaches the inner fillets", fab.TorchGapMM+2*d.earWeld)
+}
+
+// checkLigament names the parameter that leaves too little steel round the pin hole.
+func (d *design) checkLigament(n *fab.Needs, o shape.Outline) {
+	least, above := fab.Ligament(d.pin), d.end-d.hole/2
+	have := o.Ligament(0)
+	if !o.Outer.Contains(shape.Point{Y: d.height}) {
+		have = 0
+	}
+	if have >= least {
+		return
+	}
+	param, value := "ear_width", d.earW
+	switch {
+	case above < least:
+		param, value = "end_distance", d.end
+	case d.v.Word("head") == "tapered":
+		param, value = "head_radius", d.v.MM("head_radius")
+	}
+	n.That(false, param, fab.MM(value)+" leaves "+fab.MM(have)+" beside the pin hole", "more, so that %.4g mm is left beside the hole", least)
+}
+
+// halfWidth is half the ear's width at a height; 0 above its top.
+func (d *design) halfWidth(height float64) float64 {
+	outer, err := d.earOutline()
+	if err != nil {
+		return 0
+	}
+	cut := shape.Outline{Outer: outer}.Chords(shape.Point{Y: height}, shape.Point{X: 1})
+	if len(cut) == 0 {
+		return 0
+	}
+	return cut[len(cut)-1].Hi
+}
+
+func (d *design) addEars(b *part.Bracket) {
+	for _, e := range ears {
+		outer, _ := d.earOutline() // checkEars has drawn it
+		mid := d.face(e, d.inner+d.earT/2)
+		b.Plates = append(b.Plates, part.Plate{
+			ID: e.id, Name: "ear", ThicknessMM: d.earT, Material: d.v.Word("ear_material"), Outer: outer,
+			Holes: []part.Hole{d.pinHole(shape.Point{Y: d.height})},
+			Pose:  fab.Standing(part.Vec{Y: mid}, part.Vec{X: 1}),
+		})
+		root := fab.AtFaces(part.Vec{X: -d.earW / 2, Y: mid}, part.Vec{X: d.earW / 2, Y: mid}, part.Vec{Y: 1}, d.earT)
+		b.Welds = append(b.Welds, d.weld("w-"+e.id, e.id, d.foot.top(), d.earWeld, root...))
+		b.Sweeps = append(b.Sweeps, part.Sweep{ID: e.id, Things: []string{e.id}, From: d.center(e), To: part.Vec{Y: mid}, Name: "ear"})
+	}
+}

@@ -1,0 +1,34 @@
+package clevis
+
+// Notes to the maker, and limit states that the model does not carry.
+
+import (
+	"fmt"
+
+	"lugwright/part"
+)
+
+func (d *design) addRemarks(b *part.Bracket) {
+	if a := d.v.MM("finish_allowance"); a > 0 {
+		b.Notes = append(b.Notes, fmt.Sprintf("pin holes are cut %.4g mm small: ream to %.4g mm after welding, both ears in one pass", a, d.hole))
+	}
+	b.Notes = append(b.Notes,
+		"weld with a dummy pin through both ears and a spacer of lug and gaps between them; draw it cold",
+		"the pin draws outboard: keep its way clear, and fit the keeper, wire or cotter before driving",
+	)
+	if d.between.thickness > 0 {
+		b.Notes = append(b.Notes, "weld the ears' inner fillets before the plates between the ears go in")
+	}
+	b.Unchecked = append(b.Unchecked, d.unchecked()...)
+}
+
+func (d *design) unchecked() []string {
+	out := []string{"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin", "access for the torch, wrench and grease gun"}
+	if d.cheekT > 0 {
+		out = append(out, "the weld round the cheek plates, for their share of the pin's force")
+	}
+	if d.v.Word("foot") == "angle" {
+		return out
+	}
+	return append(out, "bending of the base plate between ears and bolts beyond prying at the bolts", "the cross member as a beam")
+}

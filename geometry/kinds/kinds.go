@@ -1,0 +1,18 @@
+// Package kinds is the index of bracket kinds: one line a kind. It never holds anything of a kind itself.
+package kinds
+
+import (
+	"lugwright/geometry"
+	"lugwright/geometry/kinds/clevis"
+	"lugwright/geometry/kinds/gusset"
+	"lugwright/geometry/kinds/lapplate"
+)
+
+// All lists every kind, in alphabetical order of their folders.
+func All() []geometry.Kind {
+	return []geometry.Kind{
+		clevis.Kind(),
+		gusset.Kind(),
+		lapplate.Kind(),
+	}
+}

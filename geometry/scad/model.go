@@ -1,0 +1,209 @@
+package scad
+
+import (
+	"math"
+	"strings"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+// model is the bracket sorted for the file.
+type model struct {
+	pieces    []piece
+	thickness []variable
+	holes     []variable
+	names     names
+	middle    part.Vec
+}
+
+// piece is one different thing that can be shown alone, with all the places where it stands.
+type piece struct {
+	name   string // as the selector has it
+	module string
+	says   string // mark, trade word, stock
+	plate  *part.Plate
+	member *part.Member
+	pin    *part.Pin
+	stands []place
+}
+
+// place is a pose, and the direction in which the exploded view moves it.
+type place struct {
+	pose part.Pose
+	away part.Vec
+}
+
+// variable is a number at the top of the file that several things share.
+type variable struct {
+	name  string
+	value float64
+	users []string
+}
+
+// PartNames lists the words that the file's part variable takes besides "assembly": one for each different plate, then
+// members and pins.
+func PartNames(b *part.Bracket) []string {
+	var list []string
+	for _, p := range newModel(b).pieces {
+		list = append(list, p.name)
+	}
+	return list
+}
+
+func newModel(b *part.Bracket) *model {
+	m := &model{names: taken(), middle: middle(b)}
+	shown := names{"assembly": true}
+	add := func(id string, p piece) {
+		p.name, p.module = shown.give(word(id, "-.")), m.names.give(identifier(id))
+		m.pieces = append(m.pieces, p)
+	}
+	for i := range b.Plates {
+		p := &b.Plates[i]
+		at := place{p.Pose, m.away(plateCenter(p))}
+		if same := m.samePiece(p); same != nil {
+			same.stands = append(same.stands, at)
+			same.says += ", " + p.ID
+			continue
+		}
+		add(p.ID, piece{plate: p, stands: []place{at}, says: p.Mark + " " + p.Name + " " + p.Material + ": " + p.ID})
+		m.share(p)
+	}
+	for i := range b.Members {
+		mb := &b.Members[i]
+		add(mb.ID, piece{member: mb, stands: []place{{mb.Pose, m.away(memberCenter(mb))}}, says: mb.Mark + " " + mb.Name + " " + mb.Material + ": " + mb.ID})
+		for _, h := range mb.Holes {
+			m.shareHole(h.Hole, mb.Name)
+		}
+	}
+	for i := range b.Pins {
+		p := &b.Pins[i]
+		add(p.ID, piece{pin: p, stands: []place{{pinPose(p), p.Axis.Scale(2)}}, says: p.Mark + " pin " + p.Material + ": " + p.ID})
+	}
+	return m
+}
+
+func (m *model) samePiece(p *part.Plate) *piece {
+	for i := range m.pieces {
+		if m.pieces[i].plate.SamePiece(p) {
+			return &m.pieces[i]
+		}
+	}
+	return nil
+}
+
+// share gives the plate its variables.
+func (m *model) share(p *part.Plate) {
+	m.thickness = m.shared(m.thickness, p.ThicknessMM, "thickness_"+p.Name, p.Name)
+	for _, h := range p.Holes {
+		m.shareHole(h, p.Name)
+	}
+}
+
+func (m *model) shareHole(h part.Hole, of string) {
+	if h.DiaMM > 0 {
+		m.holes = m.shared(m.holes, h.DiaMM, string(h.Purpose)+"_hole_"+of, string(h.Purpose)+" hole of "+of)
+	}
+}
+
+func (m *model) shared(list []variable, value float64, name, user string) []variable {
+	for i := range list {
+		if list[i].value == value {
+			if v := &list[i]; v.users[len(v.users)-1] != user {
+				v.users = append(v.users, user)
+			}
+			return list
+		}
+	}
+	return append(list, variable{m.names.give(identifier(name)), value, []string{user}})
+}
+
+// find names the variable of a value.
+func find(list []variable, value float64) string {
+	for _, v := range list {
+		if v.value == value {
+			return v.name
+		}
+	}
+	return "0"
+}
+
+// slider is the range that the customizer offers: half to double, in the coarsest step that holds the value itself.
+func (v variable) slider() (lo, step, hi float64) {
+	step = 0.001
+	for _, s := range []float64{0.5, 0.1, 0.01} {
+		if n := v.value / s; math.Abs(n-math.Round(n)) < 1e-9 {
+			step = s
+			break
+		}
+	}
+	return math.Max(step, math.Floor(v.value/2/step)*step), step, math.Ceil(v.value*2/step) * step
+}
+
+func (v variable) comment() string { return strings.Join(v.users, ", ") }
+
+func middle(b *part.Bracket) part.Vec {
+	var lo, hi part.Vec
+	first := true
+	for _, c := range centers(b) {
+		if first {
+			lo, hi, first = c, c, false
+		}
+		lo = part.Vec{X: math.Min(lo.X, c.X), Y: math.Min(lo.Y, c.Y), Z: math.Min(lo.Z, c.Z)}
+		hi = part.Vec{X: math.Max(hi.X, c.X), Y: math.Max(hi.Y, c.Y), Z: math.Max(hi.Z, c.Z)}
+	}
+	return lo.Add(hi).Scale(0.5)
+}
+
+func centers(b *part.Bracket) []part.Vec {
+	var out []part.Vec
+	for i := range b.Plates {
+		out = append(out, plateCenter(&b.Plates[i]))
+	}
+	for i := range b.Members {
+		out = append(out, memberCenter(&b.Members[i]))
+	}
+	return out
+}
+
+func (m *model) away(c part.Vec) part.Vec { return c.Sub(m.middle).Unit() }
+
+func plateCenter(p *part.Plate) part.Vec {
+	c := p.Outer.BBox().Center()
+	return p.Pose.At(c.X, c.Y, 0)
+}
+
+func memberCenter(m *part.Member) part.Vec {
+	if m.Profile.Kind == part.Angle {
+		return m.Pose.At(m.LengthMM/2, m.Profile.AMM/2, m.Profile.BMM/2)
+	}
+	return m.Pose.At(m.LengthMM/2, 0, 0)
+}
+
+// pinPose stands in the middle of what the pin passes through, W along its axis.
+func pinPose(p *part.Pin) part.Pose {
+	at := p.Center
+	if n := len(p.Seats); n > 0 {
+		lo := p.Seats[0].AtMM - p.Seats[0].ThicknessMM/2
+		hi := p.Seats[n-1].AtMM + p.Seats[n-1].ThicknessMM/2
+		at = at.AddScaled((lo+hi)/2, p.Axis)
+	}
+	return alongAxis(at, p.Axis)
+}
+
+// alongAxis is a pose whose W is the axis.
+func alongAxis(at, axis part.Vec) part.Pose {
+	side := part.Vec{X: 1}
+	if math.Abs(axis.X) > math.Abs(axis.Y) {
+		side = part.Vec{Y: 1}
+	}
+	u := side.Cross(axis).Unit()
+	return part.Pose{Origin: at, U: u, V: axis.Unit().Cross(u)}
+}
+
+func loops(p *part.Plate) (outer shape.Loop, cutouts []shape.Loop) {
+	for _, c := range p.Cutouts {
+		cutouts = append(cutouts, c.Normalize().CCW())
+	}
+	return p.Outer.Normalize().CCW(), cutouts
+}

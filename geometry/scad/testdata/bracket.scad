@@ -1,0 +1,185 @@
+// test: test bracket, left hand. Lengths in mm; x rearward, y left, z up.
+//
+// Built from
+//   ear_width = 70 mm
+//   bend = 0.523598776 rad
+//   bolts = 2
+//   bolt_size = M12
+// Parts (mark, name, material: where it stands)
+//   TB-L1 ear S355: ear-1, ear-2
+//   TB-L2 gusset S355: gusset-1, gusset-2
+//   TB-L3 backing plate S355: backing
+//   TB-L5 angle S355: base
+//   TB-P1 pin 42CrMo4: pin
+// A change of thickness or hole here changes this picture and nothing else: cut files and checks keep the numbers above.
+// Bent and rolled plates stand flat. Holes are finished size, and no facet makes one smaller. With d = 2 PI / facets a
+// volume is off by less than d^2 / 12 * thickness * (sum of radius^2 * sweep over arcs and holes).
+
+/* [View] */
+// what to show; a single part lies as it is cut
+part = "assembly"; // [assembly, ear-1, gusset-1, backing, base, pin]
+// how far parts move out from the middle
+explode = 0; // [0:5:300]
+// sides of a full circle
+facets = 96; // [12:4:360]
+
+/* [Thickness] */
+// ear
+thickness_ear = 12; // [6:0.5:24]
+// gusset
+thickness_gusset = 8; // [4:0.5:16]
+// backing plate
+thickness_backing_plate = 10; // [5:0.5:20]
+
+/* [Holes, finished diameter] */
+// pin hole of ear
+pin_hole_ear = 25.3; // [12.6:0.1:50.6]
+// drain hole of gusset
+drain_hole_gusset = 9; // [4.5:0.5:18]
+// bolt hole of backing plate, bolt hole of angle
+bolt_hole_backing_plate = 13.5; // [6.5:0.5:27]
+
+/* [Hidden] */
+
+// points from a to before b on an arc; k is the tangent of a quarter of its sweep, counter-clockwise positive
+function arc(a, b, k) = k == 0 ? [a] :
+  let (h = 2 * atan(k), n = max(1, ceil(abs(2 * h) * facets / 360 - 0.001)), d = b - a)
+  [for (i = [0 : n - 1]) let (s = sin(i / n * h) / sin(h), t = (i / n - 1) * h)
+    a + s * [cos(t) * d[0] - sin(t) * d[1], sin(t) * d[0] + cos(t) * d[1]]];
+function points(l) = [for (i = [0 : len(l) - 1])
+  let (p = l[i], q = l[(i + 1) % len(l)]) each arc([p[0], p[1]], [q[0], q[1]], p[2])];
+module outline(l) { polygon(points(l)); }
+// the flats touch the true circle
+module hole(d) { circle(d = d / cos(180 / facets), $fn = facets); }
+module place(away, pose) { translate(explode * away) multmatrix(pose) children(); }
+
+// TB-L1 ear S355: ear-1, ear-2
+ear_1_outer = [
+  [-35, 0, 0],
+  [35, 0, 0],
+  [27.86628658, 72.73314329, 0.906717751],
+  [-27.86628658, 72.73314329, 0],
+];
+ear_1_cutout_1 = [
+  [-8, 27, 0],
+  [8, 27, 1],
+  [8, 37, 0],
+  [-8, 37, 1],
+];
+module ear_1_2d() {
+  difference() {
+    outline(ear_1_outer);
+    translate([0, 70]) hole(pin_hole_ear);
+    outline(ear_1_cutout_1);
+  }
+}
+module ear_1() {
+  linear_extrude(height = thickness_ear, center = true, convexity = 10) ear_1_2d();
+}
+
+// TB-L2 gusset S355: gusset-1, gusset-2
+gusset_1_outer = [
+  [8, 0, 0],
+  [45, 0, 0],
+  [45, 8, -0.2],
+  [8, 50, 0],
+  [0, 50, 0],
+  [0, 8, 0],
+];
+module gusset_1_2d() {
+  difference() {
+    outline(gusset_1_outer);
+    translate([12, 16]) hole(drain_hole_gusset);
+  }
+}
+module gusset_1() {
+  linear_extrude(height = thickness_gusset, center = true, convexity = 10) gusset_1_2d();
+}
+
+// TB-L3 backing plate S355: backing
+backing_outer = [
+  [-75, -20, 0.414213562],
+  [-65, -30, 0],
+  [65, -30, 0.414213562],
+  [75, -20, 0],
+  [75, 20, 0.414213562],
+  [65, 30, 0],
+  [-65, 30, 0.414213562],
+  [-75, 20, 0],
+];
+module backing_2d() {
+  difference() {
+    outline(backing_outer);
+    translate([-50, 0]) hole(bolt_hole_backing_plate);
+    translate([50, 0]) hole(bolt_hole_backing_plate);
+  }
+}
+module backing() {
+  linear_extrude(height = thickness_backing_plate, center = true, convexity = 10) backing_2d();
+}
+
+// TB-L5 angle S355: base
+base_outer = [
+  [0, 0, 0],
+  [100, 0, 0],
+  [100, 10, 0],
+  [22, 10, -0.414213562],
+  [10, 22, 0],
+  [10, 100, 0],
+  [0, 100, 0],
+];
+module base_2d() {
+  difference() {
+    outline(base_outer);
+  }
+}
+// length along x, see the section in y and z
+module base() {
+  difference() {
+    multmatrix([[0, 0, 1, 0], [1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 0, 1]])
+      linear_extrude(height = 160, convexity = 10) base_2d();
+    multmatrix([[0, 1, 0, 30], [0, 0, 1, -1], [1, 0, 0, 60], [0, 0, 0, 1]])
+      linear_extrude(height = 24) hole(bolt_hole_backing_plate);
+    multmatrix([[0, 1, 0, 130], [0, 0, 1, -1], [1, 0, 0, 60], [0, 0, 0, 1]])
+      linear_extrude(height = 24) hole(bolt_hole_backing_plate);
+  }
+}
+
+// TB-P1 pin 42CrMo4: pin
+module pin() { cylinder(d = 25, h = 70, center = true, $fn = facets); }
+
+// shank from z = -below to above; head and nut are plain discs, not to any standard
+module bolt(d, below, above) {
+  translate([0, 0, -below]) cylinder(d = d, h = below + above, $fn = facets);
+  translate([0, 0, above]) cylinder(d = 1.7 * d, h = 0.65 * d, $fn = facets);
+  translate([0, 0, -below - 0.8 * d]) cylinder(d = 1.7 * d, h = 0.8 * d, $fn = facets);
+}
+
+module assembly() {
+  color([0.72, 0.75, 0.78]) {
+    place([-0.423480841, 0.859417, 0.286472333], [[0, 0, 1, -17], [1, 0, 0, 58], [0, 1, 0, 10], [0, 0, 0, 1]]) ear_1();
+    place([0.423480841, 0.859417, 0.286472333], [[0, 0, 1, 17], [1, 0, 0, 58], [0, 1, 0, 10], [0, 0, 0, 1]]) ear_1();
+  }
+  color([0.72, 0.75, 0.78]) {
+    place([0.778403527, 0.590218059, -0.213847123], [[1, 0, 0, 23], [0, 0, -1, 58], [0, 1, 0, 10], [0, 0, 0, 1]]) gusset_1();
+    place([-0.778403527, 0.590218059, -0.213847123], [[-1, 0, 0, -23], [0, 0, 1, 58], [0, 1, 0, 10], [0, 0, 0, 1]]) gusset_1();
+  }
+  color([0.72, 0.75, 0.78]) {
+    place([0, -0.940190625, 0.340648777], [[1, 0, 0, 0], [0, 0, -1, -11], [0, 1, 0, 60], [0, 0, 0, 1]]) backing();
+  }
+  color([0.60, 0.64, 0.68]) {
+    place([0, 0.995579503, 0.093922595], [[1, 0, 0, -80], [0, 1, 0, 0], [0, 0, 1, 0], [0, 0, 0, 1]]) base();
+  }
+  color([0.45, 0.46, 0.48]) {
+    place([2, 0, 0], [[0, 0, 1, 0], [0, 1, 0, 58], [-1, 0, 0, 80], [0, 0, 0, 1]]) pin();
+  }
+  color([0.45, 0.46, 0.48]) place([0, 2, 0], [[0, 1, 0, -50], [0, 0, 1, 0], [1, 0, 0, 60], [0, 0, 0, 1]]) bolt(12, 16, 10);
+  color([0.45, 0.46, 0.48]) place([0, 2, 0], [[0, 1, 0, 50], [0, 0, 1, 0], [1, 0, 0, 60], [0, 0, 0, 1]]) bolt(12, 16, 10);
+}
+
+if (part == "assembly") assembly();
+else if (part == "ear-1") ear_1();
+else if (part == "gusset-1") gusset_1();
+else if (part == "backing") backing();
+else if (part == "base") base();
+else if (part == "pin") pin();

@@ -1,0 +1,170 @@
+package svg
+
+import (
+	"math"
+
+	"lugwright/part"
+)
+
+// overlapMM is how far two things may reach into each other and still count as parted by a plane.
+const overlapMM = 0.6
+
+// hull is a solid as the ordering sees it: its outer corners and the directions that may part it from others.
+type hull struct {
+	corners []part.Vec
+	normals []part.Vec
+	sides   []part.Vec // square to the edges on paper
+	axis    part.Vec
+	depth   float64 // of its middle, towards the viewer
+	lo, hi  [2]float64
+}
+
+func newHull(s *solid) hull {
+	h := hull{axis: s.pose.W(), normals: []part.Vec{s.pose.W()}}
+	outer := s.loops[0]
+	n := len(outer.points)
+	h.lo, h.hi = [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	for i, p := range outer.points {
+		for _, w := range []float64{s.lo, s.hi} {
+			h.add(s.pose.At(p.X, p.Y, w), 2*n)
+		}
+		if q := outer.points[(i+1)%n].Sub(p).Unit(); n <= 12 || outer.sharp[i] || i%4 == 0 {
+			h.normals = append(h.normals, s.pose.U.Scale(q.Y).AddScaled(-q.X, s.pose.V))
+			h.addSide(s.pose.U.Scale(q.X).AddScaled(q.Y, s.pose.V))
+		}
+	}
+	h.addSide(h.axis)
+	return h
+}
+
+func (h *hull) add(p part.Vec, of int) {
+	h.corners = append(h.corners, p)
+	h.depth += p.Dot(eye) / float64(of)
+	flat := project(p)
+	for k, x := range [2]float64{flat.X, flat.Y} {
+		h.lo[k], h.hi[k] = math.Min(h.lo[k], x), math.Max(h.hi[k], x)
+	}
+}
+
+func (h *hull) addSide(edge part.Vec) {
+	if n := edge.Cross(eye); n.Norm() > 1e-6 {
+		h.sides = append(h.sides, n.Unit())
+	}
+}
+
+func (h *hull) span(n part.Vec) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, c := range h.corners {
+		d := c.Dot(n)
+		lo, hi = math.Min(lo, d), math.Max(hi, d)
+	}
+	return lo, hi
+}
+
+// meetOnPaper says whether the pictures of two hulls can overlap.
+func meetOnPaper(a, b *hull) bool {
+	for k := range 2 {
+		if a.hi[k] <= b.lo[k] || b.hi[k] <= a.lo[k] {
+			return false
+		}
+	}
+	return true
+}
+
+// inFront is positive when b covers a, negative when a covers b, 0 when neither can. Two planes that part a pair and
+// disagree prove that no line of sight meets both.
+func inFront(a, b *hull) float64 {
+	if !meetOnPaper(a, b) {
+		return 0
+	}
+	best, verdict := -overlapMM, 0.0
+	clean := [2]bool{} // b in front, a in front, by a plane that touches neither
+	for _, n := range partings(a, b) {
+		gap, towards := parting(a, b, n)
+		if gap >= -1e-6 {
+			if math.Abs(towards) < 1e-6 {
+				return 0
+			}
+			clean[0], clean[1] = clean[0] || towards > 0, clean[1] || towards < 0
+		}
+		if gap > best && math.Abs(towards) > 1e-6 {
+			best, verdict = gap, towards
+		}
+	}
+	switch {
+	case clean[0] && clean[1]:
+		return 0
+	case verdict != 0:
+		return verdict
+	}
+	return b.depth - a.depth
+}
+
+// parting is the gap between two hulls along n, and how much the way across it, from a to b, leads to the viewer.
+func parting(a, b *hull, n part.Vec) (gap, towards float64) {
+	alo, ahi := a.span(n)
+	blo, bhi := b.span(n)
+	if blo-ahi >= alo-bhi {
+		return blo - ahi, n.Dot(eye)
+	}
+	return alo - bhi, -n.Dot(eye)
+}
+
+// partings are the directions tried: faces of either, the sides of either on paper, square to both axes, and the bracket's own.
+func partings(a, b *hull) []part.Vec {
+	list := append(append([]part.Vec{}, a.normals...), b.normals...)
+	for _, h := range []*hull{a, b} {
+		list = append(list, h.sides...)
+	}
+	if n := a.axis.Cross(b.axis); n.Norm() > 1e-6 {
+		list = append(list, n.Unit())
+	}
+	return append(list, part.Vec{X: 1}, part.Vec{Y: 1}, part.Vec{Z: 1})
+}
+
+// backToFront gives the order in which to paint. Where things cover each other in a ring the farthest comes first.
+func backToFront(list []solid) []int {
+	hulls := make([]hull, len(list))
+	for i := range list {
+		hulls[i] = newHull(&list[i])
+	}
+	behind := make([][]bool, len(list)) // behind[i][j]: j must be painted before i
+	for i := range list {
+		behind[i] = make([]bool, len(list))
+	}
+	for i := range list {
+		for j := range i {
+			if v := inFront(&hulls[i], &hulls[j]); v > 0 {
+				behind[j][i] = true
+			} else if v < 0 {
+				behind[i][j] = true
+			}
+		}
+	}
+	var order []int
+	done := make([]bool, len(list))
+	for range list {
+		i := next(hulls, behind, done)
+		done[i] = true
+		order = append(order, i)
+	}
+	return order
+}
+
+// next is the farthest solid that covers nothing unpainted, or the farthest at all.
+func next(hulls []hull, behind [][]bool, done []bool) int {
+	best, bestFree := -1, false
+	for i := range hulls {
+		if done[i] {
+			continue
+		}
+		free := true
+		for j, must := range behind[i] {
+			free = free && (!must || done[j])
+		}
+		if best < 0 || free && !bestFree || free == bestFree && hulls[i].depth < hulls[best].depth {
+			best, bestFree = i, free
+		}
+	}
+	return best
+}

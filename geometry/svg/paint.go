@@ -1,0 +1,197 @@
+package svg
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+// The viewer stands ahead, to the left and above: the isometric view of a left-hand bracket from outside the frame.
+var (
+	eye   = part.Vec{X: -1, Y: 1, Z: 1}.Unit()
+	right = part.Vec{X: -1, Y: -1}.Unit()
+	up    = eye.Cross(right)
+	light = part.Vec{X: -0.25, Y: 0.5, Z: 0.85}.Unit()
+)
+
+// project is the picture of a point, in mm, y up.
+func project(p part.Vec) shape.Point { return shape.Point{X: p.Dot(right), Y: p.Dot(up)} }
+
+// shade is the colour of a face.
+func (t tone) shade(normal part.Vec) string {
+	k := 0.66 + 0.36*math.Max(0, normal.Dot(light))
+	var c [3]int
+	for i := range c {
+		c[i] = int(math.Min(255, math.Round(t[i]*k)))
+	}
+	return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2])
+}
+
+// face is one painted area, with the lines that are drawn on it.
+type face struct {
+	loops []ring // on paper
+	fill  string
+	lines [][2]part.Vec
+	depth float64
+}
+
+// faces of a solid that the viewer sees, in order of painting: walls of holes, outer walls, then the near end.
+func (s *solid) faces() []face {
+	near, far := s.hi, s.lo
+	towards := s.pose.W().Dot(eye)
+	if towards < 0 {
+		near, far = s.lo, s.hi
+	}
+	var inner, outer []face
+	for i, r := range s.loops {
+		walls := s.walls(r, near, far, i > 0)
+		if i == 0 {
+			outer = walls
+		} else {
+			inner = append(inner, walls...)
+		}
+	}
+	byDepth := func(a, b face) int {
+		switch {
+		case a.depth < b.depth:
+			return -1
+		case a.depth > b.depth:
+			return 1
+		}
+		return 0
+	}
+	slices.SortStableFunc(inner, byDepth)
+	slices.SortStableFunc(outer, byDepth)
+	list := append(inner, outer...)
+	if math.Abs(towards) > 1e-6 {
+		list = append(list, s.end(near, math.Copysign(1, towards)))
+	}
+	return list
+}
+
+func (s *solid) end(w, sign float64) face {
+	f := face{fill: s.tone.shade(s.pose.W().Scale(sign))}
+	for _, r := range s.loops {
+		n := len(r.points)
+		var flat ring
+		for i, p := range r.points {
+			q := r.points[(i+1)%n]
+			a, b := s.pose.At(p.X, p.Y, w), s.pose.At(q.X, q.Y, w)
+			flat.points = append(flat.points, project(a))
+			f.lines = append(f.lines, [2]part.Vec{a, b})
+		}
+		f.loops = append(f.loops, flat)
+	}
+	return f
+}
+
+// walls of one loop that face the viewer. Each has its far edge drawn, and an upright at a corner or where the wall turns
+// out of sight; uprights inside a hole only at corners.
+func (s *solid) walls(r ring, near, far float64, hole bool) []face {
+	n := len(r.points)
+	normal := func(i int) part.Vec {
+		d := r.points[(i+1)%n].Sub(r.points[i%n]).Unit()
+		return s.pose.U.Scale(d.Y).AddScaled(-d.X, s.pose.V)
+	}
+	seen := func(i int) bool { return normal((i+n)%n).Dot(eye) > 1e-9 }
+	var list []face
+	for i, p := range r.points {
+		if !seen(i) {
+			continue
+		}
+		q := r.points[(i+1)%n]
+		a, b := s.pose.At(p.X, p.Y, far), s.pose.At(q.X, q.Y, far)
+		c, d := s.pose.At(q.X, q.Y, near), s.pose.At(p.X, p.Y, near)
+		f := face{
+			loops: []ring{{points: []shape.Point{project(a), project(b), project(c), project(d)}}},
+			fill:  s.tone.shade(normal(i)),
+			lines: [][2]part.Vec{{a, b}},
+			depth: a.Add(b).Add(c).Add(d).Dot(eye) / 4,
+		}
+		// The wall painted later covers half of an upright that it shares, so both draw it.
+		if r.sharp[i] || !hole && !seen(i-1) {
+			f.lines = append(f.lines, [2]part.Vec{a, d})
+		}
+		if r.sharp[(i+1)%n] || !hole && !seen(i+1) {
+			f.lines = append(f.lines, [2]part.Vec{b, c})
+		}
+		list = append(list, f)
+	}
+	return list
+}
+
+// visible is what is left of a line when the solid's seams are taken off it.
+func (s *solid) visible(l [2]part.Vec) [][2]part.Vec {
+	list := [][2]part.Vec{l}
+	for _, m := range s.seams {
+		var left [][2]part.Vec
+		for _, l := range list {
+			left = append(left, without(l, m)...)
+		}
+		list = left
+	}
+	return list
+}
+
+// without takes the stretch of a line that runs along a seam off it.
+func without(l, seam [2]part.Vec) [][2]part.Vec {
+	const near = 1e-6
+	length := l[1].Sub(l[0]).Norm()
+	dir := l[1].Sub(l[0]).Unit()
+	along := func(p part.Vec) (t, off float64) {
+		t = p.Sub(l[0]).Dot(dir)
+		return t, p.Sub(l[0].AddScaled(t, dir)).Norm()
+	}
+	lo, offLo := along(seam[0])
+	hi, offHi := along(seam[1])
+	lo, hi = math.Min(lo, hi), math.Max(lo, hi)
+	if offLo > near || offHi > near || hi < near || lo > length-near {
+		return [][2]part.Vec{l}
+	}
+	var out [][2]part.Vec
+	if lo > near {
+		out = append(out, [2]part.Vec{l[0], l[0].AddScaled(lo, dir)})
+	}
+	if hi < length-near {
+		out = append(out, [2]part.Vec{l[0].AddScaled(hi, dir), l[1]})
+	}
+	return out
+}
+
+// paint writes the faces of one solid.
+func (c *canvas) paint(s *solid, faces []face) {
+	c.tag(true, "g")
+	c.buf.WriteByte('\n')
+	for _, f := range faces {
+		var d strings.Builder
+		for _, r := range f.loops {
+			d.WriteString(c.line(c.onPaper(r.points), true))
+		}
+		// The thin stroke in the face's own colour closes the hairlines between neighbours.
+		c.tag(false, "path", "d", d.String(), "fill", f.fill, "fill-rule", "evenodd", "stroke", f.fill, "stroke-width", 0.06)
+		if lines := c.lines(s, f.lines); lines != "" {
+			c.tag(false, "path", "d", lines, "fill", "none", "stroke", ink, "stroke-width", 0.18, "stroke-linecap", "round", "stroke-linejoin", "round")
+		}
+	}
+	c.end("g")
+}
+
+// lines joins lines that follow each other to one stroke.
+func (c *canvas) lines(s *solid, list [][2]part.Vec) string {
+	var d strings.Builder
+	var last part.Vec
+	for _, whole := range list {
+		for _, l := range s.visible(whole) {
+			if d.Len() == 0 || l[0] != last {
+				d.WriteString("M" + c.point(c.at(project(l[0]))))
+			}
+			d.WriteString("L" + c.point(c.at(project(l[1]))))
+			last = l[1]
+		}
+	}
+	return d.String()
+}

@@ -1,0 +1,45 @@
+// Package peer finds the outside programs that tests compare with. It never installs anything, and nothing but tests
+// imports it.
+//
+// A test whose peer is missing is skipped, unless LUGWRIGHT_PEERS=require is set: then it fails, so that a machine that is
+// meant to have every peer cannot pass by skipping.
+package peer
+
+import (
+	"os"
+	"os/exec"
+	"strings"
+	"testing"
+)
+
+// Need returns the path of an interpreter that can import all the modules. A system's own python3 comes first: its
+// packaged modules are often invisible to another python3 on the path.
+func Need(t testing.TB, interpreter string, modules ...string) string {
+	t.Helper()
+	for _, at := range []string{"/usr/bin/" + interpreter, interpreter} {
+		path, err := exec.LookPath(at)
+		if err == nil && exec.Command(path, "-c", "import "+strings.Join(append([]string{"sys"}, modules...), ", ")).Run() == nil {
+			return path
+		}
+	}
+	missing(t, interpreter+" with "+strings.Join(modules, ", "))
+	return ""
+}
+
+// NeedCommand returns the path of a command.
+func NeedCommand(t testing.TB, name string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err != nil {
+		missing(t, name)
+	}
+	return path
+}
+
+func missing(t testing.TB, what string) {
+	t.Helper()
+	if os.Getenv("LUGWRIGHT_PEERS") == "require" {
+		t.Fatalf("%s is not installed, and LUGWRIGHT_PEERS=require asks for it", what)
+	}
+	t.Skipf("%s is not installed", what)
+}

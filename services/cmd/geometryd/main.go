@@ -1,0 +1,16 @@
+// Command geometryd runs the geometry service alone. It prints the address it listens on, logs to standard error, and
+// stops on SIGINT or SIGTERM.
+package main
+
+import (
+	"context"
+	"os"
+
+	"lugwright/geometry/kinds"
+	"lugwright/services/geometry"
+	"lugwright/services/server"
+)
+
+func main() {
+	os.Exit(server.Daemon(context.Background(), "geometryd", os.Args[1:], os.Stdout, os.Stderr, geometry.New(kinds.All())))
+}

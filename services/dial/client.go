@@ -1,0 +1,114 @@
+package dial
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"time"
+
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/test/bufconn"
+
+	"lugwright/geometry/kinds"
+	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+	strengthpb "lugwright/proto/gen/lugwright/strength/v1alpha1"
+	"lugwright/services/geometry"
+	"lugwright/services/server"
+	"lugwright/services/strength"
+	"lugwright/services/wire"
+	"lugwright/strength/basis"
+)
+
+// UnreachableError says that a service is down, too slow or of another version, in words for a person.
+type UnreachableError = wire.UnreachableError
+
+// ErrUnreachable is wrapped by every *UnreachableError.
+var ErrUnreachable = wire.ErrUnreachable
+
+// DefaultTimeout bounds one call (one message of a batch) where Options say nothing else.
+const DefaultTimeout = 60 * time.Second
+
+// Options change how remote services are reached. The zero value serves.
+type Options struct {
+	Timeout time.Duration // of one call; 0 takes DefaultTimeout
+}
+
+// Client reaches both services. It may be used from several goroutines.
+type Client struct {
+	geometry *peer
+	strength *peer
+	build    geometrypb.GeometryServiceClient
+	check    strengthpb.StrengthServiceClient
+	local    []*server.Server
+}
+
+// InProcess starts both services in this process, without a network.
+func InProcess() (*Client, error) { return Remote("", "", Options{}) }
+
+// Remote reaches services at their addresses: "host:port", several with commas between for replicas, or a gRPC target such
+// as "dns:///name:port". Where an address is empty that service runs in this process. Nothing is connected before the first
+// call.
+func Remote(geometryAddr, strengthAddr string, o Options) (*Client, error) {
+	return connect(
+		place{"geometry", geometryAddr, func() server.Service { return geometry.New(kinds.All()) }},
+		place{"strength", strengthAddr, func() server.Service { return strength.New(basis.All()) }},
+		o,
+	)
+}
+
+// place is where a service is, or how to make one where it has no address.
+type place struct {
+	name, addr string
+	make       func() server.Service
+}
+
+func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
+	c := &Client{}
+	timeout := cmp.Or(o.Timeout, DefaultTimeout)
+	geometryConn, err := c.open(geometryAt)
+	if err != nil {
+		return nil, err
+	}
+	strengthConn, err := c.open(strengthAt)
+	if err != nil {
+		return nil, errors.Join(err, geometryConn.Close(), c.stop())
+	}
+	c.build = geometrypb.NewGeometryServiceClient(geometryConn)
+	c.check = strengthpb.NewStrengthServiceClient(strengthConn)
+	c.geometry = newPeer(geometryAt, geometryConn, timeout, func(ctx context.Context) (versioned, error) {
+		return c.build.GetServiceInfo(ctx, &geometrypb.GetServiceInfoRequest{})
+	})
+	c.strength = newPeer(strengthAt, strengthConn, timeout, func(ctx context.Context) (versioned, error) {
+		return c.check.GetServiceInfo(ctx, &strengthpb.GetServiceInfoRequest{})
+	})
+	return c, nil
+}
+
+// open connects to a service, and starts it first where it has no address.
+func (c *Client) open(at place) (*grpc.ClientConn, error) {
+	if at.addr == "" {
+		l := bufconn.Listen(1 << 20)
+		s := server.New(server.Options{NoReflection: true}, at.make())
+		c.local = append(c.local, s)
+		go s.Serve(l) // ends when the client is closed
+		return dialLocal(l)
+	}
+	conn, err := dialRemote(at.addr)
+	if err != nil {
+		return nil, fmt.Errorf("%s service: %w", at.name, err)
+	}
+	return conn, nil
+}
+
+// Close ends the connections, and the services of this process.
+func (c *Client) Close() error {
+	return errors.Join(c.geometry.conn.Close(), c.strength.conn.Close(), c.stop())
+}
+
+func (c *Client) stop() error {
+	for _, s := range c.local {
+		s.Stop(time.Second)
+	}
+	return nil
+}

@@ -1,0 +1,86 @@
+package dial
+
+import (
+	"context"
+	"fmt"
+	"net"
+	"strings"
+	"time"
+
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/backoff"
+	"google.golang.org/grpc/credentials/insecure"
+	"google.golang.org/grpc/keepalive"
+	"google.golang.org/grpc/resolver"
+	"google.golang.org/grpc/resolver/manual"
+	"google.golang.org/grpc/test/bufconn"
+
+	"lugwright/services/server"
+)
+
+// serviceConfig spreads calls over replicas and sends a call again when its replica is gone: every answer is a function of
+// the request alone, so that is safe.
+const serviceConfig = `{
+	"loadBalancingConfig": [{"round_robin": {}}],
+	"methodConfig": [{
+		"name": [{}],
+		"retryPolicy": {
+			"maxAttempts": 4,
+			"initialBackoff": "0.1s",
+			"maxBackoff": "1s",
+			"backoffMultiplier": 2,
+			"retryableStatusCodes": ["UNAVAILABLE"]
+		}
+	}]
+}`
+
+func options(more ...grpc.DialOption) []grpc.DialOption {
+	return append([]grpc.DialOption{
+		grpc.WithTransportCredentials(insecure.NewCredentials()),
+		grpc.WithNoProxy(),
+		grpc.WithDefaultServiceConfig(serviceConfig),
+		grpc.WithDefaultCallOptions(
+			grpc.MaxCallRecvMsgSize(server.MaxMessageBytes),
+			grpc.MaxCallSendMsgSize(server.MaxMessageBytes),
+			// Above the default of 256 KiB a request would silently not be sent again.
+			grpc.MaxRetryRPCBufferSize(server.MaxMessageBytes),
+		),
+		grpc.WithConnectParams(grpc.ConnectParams{
+			Backoff:           backoff.Config{BaseDelay: 50 * time.Millisecond, Multiplier: 1.6, Jitter: 0.2, MaxDelay: 2 * time.Second},
+			MinConnectTimeout: 5 * time.Second,
+		}),
+		// Must stay above the servers' least interval between pings.
+		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: 30 * time.Second, Timeout: 10 * time.Second}),
+	}, more...)
+}
+
+func dialLocal(l *bufconn.Listener) (*grpc.ClientConn, error) {
+	return grpc.NewClient("passthrough:///in-process", options(grpc.WithContextDialer(
+		func(ctx context.Context, _ string) (net.Conn, error) { return l.DialContext(ctx) },
+	))...)
+}
+
+func dialRemote(addr string) (*grpc.ClientConn, error) {
+	if strings.Contains(addr, "://") {
+		return grpc.NewClient(addr, options()...)
+	}
+	replicas, err := endpoints(addr)
+	if err != nil {
+		return nil, err
+	}
+	list := manual.NewBuilderWithScheme("replicas")
+	list.InitialState(resolver.State{Endpoints: replicas})
+	return grpc.NewClient("replicas:///lugwright", options(grpc.WithResolvers(list))...)
+}
+
+func endpoints(addr string) ([]resolver.Endpoint, error) {
+	var out []resolver.Endpoint
+	for one := range strings.SplitSeq(addr, ",") {
+		one = strings.TrimSpace(one)
+		if host, port, err := net.SplitHostPort(one); err != nil || host == "" || port == "" {
+			return nil, fmt.Errorf("address %q; write host:port such as 127.0.0.1:7401, several with commas between", one)
+		}
+		out = append(out, resolver.Endpoint{Addresses: []resolver.Address{{Addr: one}}})
+	}
+	return out, nil
+}

@@ -1,0 +1,10 @@
+// Package dial is the client of both services in the domain's own types: the same whether they run in this process or
+// elsewhere. It never builds or checks anything itself, and shows no wire type.
+//
+//	client.go       Client, InProcess, Remote
+//	geometry.go     kinds, brackets, files
+//	strength.go     bases, materials, checks, evaluations
+//	peer.go         one service: its version, deadlines, errors
+//	connection.go   addresses, retries, keepalive
+//	batches.go      many items in messages of 64
+package dial

@@ -1,0 +1,107 @@
+package dial
+
+import (
+	"context"
+	"errors"
+
+	"lugwright/geometry"
+	"lugwright/part"
+	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+	"lugwright/services/wire"
+)
+
+// Format names an export format and the unit of its numbers.
+type Format = wire.Format
+
+// The formats. DXF and plate SVG give one file for each distinct plate, the others one for the bracket.
+const (
+	DXFR2000     = wire.DXFR2000
+	DXFR2000Inch = wire.DXFR2000Inch
+	DXFR12       = wire.DXFR12
+	DXFR12Inch   = wire.DXFR12Inch
+	OpenSCAD     = wire.OpenSCAD
+	SVGPlate     = wire.SVGPlate
+	SVGAssembly  = wire.SVGAssembly
+)
+
+// File is one exported file. Its name has no folder.
+type File = wire.File
+
+// Built is a bracket, or why there is none.
+type Built struct {
+	Bracket *part.Bracket
+	Err     error
+}
+
+// Kinds lists the bracket kinds; their Build is nil.
+func (c *Client) Kinds(ctx context.Context) ([]geometry.Kind, error) {
+	r, err := call(ctx, c.geometry, c.build.ListKinds, &pb.ListKindsRequest{})
+	if err != nil {
+		return nil, err
+	}
+	kinds, err := wire.DecodeKinds(r.GetKinds())
+	if err != nil {
+		return nil, c.geometry.broken(err)
+	}
+	return kinds, nil
+}
+
+// Build builds brackets, in the order of the requests. A refused one has its part.FieldErrors in Err; the returned error
+// means that the service did not answer.
+func (c *Client) Build(ctx context.Context, requests []geometry.Request) ([]Built, error) {
+	out := make([]Built, len(requests))
+	err := batches(ctx, len(requests), perMessage, func(ctx context.Context, from, to int) error {
+		return c.buildSome(ctx, requests[from:to], out[from:to])
+	})
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
+func (c *Client) buildSome(ctx context.Context, requests []geometry.Request, out []Built) error {
+	q := &pb.BuildBracketsRequest{Orders: make([]*pb.BracketOrder, len(requests))}
+	for i := range requests {
+		q.Orders[i] = wire.EncodeOrder(requests[i])
+	}
+	r, err := call(ctx, c.geometry, c.build.BuildBrackets, q)
+	if err != nil {
+		return err
+	}
+	if err := sameCount(len(r.GetResults()), len(out)); err != nil {
+		return c.geometry.broken(err)
+	}
+	for i, result := range r.GetResults() {
+		if out[i], err = built(result); err != nil {
+			return c.geometry.broken(err)
+		}
+	}
+	return nil
+}
+
+func built(result *pb.BuildResult) (Built, error) {
+	switch o := result.GetOutcome().(type) {
+	case *pb.BuildResult_Bracket:
+		b, err := wire.DecodeBracket(o.Bracket)
+		return Built{Bracket: b}, err
+	case *pb.BuildResult_Problem:
+		return Built{Err: wire.DecodeProblem(o.Problem)}, nil
+	}
+	return Built{}, errNoOutcome
+}
+
+var errNoOutcome = errors.New("a result without an outcome")
+
+// Export writes a bracket's files in one format.
+func (c *Client) Export(ctx context.Context, b *part.Bracket, f Format) ([]File, error) {
+	q := &pb.ExportBracketRequest{Bracket: wire.EncodeBracket(b), Format: wire.EncodeFormat(f)}
+	r, err := call(ctx, c.geometry, c.build.ExportBracket, q)
+	if err != nil {
+		return nil, err
+	}
+	files, err := wire.DecodeFiles(r.GetFiles())
+	if err != nil {
+		return nil, c.geometry.broken(err)
+	}
+	return files, nil
+}

@@ -1,0 +1,96 @@
+package dial
+
+import (
+	"cmp"
+	"context"
+	"errors"
+	"fmt"
+	"sync"
+	"time"
+
+	"google.golang.org/grpc"
+
+	"lugwright/services/wire"
+)
+
+// peer is one service as this client sees it.
+type peer struct {
+	service, addr string
+	conn          *grpc.ClientConn
+	timeout       time.Duration
+	info          func(context.Context) (versioned, error)
+
+	mu    sync.Mutex
+	known bool // its version was asked for and fits
+}
+
+// versioned is either service's answer to GetServiceInfo.
+type versioned interface {
+	GetApiVersion() string
+	GetToolVersion() string
+}
+
+func newPeer(at place, conn *grpc.ClientConn, timeout time.Duration, info func(context.Context) (versioned, error)) *peer {
+	return &peer{service: at.name, addr: cmp.Or(at.addr, "in this process"), conn: conn, timeout: timeout, info: info}
+}
+
+// call makes one call with its deadline, after the service's version is known to fit.
+func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, ...grpc.CallOption) (R, error), q Q) (R, error) {
+	var none R
+	if err := p.ready(ctx); err != nil {
+		return none, err
+	}
+	limited, cancel := context.WithTimeout(ctx, p.timeout)
+	defer cancel()
+	r, err := rpc(limited, q)
+	if err != nil {
+		return none, p.explain(ctx, limited, err)
+	}
+	return r, nil
+}
+
+// ready asks for the service's version once; a failure is asked again at the next call.
+func (p *peer) ready(ctx context.Context) error {
+	p.mu.Lock()
+	defer p.mu.Unlock()
+	if p.known {
+		return nil
+	}
+	limited, cancel := context.WithTimeout(ctx, p.timeout)
+	defer cancel()
+	v, err := p.info(limited)
+	if err != nil {
+		return p.explain(ctx, limited, err)
+	}
+	if !wire.SameMajor(v.GetApiVersion()) {
+		return p.unreachable(fmt.Sprintf("speaks interface version %q (tool %s), this client speaks %s (tool %s); run both from one release",
+			v.GetApiVersion(), v.GetToolVersion(), wire.APIVersion, wire.ToolVersion()))
+	}
+	p.known = true
+	return nil
+}
+
+// explain turns a call's error into the domain's, with the service's name and address where it did not answer.
+func (p *peer) explain(ctx, limited context.Context, err error) error {
+	if ctx.Err() == context.Canceled {
+		return context.Canceled
+	}
+	err = wire.FromStatus(err)
+	var gone *UnreachableError
+	if !errors.As(err, &gone) {
+		return err
+	}
+	if limited.Err() != nil && ctx.Err() == nil {
+		return p.unreachable(fmt.Sprintf("did not answer within %s", p.timeout))
+	}
+	return p.unreachable(gone.Why)
+}
+
+func (p *peer) unreachable(why string) error {
+	return &UnreachableError{Service: p.service, Addr: p.addr, Why: why}
+}
+
+// broken is an answer that this client cannot read.
+func (p *peer) broken(err error) error {
+	return p.unreachable("gave an answer that cannot be read: " + err.Error())
+}

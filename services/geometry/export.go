@@ -1,0 +1,126 @@
+package geometry
+
+import (
+	"bytes"
+	"fmt"
+	"io"
+	"strings"
+
+	"lugwright/geometry/dxf"
+	"lugwright/geometry/scad"
+	"lugwright/geometry/svg"
+	"lugwright/part"
+	"lugwright/services/wire"
+)
+
+const (
+	typeDXF  = "image/vnd.dxf"
+	typeSCAD = "application/x-openscad"
+	typeSVG  = "image/svg+xml"
+)
+
+// export writes a bracket's files.
+func export(b *part.Bracket, format wire.Format) ([]wire.File, error) {
+	switch format {
+	case wire.DXFR2000:
+		return cutFiles(b, dxf.Options{Version: dxf.R2000})
+	case wire.DXFR2000Inch:
+		return cutFiles(b, dxf.Options{Version: dxf.R2000, Inch: true})
+	case wire.DXFR12:
+		return cutFiles(b, dxf.Options{Version: dxf.R12})
+	case wire.DXFR12Inch:
+		return cutFiles(b, dxf.Options{Version: dxf.R12, Inch: true})
+	case wire.SVGPlate:
+		return plateFiles(b, ".svg", typeSVG, func(w io.Writer, p *part.Plate) error { return svg.WritePlate(w, p, svg.PlateOptions{}) })
+	case wire.SVGAssembly:
+		return oneFile(b, ".svg", typeSVG, func(w io.Writer) error { return svg.WriteBracket(w, b, svg.BracketOptions{}) })
+	}
+	return oneFile(b, ".scad", typeSCAD, func(w io.Writer) error { return scad.Write(w, b, scad.Options{}) })
+}
+
+// cutFiles name the unit of their numbers in the file name: a cut file has no other sure place for it.
+func cutFiles(b *part.Bracket, o dxf.Options) ([]wire.File, error) {
+	tail := "_units-mm.dxf"
+	if o.Inch {
+		tail = "_units-inch.dxf"
+	}
+	return plateFiles(b, tail, typeDXF, func(w io.Writer, p *part.Plate) error { return dxf.Write(w, p, o) })
+}
+
+func oneFile(b *part.Bracket, tail, media string, write func(io.Writer) error) ([]wire.File, error) {
+	var data bytes.Buffer
+	if err := write(&data); err != nil {
+		return nil, err
+	}
+	return []wire.File{{Name: fileName(b.Name) + tail, MediaType: media, Data: data.Bytes()}}, nil
+}
+
+// plateFiles writes one file for each distinct plate, named mark, thickness, material and quantity: "PAIR-L1_12mm_S355_x2".
+func plateFiles(b *part.Bracket, tail, media string, write func(io.Writer, *part.Plate) error) ([]wire.File, error) {
+	pieces, err := distinct(b)
+	if err != nil {
+		return nil, err
+	}
+	files := make([]wire.File, len(pieces))
+	for i, p := range pieces {
+		var data bytes.Buffer
+		if err := write(&data, p.plate); err != nil {
+			return nil, err
+		}
+		files[i] = wire.File{Name: p.fileName() + tail, MediaType: media, Data: data.Bytes()}
+	}
+	return files, nil
+}
+
+// piece is a plate with how many of it the bracket needs.
+type piece struct {
+	plate *part.Plate
+	count int
+}
+
+func (p *piece) mark() string {
+	if p.plate.Mark == "" {
+		return p.plate.ID
+	}
+	return p.plate.Mark
+}
+
+func (p *piece) fileName() string {
+	return fmt.Sprintf("%s_%gmm_%s_x%d", fileName(p.mark()), p.plate.ThicknessMM, fileName(p.plate.Material), p.count)
+}
+
+// distinct gathers plates by part mark, in the order of the bracket. It refuses a mark that two different pieces bear, and
+// marks that come to one file name.
+func distinct(b *part.Bracket) ([]*piece, error) {
+	var pieces []*piece
+	byName := map[string]*piece{}
+	for i := range b.Plates {
+		p := &piece{&b.Plates[i], 1}
+		key := strings.ToLower(fileName(p.mark()))
+		first, seen := byName[key]
+		switch {
+		case !seen:
+			byName[key] = p
+			pieces = append(pieces, p)
+		case first.mark() == p.mark() && first.plate.SamePiece(p.plate):
+			first.count++
+		default:
+			return nil, &part.FieldError{
+				Field:  fmt.Sprintf("plates[%d].mark", i),
+				Found:  fmt.Sprintf("%q, and a different piece is marked %q", p.mark(), first.mark()),
+				Accept: "one mark for each distinct piece",
+			}
+		}
+	}
+	return pieces, nil
+}
+
+// fileName keeps letters, digits, dots and dashes of a text; every other character becomes a dash.
+func fileName(s string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '.' || r == '-' || r == '_' {
+			return r
+		}
+		return '-'
+	}, s)
+}

@@ -1,0 +1,109 @@
+// Package geometry is the geometry service: it decodes, calls the geometry library, and encodes. It never knows a
+// particular kind; the kinds it offers are given to it.
+//
+//	service.go  the calls
+//	export.go   which files a format gives and what they are called
+package geometry
+
+import (
+	"context"
+	"fmt"
+
+	"google.golang.org/grpc"
+
+	"lugwright/geometry"
+	"lugwright/part"
+	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+	"lugwright/services/server"
+	"lugwright/services/wire"
+)
+
+// Service answers lugwright.geometry.v1alpha1.GeometryService.
+type Service struct {
+	pb.UnimplementedGeometryServiceServer
+	kinds []geometry.Kind
+}
+
+// New makes a service that offers the kinds.
+func New(kinds []geometry.Kind) *Service { return &Service{kinds: kinds} }
+
+// Register adds the service to a server.
+func (s *Service) Register(r grpc.ServiceRegistrar) string {
+	pb.RegisterGeometryServiceServer(r, s)
+	return pb.GeometryService_ServiceDesc.ServiceName
+}
+
+// GetServiceInfo gives the versions.
+func (s *Service) GetServiceInfo(context.Context, *pb.GetServiceInfoRequest) (*pb.GetServiceInfoResponse, error) {
+	return &pb.GetServiceInfoResponse{ApiVersion: wire.APIVersion, ToolVersion: wire.ToolVersion()}, nil
+}
+
+// ListKinds lists the kinds.
+func (s *Service) ListKinds(context.Context, *pb.ListKindsRequest) (*pb.ListKindsResponse, error) {
+	return &pb.ListKindsResponse{Kinds: wire.EncodeKinds(s.kinds)}, nil
+}
+
+// BuildBracket builds one bracket.
+func (s *Service) BuildBracket(_ context.Context, q *pb.BuildBracketRequest) (*pb.BuildBracketResponse, error) {
+	b, err := s.build(q.GetOrder())
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return &pb.BuildBracketResponse{Bracket: wire.EncodeBracket(b)}, nil
+}
+
+// BuildBrackets builds several.
+func (s *Service) BuildBrackets(ctx context.Context, q *pb.BuildBracketsRequest) (*pb.BuildBracketsResponse, error) {
+	if err := wire.BatchFits("orders", len(q.GetOrders())); err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	results, err := server.Batch(ctx, q.GetOrders(), s.result, problem)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return &pb.BuildBracketsResponse{Results: results}, nil
+}
+
+// ExportBracket writes a bracket's files.
+func (s *Service) ExportBracket(_ context.Context, q *pb.ExportBracketRequest) (*pb.ExportBracketResponse, error) {
+	files, err := exported(q)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return &pb.ExportBracketResponse{Files: wire.EncodeFiles(files)}, nil
+}
+
+func (s *Service) build(order *pb.BracketOrder) (*part.Bracket, error) {
+	q, err := wire.DecodeOrder(order)
+	if err != nil {
+		return nil, err
+	}
+	return geometry.Build(s.kinds, q)
+}
+
+func (s *Service) result(order *pb.BracketOrder) (*pb.BuildResult, error) {
+	b, err := s.build(order)
+	if err != nil {
+		return nil, err
+	}
+	return &pb.BuildResult{Outcome: &pb.BuildResult_Bracket{Bracket: wire.EncodeBracket(b)}}, nil
+}
+
+func problem(err error) *pb.BuildResult {
+	return &pb.BuildResult{Outcome: &pb.BuildResult_Problem{Problem: wire.EncodeProblem(err)}}
+}
+
+func exported(q *pb.ExportBracketRequest) ([]wire.File, error) {
+	format, err := wire.DecodeFormat(q.GetFormat())
+	if err != nil {
+		return nil, err
+	}
+	b, err := wire.DecodeBracket(q.GetBracket())
+	if err != nil {
+		return nil, err
+	}
+	if err := b.Validate(); err != nil {
+		return nil, fmt.Errorf("bracket cannot be exported: %w", err)
+	}
+	return export(b, format)
+}

@@ -1,0 +1,119 @@
+package geometry
+
+import (
+	"bytes"
+	"fmt"
+	"slices"
+	"strings"
+	"testing"
+
+	"google.golang.org/genproto/googleapis/rpc/errdetails"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+
+	"lugwright/geometry"
+	"lugwright/geometry/dxf"
+	"lugwright/part"
+	"lugwright/part/parttest"
+	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+	partpb "lugwright/proto/gen/lugwright/part/v1alpha1"
+	"lugwright/services/wire"
+)
+
+// whole is the test bracket without what it leaves unfinished.
+func whole() *part.Bracket {
+	b := parttest.Bracket()
+	b.Bolts, b.LoadPoints = nil, []part.LoadPoint{{ID: "pin"}}
+	return b
+}
+
+// fakes are kinds: one that builds the test bracket, one whose bracket is unsound.
+func fakes() *Service {
+	size := []geometry.Param{{Name: "size", Unit: geometry.MM, Min: 1, Max: 9, Default: 5, Sentence: "a size"}}
+	return New([]geometry.Kind{
+		{Name: "sound", Params: size, Build: func(geometry.Values) (*part.Bracket, error) { return whole(), nil }},
+		{Name: "unsound", Params: size, Build: func(geometry.Values) (*part.Bracket, error) {
+			return &part.Bracket{Plates: []part.Plate{{ID: "p"}}}, nil
+		}},
+	})
+}
+
+func order(kind string, more ...*partpb.Parameter) *pb.BuildBracketRequest {
+	return &pb.BuildBracketRequest{Order: &pb.BracketOrder{Kind: kind, Name: "b", Hand: partpb.Hand_HAND_LEFT, Parameters: more}}
+}
+
+func TestRefusedOrders(t *testing.T) {
+	for _, c := range []struct {
+		name  string
+		q     *pb.BuildBracketRequest
+		code  codes.Code
+		field string
+	}{
+		{"nothing", &pb.BuildBracketRequest{}, codes.InvalidArgument, "order"},
+		{"kind", order("sond"), codes.InvalidArgument, "kind"},
+		{"range", order("sound", &partpb.Parameter{Name: "size", Number: 10}), codes.InvalidArgument, "parameters.size"},
+		{"unit", order("sound", &partpb.Parameter{Name: "size", Number: 1, Unit: "rad"}), codes.InvalidArgument, "parameters.size"},
+		{"name", order("sound", &partpb.Parameter{Name: "sizes"}), codes.InvalidArgument, "parameters.sizes"},
+		{"hand", &pb.BuildBracketRequest{Order: &pb.BracketOrder{Kind: "sound", Name: "b"}}, codes.InvalidArgument, "hand"},
+		{"unsound", order("unsound"), codes.InvalidArgument, "plates[0].thickness_mm"},
+	} {
+		_, err := fakes().BuildBracket(t.Context(), c.q)
+		s, _ := status.FromError(err)
+		if s.Code() != c.code || len(s.Details()) == 0 {
+			t.Errorf("%s: %v", c.name, err)
+			continue
+		}
+		bad, ok := s.Details()[0].(*errdetails.BadRequest)
+		if !ok || bad.FieldViolations[0].Field != c.field {
+			t.Errorf("%s: details %v, want field %s", c.name, s.Details(), c.field)
+		}
+	}
+	if _, err := fakes().BuildBracket(t.Context(), order("sound")); err != nil {
+		t.Error(err)
+	}
+}
+
+func TestBatchIsBounded(t *testing.T) {
+	_, err := fakes().BuildBrackets(t.Context(), &pb.BuildBracketsRequest{Orders: make([]*pb.BracketOrder, wire.MaxBatch+1)})
+	if status.Code(err) != codes.InvalidArgument {
+		t.Errorf("got %v", err)
+	}
+}
+
+func TestFileNames(t *testing.T) {
+	b := whole() // two like ears, two like gussets, a backing plate
+	ear := b.Plates[0]
+	files, err := export(b, wire.DXFR2000)
+	if err != nil {
+		t.Fatal(err)
+	}
+	first := fmt.Sprintf("%s_%gmm_%s_x2_units-mm.dxf", ear.Mark, ear.ThicknessMM, ear.Material)
+	if len(files) != 3 || files[0].Name != first {
+		t.Errorf("%d files, first %s, want %s", len(files), files[0].Name, first)
+	}
+	inch, err := export(b, wire.DXFR12Inch)
+	if err != nil || !strings.HasSuffix(inch[0].Name, "_units-inch.dxf") {
+		t.Errorf("%v, %v", inch, err)
+	}
+	var direct bytes.Buffer
+	if err := dxf.Write(&direct, &b.Plates[0], dxf.Options{Version: dxf.R12, Inch: true}); err != nil || !slices.Equal(direct.Bytes(), inch[0].Data) {
+		t.Errorf("the file is not what the writer writes: %v", err)
+	}
+	for _, f := range wire.Formats() {
+		if _, err := export(b, f); err != nil {
+			t.Errorf("%s: %v", f, err)
+		}
+	}
+}
+
+// Two pieces under one mark, or marks that one file system would take for one, would overwrite each other's cut files.
+func TestMarksThatClash(t *testing.T) {
+	for _, mark := range []string{"TB-L1", "tb-l1", "TB/L1"} {
+		b := parttest.Bracket()
+		b.Plates[2].Mark = mark
+		_, err := export(b, wire.SVGPlate)
+		if fields := part.Fields(err); len(fields) != 1 || fields[0].Field != "plates[2].mark" {
+			t.Errorf("%s: %v", mark, err)
+		}
+	}
+}

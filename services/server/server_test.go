@@ -1,0 +1,266 @@
+package server
+
+import (
+	"bytes"
+	"context"
+	"errors"
+	"log/slog"
+	"net"
+	"runtime"
+	"slices"
+	"strings"
+	"testing"
+	"time"
+
+	"google.golang.org/grpc"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/credentials/insecure"
+	healthpb "google.golang.org/grpc/health/grpc_health_v1"
+	reflectionpb "google.golang.org/grpc/reflection/grpc_reflection_v1"
+	"google.golang.org/grpc/status"
+
+	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+)
+
+const name = "lugwright.geometry.v1alpha1.GeometryService"
+
+// rogue panics, hangs, and handles a batch with a poisoned item.
+type rogue struct {
+	pb.UnimplementedGeometryServiceServer
+	entered chan struct{}
+}
+
+func (s *rogue) Register(r grpc.ServiceRegistrar) string {
+	pb.RegisterGeometryServiceServer(r, s)
+	return name
+}
+
+func (s *rogue) ListKinds(context.Context, *pb.ListKindsRequest) (*pb.ListKindsResponse, error) {
+	panic("secret")
+}
+
+func (s *rogue) BuildBracket(ctx context.Context, _ *pb.BuildBracketRequest) (*pb.BuildBracketResponse, error) {
+	close(s.entered)
+	<-ctx.Done()
+	return nil, ctx.Err()
+}
+
+func (s *rogue) BuildBrackets(ctx context.Context, q *pb.BuildBracketsRequest) (*pb.BuildBracketsResponse, error) {
+	results, err := Batch(ctx, q.Orders, func(o *pb.BracketOrder) (*pb.BuildResult, error) {
+		switch o.Name {
+		case "poison":
+			panic("secret")
+		case "bad":
+			return nil, errors.New("bad")
+		}
+		return &pb.BuildResult{}, nil
+	}, func(err error) *pb.BuildResult { return nil })
+	return &pb.BuildBracketsResponse{Results: results}, err
+}
+
+type running struct {
+	*Server
+	conn *grpc.ClientConn
+	log  *bytes.Buffer
+	done chan error
+}
+
+func start(t *testing.T, services ...Service) *running {
+	t.Helper()
+	before := runtime.NumGoroutine()
+	t.Cleanup(func() { noLeak(t, before) })
+	l, err := Listen("127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := &running{log: &bytes.Buffer{}, done: make(chan error, 1)}
+	r.Server = New(Options{Log: slog.New(slog.NewTextHandler(r.log, nil))}, services...)
+	go func() { r.done <- r.Serve(l) }()
+	r.conn, err = grpc.NewClient(l.Addr().String(), grpc.WithTransportCredentials(insecure.NewCredentials()))
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() {
+		r.conn.Close()
+		r.Stop(time.Second)
+		if err := <-r.done; err != nil {
+			t.Errorf("serving ended with %v", err)
+		}
+	})
+	return r
+}
+
+func noLeak(t *testing.T, before int) {
+	for range 100 {
+		if runtime.NumGoroutine() <= before {
+			return
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+	stacks := make([]byte, 1<<16)
+	t.Errorf("%d goroutines before, %d after:\n%s", before, runtime.NumGoroutine(), stacks[:runtime.Stack(stacks, true)])
+}
+
+func TestHealth(t *testing.T) {
+	r := start(t, &rogue{})
+	health := healthpb.NewHealthClient(r.conn)
+	for _, service := range []string{"", name} {
+		answer, err := health.Check(t.Context(), &healthpb.HealthCheckRequest{Service: service})
+		if err != nil || answer.Status != healthpb.HealthCheckResponse_SERVING {
+			t.Errorf("%q: %v, %v", service, answer, err)
+		}
+	}
+	if _, err := health.Check(t.Context(), &healthpb.HealthCheckRequest{Service: "other"}); status.Code(err) != codes.NotFound {
+		t.Errorf("an unknown service is %v", err)
+	}
+}
+
+// Watchers learn that the server is going before it is gone.
+func TestHealthTurnsBeforeTheStop(t *testing.T) {
+	r := start(t, &rogue{})
+	watch, err := healthpb.NewHealthClient(r.conn).Watch(t.Context(), &healthpb.HealthCheckRequest{Service: name})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if first, err := watch.Recv(); err != nil || first.Status != healthpb.HealthCheckResponse_SERVING {
+		t.Fatal(first, err)
+	}
+	go r.Stop(50 * time.Millisecond)
+	if next, err := watch.Recv(); err != nil || next.Status != healthpb.HealthCheckResponse_NOT_SERVING {
+		t.Errorf("got %v, %v", next, err)
+	}
+}
+
+func TestReflection(t *testing.T) {
+	r := start(t, &rogue{})
+	stream, err := reflectionpb.NewServerReflectionClient(r.conn).ServerReflectionInfo(t.Context())
+	if err != nil {
+		t.Fatal(err)
+	}
+	stream.Send(&reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_ListServices{}})
+	answer, err := stream.Recv()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var names []string
+	for _, s := range answer.GetListServicesResponse().GetService() {
+		names = append(names, s.Name)
+	}
+	if !slices.Contains(names, name) {
+		t.Errorf("services %v", names)
+	}
+	stream.CloseSend()
+}
+
+func TestPanicIsInternal(t *testing.T) {
+	r := start(t, &rogue{})
+	client := pb.NewGeometryServiceClient(r.conn)
+	_, err := client.ListKinds(t.Context(), &pb.ListKindsRequest{})
+	if status.Code(err) != codes.Internal || strings.Contains(err.Error(), "secret") {
+		t.Errorf("got %v", err)
+	}
+	if log := r.log.String(); !strings.Contains(log, "secret") || !strings.Contains(log, "server_test.go") {
+		t.Errorf("log %s", log)
+	}
+	orders := []*pb.BracketOrder{{Name: "a"}, {Name: "poison"}, {Name: "bad"}, {Name: "b"}}
+	answer, err := client.BuildBrackets(t.Context(), &pb.BuildBracketsRequest{Orders: orders})
+	if err != nil || len(answer.Results) != 4 {
+		t.Errorf("the poisoned batch gave %v, %v", answer, err)
+	}
+	if !strings.Contains(r.log.String(), "item 1 of a batch") {
+		t.Errorf("log %s", r.log)
+	}
+}
+
+func TestBatchEndsWithItsContext(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	done := 0
+	_, err := Batch(ctx, make([]int, 9), func(int) (int, error) {
+		if done++; done == 3 {
+			cancel()
+		}
+		return 0, nil
+	}, func(error) int { return 0 })
+	if err != context.Canceled || done != 3 {
+		t.Errorf("%v after %d items", err, done)
+	}
+}
+
+func TestStopCutsWhatHangs(t *testing.T) {
+	s := &rogue{entered: make(chan struct{})}
+	r := start(t, s)
+	failed := make(chan error, 1)
+	go func() {
+		_, err := pb.NewGeometryServiceClient(r.conn).BuildBracket(t.Context(), &pb.BuildBracketRequest{})
+		failed <- err
+	}()
+	<-s.entered
+	began := time.Now()
+	r.Stop(100 * time.Millisecond)
+	if took := time.Since(began); took < 90*time.Millisecond || took > 3*time.Second {
+		t.Errorf("stopped after %s", took)
+	}
+	if err := <-failed; err == nil {
+		t.Error("the hanging call was answered")
+	}
+}
+
+func TestListen(t *testing.T) {
+	for addr, want := range map[string]string{
+		"0.0.0.0:0":    "not on this machine alone",
+		":7401":        "not on this machine alone",
+		"10.1.2.3:1":   "not on this machine alone",
+		"example:1":    "not on this machine alone",
+		"127.0.0.1":    "write host:port",
+		"127.0.0.1:-1": "listen address",
+	} {
+		if _, err := Listen(addr); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v, want %q", addr, err, want)
+		}
+	}
+	for _, addr := range []string{"127.0.0.1:0", "localhost:0"} {
+		l, err := Listen(addr)
+		if err != nil {
+			t.Errorf("%s: %v", addr, err)
+			continue
+		}
+		l.Close()
+	}
+}
+
+type lines chan string
+
+func (l lines) Write(p []byte) (int, error) { l <- strings.TrimSpace(string(p)); return len(p), nil }
+
+func TestDaemon(t *testing.T) {
+	defer noLeak(t, runtime.NumGoroutine()+1) // the runtime's signal loop stays
+	ctx, stop := context.WithCancel(t.Context())
+	out, ended := make(lines, 1), make(chan int, 1)
+	go func() {
+		ended <- Daemon(ctx, "geometryd", []string{"--listen", "127.0.0.1:0"}, out, &bytes.Buffer{}, &rogue{})
+	}()
+	conn, err := net.Dial("tcp", <-out)
+	if err != nil {
+		t.Fatal(err)
+	}
+	conn.Close()
+	stop()
+	if code := <-ended; code != 0 {
+		t.Errorf("exit status %d", code)
+	}
+	for _, c := range []struct {
+		args []string
+		code int
+		want string
+	}{
+		{[]string{"--listen", "0.0.0.0:0"}, 4, "plaintext"},
+		{[]string{"--nope"}, 2, "-nope"},
+		{[]string{"x"}, 2, `argument "x"`},
+		{[]string{"-h"}, 0, "-listen"},
+	} {
+		var errs bytes.Buffer
+		if code := Daemon(t.Context(), "geometryd", c.args, &bytes.Buffer{}, &errs); code != c.code || !strings.Contains(errs.String(), c.want) {
+			t.Errorf("%v: exit status %d, %s", c.args, code, &errs)
+		}
+	}
+}

@@ -1,0 +1,74 @@
+package strength
+
+import (
+	"fmt"
+
+	"lugwright/part"
+	partpb "lugwright/proto/gen/lugwright/part/v1alpha1"
+	pb "lugwright/proto/gen/lugwright/strength/v1alpha1"
+	"lugwright/services/wire"
+	"lugwright/strength"
+)
+
+// setup is a decoded setup with its basis, or why there is none.
+type setup struct {
+	*wire.Setup
+	basis *strength.Basis
+	err   error
+}
+
+func (s *Service) setup(m *pb.CheckSetup) setup {
+	decoded, err := wire.DecodeSetup(m)
+	if err != nil {
+		return setup{err: err}
+	}
+	basis, err := s.basis(decoded.Basis)
+	return setup{decoded, basis, err}
+}
+
+func (s *Service) check(m *partpb.Bracket, with setup) (*strength.Report, error) {
+	bracket, err := wire.DecodeBracket(m)
+	if err != nil {
+		return nil, err
+	}
+	if with.err != nil {
+		return nil, with.err
+	}
+	return strength.Run(with.basis, bracket, with.Cases, with.Options)
+}
+
+// batch is one CheckBrackets call: setups are decoded once, and briefs share their texts.
+type batch struct {
+	service  *Service
+	setups   []setup
+	full     bool
+	briefing wire.Briefing
+}
+
+func (s *Service) batch(q *pb.CheckBracketsRequest) *batch {
+	b := &batch{service: s, setups: make([]setup, len(q.GetSetups())), full: q.GetFullReports()}
+	for i, m := range q.GetSetups() {
+		b.setups[i] = s.setup(m)
+	}
+	return b
+}
+
+func (b *batch) result(item *pb.CheckItem) (*pb.CheckResult, error) {
+	i := int(item.GetSetup())
+	if i < 0 || i >= len(b.setups) {
+		accept := fmt.Sprintf("the index of one of %d setups", len(b.setups))
+		return nil, &part.FieldError{Field: "setup", Found: fmt.Sprint(i), Accept: accept}
+	}
+	report, err := b.service.check(item.GetBracket(), b.setups[i])
+	if err != nil {
+		return nil, err
+	}
+	if b.full {
+		return &pb.CheckResult{Outcome: &pb.CheckResult_Report{Report: wire.EncodeReport(report)}}, nil
+	}
+	return &pb.CheckResult{Outcome: &pb.CheckResult_Brief{Brief: b.briefing.Encode(report)}}, nil
+}
+
+func problem(err error) *pb.CheckResult {
+	return &pb.CheckResult{Outcome: &pb.CheckResult_Problem{Problem: wire.EncodeProblem(err)}}
+}

@@ -1,0 +1,159 @@
+// Package strength is the strength service: it decodes, calls the strength library, and encodes. It never knows a
+// bracket kind, nor a particular basis; the bases it offers are given to it.
+//
+//	service.go  the calls
+//	check.go    one bracket, and batches with shared setups
+//	lists.go    bases and materials
+package strength
+
+import (
+	"context"
+	"fmt"
+	"strings"
+
+	"google.golang.org/grpc"
+
+	"lugwright/part"
+	pb "lugwright/proto/gen/lugwright/strength/v1alpha1"
+	"lugwright/services/server"
+	"lugwright/services/wire"
+	"lugwright/strength"
+)
+
+// Service answers lugwright.strength.v1alpha1.StrengthService.
+type Service struct {
+	pb.UnimplementedStrengthServiceServer
+	bases []*strength.Basis
+}
+
+// New makes a service that offers the bases.
+func New(bases []*strength.Basis) *Service { return &Service{bases: bases} }
+
+// Register adds the service to a server.
+func (s *Service) Register(r grpc.ServiceRegistrar) string {
+	pb.RegisterStrengthServiceServer(r, s)
+	return pb.StrengthService_ServiceDesc.ServiceName
+}
+
+// GetServiceInfo gives the versions.
+func (s *Service) GetServiceInfo(context.Context, *pb.GetServiceInfoRequest) (*pb.GetServiceInfoResponse, error) {
+	return &pb.GetServiceInfoResponse{ApiVersion: wire.APIVersion, ToolVersion: wire.ToolVersion()}, nil
+}
+
+// ListBases lists the bases.
+func (s *Service) ListBases(context.Context, *pb.ListBasesRequest) (*pb.ListBasesResponse, error) {
+	return &pb.ListBasesResponse{Bases: wire.EncodeBases(s.describe())}, nil
+}
+
+// ListMaterials lists the materials.
+func (s *Service) ListMaterials(context.Context, *pb.ListMaterialsRequest) (*pb.ListMaterialsResponse, error) {
+	list, err := materials()
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return wire.EncodeMaterials(list), nil
+}
+
+// CheckBracket checks one bracket.
+func (s *Service) CheckBracket(_ context.Context, q *pb.CheckBracketRequest) (*pb.CheckBracketResponse, error) {
+	report, err := s.check(q.GetBracket(), s.setup(q.GetSetup()))
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return &pb.CheckBracketResponse{Report: wire.EncodeReport(report)}, nil
+}
+
+// CheckBrackets checks several.
+func (s *Service) CheckBrackets(ctx context.Context, q *pb.CheckBracketsRequest) (*pb.CheckBracketsResponse, error) {
+	if err := wire.BatchFits("items", len(q.GetItems())); err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	if err := wire.BatchFits("setups", len(q.GetSetups())); err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	b := s.batch(q)
+	results, err := server.Batch(ctx, q.GetItems(), b.result, problem)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return &pb.CheckBracketsResponse{Results: results, Texts: b.briefing.Texts}, nil
+}
+
+// EvaluateLimit evaluates one limit state from numbers.
+func (s *Service) EvaluateLimit(_ context.Context, m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitResponse, error) {
+	answer, err := s.evaluate(m)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return answer, nil
+}
+
+func (s *Service) evaluate(m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitResponse, error) {
+	q, err := wire.DecodeEvaluateRequest(m)
+	if err != nil {
+		return nil, err
+	}
+	basis, err := s.basis(q.Basis)
+	if err != nil {
+		return nil, err
+	}
+	limit := basis.Limit(q.Limit)
+	if limit == nil {
+		return nil, unknown("limit", "limit state of "+basis.Card.Name, q.Limit, limitNames(basis))
+	}
+	method, err := methodOf(basis, q.Method)
+	if err != nil {
+		return nil, err
+	}
+	values, err := wire.Ordered(limit.Info(), q.Givens)
+	if err != nil {
+		return nil, err
+	}
+	c := &strength.Calc{Trace: true, Method: method}
+	if err := limit.FromNumbers(c, values); err != nil {
+		return nil, err
+	}
+	return wire.EncodeEvaluation(limit.Info(), c), nil
+}
+
+// basis finds a basis by name, the first where there is none; the error names the nearest.
+func (s *Service) basis(name string) (*strength.Basis, error) {
+	if name == "" && len(s.bases) > 0 {
+		return s.bases[0], nil
+	}
+	names := make([]string, len(s.bases))
+	for i, b := range s.bases {
+		if b.Card.Name == name {
+			return b, nil
+		}
+		names[i] = b.Card.Name
+	}
+	return nil, unknown("basis", "basis", name, names)
+}
+
+func unknown(field, what, name string, names []string) error {
+	return &part.FieldError{
+		Field: field, Found: fmt.Sprintf("%q is not a %s", name, what),
+		Accept: "one of " + strings.Join(names, ", ") + part.Nearest(name, names),
+	}
+}
+
+func limitNames(b *strength.Basis) []string {
+	names := make([]string, len(b.Limits))
+	for i, l := range b.Limits {
+		names[i] = l.Info().ID
+	}
+	return names
+}
+
+// methodOf takes the basis's first method where none is asked for.
+func methodOf(b *strength.Basis, asked strength.Method) (strength.Method, error) {
+	names := make([]string, len(b.Card.Methods))
+	for i, m := range b.Card.Methods {
+		if m == asked || asked == "" {
+			return m, nil
+		}
+		names[i] = string(m)
+	}
+	return "", unknown("method", "method of "+b.Card.Name, string(asked), names)
+}

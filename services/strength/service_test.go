@@ -1,0 +1,109 @@
+package strength
+
+import (
+	"math"
+	"testing"
+
+	"google.golang.org/genproto/googleapis/rpc/errdetails"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
+
+	"lugwright/part"
+	"lugwright/part/parttest"
+	partpb "lugwright/proto/gen/lugwright/part/v1alpha1"
+	pb "lugwright/proto/gen/lugwright/strength/v1alpha1"
+	"lugwright/services/wire"
+	"lugwright/strength"
+)
+
+type pull struct {
+	N float64 `sym:"N" unit:"N" min:"0" max:"1e6" is:"pull"`
+	A float64 `sym:"A" unit:"mm2" min:"1" max:"1e4" is:"area"`
+}
+
+// fakes is a service with one basis that has one limit state.
+func fakes() *Service {
+	stress := strength.Define(strength.Identity{ID: "stress", Title: "Stress", Demand: "N/A", Capacity: "100", Unit: "MPa"},
+		func(c *strength.Calc, g pull) { c.Compare(c.Let("sigma", "N/A", "MPa", g.N/g.A), 100) })
+	return New([]*strength.Basis{{
+		Card:   strength.Card{Name: "house", Methods: []strength.Method{strength.ASD}, ServiceFactor: map[strength.Method]float64{strength.ASD: 1}},
+		Limits: []strength.Evaluator{stress},
+	}})
+}
+
+func evaluate(givens ...*pb.GivenValue) *pb.EvaluateLimitRequest {
+	return &pb.EvaluateLimitRequest{Limit: "stress", Givens: givens}
+}
+
+func TestEvaluate(t *testing.T) {
+	q := evaluate(&pb.GivenValue{Symbol: "A", Value: 10}, &pb.GivenValue{Symbol: "N", Value: 1500, Unit: "N"})
+	e, err := fakes().EvaluateLimit(t.Context(), q)
+	if err != nil || e.Verdict != pb.Verdict_VERDICT_FAIL || e.Demand != 150 || e.Utilisation != 1.5 || len(e.Lines) != 3 {
+		t.Errorf("%v, %v", e, err)
+	}
+}
+
+func TestRefused(t *testing.T) {
+	s := fakes()
+	load := []*partpb.LoadCase{{Name: "x", Level: 1, ForceN: &partpb.Vec{X: 1}, MomentNMm: &partpb.Vec{}}}
+	check := func(setup *pb.CheckSetup, spoil func(b *part.Bracket)) error {
+		b := parttest.Bracket()
+		b.Bolts, b.LoadPoints = nil, []part.LoadPoint{{ID: "pin"}}
+		spoil(b)
+		_, err := s.CheckBracket(t.Context(), &pb.CheckBracketRequest{Bracket: wire.EncodeBracket(b), Setup: setup})
+		return err
+	}
+	as := func(*part.Bracket) {}
+	given := func(q *pb.EvaluateLimitRequest) error {
+		_, err := s.EvaluateLimit(t.Context(), q)
+		return err
+	}
+	for name, c := range map[string]struct {
+		err   error
+		field string
+	}{
+		"no setup":         {check(nil, as), "setup"},
+		"basis":            {check(&pb.CheckSetup{Basis: "hose", Cases: load}, as), "basis"},
+		"no case":          {check(&pb.CheckSetup{}, as), "cases"},
+		"level":            {check(&pb.CheckSetup{Cases: []*partpb.LoadCase{{ForceN: &partpb.Vec{}, MomentNMm: &partpb.Vec{}}}}, as), "cases[0].level"},
+		"not finite":       {check(&pb.CheckSetup{Cases: load}, func(b *part.Bracket) { b.Plates[0].ThicknessMM = math.NaN() }), "plates[0].thickness_mm"},
+		"absurd":           {check(&pb.CheckSetup{Cases: load}, func(b *part.Bracket) { b.Plates[0].ThicknessMM = -1 }), "plates[0].thickness_mm"},
+		"method":           {check(&pb.CheckSetup{Cases: load, Method: pb.Method_METHOD_LRFD}, as), "method"},
+		"unknown limit":    {given(&pb.EvaluateLimitRequest{Limit: "strain"}), "limit"},
+		"method of limit":  {given(&pb.EvaluateLimitRequest{Limit: "stress", Method: pb.Method_METHOD_LRFD}), "method"},
+		"missing given":    {given(evaluate(&pb.GivenValue{Symbol: "A", Value: 10})), "givens.N"},
+		"given in a unit":  {given(evaluate(&pb.GivenValue{Symbol: "A", Value: 10, Unit: "m2"}, &pb.GivenValue{Symbol: "N"})), "givens.A"},
+		"given not finite": {given(evaluate(&pb.GivenValue{Symbol: "A", Value: math.NaN()})), "givens[0].value"},
+		"given too big":    {given(evaluate(&pb.GivenValue{Symbol: "A", Value: 1e5}, &pb.GivenValue{Symbol: "N"})), "givens.A"},
+	} {
+		st, _ := status.FromError(c.err)
+		if st.Code() != codes.InvalidArgument || len(st.Details()) == 0 {
+			t.Errorf("%s: %v", name, c.err)
+			continue
+		}
+		bad, ok := st.Details()[0].(*errdetails.BadRequest)
+		if !ok || bad.FieldViolations[0].Field != c.field {
+			t.Errorf("%s: details %v, want field %s", name, bad, c.field)
+		}
+	}
+}
+
+func TestBatch(t *testing.T) {
+	q := &pb.CheckBracketsRequest{
+		Setups: []*pb.CheckSetup{{Basis: "none"}},
+		Items:  []*pb.CheckItem{{Setup: 0}, {Setup: 1}, {Setup: -1}, nil},
+	}
+	answer, err := fakes().CheckBrackets(t.Context(), q)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, want := range []string{"bracket", "setup", "setup", "bracket"} {
+		if got := answer.Results[i].GetProblem().GetFields(); len(got) != 1 || got[0].Field != want {
+			t.Errorf("item %d: %v, want field %s", i, got, want)
+		}
+	}
+	q.Items = make([]*pb.CheckItem, wire.MaxBatch+1)
+	if _, err := fakes().CheckBrackets(t.Context(), q); status.Code(err) != codes.InvalidArgument {
+		t.Errorf("got %v", err)
+	}
+}

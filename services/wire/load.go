@@ -1,0 +1,111 @@
+package wire
+
+import (
+	"lugwright/part"
+	pb "lugwright/proto/gen/lugwright/part/v1alpha1"
+)
+
+func loadPoint(l *part.LoadPoint) *pb.LoadPoint {
+	m := &pb.LoadPoint{Id: l.ID, AtMm: vec(l.At), Axis: vec(l.Axis), Released: encodeEach(components, l.Released)}
+	if l.Patch != nil {
+		m.Patch = &pb.Patch{Pose: pose(l.Patch.Pose), Box: box(l.Patch.Box)}
+	}
+	return m
+}
+
+func readLoadPoint(r *reader, m *pb.LoadPoint) part.LoadPoint {
+	l := part.LoadPoint{
+		ID:       r.text("id", m.Id),
+		At:       one(r, "at_mm", m.AtMm, readVec),
+		Axis:     one(r, "axis", m.Axis, readVec),
+		Released: decodeEach(r, "released", len(components), components, m.Released),
+	}
+	if m.Patch != nil {
+		patch := one(r, "patch", m.Patch, readPatch)
+		l.Patch = &patch
+	}
+	return l
+}
+
+func readPatch(r *reader, m *pb.Patch) part.Patch {
+	return part.Patch{Pose: one(r, "pose", m.Pose, readPose), Box: one(r, "box", m.Box, readBox)}
+}
+
+func share(s *part.Share) *pb.Share {
+	return &pb.Share{
+		Id: s.ID, Rule: shareRules.encode(s.Rule), Legs: int32(s.Legs), Low: s.Lo, High: s.Hi, Pin: s.Pin, Source: s.Source,
+	}
+}
+
+func readShare(r *reader, m *pb.Share) part.Share {
+	return part.Share{
+		ID:   r.text("id", m.Id),
+		Rule: shareRules.decode(r, "rule", m.Rule),
+		Legs: r.count("legs", m.Legs, maxThings),
+		Lo:   r.number("low", m.Low), Hi: r.number("high", m.High),
+		Pin: r.text("pin", m.Pin), Source: r.words("source", m.Source),
+	}
+}
+
+func path(p *part.Path) *pb.Path {
+	return &pb.Path{LoadPoint: p.LoadPoint, Component: components.encode(p.Component), Branches: all(p.Branches, branch)}
+}
+
+func readPath(r *reader, m *pb.Path) part.Path {
+	return part.Path{
+		LoadPoint: r.text("load_point", m.LoadPoint),
+		Component: components.decode(r, "component", m.Component),
+		Branches:  many(r, "branches", maxThings, m.Branches, readBranch),
+	}
+}
+
+func branch(b *part.Branch) *pb.Branch {
+	return &pb.Branch{Share: b.Share, Leg: int32(b.Leg), AtMm: vec(b.At), Through: b.Through}
+}
+
+func readBranch(r *reader, m *pb.Branch) part.Branch {
+	return part.Branch{
+		Share:   r.text("share", m.Share),
+		Leg:     r.count("leg", m.Leg, maxThings),
+		At:      one(r, "at_mm", m.AtMm, readVec),
+		Through: r.texts("through", maxThings, m.Through),
+	}
+}
+
+func sweep(s *part.Sweep) *pb.Sweep {
+	return &pb.Sweep{
+		Id: s.ID, Things: s.Things, FromMm: vec(s.From), ToMm: vec(s.To), Ribs: s.Ribs, EntryMm: s.EntryMM,
+		Bolts: s.Bolts, Name: s.Name,
+	}
+}
+
+func readSweep(r *reader, m *pb.Sweep) part.Sweep {
+	return part.Sweep{
+		ID:      r.text("id", m.Id),
+		Things:  r.texts("things", maxThings, m.Things),
+		From:    one(r, "from_mm", m.FromMm, readVec),
+		To:      one(r, "to_mm", m.ToMm, readVec),
+		Ribs:    m.Ribs,
+		EntryMM: r.number("entry_mm", m.EntryMm),
+		Bolts:   r.text("bolts", m.Bolts),
+		Name:    r.text("name", m.Name),
+	}
+}
+
+func loadCase(c *part.Case) *pb.LoadCase {
+	return &pb.LoadCase{
+		Name: c.Name, LoadPoint: c.LoadPoint, Level: levels.encode(c.Level), Source: c.Source,
+		ForceN: vec(c.Force), MomentNMm: vec(c.Moment),
+	}
+}
+
+func readLoadCase(r *reader, m *pb.LoadCase) part.Case {
+	return part.Case{
+		Name:      r.text("name", m.Name),
+		LoadPoint: r.text("load_point", m.LoadPoint),
+		Level:     levels.decode(r, "level", m.Level),
+		Source:    r.words("source", m.Source),
+		Force:     one(r, "force_n", m.ForceN, readVec),
+		Moment:    one(r, "moment_n_mm", m.MomentNMm, readVec),
+	}
+}
