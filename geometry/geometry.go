@@ -106,7 +106,8 @@ func Build(kinds []Kind, r Request) (*part.Bracket, error) {
 	}
 	b.AddMarks(v.Mark)
 	if err := b.Validate(); err != nil {
-		return nil, fmt.Errorf("kind %s built an unsound bracket: %w", k.Name, err)
+		// The kind's own mistake, not the caller's: its fields are no parameters.
+		return nil, fmt.Errorf("kind %s built an unsound bracket: %v", k.Name, err)
 	}
 	return b, nil
 }

@@ -1,6 +1,10 @@
 package part
 
-import "lugwright/geometry/shape"
+import (
+	"math"
+
+	"lugwright/geometry/shape"
+)
 
 // Mirrored is the bracket for the other hand: every thing reflected through the plane y = 0. Plates keep their etched
 // face on the reflected face, so an unsymmetrical plate's outline is a mirror image and a different piece.
@@ -66,6 +70,7 @@ func mirrorBox(b shape.Box) shape.Box {
 func mirrorPlate(p Plate) Plate {
 	p.Outer = p.Outer.MirrorX()
 	p.Holes = mapped(p.Holes, func(h Hole) Hole { h.Center = mirrorPoint(h.Center); return h })
+	p.Etch = mapped(p.Etch, mirrorEtch)
 	p.Cutouts = mapped(p.Cutouts, func(l shape.Loop) shape.Loop { return l.MirrorX() })
 	p.Bends = mapped(p.Bends, func(b Bend) Bend {
 		// Swapping the ends keeps the left of A to B on the reflected left.
@@ -74,6 +79,15 @@ func mirrorPlate(p Plate) Plate {
 	})
 	p.Pose = flipPose(p.Pose)
 	return p
+}
+
+// mirrorEtch reflects the place of a text, not the text; upright text stays readable from the same side.
+func mirrorEtch(e Etch) Etch {
+	e.At = mirrorPoint(e.At)
+	if e.AngleRad > -math.Pi/2 && e.AngleRad < math.Pi/2 {
+		e.AngleRad = 0 - e.AngleRad
+	}
+	return e
 }
 
 // mirrorMember turns the length round as well, so that both legs keep their own side; holes are then measured from the

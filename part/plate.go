@@ -58,7 +58,8 @@ const (
 // Finishes lists every finish, in the order of the wire format.
 func Finishes() []Finish { return []Finish{AsCut, Drilled, Reamed} }
 
-// Etch is a mark engraved on the +W face: single-stroke text of the given height, its lower left corner at At.
+// Etch is a mark engraved on the +W face: single-stroke text of the given height, middled on At both ways, so that it takes the same
+// place on the mirrored plate.
 type Etch struct {
 	Text     string
 	At       shape.Point

@@ -90,8 +90,9 @@ func TestMarkAll(t *testing.T) {
 		if len(p.Etch) != 1 {
 			t.Fatalf("%s %d has %d marks", p.Name, i, len(p.Etch))
 		}
-		for _, outline := range []shape.Outline{p.Shape(false), p.Shape(false).MirrorX()} {
-			for _, line := range stroke.Text("AB-L1234", p.Etch[0].At, p.Etch[0].HeightMM, p.Etch[0].AngleRad) {
+		for _, q := range []*part.Plate{p, &b.Mirrored().Plates[i]} {
+			outline := q.Shape(false)
+			for _, line := range stroke.Text("AB-L1234", q.Etch[0].At, q.Etch[0].HeightMM, q.Etch[0].AngleRad) {
 				for _, at := range line {
 					if !outline.Contains(at) || outline.DistTo(at) < 2-1e-6 {
 						t.Fatalf("%s: a stroke at %v is off the steel or under 2 mm from an edge", p.Name, at)

@@ -24,15 +24,13 @@ var markHeights = []float64{8, 7, 6, 5, 4}
 func MarkLetters(root string) int { return max(8, len([]rune(root))+4) }
 
 // MarkAll etches every plate's part mark and notes those that are too small for one. The text lies wholly in the steel, clear of
-// edges and holes, near the middle of the plate, level or upright. The plate's own axes are moved so that the text is middled
-// on u = 0: there it stays in the steel when the bracket is mirrored and the outline with it, but not the text.
+// edges and holes, near the middle of the plate, level or upright.
 func MarkAll(b *part.Bracket, root string) {
 	var small []string
 	for i, first := range firsts(b.Plates) {
 		p := &b.Plates[i]
 		if first < i {
 			if e := b.Plates[first].Etch; len(e) > 0 {
-				shift(p, b.Plates[first].Outer[0].X-p.Outer[0].X)
 				p.Etch = append(p.Etch, e...)
 			}
 			continue
@@ -62,39 +60,15 @@ func mark(p *part.Plate, letters int) bool {
 	for _, h := range markHeights {
 		long := stroke.WidthMM(strings.Repeat("0", letters), h)
 		if at, ok := place(o, box, long, h); ok {
-			middle := math.Round(at.X + long/2)
-			shift(p, -middle)
-			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: shape.Point{X: -long / 2, Y: at.Y}, HeightMM: h})
+			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: long / 2, Y: h / 2}), HeightMM: h})
 			return true
 		}
 		if at, ok := place(o, box, h, long); ok {
-			// Upright text reads from below: its lower left corner is the lower right of its box.
-			middle := math.Round(at.X + h/2)
-			shift(p, -middle)
-			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: shape.Point{X: h / 2, Y: at.Y}, HeightMM: h, AngleRad: math.Pi / 2})
+			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: h / 2, Y: long / 2}), HeightMM: h, AngleRad: math.Pi / 2})
 			return true
 		}
 	}
 	return false
-}
-
-// shift moves a plate's own axes along u; the plate stays where it is.
-func shift(p *part.Plate, by float64) {
-	if by == 0 {
-		return
-	}
-	d := shape.Point{X: by}
-	p.Outer = p.Outer.Translate(d)
-	for i := range p.Holes {
-		p.Holes[i].Center = p.Holes[i].Center.Add(d)
-	}
-	for i := range p.Cutouts {
-		p.Cutouts[i] = p.Cutouts[i].Translate(d)
-	}
-	for i := range p.Bends {
-		p.Bends[i].A, p.Bends[i].B = p.Bends[i].A.Add(d), p.Bends[i].B.Add(d)
-	}
-	p.Pose.Origin = p.Pose.At(-by, 0, 0)
 }
 
 // place looks for the corner of a w x h box in the steel, from the middle outwards.

@@ -18,6 +18,9 @@ const (
 	PaintGapMM = 2
 	// TorchGapMM is the least clear gap, beyond the two fillets in it, that a torch works in. Common practice, no source.
 	TorchGapMM = 12
+	// TorchDepth is how deep a torch reaches into a pocket open at one end only, as a multiple of the pocket's width. Common
+	// practice, no source.
+	TorchDepth = 2.5
 	// LigamentPerDia is the least steel beside a pin hole as a multiple of the pin; strength asks for more. Common practice,
 	// no source.
 	LigamentPerDia = 0.25

@@ -97,6 +97,28 @@ func TestDefaults(t *testing.T) {
 	}
 }
 
+// The checks that every bracket must pass find what is put wrong by hand.
+func TestFaultsAreFound(t *testing.T) {
+	for want, spoil := range map[string]func(*part.Bracket){
+		"runs into":           func(b *part.Bracket) { b.Plate("between-1").Pose.Origin.Y += 3 },
+		"not at the edge":     func(b *part.Bracket) { b.Weld("w-ear-1").Segments[0].A.Y += 1 },
+		"not on a face":       func(b *part.Bracket) { b.Weld("w-outer-1").Joins[1] = "base.b" },
+		"no hole":             func(b *part.Bracket) { b.Bolts[0].Points[0].X += 1 },
+		"stated":              func(b *part.Bracket) { b.Bolts[0].Plies[0].EdgeMM += 1 },
+		"does not point into": func(b *part.Bracket) { b.Bolts[0].Pose.V = b.Bolts[0].Pose.V.Scale(-1) },
+		"off the axis":        func(b *part.Bracket) { b.Pins[0].Center.Z += 1 },
+		"its seat at":         func(b *part.Bracket) { b.Pins[0].Seats[0].AtMM-- },
+		"of its load":         func(b *part.Bracket) { b.Paths[0].Branches[1].Leg = 0 },
+		"off the steel":       func(b *part.Bracket) { b.Plates[0].Etch[0].At.X += 100 },
+	} {
+		b := defaults(t, "clevis", part.LeftHand)
+		spoil(b)
+		if got := strings.Join(fabtest.Faults(b), "\n"); !strings.Contains(got, want) {
+			t.Errorf("want a fault with %q, got %q", want, got)
+		}
+	}
+}
+
 func defaults(t *testing.T, kind string, hand part.Hand) *part.Bracket {
 	t.Helper()
 	b, err := geometry.Build(All(), geometry.Request{Kind: kind, Name: "demo", Hand: hand})

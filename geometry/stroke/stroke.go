@@ -15,10 +15,11 @@ const (
 	advance = 6 // grid steps from one letter to the next
 )
 
-// Text gives the open lines of a text, in mm: capitals of the given height whose lower left corner is at a point, running in
-// direction angleRad. Small letters become capitals.
-func Text(text string, at shape.Point, heightMM, angleRad float64) [][]shape.Point {
+// Text gives the open lines of a text, in mm: capitals of the given height, middled on a point both ways, running in direction
+// angleRad. Small letters become capitals.
+func Text(text string, middle shape.Point, heightMM, angleRad float64) [][]shape.Point {
 	step := heightMM / rows
+	back := shape.Point{X: -WidthMM(text, heightMM) / 2, Y: -heightMM / 2}
 	var lines [][]shape.Point
 	for i, r := range []rune(strings.ToUpper(text)) {
 		for _, line := range strings.Split(letter(r), ",") {
@@ -29,7 +30,7 @@ func Text(text string, at shape.Point, heightMM, angleRad float64) [][]shape.Poi
 	}
 	for _, line := range lines {
 		for i, p := range line {
-			line[i] = p.Scale(step).Rotate(angleRad).Add(at)
+			line[i] = p.Scale(step).Add(back).Rotate(angleRad).Add(middle)
 		}
 	}
 	return lines

@@ -10,7 +10,7 @@ import (
 func TestEveryLetterFillsItsCellAndNoMore(t *testing.T) {
 	for r := range font {
 		box := shape.EmptyBox()
-		for _, line := range Text(string(r), shape.Point{X: 10, Y: 20}, 6, 0) {
+		for _, line := range Text(string(r), shape.Point{X: 12, Y: 23}, 6, 0) {
 			if len(line) < 2 {
 				t.Errorf("%c: stroke of %d points", r, len(line))
 			}
@@ -50,14 +50,15 @@ func TestLettersDiffer(t *testing.T) {
 	}
 }
 
-func TestTextTurnsAboutItsCorner(t *testing.T) {
+func TestTextTurnsAboutItsMiddle(t *testing.T) {
 	lines := Text("ll", shape.Point{X: 5, Y: 5}, 12, math.Pi/2)
 	if len(lines) != 2 {
 		t.Fatalf("%d strokes, want 2", len(lines))
 	}
-	// L ends at column 4 of the second letter, the foot: 10 steps of 2 mm along the text, which now runs up.
+	// L ends at column 4 of the second letter, at its foot: half of the 20 mm text above the middle, which it turns about, and half the
+	// height of 12 mm to the right.
 	end := lines[1][len(lines[1])-1]
-	if want := (shape.Point{X: 5, Y: 25}); end.Dist(want) > 1e-9 {
+	if want := (shape.Point{X: 11, Y: 15}); end.Dist(want) > 1e-9 {
 		t.Errorf("end at %v, want %v", end, want)
 	}
 	if got := WidthMM("ll", 12); got != 20 {

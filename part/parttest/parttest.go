@@ -28,7 +28,7 @@ func Ear() part.Plate {
 			{ID: "pin", Center: head, DiaMM: 25.3, CutMM: 23, Purpose: part.ForPin, Finish: part.Reamed},
 		},
 		Cutouts: []shape.Loop{shape.Slot(shape.Point{X: -8, Y: 32}, shape.Point{X: 8, Y: 32}, 10)},
-		Etch:    []part.Etch{{Text: "TB-L1", At: shape.Point{X: -14, Y: 8}, HeightMM: 6}},
+		Etch:    []part.Etch{{Text: "TB-L1", At: shape.Point{X: 0, Y: 11}, HeightMM: 6}},
 		Pose:    part.Pose{Origin: part.Vec{X: -17, Y: 58, Z: 10}, U: part.Vec{Y: 1}, V: part.Vec{Z: 1}},
 	}
 }
@@ -59,7 +59,7 @@ func Backing() part.Plate {
 		ID: "backing", Name: "backing plate", Mark: "TB-L3", ThicknessMM: 10, Material: "S355", Outer: outer,
 		Holes: []part.Hole{drilled("bolt-1", -50), drilled("bolt-2", 50)},
 		Bends: []part.Bend{{A: shape.Point{X: -75, Y: 20}, B: shape.Point{X: 75, Y: 20}, AngleRad: math.Pi / 6, RadiusMM: 12}},
-		Etch:  []part.Etch{{Text: "TB-L3", At: shape.Point{X: -10, Y: -15}, HeightMM: 5, AngleRad: 0.2}},
+		Etch:  []part.Etch{{Text: "TB-L3", At: shape.Point{X: 2, Y: -10}, HeightMM: 5, AngleRad: 0.2}},
 		Pose:  part.Pose{Origin: part.Vec{Y: -11, Z: 60}, U: part.Vec{X: 1}, V: part.Vec{Z: 1}},
 	}
 }

@@ -47,7 +47,7 @@ func TestVariants(t *testing.T) {
 		"as cut":              {"finish_allowance": 0},
 		"one row":             {"bolt_rows": 1, "bolt_first": 50},
 		"wide leg":            {"angle_out": 120, "clevis_offset": 60, "outer_gusset_length": 36, "angle_down": 120},
-		"two between":         {"between_count": 2, "between_spacing": 70, "between_height": 80, "outer_gusset_count": 3, "outer_gusset_spacing": 38, "outer_gusset_height": 60},
+		"two between":         {"between_count": 2, "between_spacing": 70, "between_height": 60, "outer_gusset_count": 3, "outer_gusset_spacing": 38, "outer_gusset_height": 60},
 	} {
 		t.Run(name, func(t *testing.T) { made(t, s) })
 	}
@@ -225,7 +225,11 @@ func TestStiffenersClearTheRoot(t *testing.T) {
 // A row a rule: the parameter named, and the bound in the message.
 func TestRefusals(t *testing.T) {
 	plate := func(s set) set { s["foot"] = "base plate"; return s }
-	for _, c := range []fabtest.Refusal{
+	type refusal struct {
+		given        set
+		param, bound string
+	}
+	for _, row := range []refusal{
 		{set{"pin_axis": "along"}, "pin_axis", "base plate"},
 		{set{"pin_diameter": 6, "pin_clearance": 0.05, "finish_allowance": 5}, "", ""},
 		{set{"bush_length": 21}, "bush_length", "20 mm"},
@@ -245,19 +249,21 @@ func TestRefusals(t *testing.T) {
 		{set{"outer_gusset_length": 12}, "outer_gusset_length", "14 mm"},
 		{set{"outer_gusset_nose": 18}, "outer_gusset_nose", "17 mm"},
 		{set{"outer_gusset_count": 1}, "outer_gusset_height", "65 mm"},
-		{set{"outer_gusset_spacing": 20}, "outer_gusset_spacing", "30 mm"},
+		{set{"outer_gusset_spacing": 20}, "outer_gusset_spacing", "32 mm"},
 		{set{"outer_gusset_spacing": 90}, "outer_gusset_spacing", "100 mm wide"},
 		{set{"outer_gusset_height": 140}, "outer_gusset_height", "90 mm wide"},
 		{set{"cheek_thickness": 5}, "outer_gusset_height", "39 mm or more"},
 		{set{"gussets": "between", "ear_weld": 7, "lug_thickness": 22, "snipe_clearance": 6}, "gussets", "5 mm"},
 		{set{"between_height": 61}, "between_height", "60 mm"},
+		{set{"between_count": 2, "between_spacing": 72, "between_height": 61}, "between_height", "2.5 times"},
+		{set{"between_height": 91, "between_count": 3, "between_spacing": 36, "lug_thickness": 60, "lug_radius": 20}, "between_height", "90 mm"},
 		{set{"between_height": 10}, "between_height", "14 mm"},
 		{set{"between_count": 2, "between_spacing": 25}, "between_spacing", "30 mm"},
 		{set{"clevis_offset": 21, "gussets": "none"}, "clevis_offset", "more than 21 mm"},
 		{set{"clevis_offset": 56, "gussets": "none"}, "clevis_offset", "at most 54 mm"},
 		{set{"clevis_offset": 25, "gussets": "none"}, "clevis_offset", "at least 26 mm"},
 		{set{"outer_gusset_length": 18}, "outer_gusset_length", "17 mm"},
-		{set{"clevis_offset": 35, "outer_gusset_length": 14}, "outer_gusset_length", "13 mm"},
+		{set{"clevis_offset": 35, "outer_gusset_length": 14, "outer_gusset_nose": 8}, "outer_gusset_length", "13 mm"},
 		{set{"angle_length": 110, "bolts_per_row": 1, "stiffener_count": 0}, "angle_length", "112 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_out": 50}, "angle_out", "55 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_down": 50}, "angle_down", "55 mm"},
@@ -270,24 +276,26 @@ func TestRefusals(t *testing.T) {
 		{set{"bolt_pitch": 30}, "bolt_pitch", "32 mm"},
 		{set{"bolt_pitch": 140}, "bolt_pitch", "15 mm"},
 		{set{"web_clear_height": 70}, "web_clear_height", "75 mm"},
-		{set{"stiffener_reach": 18}, "stiffener_reach", "19 mm"},
+		{set{"stiffener_reach": 18}, "stiffener_reach", "20 mm"},
 		{set{"stiffener_reach": 71}, "stiffener_reach", "70 mm"},
 		{set{"stiffener_depth": 111}, "stiffener_depth", "110 mm"},
-		{set{"stiffener_depth": 18}, "stiffener_depth", "19 mm"},
-		{set{"stiffener_nose": 66}, "stiffener_nose", "65 mm"},
-		{set{"stiffener_count": 6, "stiffener_spacing": 20}, "stiffener_spacing", "30 mm"},
-		{set{"stiffener_count": 4}, "stiffener_spacing", "300 mm"},
-		{set{"stiffener_count": 3}, "stiffener_spacing", "19.4 mm"},
+		{set{"stiffener_depth": 18}, "stiffener_depth", "20 mm"},
+		{set{"stiffener_nose": 71}, "stiffener_nose", "70 mm"},
+		{set{"stiffener_count": 6, "stiffener_spacing": 20}, "stiffener_spacing", "34 mm"},
+		{set{"stiffener_count": 6}, "stiffener_spacing", "300 mm"},
+		{set{"stiffener_count": 3}, "stiffener_spacing", "20.4 mm"},
 		{plate(set{"plate_corner_radius": 100, "plate_width": 150}), "plate_corner_radius", "75 mm"},
 		{plate(set{"plate_length": 110}), "plate_length", "112 mm"},
 		{plate(set{"plate_width": 80}), "plate_width", "86 mm"},
+		{plate(set{"plate_width": 189}), "plate_width", "188 mm"},
 		{plate(set{"bolt_pitch": 126}), "bolt_pitch", "15 mm"},
 		{plate(set{"bolt_gauge": 175}), "bolt_gauge", "15 mm"},
 		{plate(set{"bolt_gauge": 31}), "bolt_gauge", "32 mm"},
-		{plate(set{"plate_corner_radius": 90, "bolt_pitch": 124}), "plate_corner_radius", "15 mm"},
+		{plate(set{"plate_corner_radius": 80}), "plate_corner_radius", "15 mm"},
 		{plate(set{"bolt_gauge": 60}), "bolt_gauge", "20.4 mm"},
 		{plate(set{"bolt_gauge": 90, "bolts_per_row": 2, "bolt_pitch": 76}), "bolt_gauge", "gusset"},
 	} {
+		c := fabtest.Refusal{Given: fabtest.Given(row.given), Param: row.param, Bound: row.bound}
 		if fault := c.Broken(Kind()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}

@@ -133,7 +133,7 @@ func (a angle) checkSockets(d *design, n *fab.Needs) {
 func (a angle) toStiffener(x float64) float64 {
 	least := math.Inf(1)
 	for _, s := range a.stiff {
-		least = min(least, math.Abs(x-s)-a.stiffT/2)
+		least = min(least, max(0, math.Abs(x-s)-a.stiffT/2))
 	}
 	return least
 }

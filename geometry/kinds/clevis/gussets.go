@@ -44,6 +44,9 @@ func (d *design) checkBetween(n *fab.Needs) {
 	reach, have := d.v.MM("lug_radius"), d.pinTo(d.between)
 	n.That(have >= reach, "between_height", fab.MM(d.between.height)+", "+fab.MM(have)+" from the pin's centre",
 		"clear of the lug's swing, %.4g mm: at most %.4g mm high in this place", reach, max(0, d.height-reach))
+	deep := fab.TorchDepth * 2 * d.inner
+	n.That(len(d.between.at) == 1 || d.between.height <= deep, "between_height", fab.MM(d.between.height)+" with "+fmt.Sprint(len(d.between.at))+" plates",
+		"at most %.4g mm, 2.5 times the fork's gap, so that a torch reaches down between them; or one plate", deep)
 	n.That(d.between.height <= d.height, "between_height", fab.MM(d.between.height), "at most the pin's height, %.4g mm", d.height)
 }
 

@@ -104,7 +104,7 @@ func params() []geometry.Param {
 		fab.Length("outer_gusset_length", 8, 400, 17, "length of an outer gusset along the foot"),
 		fab.Length("outer_gusset_nose", 2, 200, 16, "width of an outer gusset's blunt top"),
 		fab.Count("outer_gusset_count", 1, 3, 2, "outer gussets on each ear"),
-		fab.Length("outer_gusset_spacing", 10, 400, 72, "distance between outer gussets of one ear, middle to middle"),
+		fab.Length("outer_gusset_spacing", 10, 400, 70, "distance between outer gussets of one ear, middle to middle"),
 		fab.Length("between_thickness", 3, 40, 8, "thickness of the plates from ear to ear under the lug"),
 		fab.Length("between_height", 10, 500, 60, "height of the plates between the ears"),
 		fab.Count("between_count", 1, 3, 1, "plates between the ears"),
