@@ -86,7 +86,19 @@ func reason(b *run.Bracket) string {
 	if k.Verdict == strength.Outside {
 		return fmt.Sprintf("%s is outside the rule: %s: %s", b.Spec.Name, where, k.Why)
 	}
-	return fmt.Sprintf("%s fails: %s, at %s", b.Spec.Name, where, used(k))
+	return fmt.Sprintf("%s fails: %s, at %s%s", b.Spec.Name, where, used(k), alongside(b.Report, k))
+}
+
+// alongside names the next limit state that the same thing fails, for the governing one is often an interaction whose largest
+// part says more.
+func alongside(r *strength.Report, governing *strength.Check) string {
+	for i := range r.Checks {
+		k := &r.Checks[i]
+		if k.Thing == governing.Thing && k.Limit != governing.Limit && k.Verdict == strength.Fail {
+			return fmt.Sprintf("; %s alone at %s", lowerFirst(k.Title), units.Utilisation(k.Utilisation))
+		}
+	}
+	return ""
 }
 
 // governed names the governing limit state.

@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"context"
 	"encoding/json"
+	"math"
 	"net"
 	"os"
 	"path/filepath"
@@ -85,6 +86,24 @@ func TestBareEarsFail(t *testing.T) {
 	}
 	if !strings.Contains(r.out, "FAIL  pair-left") || !strings.Contains(r.out, "Cautions") {
 		t.Errorf("result:\n%s", r.out)
+	}
+}
+
+// The lug bears on one ear: its moment at the root is 15.21 kN times 90 mm, by statics of a cantilever.
+func TestBareEarsMoment(t *testing.T) {
+	var doc resultDoc
+	if err := json.Unmarshal([]byte(lugwright(t, "check", "testdata/bare.yaml", "--json").out), &doc); err != nil {
+		t.Fatal(err)
+	}
+	worst := 0.0
+	for _, k := range doc.Brackets[0].Checks {
+		if k.Limit == "weak-axis-bending" && strings.HasPrefix(k.Thing, "ear-") && k.Verdict == "fail" {
+			worst = max(worst, float64(k.Demand))
+		}
+	}
+	// The section is cut a hair above the root.
+	if math.Abs(worst/(15210*90)-1) > 2e-5 {
+		t.Errorf("moment %g N mm", worst)
 	}
 }
 

@@ -7,5 +7,6 @@
 //	status.go   errors to messages and exit status, in one place
 //	print.go    columns, wrapped words, colour
 //	quantity.go numbers with their units, in the job's system
+//	lines.go    the lines of a calculation
 //	json.go     results for machines
 package command

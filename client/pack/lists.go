@@ -60,7 +60,7 @@ func (a *assembly) addSawList(context.Context) error {
 	if len(a.members) == 0 {
 		return nil
 	}
-	rows := [][]string{{"mark", "hand", "qty", "section", "material", "length_mm", "mass_each_kg", "mass_total_kg", "holes"}}
+	rows := [][]string{{"mark", "hand", "qty", "section", "material", "length_mm", "mass_each_kg", "mass_total_kg", "holes_seen_on_the_outer_face_heel_down"}}
 	var count int
 	var mass int64
 	for _, m := range a.members {
@@ -149,11 +149,16 @@ func profileWords(p part.Profile) string {
 	return fmt.Sprintf("%s %s x %s x %s", p.Kind, mm(p.AMM), mm(p.BMM), mm(p.TMM))
 }
 
-// faceHoles places every hole: along the length from its start, across the face from the heel.
+// faceHoles places every hole of an angle. Seen on a leg's outer face with the heel down, the start of its length is at the
+// right of leg a and at the left of leg b: one end of the bar.
 func faceHoles(holes []part.FaceHole) string {
 	notes := make([]string, len(holes))
 	for i, h := range holes {
-		notes[i] = fmt.Sprintf("leg %s: %s along, %s from heel, %s", h.Face, hundredths(h.Center.X), hundredths(h.Center.Y), holeNote(h.Hole))
+		end := "right"
+		if h.Face == part.LegB {
+			end = "left"
+		}
+		notes[i] = fmt.Sprintf("leg %s: %s from its %s end, %s from the heel, %s", h.Face, hundredths(h.Center.X), end, hundredths(h.Center.Y), holeNote(h.Hole))
 	}
 	return strings.Join(notes, "; ")
 }

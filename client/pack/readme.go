@@ -58,14 +58,14 @@ func (a *assembly) whyNot(r *readme) {
 
 func (a *assembly) whatIsWhat(r *readme) {
 	entry := func(name, words string) { r.line("%-16s%s", name, words) }
-	entry("calc-sheet.md", "every check with clause, formulas and numbers; what was not checked")
+	entry("calc-sheet.md", "every check with its formulas; what was not checked")
 	entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
 	if len(a.members) > 0 {
 		entry("saw-list.csv", "sections: length and holes")
 	}
 	entry("buy-list.csv", "bolts, pins and rods")
 	entry("dxf/r2000/", "cut files, closed polylines: the ones to send")
-	entry("dxf/r12/", "the same as lines, arcs and circles, for readers that want them")
+	entry("dxf/r12/", "the same as lines, arcs and circles, for older readers")
 	entry("svg/ assembly/", "pictures of each plate and of each bracket")
 	entry("scad/", "solids, one OpenSCAD source a bracket")
 	entry("manifest.json", "SHA-256 and size of every file")

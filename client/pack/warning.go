@@ -5,14 +5,15 @@ package pack
 import (
 	"bytes"
 	"fmt"
-	"html"
 	"regexp"
+	"slices"
 	"strconv"
 )
 
 const (
 	notPassed   = "NOT-PASSED-"
 	warningText = "NOT PASSED: a check fails, is outside the rule or is missing; see the calc sheet. Do not use this bracket."
+	stampText   = "NOT PASSED: DO NOT USE, SEE THE CALC SHEET"
 )
 
 // warning is the first line of every paper, empty for a job that passes or is not released.
@@ -33,7 +34,10 @@ func (a *assembly) onSolid(data []byte) []byte {
 
 var viewBox = regexp.MustCompile(`<svg\b[^>]*\bviewBox="([-0-9.]+)[ ,]+([-0-9.]+)[ ,]+([0-9.]+)[ ,]+([0-9.]+)"`)
 
-// onDrawing prints the warning across the top of an SVG, where no printer leaves it out.
+// letterWidth is that of a bold capital as a part of its height, a little more than common sans-serif letters have.
+const letterWidth = 0.75
+
+// onDrawing prints a stamp across the top of an SVG, where no printer leaves it out.
 func (a *assembly) onDrawing(data []byte) []byte {
 	end := bytes.LastIndex(data, []byte("</svg>"))
 	if a.warning() == "" || end < 0 {
@@ -43,10 +47,10 @@ func (a *assembly) onDrawing(data []byte) []byte {
 	if m := viewBox.FindSubmatch(data); m != nil {
 		x, y, width = number(m[1]), number(m[2]), number(m[3])
 	}
-	text := fmt.Sprintf("<text x=\"%.2f\" y=\"%.2f\" font-family=\"sans-serif\" font-weight=\"bold\" font-size=\"%.2f\" fill=\"#c00000\" textLength=\"%.2f\" lengthAdjust=\"spacingAndGlyphs\">%s</text>\n",
-		x+0.02*width, y+0.03*width, 0.02*width, 0.96*width, html.EscapeString(warningText))
-	out := append([]byte(nil), data[:end]...)
-	return append(append(out, text...), data[end:]...)
+	size := 0.96 * width / (letterWidth * float64(len(stampText)))
+	stamp := fmt.Sprintf("<text x=\"%.2f\" y=\"%.2f\" font-family=\"sans-serif\" font-weight=\"bold\" font-size=\"%.2f\" fill=\"#c00000\">%s</text>\n",
+		x+0.02*width, y+1.2*size, size, stampText)
+	return slices.Concat(data[:end], []byte(stamp), data[end:])
 }
 
 func number(text []byte) float64 {

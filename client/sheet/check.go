@@ -7,6 +7,7 @@ import (
 
 	"lugwright/client/job"
 	"lugwright/client/run"
+	"lugwright/part"
 	"lugwright/strength"
 )
 
@@ -52,7 +53,7 @@ func (s *sheet) caseOf(spec *job.Bracket, name string) string {
 			continue
 		}
 		words := fmt.Sprintf("%s (%s, source: %s", name, c.Level, c.Source)
-		if string(c.Level) == "service" {
+		if c.Level == part.Service {
 			words += "; load factor " + s.loadFactor()
 		}
 		return words + ")"
@@ -61,10 +62,18 @@ func (s *sheet) caseOf(spec *job.Bracket, name string) string {
 }
 
 func (s *sheet) result(k *strength.Check) string {
-	text := fmt.Sprintf("%s: %s = %s of %s = %s, utilisation %s",
-		shout(k.Verdict), k.DemandSymbol, s.show(k.Demand, k.Unit), k.CapacitySymbol, s.show(k.Capacity, k.Unit), used(k))
+	text := fmt.Sprintf("%s: %s of %s, utilisation %s",
+		shout(k.Verdict), named(k.DemandSymbol, s.show(k.Demand, k.Unit)), named(k.CapacitySymbol, s.show(k.Capacity, k.Unit)), used(k))
 	if k.Why != "" {
 		text += "; " + k.Why
 	}
 	return text
+}
+
+// named is symbol = value; a limit that is itself a number, as of an interaction, stands alone.
+func named(symbol, value string) string {
+	if symbol == "" || symbol == value {
+		return value
+	}
+	return symbol + " = " + value
 }

@@ -16,6 +16,7 @@ import (
 	"time"
 
 	"google.golang.org/grpc"
+	"google.golang.org/grpc/status"
 	"google.golang.org/protobuf/proto"
 
 	"lugwright/geometry"
@@ -335,6 +336,7 @@ func (s *stub) ListKinds(ctx context.Context, _ *geometrypb.ListKindsRequest) (*
 	select {
 	case <-time.After(s.slow):
 	case <-ctx.Done():
+		return nil, status.FromContextError(ctx.Err()).Err()
 	}
 	return &geometrypb.ListKindsResponse{Kinds: []*geometrypb.Kind{{Parameters: []*geometrypb.ParameterDeclaration{{}}}}}, nil
 }

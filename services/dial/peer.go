@@ -9,6 +9,8 @@ import (
 	"time"
 
 	"google.golang.org/grpc"
+	"google.golang.org/grpc/codes"
+	"google.golang.org/grpc/status"
 
 	"lugwright/services/wire"
 )
@@ -75,15 +77,23 @@ func (p *peer) explain(ctx, limited context.Context, err error) error {
 	if ctx.Err() == context.Canceled {
 		return context.Canceled
 	}
+	ownLimit := status.Code(err) == codes.DeadlineExceeded && sooner(limited, ctx)
 	err = wire.FromStatus(err)
 	var gone *UnreachableError
-	if !errors.As(err, &gone) {
+	switch {
+	case !errors.As(err, &gone):
 		return err
-	}
-	if limited.Err() != nil && ctx.Err() == nil {
+	case ownLimit:
 		return p.unreachable(fmt.Sprintf("did not answer within %s", p.timeout))
 	}
 	return p.unreachable(gone.Why)
+}
+
+// sooner says whether a context ends before another by its deadline.
+func sooner(a, b context.Context) bool {
+	first, _ := a.Deadline()
+	second, ok := b.Deadline()
+	return !ok || first.Before(second)
 }
 
 func (p *peer) unreachable(why string) error {

@@ -19,6 +19,7 @@ type BriefRow struct {
 	Limit, Place, Case string
 	Verdict            strength.Verdict
 	Utilisation        float64 // +Inf when there is no capacity
+	Detail             bool    // a rule about dimensions, which no load changes
 }
 
 // Governing is the worst row, nil when nothing was checked.
@@ -55,12 +56,12 @@ func (t *Briefing) Encode(p *strength.Report) *pb.Brief {
 		Verdict: verdicts.encode(p.Verdict()),
 		Limits:  texts[:n:n], Places: texts[n : 2*n : 2*n], LoadCases: texts[2*n:],
 		Verdicts: make([]pb.Verdict, n), Utilisations: make([]float64, n),
-		NotChecked: int32(len(p.NotChecked)),
+		Details: make([]bool, n), NotChecked: int32(len(p.NotChecked)),
 	}
 	for i := range p.Checks {
 		c := &p.Checks[i]
 		m.Limits[i], m.Places[i], m.LoadCases[i] = t.text(c.Limit), t.text(c.Place), t.text(c.Case)
-		m.Verdicts[i], m.Utilisations[i] = verdicts.encode(c.Verdict), c.Utilisation
+		m.Verdicts[i], m.Utilisations[i], m.Details[i] = verdicts.encode(c.Verdict), c.Utilisation, c.Detail
 	}
 	return m
 }
@@ -77,8 +78,8 @@ func DecodeBrief(m *pb.Brief, texts []string) (*Brief, error) {
 
 func readBrief(r *reader, m *pb.Brief, texts []string) *Brief {
 	n := len(m.Utilisations)
-	if len(m.Limits) != n || len(m.Places) != n || len(m.LoadCases) != n || len(m.Verdicts) != n {
-		r.refuse("", "columns of different lengths", "five of one length")
+	if len(m.Limits) != n || len(m.Places) != n || len(m.LoadCases) != n || len(m.Verdicts) != n || len(m.Details) != n {
+		r.refuse("", "columns of different lengths", "six of one length")
 		return nil
 	}
 	b := &Brief{
@@ -99,7 +100,7 @@ func readBrief(r *reader, m *pb.Brief, texts []string) *Brief {
 	for i := range b.Rows {
 		b.Rows[i] = BriefRow{
 			Limit: text("limits", m.Limits[i]), Place: text("places", m.Places[i]), Case: text("load_cases", m.LoadCases[i]),
-			Verdict: verdicts.decode(r, "verdicts", m.Verdicts[i]), Utilisation: m.Utilisations[i],
+			Verdict: verdicts.decode(r, "verdicts", m.Verdicts[i]), Utilisation: m.Utilisations[i], Detail: m.Details[i],
 		}
 	}
 	return b

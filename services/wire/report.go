@@ -41,7 +41,8 @@ func check(c *strength.Check) *pb.Check {
 		Limit: c.Limit, Title: c.Title, Clause: c.Clause, Place: c.Place, Thing: c.Thing, AtMm: vec(c.At), LoadCase: c.Case,
 		Sharing: c.Sharing, Demand: c.Demand, Capacity: c.Capacity,
 		DemandSymbol: c.DemandSymbol, CapacitySymbol: c.CapacitySymbol, Unit: c.Unit,
-		Utilisation: c.Utilisation, Verdict: verdicts.encode(c.Verdict), Why: c.Why, Notes: c.Notes, Lines: all(c.Lines, line),
+		Utilisation: c.Utilisation, Verdict: verdicts.encode(c.Verdict), Detail: c.Detail, Why: c.Why, Notes: c.Notes,
+		Lines: all(c.Lines, line),
 	}
 }
 
@@ -53,7 +54,7 @@ func readCheck(r *reader, m *pb.Check) strength.Check {
 		Demand: m.Demand, Capacity: m.Capacity,
 		DemandSymbol: r.text("demand_symbol", m.DemandSymbol), CapacitySymbol: r.text("capacity_symbol", m.CapacitySymbol),
 		Unit: r.text("unit", m.Unit), Utilisation: m.Utilisation, Verdict: verdicts.decode(r, "verdict", m.Verdict),
-		Why: r.words("why", m.Why), Notes: r.texts("notes", maxThings, m.Notes),
+		Detail: m.Detail, Why: r.words("why", m.Why), Notes: r.texts("notes", maxThings, m.Notes),
 		Lines: many(r, "lines", maxListed, m.Lines, readLine),
 	}
 }

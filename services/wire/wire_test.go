@@ -150,7 +150,7 @@ func TestRoundTrip(t *testing.T) {
 func briefOf(p *strength.Report) *Brief {
 	b := &Brief{Verdict: p.Verdict(), NotChecked: len(p.NotChecked)}
 	for _, c := range p.Checks {
-		b.Rows = append(b.Rows, BriefRow{c.Limit, c.Place, c.Case, c.Verdict, c.Utilisation})
+		b.Rows = append(b.Rows, BriefRow{c.Limit, c.Place, c.Case, c.Verdict, c.Utilisation, c.Detail})
 	}
 	return b
 }
@@ -262,7 +262,7 @@ func TestRefusedOutsideTheBracket(t *testing.T) {
 			return err
 		}, "cases"},
 		{"brief", func() error {
-			_, err := DecodeBrief(&strengthpb.Brief{Verdict: 1, Limits: []int32{5}, Places: []int32{0}, LoadCases: []int32{0}, Verdicts: []strengthpb.Verdict{1}, Utilisations: []float64{1}}, []string{"a"})
+			_, err := DecodeBrief(&strengthpb.Brief{Verdict: 1, Limits: []int32{5}, Places: []int32{0}, LoadCases: []int32{0}, Verdicts: []strengthpb.Verdict{1}, Utilisations: []float64{1}, Details: []bool{false}}, []string{"a"})
 			return err
 		}, "brief.limits"},
 	} {

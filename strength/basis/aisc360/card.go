@@ -18,7 +18,7 @@ const (
 	document = "AISC 360"
 	edition  = "2022"
 
-	inch = 25.4                                         // mm
+	inch = 25.4                                        // mm
 	ksi  = 1000 * 0.45359237 * 9.80665 / (inch * inch) // MPa, exact
 	// E is the code's 29,000 ksi in MPa.
 	E = 29000 * ksi

@@ -246,8 +246,10 @@ type Limit struct {
 	CapacitySymbol string `protobuf:"bytes,5,opt,name=capacity_symbol,json=capacitySymbol,proto3" json:"capacity_symbol,omitempty"`
 	// Unit of both.
 	Unit string `protobuf:"bytes,6,opt,name=unit,proto3" json:"unit,omitempty"`
+	// A rule about dimensions, which no load changes.
+	Detail bool `protobuf:"varint,7,opt,name=detail,proto3" json:"detail,omitempty"`
 	// Inputs.
-	Givens        []*Given `protobuf:"bytes,7,rep,name=givens,proto3" json:"givens,omitempty"`
+	Givens        []*Given `protobuf:"bytes,8,rep,name=givens,proto3" json:"givens,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -322,6 +324,13 @@ func (x *Limit) GetUnit() string {
 		return x.Unit
 	}
 	return ""
+}
+
+func (x *Limit) GetDetail() bool {
+	if x != nil {
+		return x.Detail
+	}
+	return false
 }
 
 func (x *Limit) GetGivens() []*Given {
@@ -511,15 +520,16 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\fMethodFactor\x12;\n" +
 	"\x06method\x18\x01 \x01(\x0e2#.lugwright.strength.v1alpha1.MethodR\x06method\x12*\n" +
 	"\x0eservice_factor\x18\x02 \x01(\x01H\x00R\rserviceFactor\x88\x01\x01B\x11\n" +
-	"\x0f_service_factor\"\x88\x02\n" +
+	"\x0f_service_factor\"\xa0\x02\n" +
 	"\x05Limit\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12;\n" +
 	"\x06clause\x18\x03 \x01(\v2#.lugwright.strength.v1alpha1.ClauseR\x06clause\x12#\n" +
 	"\rdemand_symbol\x18\x04 \x01(\tR\fdemandSymbol\x12'\n" +
 	"\x0fcapacity_symbol\x18\x05 \x01(\tR\x0ecapacitySymbol\x12\x12\n" +
-	"\x04unit\x18\x06 \x01(\tR\x04unit\x12:\n" +
-	"\x06givens\x18\a \x03(\v2\".lugwright.strength.v1alpha1.GivenR\x06givens\"n\n" +
+	"\x04unit\x18\x06 \x01(\tR\x04unit\x12\x16\n" +
+	"\x06detail\x18\a \x01(\bR\x06detail\x12:\n" +
+	"\x06givens\x18\b \x03(\v2\".lugwright.strength.v1alpha1.GivenR\x06givens\"n\n" +
 	"\x06Clause\x12\x1a\n" +
 	"\bdocument\x18\x01 \x01(\tR\bdocument\x12\x18\n" +
 	"\aedition\x18\x02 \x01(\tR\aedition\x12\x18\n" +

@@ -157,7 +157,7 @@ type Report struct {
 	LoadFactor float64 `protobuf:"fixed64,5,opt,name=load_factor,json=loadFactor,proto3" json:"load_factor,omitempty"`
 	// On the whole bracket: fail before outside the rule before pass.
 	Verdict Verdict `protobuf:"varint,6,opt,name=verdict,proto3,enum=lugwright.strength.v1alpha1.Verdict" json:"verdict,omitempty"`
-	// Worst first.
+	// Worst first, rules about dimensions after strengths.
 	Checks []*Check `protobuf:"bytes,7,rep,name=checks,proto3" json:"checks,omitempty"`
 	// What matters and nothing covers.
 	NotChecked []*NotChecked `protobuf:"bytes,8,rep,name=not_checked,json=notChecked,proto3" json:"not_checked,omitempty"`
@@ -293,12 +293,14 @@ type Check struct {
 	Utilisation float64 `protobuf:"fixed64,14,opt,name=utilisation,proto3" json:"utilisation,omitempty"`
 	// The outcome.
 	Verdict Verdict `protobuf:"varint,15,opt,name=verdict,proto3,enum=lugwright.strength.v1alpha1.Verdict" json:"verdict,omitempty"`
+	// A rule about dimensions, which no load changes.
+	Detail bool `protobuf:"varint,16,opt,name=detail,proto3" json:"detail,omitempty"`
 	// Why it is outside the rule or does not apply; else empty.
-	Why string `protobuf:"bytes,16,opt,name=why,proto3" json:"why,omitempty"`
+	Why string `protobuf:"bytes,17,opt,name=why,proto3" json:"why,omitempty"`
 	// Remarks.
-	Notes []string `protobuf:"bytes,17,rep,name=notes,proto3" json:"notes,omitempty"`
+	Notes []string `protobuf:"bytes,18,rep,name=notes,proto3" json:"notes,omitempty"`
 	// The calculation, when asked for.
-	Lines         []*Line `protobuf:"bytes,18,rep,name=lines,proto3" json:"lines,omitempty"`
+	Lines         []*Line `protobuf:"bytes,19,rep,name=lines,proto3" json:"lines,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -436,6 +438,13 @@ func (x *Check) GetVerdict() Verdict {
 		return x.Verdict
 	}
 	return Verdict_VERDICT_UNSPECIFIED
+}
+
+func (x *Check) GetDetail() bool {
+	if x != nil {
+		return x.Detail
+	}
+	return false
 }
 
 func (x *Check) GetWhy() string {
@@ -629,8 +638,10 @@ type Brief struct {
 	Verdicts []Verdict `protobuf:"varint,5,rep,packed,name=verdicts,proto3,enum=lugwright.strength.v1alpha1.Verdict" json:"verdicts,omitempty"`
 	// Demand / capacity of each check.
 	Utilisations []float64 `protobuf:"fixed64,6,rep,packed,name=utilisations,proto3" json:"utilisations,omitempty"`
+	// Whether each is a rule about dimensions.
+	Details []bool `protobuf:"varint,7,rep,packed,name=details,proto3" json:"details,omitempty"`
 	// How many limit states matter and are not checked.
-	NotChecked    int32 `protobuf:"varint,7,opt,name=not_checked,json=notChecked,proto3" json:"not_checked,omitempty"`
+	NotChecked    int32 `protobuf:"varint,8,opt,name=not_checked,json=notChecked,proto3" json:"not_checked,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -707,6 +718,13 @@ func (x *Brief) GetUtilisations() []float64 {
 	return nil
 }
 
+func (x *Brief) GetDetails() []bool {
+	if x != nil {
+		return x.Details
+	}
+	return nil
+}
+
 func (x *Brief) GetNotChecked() int32 {
 	if x != nil {
 		return x.NotChecked
@@ -730,7 +748,7 @@ const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\x06checks\x18\a \x03(\v2\".lugwright.strength.v1alpha1.CheckR\x06checks\x12H\n" +
 	"\vnot_checked\x18\b \x03(\v2'.lugwright.strength.v1alpha1.NotCheckedR\n" +
 	"notChecked\x12\x14\n" +
-	"\x05notes\x18\t \x03(\tR\x05notes\"\xba\x04\n" +
+	"\x05notes\x18\t \x03(\tR\x05notes\"\xd2\x04\n" +
 	"\x05Check\x12\x14\n" +
 	"\x05limit\x18\x01 \x01(\tR\x05limit\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12\x16\n" +
@@ -747,10 +765,11 @@ const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\x0fcapacity_symbol\x18\f \x01(\tR\x0ecapacitySymbol\x12\x12\n" +
 	"\x04unit\x18\r \x01(\tR\x04unit\x12 \n" +
 	"\vutilisation\x18\x0e \x01(\x01R\vutilisation\x12>\n" +
-	"\averdict\x18\x0f \x01(\x0e2$.lugwright.strength.v1alpha1.VerdictR\averdict\x12\x10\n" +
-	"\x03why\x18\x10 \x01(\tR\x03why\x12\x14\n" +
-	"\x05notes\x18\x11 \x03(\tR\x05notes\x127\n" +
-	"\x05lines\x18\x12 \x03(\v2!.lugwright.strength.v1alpha1.LineR\x05lines\"\xb3\x01\n" +
+	"\averdict\x18\x0f \x01(\x0e2$.lugwright.strength.v1alpha1.VerdictR\averdict\x12\x16\n" +
+	"\x06detail\x18\x10 \x01(\bR\x06detail\x12\x10\n" +
+	"\x03why\x18\x11 \x01(\tR\x03why\x12\x14\n" +
+	"\x05notes\x18\x12 \x03(\tR\x05notes\x127\n" +
+	"\x05lines\x18\x13 \x03(\v2!.lugwright.strength.v1alpha1.LineR\x05lines\"\xb3\x01\n" +
 	"\x04Line\x129\n" +
 	"\x04kind\x18\x01 \x01(\x0e2%.lugwright.strength.v1alpha1.LineKindR\x04kind\x12\x16\n" +
 	"\x06symbol\x18\x02 \x01(\tR\x06symbol\x12\x18\n" +
@@ -762,7 +781,7 @@ const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"NotChecked\x12\x12\n" +
 	"\x04what\x18\x01 \x01(\tR\x04what\x12\x14\n" +
 	"\x05place\x18\x02 \x01(\tR\x05place\x12\x10\n" +
-	"\x03why\x18\x03 \x01(\tR\x03why\"\x9d\x02\n" +
+	"\x03why\x18\x03 \x01(\tR\x03why\"\xb7\x02\n" +
 	"\x05Brief\x12>\n" +
 	"\averdict\x18\x01 \x01(\x0e2$.lugwright.strength.v1alpha1.VerdictR\averdict\x12\x16\n" +
 	"\x06limits\x18\x02 \x03(\x05R\x06limits\x12\x16\n" +
@@ -770,8 +789,9 @@ const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\n" +
 	"load_cases\x18\x04 \x03(\x05R\tloadCases\x12@\n" +
 	"\bverdicts\x18\x05 \x03(\x0e2$.lugwright.strength.v1alpha1.VerdictR\bverdicts\x12\"\n" +
-	"\futilisations\x18\x06 \x03(\x01R\futilisations\x12\x1f\n" +
-	"\vnot_checked\x18\a \x01(\x05R\n" +
+	"\futilisations\x18\x06 \x03(\x01R\futilisations\x12\x18\n" +
+	"\adetails\x18\a \x03(\bR\adetails\x12\x1f\n" +
+	"\vnot_checked\x18\b \x01(\x05R\n" +
 	"notChecked*\x80\x01\n" +
 	"\aVerdict\x12\x17\n" +
 	"\x13VERDICT_UNSPECIFIED\x10\x00\x12\x10\n" +
