@@ -100,6 +100,7 @@ type WeldGroup struct {
 	Electrode string // filler grade, e.g. "E70"
 	Segments  []WeldSegment
 	BothSides bool // fillets on both faces of the plate: no bending about the root of a one-sided weld
+	AlongEdge bool // the fillet runs along the plate's own edge, as on a lap: its leg is limited by the thickness
 }
 
 // WeldSegment is one straight run, measured along the root line.

@@ -26,6 +26,7 @@ type Rules struct {
 	Bore        []Rule[Bore]
 	Cut         []Rule[Cut]
 	WeldLine    []Rule[WeldLine]
+	WeldSize    []Rule[WeldLine] // rules about dimensions, once for each weld group
 	WeldFlow    []Rule[WeldFlow]
 	Bolt        []Rule[Bolt]
 	BoltBearing []Rule[BoltBearing]

@@ -99,6 +99,10 @@ func (m *model) addWalls(k int) {
 		return
 	}
 	m.skip("twist of the "+string(s.Kind)+" about its shear centre", s.ID, "no cross member is stated to take the couple")
+	if s.ClearMM == 0 {
+		m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID, "the clear distance between its stiff edges is not stated")
+		return
+	}
 	_, fy, _ := m.ply(s.ID)
 	arm := g.Patch.Max.Y - g.Patch.Min.Y
 	width := g.Patch.Max.X - g.Patch.Min.X

@@ -117,6 +117,7 @@ type run struct {
 	roots     []slots[WeldLine]
 	ribRoots  []slots[WeldLine]
 	flows     []slots[WeldFlow]
+	sizes     []slots[WeldLine]
 	bolts     []slots[Bolt]
 	bearings  [][2]slots[BoltBearing]
 	pryings   [][2]slots[Prying]

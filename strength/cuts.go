@@ -41,8 +41,8 @@ type rib struct {
 	offset float64 // from the ribs' middle, along chord
 	lever  float64 // offset over the sum of squares: its part of a couple
 	f      Cut
-	label  string // the web's name
-	words  string // for the report
+	label  string   // the web's name
+	words  string   // for the report
 	root   *rootSet // the weld that roots the rib itself, nil when there is none
 	slot   int
 	own    ribShare

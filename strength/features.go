@@ -64,6 +64,7 @@ type WeldLine struct {
 	Kind   string
 	// BothSides: the plate has a weld on either face, which share its thickness.
 	BothSides bool
+	AlongEdge bool // the weld runs along the plate's own edge
 }
 
 // WeldFlow is shear flow between a web and its flange.

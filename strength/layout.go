@@ -11,6 +11,7 @@ func (r *run) layOut() {
 	r.layOutstands()
 	r.layWelds()
 	r.layRibRoots()
+	r.laySizes()
 	r.layBolts()
 	r.skip("fatigue", r.b.Name, "no load spectrum is given")
 	if len(r.b.Rods) > 0 {

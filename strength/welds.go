@@ -105,7 +105,7 @@ func (m *model) addRoot(members []int) {
 		ids = append(ids, w.ID)
 		line := m.weldLine(w, k)
 		for _, s := range w.Segments {
-			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: 1})
+			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: m.weight(w, s)})
 			owners = append(owners, w.Joins[0])
 			set.lines = append(set.lines, line)
 		}
@@ -123,6 +123,17 @@ func (m *model) addRoot(members []int) {
 		m.addWorking(&set, segs, owners)
 	}
 	m.rootSets = append(m.rootSets, set)
+}
+
+// weight is the part of a run that counts: a run shorter than four legs counts with a leg of a quarter of its length (AISC 360-22
+// J2.2b(c), and like rules elsewhere), spread evenly over it.
+func (m *model) weight(w *part.WeldGroup, s part.WeldSegment) float64 {
+	length := s.B.Sub(s.A).Norm()
+	if length >= 4*w.LegMM {
+		return 1
+	}
+	m.note("weld %s: a run of %.3g mm is shorter than 4 legs and counts with a leg of a quarter of its length", w.ID, length)
+	return length / (4 * w.LegMM)
 }
 
 // addWorking clips the segments of flanges to what shear lag leaves working at the root.
@@ -170,7 +181,7 @@ func clip(seg statics.WeldSegment, owner string, chords []chordPiece) []statics.
 		t0, t1 := ch.a.Sub(a).Dot(ch.dir)/k, ch.b.Sub(a).Dot(ch.dir)/k
 		t0, t1 = max(min(t0, t1), 0), min(max(t0, t1), 1)
 		if (t1-t0)*along.Norm() > 1e-3 {
-			out = append(out, statics.WeldSegment{A: vec3(a.AddScaled(t0, along)), B: vec3(a.AddScaled(t1, along)), Weight: 1})
+			out = append(out, statics.WeldSegment{A: vec3(a.AddScaled(t0, along)), B: vec3(a.AddScaled(t1, along)), Weight: seg.Weight})
 		}
 	}
 	if !known {
@@ -181,7 +192,7 @@ func clip(seg statics.WeldSegment, owner string, chords []chordPiece) []statics.
 
 // weldLine is what a weld's checks need beside the load.
 func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
-	l := WeldLine{Leg: w.LegMM, Kind: string(w.Kind), Length: math.Inf(1), BothSides: w.BothSides}
+	l := WeldLine{Leg: w.LegMM, Kind: string(w.Kind), Length: math.Inf(1), BothSides: w.BothSides, AlongEdge: w.AlongEdge}
 	l.FEXX = m.electrode(w.Electrode, index)
 	l.T1, l.Fy, l.Fu = m.ply(w.Joins[0])
 	l.T2, _, _ = m.ply(w.Joins[1])
@@ -226,7 +237,16 @@ func (m *model) addFlow(i int) {
 	if l.T2 > 0 {
 		t = min(t, l.T2)
 	}
-	m.flowSets = append(m.flowSets, flowSet{weld: w, at: w.Segments[0].A, f: WeldFlow{Leg: l.Leg, FEXX: l.FEXX, T: t, Fu: l.Fu, Lines: float64(len(w.Segments))}})
+	m.flowSets = append(m.flowSets, flowSet{weld: w, at: w.Segments[0].A, f: WeldFlow{Leg: l.Leg, FEXX: l.FEXX, T: t, Fu: l.Fu, Lines: m.lines(w)}})
+}
+
+// lines counts the runs of a weld, short ones by the part that counts.
+func (m *model) lines(w *part.WeldGroup) float64 {
+	n := 0.0
+	for _, s := range w.Segments {
+		n += m.weight(w, s)
+	}
+	return n
 }
 
 // addFlows finds the shear flow in every web-to-flange weld at a cut, for a shear of 1 N: V Q / I. A web on one flange alone
@@ -368,6 +388,17 @@ func (s *rootSet) peak(w wrench) (float64, int, error) {
 	weakM = weakM.Add(s.at.Sub(at).Cross(weakF))
 	weak, err := s.working.Peak(vec3(weakF), vec3(weakM))
 	return rest.Q.Norm() + weak.Q.Norm(), rest.Segment, err
+}
+
+// laySizes checks the dimensions of every weld group once: no load changes them.
+func (r *run) laySizes() {
+	r.sizes = make([]slots[WeldLine], len(r.b.Welds))
+	for i := range r.b.Welds {
+		w := &r.b.Welds[i]
+		r.sizes[i] = newSlots(r.basis.Rules.WeldSize, "weld "+w.ID, w.ID, "weld size", w.Segments[0].A, nil)
+		r.sizes[i].consider(r, r.weldLine(w, i), "")
+		r.places = append(r.places, &r.sizes[i])
+	}
 }
 
 func (r *run) layWelds() {

@@ -158,7 +158,8 @@ func faceHoles(holes []part.FaceHole) string {
 		if h.Face == part.LegB {
 			end = "left"
 		}
-		notes[i] = fmt.Sprintf("leg %s: %s from its %s end, %s from the heel, %s", h.Face, hundredths(h.Center.X), end, hundredths(h.Center.Y), holeNote(h.Hole))
+		notes[i] = fmt.Sprintf("leg %s: %s from its %s end, %s from the heel, %s %s %s",
+			h.Face, hundredths(h.Center.X), end, hundredths(h.Center.Y), h.Purpose, hundredths(h.DiaMM), h.Finish)
 	}
 	return strings.Join(notes, "; ")
 }

@@ -86,12 +86,22 @@ func TestEmptyFolderIsTaken(t *testing.T) {
 
 // The disk fills up, or the user interrupts, at every file in turn.
 func TestNothingHalfWritten(t *testing.T) {
-	in := tiny(t, strength.Pass)
-	files := len(packed(t, in))
+	files, err := assemble(context.Background(), tiny(t, strength.Pass))
+	if err != nil {
+		t.Fatal(err)
+	}
+	root := t.TempDir()
+	release := func(ctx context.Context, put putFile) error {
+		to, err := claim(filepath.Join(root, "out"))
+		if err != nil {
+			t.Fatal(err)
+		}
+		return to.release(ctx, files, put)
+	}
 	for n := range files {
-		root := t.TempDir()
+		ctx, cancel := context.WithCancel(context.Background())
 		written := 0
-		err := write(context.Background(), filepath.Join(root, "out"), in, func(path string, data []byte) error {
+		err := release(ctx, func(path string, data []byte) error {
 			if written++; written > n {
 				os.WriteFile(path, data[:len(data)/2], 0o644)
 				return &fs.PathError{Op: "write", Path: path, Err: syscall.ENOSPC}
@@ -100,13 +110,12 @@ func TestNothingHalfWritten(t *testing.T) {
 		})
 		var wrong *WriteError
 		if !errors.As(err, &wrong) || !errors.Is(err, syscall.ENOSPC) || strings.Contains(err.Error(), unfinished) {
-			t.Fatalf("file %d: %v", n, err)
+			t.Fatalf("full at file %d: %v", n, err)
 		}
 		empty(t, root)
 
-		ctx, cancel := context.WithCancel(context.Background())
 		written = 0
-		err = write(ctx, filepath.Join(root, "out"), in, func(path string, data []byte) error {
+		err = release(ctx, func(path string, data []byte) error {
 			if written++; written > n {
 				cancel()
 			}
@@ -114,7 +123,7 @@ func TestNothingHalfWritten(t *testing.T) {
 		})
 		cancel()
 		if !errors.Is(err, context.Canceled) {
-			t.Fatalf("file %d: %v", n, err)
+			t.Fatalf("interrupted at file %d: %v", n, err)
 		}
 		empty(t, root)
 	}

@@ -41,6 +41,7 @@ func (s *sheet) check(spec *job.Bracket, k *strength.Check) {
 	for _, n := range k.Notes {
 		s.item("Note", n)
 	}
+	s.line("")
 	s.calculation(k.Lines)
 	s.line("%s", prose(s.result(k)))
 }

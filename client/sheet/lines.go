@@ -3,6 +3,7 @@ package sheet
 // This file writes the lines of a calculation: givens, needs, and formulas as printed in the source and with numbers.
 
 import (
+	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -15,7 +16,6 @@ func (s *sheet) calculation(lines []strength.Line) {
 	if len(lines) == 0 {
 		return
 	}
-	s.line("")
 	s.line("```text")
 	wide := widest(lines)
 	numbers := map[string]string{}
@@ -69,13 +69,31 @@ func met(v float64) string {
 	return "NOT MET"
 }
 
+var comparison = regexp.MustCompile(`<=|>=|==|!=|<|>`)
+
+var signs = strings.NewReplacer("<=", "≤", ">=", "≥", "==", "=", "!=", "≠")
+
 // need is a condition, as printed and with numbers.
 func need(condition string, numbers map[string]string) string {
-	text, withNumbers := both(condition, numbers)
-	if withNumbers == text {
+	sides := comparison.Split(condition, -1)
+	texts, withNumbers := make([]string, len(sides)), make([]string, len(sides))
+	for i, side := range sides {
+		texts[i], withNumbers[i] = both(side, numbers)
+	}
+	between := comparison.FindAllString(condition, -1)
+	text, filled := joined(texts, between), joined(withNumbers, between)
+	if filled == text {
 		return text
 	}
-	return text + " (" + withNumbers + ")"
+	return text + " (" + filled + ")"
+}
+
+func joined(sides, between []string) string {
+	out := sides[0]
+	for i, sign := range between {
+		out += " " + signs.Replace(sign) + " " + sides[i+1]
+	}
+	return out
 }
 
 // equation is symbol = formula = numbers = value unit, leaving out what would only repeat.

@@ -17,6 +17,13 @@ func Weld(id, stands, on string, legMM float64, electrode string, runs ...part.W
 	}
 }
 
+// EdgeWeld is a fillet along the edges of a plate that lies on another.
+func EdgeWeld(id, lies, on string, legMM float64, electrode string, runs ...part.WeldSegment) part.WeldGroup {
+	w := Weld(id, lies, on, legMM, electrode, runs...)
+	w.BothSides, w.AlongEdge = false, true
+	return w
+}
+
 // AtFaces gives the two runs of a root line from a to b in the plate's middle plane, one at each face; normal is the plate's
 // unit normal.
 func AtFaces(a, b, normal part.Vec, thicknessMM float64) []part.WeldSegment {

@@ -120,7 +120,7 @@ func readRods(r *reader, m *pb.Rods) part.Rods {
 func weldGroup(w *part.WeldGroup) *pb.WeldGroup {
 	return &pb.WeldGroup{
 		Id: w.ID, Joins: []string{w.Joins[0], w.Joins[1]}, Kind: welds.encode(w.Kind), LegMm: w.LegMM, Electrode: w.Electrode,
-		Segments: all(w.Segments, weldSegment), BothSides: w.BothSides,
+		Segments: all(w.Segments, weldSegment), BothSides: w.BothSides, AlongEdge: w.AlongEdge,
 	}
 }
 
@@ -132,7 +132,7 @@ func readWeldGroup(r *reader, m *pb.WeldGroup) part.WeldGroup {
 		LegMM:     r.number("leg_mm", m.LegMm),
 		Electrode: r.text("electrode", m.Electrode),
 		Segments:  many(r, "segments", maxThings, m.Segments, readWeldSegment),
-		BothSides: m.BothSides,
+		BothSides: m.BothSides, AlongEdge: m.AlongEdge,
 	}
 }
 

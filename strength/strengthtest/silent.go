@@ -22,7 +22,9 @@ func silent(t T, b *strength.Basis) {
 		N: -1e4, Va: 1e3, Vb: 1e3, Ma: 1e5, Mb: 1e5, T: 1e4, Area: 1200, AreaVa: 1200, AreaVb: 1200, Za: 3600, Sa: 2400, Zb: 30000,
 		Sb: 20000, J: 57600, TMax: 12, FreeLength: 200, Depth: 100, R: 3.46, Rect: true, Fy: 250, Fu: 400,
 	})
-	ruled(t, b, r.WeldLine, strength.WeldLine{Q: 100, Leg: 6, FEXX: 480, T1: 12, T2: 12, Fy: 250, Fu: 400, Length: 100, Kind: "fillet", BothSides: true})
+	weld := strength.WeldLine{Q: 100, Leg: 6, FEXX: 480, T1: 12, T2: 12, Fy: 250, Fu: 400, Length: 100, Kind: "fillet", BothSides: true, AlongEdge: true}
+	ruled(t, b, r.WeldLine, weld)
+	ruled(t, b, r.WeldSize, weld)
 	ruled(t, b, r.WeldFlow, strength.WeldFlow{Q: 100, Lines: 2, Leg: 6, FEXX: 480, T: 12, Fu: 400})
 	ruled(t, b, r.Bolt, strength.Bolt{V: 1e3, T: 1e3, D: 16, Fub: 830, ThreadsIn: true, Grade: "8.8"})
 	ruled(t, b, r.BoltBearing, strength.BoltBearing{V: 1e4, D: 16, Dh: 18, T: 12, Edge: 40, Pitch: 60, Fu: 400})

@@ -36,6 +36,6 @@ func (d *design) addCheeks(b *part.Bracket) {
 			ID: id, Name: "cheek plate", ThicknessMM: d.cheekT, Material: d.v.Word("gusset_material"),
 			Outer: shape.Circle(shape.Point{}, d.cheekD), Holes: []part.Hole{d.pinHole(shape.Point{})}, Pose: pose,
 		})
-		b.Welds = append(b.Welds, d.weld("w-"+id, id, e.id, d.v.MM("cheek_weld"), fab.Round(pose, -d.cheekT/2, d.cheekD, cheekWeldSides)...))
+		b.Welds = append(b.Welds, fab.EdgeWeld("w-"+id, id, e.id, d.v.MM("cheek_weld"), d.v.Word("electrode"), fab.Round(pose, -d.cheekT/2, d.cheekD, cheekWeldSides)...))
 	}
 }

@@ -118,6 +118,21 @@ func (f plateFoot) add(d *design, b *part.Bracket) {
 	g.Across = p.pry(d)
 	b.Bolts = append(b.Bolts, g)
 	b.Supports = append(b.Supports, d.support(part.CrossMember))
+	p.addSweeps(d, b)
+}
+
+// addSweeps cuts the plate where it reaches past the fork, from each edge inwards: bolts and contact out there bend it.
+func (p base) addSweeps(d *design, b *part.Bracket) {
+	x, y, z := p.length/2, p.width/2, -p.t/2
+	for _, s := range []part.Sweep{
+		{ID: "base, front", From: part.Vec{X: -x, Z: z}, To: part.Vec{X: -d.earW / 2, Z: z}},
+		{ID: "base, rear", From: part.Vec{X: x, Z: z}, To: part.Vec{X: d.earW / 2, Z: z}},
+		{ID: "base, outboard", From: part.Vec{Y: y, Z: z}, To: part.Vec{Y: d.outer, Z: z}},
+		{ID: "base, inboard", From: part.Vec{Y: -y, Z: z}, To: part.Vec{Y: -d.outer, Z: z}},
+	} {
+		s.Things, s.Bolts, s.Name = []string{"base"}, "bolts", "base plate past the fork"
+		b.Sweeps = append(b.Sweeps, s)
+	}
 }
 
 // pry is the plate bending between the fork and the outermost bolts: along the ears past the ears' ends, and along the pin

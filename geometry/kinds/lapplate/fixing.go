@@ -29,7 +29,7 @@ func (d *design) addWelds(b *part.Bracket, l lap) {
 				runs = append(runs, part.WeldSegment{A: p.At(h.sign*from.X, from.Y, 0), B: p.At(h.sign*to.X, to.Y, 0)})
 			}
 		}
-		b.Welds = append(b.Welds, fab.Weld("w-"+l.id+h.mark, l.id, h.flat, d.weld, d.v.Word("electrode"), runs...))
+		b.Welds = append(b.Welds, fab.EdgeWeld("w-"+l.id+h.mark, l.id, h.flat, d.weld, d.v.Word("electrode"), runs...))
 	}
 }
 

@@ -14,17 +14,18 @@ type freeEdgeGivens struct {
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 }
 
-// freeEdge keeps a gusset's free edge from buckling before it yields, in either sense of the load: AISC 360-22 Table B4.1a case 1,
-// b/t <= 0.56 sqrt(E/F_y). A wider plate is outside the rule.
+// freeEdge keeps a gusset's free edge from buckling before it yields, in either sense of the load: AISC 360-22 Table B4.1a case 3,
+// "all other unstiffened elements", b/t <= 0.45 sqrt(E/F_y); case 1 with its 0.56 speaks of flanges and of plates on rolled
+// I-shapes. A wider plate is outside the rule.
 var freeEdge = strength.Define(strength.Identity{
 	ID: "free-edge", Title: "buckling of a free edge",
-	Clause: clause("Table B4.1a, case 1", ""),
+	Clause: clause("Table B4.1a, case 3", ""),
 	Demand: "lambda", Capacity: "lambda_r", Unit: "",
 	Detail: true,
 }, func(c *strength.Calc, g freeEdgeGivens) {
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	lam := c.Let("lambda", "b/t", "", g.B/g.T)
-	lim := c.Let("lambda_r", "0.56*sqrt(E/F_y)", "", 0.56*math.Sqrt(e/g.Fy))
+	lim := c.Let("lambda_r", "0.45*sqrt(E/F_y)", "", 0.45*math.Sqrt(e/g.Fy))
 	c.Need(lam <= lim, "lambda <= lambda_r", "an edge that yields before it buckles")
 	c.Compare(lam, lim)
 })
@@ -39,15 +40,16 @@ type wallGivens struct {
 	Fy  float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the wall"`
 }
 
-// wallBending is the wall as a one-way strip, pinned at the flanges, under the bracket's couple and pull, with the width
-// of the bracket alone: a lower bound by statics, no clause; strength by AISC 360-22 F11.1.
+// wallBending is the wall as a one-way strip, pinned at the flanges, under the bracket's couple (two forces s apart) and its
+// pull or push (spread over s), with the width of the bracket alone: a lower bound by statics, no clause; strength by
+// AISC 360-22 F11.1.
 var wallBending = strength.Define(strength.Identity{
 	ID: "wall-bending", Title: "bending of the support's wall out of its plane",
 	Clause: clause("F11.1, Eq. F11-1", "one-way strip, lower bound by statics, no clause"),
 	Demand: "M_s", Capacity: "M_c", Unit: "N*mm",
 }, func(c *strength.Calc, g wallGivens) {
 	c.Need(g.L > 0 && g.Arm < g.L, "s < h", "a bracket lower than the clear web")
-	Ms := c.Let("M_s", "M_r*(h - s)/(2*h) + N_r*h/4", "N*mm", g.M*(g.L-g.Arm)/(2*g.L)+g.N*g.L/4)
+	Ms := c.Let("M_s", "M_r*(h - s)/(2*h) + N_r*(2*h - s)/8", "N*mm", g.M*(g.L-g.Arm)/(2*g.L)+g.N*(2*g.L-g.Arm)/8)
 	Mn := c.Let("M_n", "F_y*w*pow(t, 2)/4", "N*mm", g.Fy*g.W*g.T*g.T/4)
 	c.Compare(Ms, c.Available("M_c", "M_n", "N*mm", Mn, 0.90, 1.67))
 })

@@ -73,13 +73,36 @@ func leastLeg(t float64) float64 {
 	return 5.0 / 16 * inch
 }
 
+type filletEdgeGivens struct {
+	W float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
+	T float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate along whose edge the fillet runs"`
+}
+
+// filletEdge is the greatest leg along the edge of a plate, so that the edge does not melt away: AISC 360-22 J2.2b(b), the thickness
+// under 1/4 in, 1/16 in less from there on.
+var filletEdge = strength.Define(strength.Identity{
+	ID: "fillet-maximum-leg", Title: "greatest leg of a fillet along an edge",
+	Clause: clause("J2.2b(b)", ""),
+	Demand: "w", Capacity: "w_max", Unit: "mm",
+	Detail: true,
+}, func(c *strength.Calc, g filletEdgeGivens) {
+	c.Compare(g.W, c.Let("w_max", "when(t < 1/4*in, t, t - 1/16*in)", "mm", greatestLeg(g.T)))
+})
+
+func greatestLeg(t float64) float64 {
+	if t < inch/4 {
+		return t
+	}
+	return t - inch/16
+}
+
 type filletLengthGivens struct {
 	W float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
 	L float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of the shortest run"`
 }
 
-// filletLength is the least length of a run: AISC 360-22 J2.2b(c), four times the leg. The clause lets a shorter run count with a
-// leg of a quarter of its length; that way out is not taken.
+// filletLength is the least length of a run: AISC 360-22 J2.2b(c), four times the leg. Within a bracket a shorter run counts with a
+// leg of a quarter of its length, as the clause allows, and a note says so.
 var filletLength = strength.Define(strength.Identity{
 	ID: "fillet-minimum-length", Title: "least length of a fillet run",
 	Clause: clause("J2.2b(c)", ""),
@@ -131,25 +154,32 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, T: f.T1, Sides: n, Fu: f.Fu})
 		fillet(c, f)
 	}},
+}
+
+var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		t := f.T1
-		if f.T2 > 0 {
-			t = min(t, f.T2)
+		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: thinner(f.T1, f.T2)})
+		fillet(c, f)
+	}},
+	{Of: filletEdge, Check: func(c *strength.Calc, f *strength.WeldLine) {
+		filletEdge.Check(c, filletEdgeGivens{W: f.Leg, T: f.T1})
+		if !f.AlongEdge {
+			c.Skip("the weld does not run along the plate's edge")
 		}
-		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: t})
 		fillet(c, f)
 	}},
-	{Of: filletLength, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		filletLength.Check(c, filletLengthGivens{W: f.Leg, L: f.Length})
-		fillet(c, f)
-	}},
+}
+
+// thinner is the thinner of two parts; a part whose thickness is not known is left out.
+func thinner(t1, t2 float64) float64 {
+	if t2 > 0 {
+		return min(t1, t2)
+	}
+	return t1
 }
 
 var flowRules = []strength.Rule[strength.WeldFlow]{
 	{Of: filletFlow, Check: func(c *strength.Calc, f *strength.WeldFlow) {
 		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: f.Fu})
-	}},
-	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldFlow) {
-		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: f.T})
 	}},
 }

@@ -1037,7 +1037,9 @@ type WeldGroup struct {
 	// Straight runs along the root line.
 	Segments []*WeldSegment `protobuf:"bytes,6,rep,name=segments,proto3" json:"segments,omitempty"`
 	// Fillets on both faces of the plate.
-	BothSides     bool `protobuf:"varint,7,opt,name=both_sides,json=bothSides,proto3" json:"both_sides,omitempty"`
+	BothSides bool `protobuf:"varint,7,opt,name=both_sides,json=bothSides,proto3" json:"both_sides,omitempty"`
+	// The fillet runs along the plate's own edge, as on a lap.
+	AlongEdge     bool `protobuf:"varint,8,opt,name=along_edge,json=alongEdge,proto3" json:"along_edge,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1117,6 +1119,13 @@ func (x *WeldGroup) GetSegments() []*WeldSegment {
 func (x *WeldGroup) GetBothSides() bool {
 	if x != nil {
 		return x.BothSides
+	}
+	return false
+}
+
+func (x *WeldGroup) GetAlongEdge() bool {
+	if x != nil {
+		return x.AlongEdge
 	}
 	return false
 }
@@ -1635,7 +1644,7 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\tfixed_top\x18\a \x01(\bR\bfixedTop\x12\x1d\n" +
 	"\n" +
 	"fixed_foot\x18\b \x01(\bR\tfixedFoot\x12#\n" +
-	"\rengagement_mm\x18\t \x01(\x01R\fengagementMm\"\xfe\x01\n" +
+	"\rengagement_mm\x18\t \x01(\x01R\fengagementMm\"\x9d\x02\n" +
 	"\tWeldGroup\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05joins\x18\x02 \x03(\tR\x05joins\x125\n" +
@@ -1644,7 +1653,9 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\telectrode\x18\x05 \x01(\tR\telectrode\x12@\n" +
 	"\bsegments\x18\x06 \x03(\v2$.lugwright.part.v1alpha1.WeldSegmentR\bsegments\x12\x1d\n" +
 	"\n" +
-	"both_sides\x18\a \x01(\bR\tbothSides\"o\n" +
+	"both_sides\x18\a \x01(\bR\tbothSides\x12\x1d\n" +
+	"\n" +
+	"along_edge\x18\b \x01(\bR\talongEdge\"o\n" +
 	"\vWeldSegment\x12/\n" +
 	"\x04a_mm\x18\x01 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x03aMm\x12/\n" +
 	"\x04b_mm\x18\x02 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x03bMm\"\x9a\x02\n" +
