@@ -120,16 +120,14 @@ func (v *validator) plate(i int) {
 	if p.Material == "" {
 		v.refuse(at+".material", "empty", "a grade name such as S355")
 	}
-	for _, cut := range []bool{false, true} {
-		o := p.Shape(cut)
-		for _, bad := range o.Validate() {
-			v.refuse(at+".outline", fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
-		}
+	// As cut, holes are the same or smaller: what is sound when finished is sound on the table.
+	for _, bad := range p.Shape(false).Validate() {
+		v.refuse(at+".outline", fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
 	}
 	for k, h := range p.Holes {
 		v.size(fmt.Sprintf("%s.holes[%d].dia_mm", at, k), h.DiaMM, 0.1)
-		if !(h.CutMM >= 0 && h.CutMM <= h.DiaMM) {
-			v.refuse(fmt.Sprintf("%s.holes[%d].cut_mm", at, k), fmt.Sprintf("%g mm", h.CutMM), "0 to the finished diameter")
+		if !(h.CutMM == 0 || h.CutMM >= 0.1 && h.CutMM <= h.DiaMM) {
+			v.refuse(fmt.Sprintf("%s.holes[%d].cut_mm", at, k), fmt.Sprintf("%g mm", h.CutMM), "0 for none, or 0.1 mm to the finished diameter")
 		}
 	}
 }

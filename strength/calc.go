@@ -92,6 +92,9 @@ func (c *Calc) Available(symbol, nominal, unit string, rn, phi, omega float64) f
 	return c.Let(symbol, join(c, nominal, "/Omega"), unit, rn/omega)
 }
 
+// exactFit lets a demand that equals its capacity pass although both were rounded on the way; it is far below any print.
+const exactFit = 1e-12
+
 // Compare ends a limit state: demand against capacity. Needs that failed stand.
 func (c *Calc) Compare(demand, capacity float64) {
 	c.Demand, c.Capacity = demand, capacity
@@ -99,7 +102,7 @@ func (c *Calc) Compare(demand, capacity float64) {
 	case c.Verdict != "":
 	case !(capacity > 0) || math.IsInf(capacity, 0) || math.IsNaN(demand) || math.IsInf(demand, 0):
 		c.Verdict, c.Why = Outside, "no finite positive capacity comes of these givens"
-	case demand <= capacity:
+	case demand <= capacity*(1+exactFit):
 		c.Verdict = Pass
 	default:
 		c.Verdict = Fail

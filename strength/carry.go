@@ -6,6 +6,7 @@ package strength
 import (
 	"fmt"
 	"slices"
+	"strings"
 
 	"lugwright/part"
 )
@@ -26,12 +27,21 @@ func (w *wrench) plus(f, m, at, about part.Vec) {
 	w.m = w.m.Add(m).Add(at.Sub(about).Cross(f))
 }
 
-// passes says, for every branch, whether it goes through one of the named things.
+// passes says, for every branch, whether it goes through one of the named things. Many cuts ask for the same things, so
+// answers are kept; nobody changes them.
 func (m *model) passes(ids ...string) []bool {
+	key := strings.Join(ids, "\x00")
+	if known, ok := m.passing[key]; ok {
+		return known
+	}
 	out := make([]bool, len(m.branches))
 	for i, br := range m.branches {
 		out[i] = slices.ContainsFunc(br.Through, func(id string) bool { return slices.Contains(ids, id) })
 	}
+	if m.passing == nil {
+		m.passing = map[string][]bool{}
+	}
+	m.passing[key] = out
 	return out
 }
 

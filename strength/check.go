@@ -219,6 +219,24 @@ func (s *slots[F]) check(r *run, i int) Check {
 	return k
 }
 
+// sortChecks puts the worst first. It orders places in a list, since checks are large to move.
+func sortChecks(out *Report) {
+	place := make([]int, len(out.Checks))
+	for i := range place {
+		place[i] = i
+	}
+	slices.SortStableFunc(place, func(i, j int) int {
+		a, b := &out.Checks[i], &out.Checks[j]
+		return cmp.Or(rank(b.Verdict)-rank(a.Verdict), order(a.Detail)-order(b.Detail), cmp.Compare(b.Utilisation, a.Utilisation),
+			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
+	})
+	sorted := make([]Check, len(place))
+	for k, i := range place {
+		sorted[k] = out.Checks[i]
+	}
+	out.Checks = sorted
+}
+
 func order(detail bool) int {
 	if detail {
 		return 1
@@ -234,10 +252,7 @@ func (r *run) report(o Options, factor float64) *Report {
 	for _, p := range r.places {
 		p.report(r, o, out)
 	}
-	slices.SortStableFunc(out.Checks, func(a, b Check) int {
-		return cmp.Or(-cmp.Compare(rank(a.Verdict), rank(b.Verdict)), order(a.Detail)-order(b.Detail), -cmp.Compare(a.Utilisation, b.Utilisation),
-			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
-	})
+	sortChecks(out)
 	for _, u := range r.b.Unchecked {
 		out.NotChecked = append(out.NotChecked, NotChecked{What: u, Place: r.b.Name, Why: "not covered by the bracket's model"})
 	}

@@ -28,8 +28,11 @@ type cut struct {
 	shear  part.Vec // shear centre
 	f      Cut
 	ribs   []rib
-	ribArm float64  // from the load's entry to the cut, at most to the first bolt that holds the swept thing
-	alone  *cut     // the swept plate without its gussets: what they add must not take away; nil when it stands alone anyway
+	ribArm float64 // from the load's entry to the cut, at most to the first bolt that holds the swept thing
+	alone  *cut    // the swept plate without its gussets: what they add must not take away; nil when it stands alone anyway
+	// works and active are the chords that shear lag leaves, and the composites, for compile alone.
+	works  []chordPiece
+	active []*part.Composite
 	spread float64  // working width of the plate where load enters over a part of it, else 0
 	root   part.Vec // end of the sweep
 	flows  []flowPoint
@@ -130,6 +133,9 @@ func (m *model) stations(s *part.Sweep) []float64 {
 	}
 	add(1 - beside/length)
 	for _, c := range m.b.Composites {
+		if math.Abs(c.To.Sub(c.From).Unit().Dot(along)) < 0.99*length {
+			continue // it runs another way and never covers a cut of this sweep
+		}
 		for _, end := range [2]part.Vec{c.From, c.To} {
 			t := end.Sub(s.From).Dot(along) / (length * length)
 			add(t - beside/length)
@@ -181,9 +187,13 @@ func (t *thing) chords(at, normal part.Vec) []chordPiece {
 	}
 	d := at.Sub(p.Origin).Dot(normal)
 	base, dir := n.Scale(d), n.Perp()
-	o := t.plate.Shape(false)
-	var out []chordPiece
-	for _, iv := range o.Chords(base, dir) {
+	var buffer [8]shape.Interval
+	found := t.outline.ChordsInto(buffer[:0], base, dir)
+	if len(found) == 0 {
+		return nil
+	}
+	out := make([]chordPiece, 0, len(found))
+	for _, iv := range found {
 		if iv.Length() < 1e-6 {
 			continue
 		}
@@ -223,7 +233,7 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	}
 	if len(main) > 0 {
 		alone := *c
-		alone.ribs, alone.label, alone.alone = nil, "without its gussets", nil
+		alone.ribs, alone.label, alone.active = nil, "without its gussets", nil
 		m.fillSection(&alone, alone.working(s, main), nil, s.Things)
 		c.alone = &alone
 	}
@@ -279,7 +289,8 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	}
 	effective := full
 	if len(active) > 0 {
-		if e, err := statics.NewSection(c.pieces(trimmed(whole, active))); err == nil {
+		c.works, c.active = trimmed(whole, active), active
+		if e, err := statics.NewSection(c.pieces(c.works)); err == nil {
 			effective = e
 		}
 	}

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength/material"
 	"lugwright/strength/statics"
@@ -18,6 +19,7 @@ type model struct {
 	listing   string // the basis's name in material lists
 	things    []thing
 	branches  []branch
+	passing   map[string][]bool
 	paths     [][]int // by load point * components: indices into branches; nil when there is no path
 	corners   []corner
 	pins      []pin
@@ -33,9 +35,10 @@ type model struct {
 
 // thing is a plate or an angle's leg with its strength.
 type thing struct {
-	plate  *part.Plate
-	fy, fu float64
-	e      float64
+	plate   *part.Plate
+	outline shape.Outline // finished
+	fy, fu  float64
+	e       float64
 }
 
 // branch is one leg of a path with its fraction of the component at each corner.
@@ -100,7 +103,7 @@ func (m *model) resolveThings() {
 
 func (m *model) addThing(p *part.Plate, field string) {
 	g, fy, fu := m.grade(p.Material, p.ThicknessMM, field)
-	t := thing{plate: p, fy: fy, fu: fu}
+	t := thing{plate: p, outline: p.Shape(false), fy: fy, fu: fu}
 	if g != nil {
 		t.e = g.EMPa
 	}

@@ -252,31 +252,27 @@ func (m *model) lines(w *part.WeldGroup) float64 {
 // addFlows finds the shear flow in every web-to-flange weld at a cut, for a shear of 1 N: V Q / I. A web on one flange alone
 // slides by its own first moment; a web between two flanges by that of the flange, shared with the webs beside it.
 func (m *model) addFlows(c *cut) {
-	s := &m.b.Sweeps[c.slot]
-	ids, active := m.together(s, c.at, c.normal)
+	active, chords := c.active, c.works
 	if len(active) == 0 {
 		return
 	}
-	var whole []chordPiece
-	for _, id := range ids {
-		if t := m.thing(id); t != nil {
-			whole = append(whole, t.chords(c.at, c.normal)...)
-		}
-	}
-	chords := trimmed(whole, active)
 	sec, err := statics.NewSection(c.pieces(chords))
 	if err != nil {
 		return
 	}
+	shared := websShared(active)
 	for k := range m.flowSets {
 		fs := &m.flowSets[k]
+		if !m.flowsHere(fs.weld, active) {
+			continue
+		}
 		q := 0.0
 		if len(c.ribs) > 0 {
 			q = c.ribFlow(fs.weld.Joins[0])
 		} else {
-			q = firstMoment(c, chords, active, fs.weld, sec) / sec.Izz
+			q = firstMoment(c, chords, active, shared, fs.weld, sec) / sec.Izz
 		}
-		if q > 0 && m.flowsHere(fs.weld, active) {
+		if q > 0 {
 			c.flows = append(c.flows, flowPoint{k, q * stretch(fs.weld, c)})
 		}
 	}
@@ -311,8 +307,7 @@ func (c *cut) ribFlow(web string) float64 {
 	return 0
 }
 
-func firstMoment(c *cut, chords []chordPiece, active []*part.Composite, w *part.WeldGroup, sec statics.Section) float64 {
-	shared := websShared(active)
+func firstMoment(c *cut, chords []chordPiece, active []*part.Composite, shared []string, w *part.WeldGroup, sec statics.Section) float64 {
 	q, beside := 0.0, 1.0
 	for _, ch := range chords {
 		p := c.plane(ch)

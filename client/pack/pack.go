@@ -18,7 +18,7 @@ import (
 
 // Services are the calls that a pack needs of both services; *dial.Client has them.
 type Services interface {
-	Bases(context.Context) ([]dial.Basis, error)
+	Cards(context.Context) ([]strength.Card, error)
 	Materials(context.Context) (*dial.Materials, error)
 	Export(context.Context, *part.Bracket, dial.Format) ([]dial.File, error)
 }
@@ -111,15 +111,15 @@ func (a *assembly) calcSheet(ctx context.Context) error {
 
 // card is that of the job's basis.
 func (a *assembly) card(ctx context.Context) (strength.Card, error) {
-	bases, err := a.Client.Bases(ctx)
+	cards, err := a.Client.Cards(ctx)
 	if err != nil {
 		return strength.Card{}, err
 	}
-	i := slices.IndexFunc(bases, func(b dial.Basis) bool { return b.Name == a.Job.Basis })
+	i := slices.IndexFunc(cards, func(c strength.Card) bool { return c.Name == a.Job.Basis })
 	if i < 0 {
 		return strength.Card{}, &part.FieldError{Field: "basis", Found: a.Job.Basis + " is not among the service's bases", Accept: "one that `lugwright limits` lists"}
 	}
-	return bases[i].Card, nil
+	return cards[i], nil
 }
 
 func (a *assembly) add(name string, data []byte) {

@@ -178,11 +178,11 @@ var errBroken = errors.New("the service broke")
 
 func (f *failing) broken() bool { f.left--; return f.left < 0 }
 
-func (f *failing) Bases(ctx context.Context) ([]dial.Basis, error) {
+func (f *failing) Cards(ctx context.Context) ([]strength.Card, error) {
 	if f.broken() {
 		return nil, errBroken
 	}
-	return f.Services.Bases(ctx)
+	return f.Services.Cards(ctx)
 }
 
 func (f *failing) Materials(ctx context.Context) (*dial.Materials, error) {

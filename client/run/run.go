@@ -37,15 +37,11 @@ func Known(ctx context.Context, c *dial.Client) (job.Known, error) {
 	if err != nil {
 		return job.Known{}, err
 	}
-	bases, err := c.Bases(ctx)
+	cards, err := c.Cards(ctx)
 	if err != nil {
 		return job.Known{}, err
 	}
-	k := job.Known{Kinds: kinds}
-	for _, b := range bases {
-		k.Bases = append(k.Bases, b.Card)
-	}
-	return k, nil
+	return job.Known{Kinds: kinds, Bases: cards}, nil
 }
 
 // Job builds and checks every bracket. Refused fields come as job.Errors with their places in the file, those of all brackets

@@ -33,7 +33,8 @@ type versioned interface {
 }
 
 func newPeer(at place, conn *grpc.ClientConn, timeout time.Duration, info func(context.Context) (versioned, error)) *peer {
-	return &peer{service: at.name, addr: cmp.Or(at.addr, "in this process"), conn: conn, timeout: timeout, info: info}
+	// A service of this process is of this build: there is no version to ask for.
+	return &peer{service: at.name, addr: cmp.Or(at.addr, "in this process"), conn: conn, timeout: timeout, info: info, known: at.addr == ""}
 }
 
 // call makes one call with its deadline, after the service's version is known to fit.

@@ -47,7 +47,21 @@ type Briefed struct {
 
 // Bases lists the design bases.
 func (c *Client) Bases(ctx context.Context) ([]Basis, error) {
-	r, err := call(ctx, c.strength, c.check.ListBases, &pb.ListBasesRequest{})
+	return c.listBases(ctx, &pb.ListBasesRequest{})
+}
+
+// Cards lists the cards of the design bases without their limit states: all that a job needs.
+func (c *Client) Cards(ctx context.Context) ([]strength.Card, error) {
+	bases, err := c.listBases(ctx, &pb.ListBasesRequest{CardsOnly: true})
+	cards := make([]strength.Card, len(bases))
+	for i := range bases {
+		cards[i] = bases[i].Card
+	}
+	return cards, err
+}
+
+func (c *Client) listBases(ctx context.Context, q *pb.ListBasesRequest) ([]Basis, error) {
+	r, err := call(ctx, c.strength, c.check.ListBases, q)
 	if err != nil {
 		return nil, err
 	}

@@ -41,8 +41,14 @@ func (s *Service) GetServiceInfo(context.Context, *pb.GetServiceInfoRequest) (*p
 }
 
 // ListBases lists the bases.
-func (s *Service) ListBases(context.Context, *pb.ListBasesRequest) (*pb.ListBasesResponse, error) {
-	return &pb.ListBasesResponse{Bases: wire.EncodeBases(s.describe())}, nil
+func (s *Service) ListBases(_ context.Context, q *pb.ListBasesRequest) (*pb.ListBasesResponse, error) {
+	bases := s.describe()
+	if q.GetCardsOnly() {
+		for i := range bases {
+			bases[i].Limits = nil
+		}
+	}
+	return &pb.ListBasesResponse{Bases: wire.EncodeBases(bases)}, nil
 }
 
 // ListMaterials lists the materials.

@@ -5,12 +5,15 @@ import (
 	"context"
 	"os"
 	"os/signal"
+	"runtime/debug"
 	"syscall"
 
 	"lugwright/client/command"
 )
 
 func main() {
+	// One job is over before a second collection would pay; a server run by `serve` keeps more memory in hand for it.
+	debug.SetGCPercent(400)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	os.Exit(command.Main(ctx, os.Args, command.Streams{Out: os.Stdout, Err: os.Stderr, Colour: command.Terminal(os.Stdout)}))

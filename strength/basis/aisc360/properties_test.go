@@ -334,6 +334,61 @@ func strip(h float64, loads []pointLoad) float64 {
 	return worst
 }
 
+// TestSameClause: two limit states that quote one clause agree, so that an example of one holds for the other.
+func TestSameClause(t *testing.T) {
+	area := math.Pi * 25 * 25 / 4
+	for _, m := range methods {
+		of := func(id string, v values) float64 { return check(t, id, m, v).Capacity }
+		for _, c := range []struct {
+			name      string
+			got, want float64
+		}{
+			{"J4-4 of a pin", of("pin-shear", pin.with("F_y", 2500)), of("fillet-base-metal", flow.with("t", area).with("n", 1).with("F_u", 600))},
+			{"J4-3 of a pin", of("pin-shear", pin.with("F_u", 3000)), area * of("section-shear", combined.with("F_y", 400))},
+			{"J4-4 of a web", of("fillet-shear-flow", flow.with("t", 2)), of("fillet-base-metal", flow.with("t", 2).with("n", 1))},
+			{"J2-4 of a web's welds", of("fillet-shear-flow", flow.with("t", 50)), 2 * of("fillet-strength", flow)},
+			{"F11-1 of a wall", of("wall-bending", wall), of("weak-axis-bending", combined.with("Z_x", 150*64.0/4).with("S_x", 150*64.0/6))},
+			{"F11-1 about the other axis", of("weak-axis-bending", combined.with("Z_x", 25e3).with("S_x", 50e3/3)), of("edgewise-bending", edge)},
+			{"a beyond 1.25 b", of("bolt-prying", ply.with("t", 20).with("a", 60)), of("bolt-prying", ply.with("t", 20).with("a", 50))},
+		} {
+			if !same(c.got, c.want) {
+				t.Errorf("%s, %s: %v, want %v", c.name, m, c.got, c.want)
+			}
+		}
+		if less := of("bolt-prying", ply.with("t", 20).with("a", 49)); less >= of("bolt-prying", ply.with("t", 20).with("a", 50)) {
+			t.Errorf("%s: a nearer edge than 1.25 b does not lower the tension: %v", m, less)
+		}
+	}
+}
+
+// TestSteps: rules of proportion on either side of their printed limit.
+func TestSteps(t *testing.T) {
+	for _, c := range []struct {
+		limit string
+		v     values
+		want  strength.Verdict
+	}{
+		// Table B4.1a case 3 at F_y = 50 ksi: 0.45 sqrt(29000/50) = 10.84.
+		{"free-edge", values{"b": 108, "t": 10, "F_y": 50 * ksi}, strength.Pass},
+		{"free-edge", values{"b": 109, "t": 10, "F_y": 50 * ksi}, strength.Outside},
+		// J2.2b(c): four legs.
+		{"fillet-minimum-length", values{"w": 6, "l": 24}, strength.Pass},
+		{"fillet-minimum-length", values{"w": 6, "l": 23.9}, strength.Fail},
+		// Table J2.4: thinner part 1/2 in, leg 3/16 in; thinner part 19 mm, leg 6 mm.
+		{"fillet-minimum-leg", values{"w": 3 * inch / 16, "t": inch / 2}, strength.Pass},
+		{"fillet-minimum-leg", values{"w": 4.5, "t": inch / 2}, strength.Fail},
+		{"fillet-minimum-leg", values{"w": 6, "t": 19}, strength.Pass},
+		{"fillet-minimum-leg", values{"w": 5, "t": 19}, strength.Fail},
+		// J3.4: 2 2/3 d.
+		{"bolt-spacing", values{"d": 24, "s": 64}, strength.Pass},
+		{"bolt-spacing", values{"d": 24, "s": 63.9}, strength.Fail},
+	} {
+		if got := check(t, c.limit, strength.ASD, c.v); got.Verdict != c.want {
+			t.Errorf("%s %v: %q, want %q", c.limit, c.v, got.Verdict, c.want)
+		}
+	}
+}
+
 // TestFactors: LRFD over ASD is phi Omega, as B3.1 and B3.2 are calibrated: 1.5 for each pair but for rounding.
 func TestFactors(t *testing.T) {
 	for id, v := range map[string]values{

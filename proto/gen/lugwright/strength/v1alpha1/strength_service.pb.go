@@ -118,7 +118,9 @@ func (x *GetServiceInfoResponse) GetToolVersion() string {
 
 // ListBasesRequest asks for all bases.
 type ListBasesRequest struct {
-	state         protoimpl.MessageState `protogen:"open.v1"`
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Leave the limit states out: a client that starts a job needs the cards alone.
+	CardsOnly     bool `protobuf:"varint,1,opt,name=cards_only,json=cardsOnly,proto3" json:"cards_only,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -151,6 +153,13 @@ func (x *ListBasesRequest) ProtoReflect() protoreflect.Message {
 // Deprecated: Use ListBasesRequest.ProtoReflect.Descriptor instead.
 func (*ListBasesRequest) Descriptor() ([]byte, []int) {
 	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *ListBasesRequest) GetCardsOnly() bool {
+	if x != nil {
+		return x.CardsOnly
+	}
+	return false
 }
 
 // ListBasesResponse gives all bases.
@@ -1016,8 +1025,10 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"\x16GetServiceInfoResponse\x12\x1f\n" +
 	"\vapi_version\x18\x01 \x01(\tR\n" +
 	"apiVersion\x12!\n" +
-	"\ftool_version\x18\x02 \x01(\tR\vtoolVersion\"\x12\n" +
-	"\x10ListBasesRequest\"M\n" +
+	"\ftool_version\x18\x02 \x01(\tR\vtoolVersion\"1\n" +
+	"\x10ListBasesRequest\x12\x1d\n" +
+	"\n" +
+	"cards_only\x18\x01 \x01(\bR\tcardsOnly\"M\n" +
 	"\x11ListBasesResponse\x128\n" +
 	"\x05bases\x18\x01 \x03(\v2\".lugwright.strength.v1alpha1.BasisR\x05bases\"\x16\n" +
 	"\x14ListMaterialsRequest\"\xaa\x02\n" +
