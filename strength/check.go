@@ -107,8 +107,9 @@ type run struct {
 	inCase, inCorner int     // where we are
 	forces           []force // of this case and corner
 	places           []place
-	acting           []Cut // of the cut at hand, reused
-	weighed          Cut   // the section whose severity is asked
+	acting           []Cut   // of the cut at hand, reused
+	scores           []score // reused
+	actingScores     []score // of acting, rule by rule
 
 	pinPlanes []slots[PinPlane]
 	pinSpans  []slots[PinSpan]
@@ -167,20 +168,52 @@ func newSlots[F any](rules []Rule[F], place, thing, what string, at part.Vec, no
 	return slots[F]{rules: rules, worst: make([]worst[F], len(rules)), place: place, thing: thing, what: what, at: at, notes: notes}
 }
 
-// consider evaluates every rule for the feature and keeps what is worse than all before.
-func (s *slots[F]) consider(r *run, f F, label string) {
+// score is how one rule came out for one feature.
+type score struct {
+	rank        int
+	utilisation float64
+}
+
+// weigh evaluates every rule for the feature and appends the scores.
+func (s *slots[F]) weigh(r *run, f F, dst []score) []score {
 	s.now = f
 	for i := range s.rules {
 		s.rules[i].Check(&r.calc, &s.now)
-		u, k := r.calc.Utilisation(), rank(r.calc.Verdict)
+		sc := score{rank(r.calc.Verdict), r.calc.Utilisation()}
 		if r.calc.Verdict == NotApplied {
-			u = 0
+			sc.utilisation = 0
 		}
+		dst = append(dst, sc)
+	}
+	return dst
+}
+
+// keep remembers the feature for every rule that it serves worse than all before.
+func (s *slots[F]) keep(r *run, f *F, scores []score, label string) {
+	for i, sc := range scores {
 		w := &s.worst[i]
-		if !w.seen || k > w.rank || k == w.rank && u > w.utilisation {
-			*w = worst[F]{f: f, rank: k, utilisation: u, inCase: r.inCase, corner: r.inCorner, label: label, seen: true}
+		if !w.seen || sc.rank > w.rank || sc.rank == w.rank && sc.utilisation > w.utilisation {
+			*w = worst[F]{f: *f, rank: sc.rank, utilisation: sc.utilisation, inCase: r.inCase, corner: r.inCorner, label: label, seen: true}
 		}
 	}
+}
+
+// consider weighs a feature and keeps it where it is the worst.
+func (s *slots[F]) consider(r *run, f F, label string) {
+	r.scores = s.weigh(r, f, r.scores[:0])
+	s.keep(r, &s.now, r.scores, label)
+}
+
+// severity orders what one section suffers by its worst limit state.
+func severity(scores []score) float64 {
+	worst := 0.0
+	for _, sc := range scores {
+		if sc.rank == rank(Outside) {
+			return math.Inf(1)
+		}
+		worst = max(worst, sc.utilisation)
+	}
+	return worst
 }
 
 func (s *slots[F]) report(r *run, o Options, out *Report) {

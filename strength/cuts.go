@@ -62,7 +62,6 @@ type ribShare struct {
 // chordPiece is one chord of one plate in a section.
 type chordPiece struct {
 	t      *thing
-	a, b   part.Vec // ends
 	mid    part.Vec
 	dir    part.Vec
 	length float64
@@ -198,9 +197,8 @@ func (t *thing) chords(at, normal part.Vec) []chordPiece {
 			continue
 		}
 		a, b := base.Add(dir.Scale(iv.Lo)), base.Add(dir.Scale(iv.Hi))
-		c := chordPiece{t: t, a: p.At(a.X, a.Y, 0), b: p.At(b.X, b.Y, 0), length: iv.Length()}
-		c.mid, c.dir = c.a.Add(c.b).Scale(0.5), c.b.Sub(c.a).Unit()
-		out = append(out, c)
+		end1, end2 := p.At(a.X, a.Y, 0), p.At(b.X, b.Y, 0)
+		out = append(out, chordPiece{t: t, mid: end1.Add(end2).Scale(0.5), dir: end2.Sub(end1).Unit(), length: iv.Length()})
 	}
 	return out
 }
@@ -371,13 +369,26 @@ func (r *run) atCuts() {
 		for k := range acting {
 			r.gussetWelds(c, k, &acting[k])
 		}
-		if alone := r.plain(c.alone); r.severity(&alone) < r.worstOf(acting) {
-			r.plainCut(c.alone, alone)
-			continue
-		}
-		for k := range acting {
-			r.cutSlots[c.slot].consider(r, acting[k], c.ribLabel(k))
-		}
+		r.better(c, acting)
+	}
+}
+
+// better keeps the cut with its gussets acting, or the plate without them where that is the better load path.
+func (r *run) better(c *cut, acting []Cut) {
+	slots := &r.cutSlots[c.slot]
+	r.actingScores = r.actingScores[:0]
+	for k := range acting {
+		r.actingScores = slots.weigh(r, acting[k], r.actingScores)
+	}
+	alone := r.plain(c.alone)
+	r.scores = slots.weigh(r, alone, r.scores[:0])
+	if severity(r.scores) < severity(r.actingScores) {
+		slots.keep(r, &alone, r.scores, c.alone.label)
+		return
+	}
+	n := len(slots.rules)
+	for k := range acting {
+		slots.keep(r, &acting[k], r.actingScores[k*n:(k+1)*n], c.ribLabel(k))
 	}
 }
 
@@ -417,28 +428,6 @@ func (r *run) plain(c *cut) Cut {
 		f.T = 0
 	}
 	return f
-}
-
-// severity orders demands on one section by their worst limit state.
-func (r *run) severity(f *Cut) float64 {
-	worst := 0.0
-	r.weighed = *f
-	for i := range r.basis.Rules.Cut {
-		r.basis.Rules.Cut[i].Check(&r.calc, &r.weighed)
-		if r.calc.Verdict == Outside {
-			return math.Inf(1)
-		}
-		worst = max(worst, r.calc.Utilisation())
-	}
-	return worst
-}
-
-func (r *run) worstOf(fs []Cut) float64 {
-	worst := 0.0
-	for i := range fs {
-		worst = max(worst, r.severity(&fs[i]))
-	}
-	return worst
 }
 
 // beyond is everything that acts on the swept thing on the load's side of the cut, about a point.

@@ -37,7 +37,7 @@ func ShearLag(b0MM, cantileverMM float64) float64 {
 
 // web is a plate that stands on a flange in a section.
 type web struct {
-	chord chordPiece
+	chord *chordPiece
 	along float64 // position along the flange's chord, mm from its middle
 }
 
@@ -62,7 +62,8 @@ func websOn(flange chordPiece, whole []chordPiece, active []*part.Composite) (we
 			continue
 		}
 		span = max(span, c.SpanMM)
-		for _, ch := range whole {
+		for i := range whole {
+			ch := &whole[i]
 			if slices.Contains(c.Things[1:], ch.t.plate.ID) && math.Abs(ch.dir.Dot(flange.dir)) < 0.7 {
 				webs = append(webs, web{ch, ch.mid.Sub(flange.mid).Dot(flange.dir)})
 			}
@@ -121,8 +122,7 @@ func reachOf(b0, halfWeb, span float64) float64 {
 
 // part is the stretch of a chord from lo to hi, measured from its middle.
 func (ch chordPiece) part(lo, hi float64) chordPiece {
-	ch.a, ch.b = ch.mid.AddScaled(lo, ch.dir), ch.mid.AddScaled(hi, ch.dir)
-	ch.mid, ch.length = ch.a.Add(ch.b).Scale(0.5), hi-lo
+	ch.mid, ch.length = ch.mid.AddScaled((lo+hi)/2, ch.dir), hi-lo
 	return ch
 }
 
@@ -153,7 +153,7 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, webs []web, active []*part.
 		if len(webs) > 1 {
 			reach = clipped(flange, webs, i, span)
 		}
-		chords := append(reach, w.chord)
+		chords := append(reach, *w.chord)
 		s, err := statics.NewSection(c.pieces(chords))
 		if err != nil || squares == 0 {
 			continue
@@ -161,7 +161,7 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, webs []web, active []*part.
 		rb := rib{offset: w.along - mid, lever: (w.along - mid) / squares, f: section(chords, s, s), label: w.chord.t.plate.ID}
 		rb.words = rb.label + " acting"
 		rb.f.FreeLength = c.ribArm
-		rb.own = c.shareOf(w.chord, s)
+		rb.own = c.shareOf(*w.chord, s)
 		c.ribs = append(c.ribs, rb)
 	}
 	c.group = flange.mid.AddScaled(mid, flange.dir)

@@ -178,7 +178,8 @@ func clip(seg statics.WeldSegment, owner string, chords []chordPiece) []statics.
 		if math.Abs(k) < 1e-6 {
 			return []statics.WeldSegment{seg}
 		}
-		t0, t1 := ch.a.Sub(a).Dot(ch.dir)/k, ch.b.Sub(a).Dot(ch.dir)/k
+		middle, half := ch.mid.Sub(a).Dot(ch.dir)/k, ch.length/2/k
+		t0, t1 := middle-half, middle+half
 		t0, t1 = max(min(t0, t1), 0), min(max(t0, t1), 1)
 		if (t1-t0)*along.Norm() > 1e-3 {
 			out = append(out, statics.WeldSegment{A: vec3(a.AddScaled(t0, along)), B: vec3(a.AddScaled(t1, along)), Weight: seg.Weight})

@@ -88,7 +88,7 @@ func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 // open connects to a service, and starts it first where it has no address.
 func (c *Client) open(at place) (*grpc.ClientConn, error) {
 	if at.addr == "" {
-		l := bufconn.Listen(1 << 20)
+		l := bufconn.Listen(128 << 10)
 		s := server.New(server.Options{NoReflection: true}, at.make())
 		c.local = append(c.local, s)
 		go s.Serve(l) // ends when the client is closed

@@ -13,7 +13,7 @@ import (
 
 func main() {
 	// One job is over before a second collection would pay; a server run by `serve` keeps more memory in hand for it.
-	debug.SetGCPercent(400)
+	debug.SetGCPercent(200)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	os.Exit(command.Main(ctx, os.Args, command.Streams{Out: os.Stdout, Err: os.Stderr, Colour: command.Terminal(os.Stdout)}))
