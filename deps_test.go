@@ -37,7 +37,7 @@ var rules = []rule{
 	{folder: "part/parttest", own: []string{"part", "geometry/shape"}, pure: true, why: "a bracket for tests"},
 	{folder: "geometry", own: []string{"part"}, pure: true, why: "what a kind is, without any kind or format"},
 	{folder: "geometry/fab", own: []string{"geometry", "geometry/shape", "geometry/stroke", "part"}, pure: true, why: "the fabricator's rules that kinds share"},
-	{folder: "geometry/fab/fabtest", own: []string{"geometry", "geometry/shape", "part"}, why: "the suite every kind runs; a test helper"},
+	{folder: "geometry/fab/fabtest", own: []string{"geometry", "geometry/shape", "geometry/stroke", "part"}, why: "the suite every kind runs; a test helper"},
 	{folder: "geometry/stroke", own: []string{"geometry/shape"}, pure: true, why: "letters for dxf and svg"},
 	{folder: "geometry/dxf", own: []string{"part", "geometry/shape", "geometry/stroke"}, pure: true, why: "a format never imports another"},
 	{folder: "geometry/scad", own: []string{"part", "geometry/shape"}, pure: true, why: "a format never imports another"},
@@ -47,7 +47,7 @@ var rules = []rule{
 	{folder: "strength", own: []string{"part", "geometry/shape", "strength/statics", "strength/material"}, pure: true, why: "sections are cut from the true outline; no basis, no kind"},
 	{folder: "strength/statics", others: []string{"gonum.org/v1/gonum"}, pure: true, why: "mechanics on plain numbers"},
 	{folder: "strength/material", pure: true, why: "tables"},
-	{folder: "strength/strengthtest", own: []string{"strength", "strength/formula"}, why: "the suite every basis runs; a test helper"},
+	{folder: "strength/strengthtest", own: []string{"strength", "strength/formula", "units"}, why: "the suite every basis runs; a test helper"},
 	{folder: "strength/basis", own: []string{"part", "strength", "strength/basis/..."}, pure: true, why: "the index of bases"},
 	{folder: "strength/basis/...", own: []string{"strength", "strength/statics", "strength/material", "part"}, pure: true, why: "a basis never imports another"},
 	{folder: "internal/peer", why: "finds the outside programs that tests compare with"},
@@ -57,7 +57,7 @@ var rules = []rule{
 	{folder: "services/geometry", own: []string{"services/wire", "services/server", "geometry/...", "part", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "decode, call, encode"},
 	{folder: "services/strength", own: []string{"services/wire", "services/server", "strength/...", "part", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "decode, call, encode"},
 	{folder: "services/server", own: []string{"services/wire"}, others: []string{"google.golang.org"}, why: "a gRPC server and its manners, whatever it serves"},
-	{folder: "services/both", own: []string{"services/geometry", "services/strength", "services/server", "geometry/kinds", "strength/basis", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "both services together, with every kind and basis"},
+	{folder: "services/both", own: []string{"services/geometry", "services/strength", "services/server", "services/wire", "geometry/kinds", "strength/basis", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "both services together, with every kind and basis"},
 	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "strength", "strength/basis", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
 	{folder: "services/cmd/...", own: []string{"services/...", "geometry/kinds", "strength/basis"}, others: []string{"google.golang.org"}, why: "mains of twenty lines"},
 	{folder: "client/caution", why: "the standing cautions"},
@@ -65,7 +65,7 @@ var rules = []rule{
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "strength"}, why: "coordinates; no flags, no printing"},
 	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
 	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/shape", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
-	{folder: "client/command", own: []string{"client/...", "geometry", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "units"}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
+	{folder: "client/command", own: []string{"client/...", "geometry", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/material", "units"}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }
 
@@ -190,4 +190,22 @@ func imports(t *testing.T, file string) []string {
 		out = append(out, p)
 	}
 	return out
+}
+
+// TestGuideNamesWhatExists keeps DEVELOPERS.md and README.md honest: every folder and file they name in backquotes is there.
+func TestGuideNamesWhatExists(t *testing.T) {
+	for _, doc := range []string{"DEVELOPERS.md", "README.md"} {
+		src, err := os.ReadFile(doc)
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i, field := range strings.Split(string(src), "`") {
+			if i%2 == 0 || strings.ContainsAny(field, " \n(*") || !strings.Contains(field, "/") && !strings.HasSuffix(field, ".md") && !strings.HasSuffix(field, ".go") {
+				continue
+			}
+			if _, err := os.Stat(filepath.FromSlash(field)); err != nil && field != "." {
+				t.Errorf("%s names %q, which is not there", doc, field)
+			}
+		}
+	}
 }

@@ -48,7 +48,9 @@ func WritePlate(out io.Writer, p *part.Plate, o PlateOptions) error {
 	box := cut.BBox()
 	s := sheet{writer: writer{decimals: plateDecimals}, left: box.Min.X - margin, top: box.Max.Y + margin}
 	caption := fmt.Sprintf("%s  %s  %s mm  %s", p.Mark, p.Name, s.number(p.ThicknessMM), p.Material)
-	s.open(box.Width()+2*margin, box.Height()+2*margin+2*captionMM, strings.TrimSpace(caption))
+	// A narrow plate gets a sheet as wide as its caption.
+	wide := math.Max(box.Width(), float64(len([]rune(strings.TrimSpace(caption))))*0.6*captionMM)
+	s.open(wide+2*margin, box.Height()+2*margin+2*captionMM, strings.TrimSpace(caption))
 	s.tag(false, "path", "d", s.loops(cut), "fill", steel, "fill-rule", "evenodd", "stroke", ink, "stroke-width", 0.25)
 	for _, h := range p.Holes {
 		s.hole(h, o.Cut)

@@ -8,7 +8,6 @@ import (
 	"time"
 
 	"google.golang.org/grpc"
-	"google.golang.org/grpc/test/bufconn"
 
 	"lugwright/geometry/kinds"
 	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
@@ -40,10 +39,10 @@ type Client struct {
 	strength *peer
 	build    geometrypb.GeometryServiceClient
 	check    strengthpb.StrengthServiceClient
-	local    []*server.Server
+	conns    []*grpc.ClientConn // to services elsewhere
 }
 
-// InProcess starts both services in this process, without a network.
+// InProcess offers both services in this process, without a network.
 func InProcess() (*Client, error) { return Remote("", "", Options{}) }
 
 // Remote reaches services at their addresses: "host:port", several with commas between for replicas, or a gRPC target such
@@ -72,43 +71,37 @@ func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 	}
 	strengthConn, err := c.open(strengthAt)
 	if err != nil {
-		return nil, errors.Join(err, geometryConn.Close(), c.stop())
+		return nil, errors.Join(err, c.Close())
 	}
 	c.build = geometrypb.NewGeometryServiceClient(geometryConn)
 	c.check = strengthpb.NewStrengthServiceClient(strengthConn)
-	c.geometry = newPeer(geometryAt, geometryConn, timeout, func(ctx context.Context) (versioned, error) {
+	c.geometry = newPeer(geometryAt, timeout, func(ctx context.Context) (versioned, error) {
 		return c.build.GetServiceInfo(ctx, &geometrypb.GetServiceInfoRequest{})
 	})
-	c.strength = newPeer(strengthAt, strengthConn, timeout, func(ctx context.Context) (versioned, error) {
+	c.strength = newPeer(strengthAt, timeout, func(ctx context.Context) (versioned, error) {
 		return c.check.GetServiceInfo(ctx, &strengthpb.GetServiceInfoRequest{})
 	})
 	return c, nil
 }
 
-// open connects to a service, and starts it first where it has no address.
-func (c *Client) open(at place) (*grpc.ClientConn, error) {
+// open connects to a service; one without an address is called in this process.
+func (c *Client) open(at place) (grpc.ClientConnInterface, error) {
 	if at.addr == "" {
-		l := bufconn.Listen(128 << 10)
-		s := server.New(server.Options{NoReflection: true}, at.make())
-		c.local = append(c.local, s)
-		go s.Serve(l) // ends when the client is closed
-		return dialLocal(l)
+		return server.NewLocal(server.Options{}, at.make()), nil
 	}
 	conn, err := dialRemote(at.addr)
 	if err != nil {
 		return nil, fmt.Errorf("%s service: %w", at.name, err)
 	}
+	c.conns = append(c.conns, conn)
 	return conn, nil
 }
 
-// Close ends the connections, and the services of this process.
+// Close ends the connections.
 func (c *Client) Close() error {
-	return errors.Join(c.geometry.conn.Close(), c.strength.conn.Close(), c.stop())
-}
-
-func (c *Client) stop() error {
-	for _, s := range c.local {
-		s.Stop(time.Second)
+	var err error
+	for _, conn := range c.conns {
+		err = errors.Join(err, conn.Close())
 	}
-	return nil
+	return err
 }

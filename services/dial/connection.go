@@ -1,7 +1,6 @@
 package dial
 
 import (
-	"context"
 	"fmt"
 	"net"
 	"strings"
@@ -13,7 +12,6 @@ import (
 	"google.golang.org/grpc/keepalive"
 	"google.golang.org/grpc/resolver"
 	"google.golang.org/grpc/resolver/manual"
-	"google.golang.org/grpc/test/bufconn"
 
 	"lugwright/services/server"
 )
@@ -52,12 +50,6 @@ func options(more ...grpc.DialOption) []grpc.DialOption {
 		// Must stay above the servers' least interval between pings.
 		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: 30 * time.Second, Timeout: 10 * time.Second}),
 	}, more...)
-}
-
-func dialLocal(l *bufconn.Listener) (*grpc.ClientConn, error) {
-	return grpc.NewClient("passthrough:///in-process", options(grpc.WithContextDialer(
-		func(ctx context.Context, _ string) (net.Conn, error) { return l.DialContext(ctx) },
-	))...)
 }
 
 func dialRemote(addr string) (*grpc.ClientConn, error) {

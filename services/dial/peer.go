@@ -18,7 +18,6 @@ import (
 // peer is one service as this client sees it.
 type peer struct {
 	service, addr string
-	conn          *grpc.ClientConn
 	timeout       time.Duration
 	info          func(context.Context) (versioned, error)
 
@@ -32,9 +31,9 @@ type versioned interface {
 	GetToolVersion() string
 }
 
-func newPeer(at place, conn *grpc.ClientConn, timeout time.Duration, info func(context.Context) (versioned, error)) *peer {
+func newPeer(at place, timeout time.Duration, info func(context.Context) (versioned, error)) *peer {
 	// A service of this process is of this build: there is no version to ask for.
-	return &peer{service: at.name, addr: cmp.Or(at.addr, "in this process"), conn: conn, timeout: timeout, info: info, known: at.addr == ""}
+	return &peer{service: at.name, addr: cmp.Or(at.addr, "in this process"), timeout: timeout, info: info, known: at.addr == ""}
 }
 
 // call makes one call with its deadline, after the service's version is known to fit.
@@ -46,6 +45,11 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 	limited, cancel := context.WithTimeout(ctx, p.timeout)
 	defer cancel()
 	r, err := rpc(limited, q)
+	if status.Code(err) == codes.Unavailable {
+		// The service has answered before. gRPC's own retries end once an answer has begun, so a replica that dies within one is
+		// covered here: the same question again is safe, and another replica may be there.
+		r, err = rpc(limited, q)
+	}
 	if err != nil {
 		return none, p.explain(ctx, limited, err)
 	}

@@ -1,0 +1,99 @@
+package command
+
+// The demo jobs of testdata/jobs and the README's picture.
+
+import (
+	"bytes"
+	stdflag "flag"
+	"io/fs"
+	"os"
+	"path/filepath"
+	"slices"
+	"strings"
+	"testing"
+)
+
+var update = stdflag.Bool("update", false, "rewrite the README's picture")
+
+const (
+	demo    = "../../testdata/jobs/fieldlab.yaml"
+	byFeel  = "../../testdata/jobs/fieldlab-byfeel.yaml"
+	picture = "../../docs/pair-left.svg"
+)
+
+// The main demo passes with something in hand, and its pack holds what the README says.
+func TestFieldLabPacks(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "out")
+	r := lugwright(t, "pack", demo, "-o", out).want(t, Done, "")
+	if !strings.Contains(r.out, "pass  pair-left") || !strings.Contains(r.out, "pass  single") {
+		t.Errorf("no pass in:\n%s", r.out)
+	}
+	files := filesUnder(t, out)
+	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "scad/pair-right.scad", "assembly/single.svg"} {
+		if !slices.Contains(files, want) {
+			t.Errorf("no %s among %v", want, files)
+		}
+	}
+	got, err := os.ReadFile(filepath.Join(out, "assembly", "pair-left.svg"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if *update {
+		if err := os.WriteFile(picture, got, 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if shown, err := os.ReadFile(picture); err != nil || !bytes.Equal(got, shown) {
+		t.Errorf("the README's picture is not what the demo draws (%v); run with -update and look at it", err)
+	}
+}
+
+// The same job's ears without gussets fail in weak-axis bending, one line says so, and nothing to cut is written.
+func TestByFeelFails(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "out")
+	r := lugwright(t, "pack", byFeel, "-o", out).want(t, Failed, "weak-axis bending")
+	if n := strings.Count(r.err, "\n"); n != 1 || !strings.Contains(r.err, "ear-") {
+		t.Errorf("want one line about an ear, got %d:\n%s", n, r.err)
+	}
+	for _, f := range filesUnder(t, out) {
+		if ext := filepath.Ext(f); ext == ".dxf" || ext == ".scad" || ext == ".svg" || ext == ".csv" {
+			t.Errorf("%s was written although the job fails", f)
+		}
+	}
+}
+
+// The two jobs differ by the gussets alone, and by the width that came with them.
+func TestByFeelIsTheSameVehicle(t *testing.T) {
+	loads := func(file string) []string {
+		src, err := os.ReadFile(file)
+		if err != nil {
+			t.Fatal(err)
+		}
+		var out []string
+		for _, line := range strings.Split(string(src), "\n") {
+			if strings.Contains(line, "force:") {
+				out = append(out, line)
+			}
+		}
+		return out
+	}
+	if !slices.Equal(loads(demo), loads(byFeel)) {
+		t.Error("the demo jobs carry different loads")
+	}
+}
+
+func filesUnder(t *testing.T, dir string) []string {
+	t.Helper()
+	var out []string
+	err := filepath.WalkDir(dir, func(p string, d fs.DirEntry, err error) error {
+		if err == nil && !d.IsDir() {
+			rel, _ := filepath.Rel(dir, p)
+			out = append(out, filepath.ToSlash(rel))
+		}
+		return err
+	})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return out
+}
