@@ -1,5 +1,13 @@
 package strength
 
+import (
+	"fmt"
+	"slices"
+	"strings"
+
+	"lugwright/part"
+)
+
 // Card says which document a basis is, in which edition, and how it takes loads.
 type Card struct {
 	Name     string // "AISC 360-22"
@@ -9,7 +17,142 @@ type Card struct {
 	// ServiceFactor multiplies service cases under a method that wants factored loads; 1 for allowable methods.
 	ServiceFactor map[Method]float64
 	FactorSource  string
+	// Factors are what a user may set: partial factors, design factors.
+	Factors []Factor
+	// ReferenceOnly bases serve evaluate and verify: older editions and textbook methods that no bracket is checked on.
+	ReferenceOnly bool
 	Listing       string // how the material lists of this document begin, e.g. "AISC 360-22"
+}
+
+// Factor is a settable number of a basis, with the values that named sets (national choices) give it.
+type Factor struct {
+	Symbol, Unit, Words string
+	Default, Min, Max   float64
+	Sets                []FactorSet
+}
+
+// FactorSet is the value that one named set gives to a factor.
+type FactorSet struct {
+	Name  string
+	Value float64
+}
+
+// FactorValue is a factor as set.
+type FactorValue struct {
+	Symbol, Unit, Words string
+	Value               float64
+}
+
+// FactorValues gives each factor its value: the default, that of the named set (empty: none), or the user's own. Errors are
+// part.FieldErrors that name "factors.SYMBOL" or "factor_set".
+func (c *Card) FactorValues(set string, own map[string]float64) ([]FactorValue, error) {
+	out := make([]FactorValue, len(c.Factors))
+	var bad part.FieldErrors
+	used := 0
+	var sets []string
+	for i, f := range c.Factors {
+		out[i] = FactorValue{f.Symbol, f.Unit, f.Words, f.Default}
+		for _, s := range f.Sets {
+			if !slices.Contains(sets, s.Name) {
+				sets = append(sets, s.Name)
+			}
+			if s.Name == set {
+				out[i].Value = s.Value
+			}
+		}
+		v, ok := own[f.Symbol]
+		if !ok {
+			continue
+		}
+		used++
+		if !(v >= f.Min && v <= f.Max) {
+			bad = append(bad, &part.FieldError{Field: "factors." + f.Symbol, Found: fmt.Sprint(v), Accept: fmt.Sprintf("%g to %g (%s)", f.Min, f.Max, f.Words)})
+		}
+		out[i].Value = v
+	}
+	if set != "" && !slices.Contains(sets, set) {
+		bad = append(bad, &part.FieldError{Field: "factor_set", Found: fmt.Sprintf("%q", set), Accept: "one of: " + strings.Join(sets, ", ")})
+	}
+	if used < len(own) {
+		bad = append(bad, c.strangers(own)...)
+	}
+	if bad != nil {
+		return nil, bad
+	}
+	return out, nil
+}
+
+// FactorsOf gives the factors of a card and of the one whose rules serve its pin holes, nil for none. A set or a symbol that only the
+// second has is meant for it.
+func FactorsOf(c, pin *Card, set string, own map[string]float64) ([]FactorValue, error) {
+	if pin == nil {
+		return c.FactorValues(set, own)
+	}
+	pinSet, pinOwn, rest := "", map[string]float64{}, map[string]float64{}
+	if set != "" && !c.hasSet(set) && pin.hasSet(set) {
+		set, pinSet = "", set
+	}
+	for symbol, v := range own {
+		if !c.hasFactor(symbol) && pin.hasFactor(symbol) {
+			pinOwn[symbol] = v
+		} else {
+			rest[symbol] = v
+		}
+	}
+	values, err := c.FactorValues(set, rest)
+	more, errPin := pin.FactorValues(pinSet, pinOwn)
+	if bad := append(part.Fields(err), part.Fields(errPin)...); bad != nil {
+		return nil, bad
+	}
+	return append(values, more...), nil
+}
+
+func (c *Card) hasFactor(symbol string) bool {
+	return slices.ContainsFunc(c.Factors, func(f Factor) bool { return f.Symbol == symbol })
+}
+
+func (c *Card) hasSet(name string) bool {
+	return slices.ContainsFunc(c.Factors, func(f Factor) bool {
+		return slices.ContainsFunc(f.Sets, func(s FactorSet) bool { return s.Name == name })
+	})
+}
+
+// strangers are the given factors that the card does not have, in order.
+func (c *Card) strangers(own map[string]float64) part.FieldErrors {
+	var names, known []string
+	for _, f := range c.Factors {
+		known = append(known, f.Symbol)
+	}
+	for name := range own {
+		if !slices.Contains(known, name) {
+			names = append(names, name)
+		}
+	}
+	slices.Sort(names)
+	var bad part.FieldErrors
+	for _, name := range names {
+		bad = append(bad, &part.FieldError{Field: "factors." + name, Found: c.Name + " has no such factor", Accept: "one of: " + strings.Join(known, ", ") + part.Nearest(name, known)})
+	}
+	return bad
+}
+
+// WithPinJoint is the basis with the rules of another for the hole of a pin, so that lugs and ears may be checked on a pin-plate
+// standard of their own. Both must take loads at the same level.
+func (b *Basis) WithPinJoint(pin *Basis, method Method) (*Basis, error) {
+	own := pin.Card.Methods[0]
+	if b.Card.ServiceFactor[method] != pin.Card.ServiceFactor[own] {
+		return nil, &part.FieldError{
+			Field: "pin_joint", Found: fmt.Sprintf("%s takes loads at another level than %s with %s", pin.Card.Name, b.Card.Name, method),
+			Accept: "a method of the basis that takes service loads as they are, or no pin_joint",
+		}
+	}
+	if len(pin.Rules.Bore) == 0 {
+		return nil, &part.FieldError{Field: "pin_joint", Found: pin.Card.Name + " has no rules for a pin hole", Accept: "a pin-plate basis"}
+	}
+	mixed := *b
+	mixed.Rules.Bore = pin.Rules.Bore
+	mixed.pinJoint = pin
+	return &mixed, nil
 }
 
 // Basis is one design basis: its limit states, and which feature each is applied to.
@@ -17,6 +160,8 @@ type Basis struct {
 	Card   Card
 	Limits []Evaluator // every limit state, in the order of the document
 	Rules  Rules
+
+	pinJoint *Basis // whose rules serve pin holes, nil for its own
 }
 
 // Rules apply limit states to features. A feature with no rule is reported as not checked.
@@ -31,6 +176,9 @@ type Rules struct {
 	Bolt        []Rule[Bolt]
 	BoltBearing []Rule[BoltBearing]
 	Prying      []Rule[Prying]
+	Block       []Rule[Block]
+	Bush        []Rule[Bush]
+	Fatigue     []Rule[Fatigue]
 	Outstand    []Rule[Outstand]
 	Wall        []Rule[Wall]
 }

@@ -134,6 +134,7 @@ func (r *run) layBolts() {
 			r.places = append(r.places, &r.pryings[i][k])
 		}
 	}
+	r.layBlocks()
 	r.wallSlots = make([]slots[Wall], len(r.walls))
 	for i := range r.walls {
 		s := r.walls[i].support
@@ -152,6 +153,7 @@ func (r *run) atBolts() error {
 		for b := range g.pos {
 			r.atBolt(i, b)
 		}
+		r.atBlocks(i)
 	}
 	r.atWalls()
 	return nil

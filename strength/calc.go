@@ -6,8 +6,10 @@ import "math"
 type Method string
 
 const (
-	ASD  Method = "ASD"  // allowable strength, service loads
-	LRFD Method = "LRFD" // load and resistance factors, factored loads
+	ASD            Method = "ASD"             // allowable strength, service loads
+	LRFD           Method = "LRFD"            // load and resistance factors, factored loads
+	PartialFactors Method = "partial factors" // partial factors on resistance, factored loads
+	Allowable      Method = "allowable"       // allowable stress by a design factor, service loads
 )
 
 // Verdict is the outcome of one check.
@@ -37,12 +39,15 @@ type Line struct {
 	Unit    string  // unit of Value
 	Value   float64 // for a need: 1 met, 0 not met
 	Words   string
+	Values  []float64 // of a given that is a list
 }
 
 // Calc is one evaluation of one limit state. With Trace off nothing is recorded and nothing is allocated.
 type Calc struct {
 	Trace  bool
 	Method Method
+	// Factors are the values of the basis's settable factors.
+	Factors []FactorValue
 
 	Demand, Capacity float64
 	Verdict          Verdict
@@ -61,6 +66,28 @@ func (c *Calc) Let(symbol, formula, unit string, v float64) float64 {
 		c.Lines = append(c.Lines, Line{Kind: FormulaLine, Symbol: symbol, Formula: formula, Unit: unit, Value: v})
 	}
 	return v
+}
+
+// Solved records a value that a solver gave and that no printed formula yields; words say which.
+func (c *Calc) Solved(symbol, words, unit string, v float64) float64 {
+	if c.Trace {
+		c.Lines = append(c.Lines, Line{Kind: FormulaLine, Symbol: symbol, Unit: unit, Value: v, Words: words})
+	}
+	return v
+}
+
+// Factor gives one of the basis's settable factors and lists it as a given. Asking for one that the card does not declare gives
+// NaN, and so never a pass.
+func (c *Calc) Factor(symbol string) float64 {
+	for i := range c.Factors {
+		if f := &c.Factors[i]; f.Symbol == symbol {
+			if c.Trace {
+				c.Lines = append(c.Lines, Line{Kind: GivenLine, Symbol: symbol, Unit: f.Unit, Value: f.Value, Words: f.Words})
+			}
+			return f.Value
+		}
+	}
+	return math.NaN()
 }
 
 // Need records a condition under which the rule speaks; when it does not hold the verdict is outside the rule. It
@@ -100,7 +127,7 @@ func (c *Calc) Compare(demand, capacity float64) {
 	c.Demand, c.Capacity = demand, capacity
 	switch {
 	case c.Verdict != "":
-	case !(capacity > 0) || math.IsInf(capacity, 0) || math.IsNaN(demand) || math.IsInf(demand, 0):
+	case !(capacity > 0) || math.IsInf(capacity, 0) || math.IsNaN(capacity) || math.IsNaN(demand) || math.IsInf(demand, 0):
 		c.Verdict, c.Why = Outside, "no finite positive capacity comes of these givens"
 	case demand <= capacity*(1+exactFit):
 		c.Verdict = Pass

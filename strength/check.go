@@ -18,6 +18,11 @@ type Options struct {
 	LoadFactor float64
 	// Trace records every line of every governing check.
 	Trace bool
+	// FactorSet and Factors set the basis's factors; see Card.FactorValues.
+	FactorSet string
+	Factors   map[string]float64
+	// Spectrum is what fatigue is reckoned on; empty: fatigue is not checked.
+	Spectrum []StressCycle
 }
 
 // MaxCases bounds the load cases of one call.
@@ -34,19 +39,38 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if err != nil {
 		return nil, err
 	}
+	if basis.Card.ReferenceOnly {
+		return nil, &part.FieldError{Field: "basis", Found: basis.Card.Name + " is for reference", Accept: "a basis that brackets are checked on"}
+	}
+	factors, err := factorValues(basis, o)
+	if err != nil {
+		return nil, err
+	}
 	m, err := compile(b, basis)
 	if err != nil {
 		return nil, err
 	}
 	r := &run{model: m, basis: basis, cases: cases}
-	r.calc.Method = o.Method
+	r.calc.Method, r.calc.Factors = o.Method, factors
 	r.layOut()
 	for i := range cases {
-		if err := r.oneCase(i, factor(cases[i].Level)); err != nil {
+		r.factor = factor(cases[i].Level)
+		if err := r.oneCase(i, r.factor); err != nil {
 			return nil, err
 		}
 	}
+	if err := r.fatigue(o.Spectrum); err != nil {
+		return nil, err
+	}
 	return r.report(o, factor(part.Service)), nil
+}
+
+// factorValues sets the factors of the basis and of its pin joint.
+func factorValues(basis *Basis, o Options) ([]FactorValue, error) {
+	if basis.pinJoint == nil {
+		return basis.Card.FactorValues(o.FactorSet, o.Factors)
+	}
+	return FactorsOf(&basis.Card, &basis.pinJoint.Card, o.FactorSet, o.Factors)
 }
 
 // loadFactor checks the method and the levels of the cases, and gives the factor for each level.
@@ -111,19 +135,26 @@ type run struct {
 	scores           []score // reused
 	actingScores     []score // of acting, rule by rule
 
-	pinPlanes []slots[PinPlane]
-	pinSpans  []slots[PinSpan]
-	bores     []slots[Bore]
-	cutSlots  []slots[Cut]
-	roots     []slots[WeldLine]
-	ribRoots  []slots[WeldLine]
-	flows     []slots[WeldFlow]
-	sizes     []slots[WeldLine]
-	bolts     []slots[Bolt]
-	bearings  [][2]slots[BoltBearing]
-	pryings   [][2]slots[Prying]
-	wallSlots []slots[Wall]
-	outstands []slots[Outstand]
+	pinPlanes  []slots[PinPlane]
+	pinSpans   []slots[PinSpan]
+	bores      []slots[Bore]
+	cutSlots   []slots[Cut]
+	roots      []slots[WeldLine]
+	ribRoots   []slots[WeldLine]
+	flows      []slots[WeldFlow]
+	sizes      []slots[WeldLine]
+	bolts      []slots[Bolt]
+	bearings   [][2]slots[BoltBearing]
+	pryings    [][2]slots[Prying]
+	blocks     []slots[Block]
+	blockSet   []block
+	blockThing []string // the ply of each
+	bushes     []slots[Bush]
+	fatigues   []slots[Fatigue]
+	details    []FatigueDetail // of each of fatigues
+	factor     float64         // load factor of the case at hand
+	wallSlots  []slots[Wall]
+	outstands  []slots[Outstand]
 }
 
 // place is a slots of any feature, for the report.
@@ -238,7 +269,7 @@ func (s *slots[F]) check(r *run, i int) Check {
 		Limit: id.ID, Title: id.Title, Clause: id.Clause.String(), Place: s.place, Thing: s.thing, At: s.at,
 		Case: r.cases[w.inCase].Name, Sharing: r.corners[w.corner].words,
 		Demand: c.Demand, Capacity: c.Capacity, DemandSymbol: id.Demand, CapacitySymbol: id.Capacity, Unit: id.Unit,
-		Utilisation: c.Utilisation(), Verdict: c.Verdict, Detail: id.Detail, Why: c.Why, Notes: s.notes, Lines: c.Lines,
+		Utilisation: c.Utilisation(), Verdict: c.Verdict, Detail: id.Detail, Fatigue: id.Fatigue, Why: c.Why, Notes: s.notes, Lines: c.Lines,
 	}
 	if w.label != "" {
 		k.Place += ", " + w.label
@@ -246,8 +277,11 @@ func (s *slots[F]) check(r *run, i int) Check {
 	if c.Verdict == NotApplied {
 		k.Utilisation = 0
 	}
+	if c.Verdict == NotApplied || id.Detail || id.Fatigue {
+		k.Case = ""
+	}
 	if c.Verdict == NotApplied || id.Detail {
-		k.Case, k.Sharing = "", ""
+		k.Sharing = ""
 	}
 	return k
 }
@@ -260,7 +294,7 @@ func sortChecks(out *Report) {
 	}
 	slices.SortStableFunc(place, func(i, j int) int {
 		a, b := &out.Checks[i], &out.Checks[j]
-		return cmp.Or(rank(b.Verdict)-rank(a.Verdict), order(a.Detail)-order(b.Detail), cmp.Compare(b.Utilisation, a.Utilisation),
+		return cmp.Or(rank(b.Verdict)-rank(a.Verdict), order(a)-order(b), cmp.Compare(b.Utilisation, a.Utilisation),
 			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
 	})
 	sorted := make([]Check, len(place))
@@ -270,8 +304,12 @@ func sortChecks(out *Report) {
 	out.Checks = sorted
 }
 
-func order(detail bool) int {
-	if detail {
+// order puts strengths first, then fatigue, then rules about dimensions.
+func order(c *Check) int {
+	switch {
+	case c.Detail:
+		return 2
+	case c.Fatigue:
 		return 1
 	}
 	return 0
@@ -280,7 +318,10 @@ func order(detail bool) int {
 func (r *run) report(o Options, factor float64) *Report {
 	out := &Report{
 		Bracket: r.b.Name, Basis: r.basis.Card.Name, Edition: r.basis.Card.Edition, Method: o.Method, LoadFactor: factor,
-		Notes: r.notes,
+		Notes: r.notes, Factors: r.calc.Factors,
+	}
+	if r.basis.pinJoint != nil {
+		out.PinJoint = r.basis.pinJoint.Card.Name
 	}
 	for _, p := range r.places {
 		p.report(r, o, out)

@@ -96,6 +96,40 @@ type BoltBearing struct {
 	Fu    float64
 }
 
+// Block is the piece of a ply that a bolt group in shear would tear out towards one edge: two planes in shear along the force,
+// one in tension across it.
+type Block struct {
+	V      float64 // the group's shear towards that edge
+	Lgv    float64 // length of one shear plane, from the furthest row to the edge
+	Rows   float64 // bolts along the force
+	Lgt    float64 // length of the tension plane, between the outermost bolts
+	Across float64 // bolts across the force
+	Dh, T  float64
+	Fy, Fu float64
+}
+
+// Bush is the bearing of a pin in its bush.
+type Bush struct {
+	P       float64 // force on the bush
+	D, L    float64 // pin diameter, bearing length
+	Service float64 // load factor in P: pressures are judged on service loads
+}
+
+// Fatigue is one detail under a spectrum: stress ranges with their cycles.
+type Fatigue struct {
+	Detail         FatigueDetail
+	Ranges, Cycles []float64 // MPa; as many of each
+}
+
+// FatigueDetail says what kind of detail a stress range is for.
+type FatigueDetail string
+
+const (
+	WeldThroat FatigueDetail = "weld throat" // shear on the throat of a fillet
+	WeldToe    FatigueDetail = "weld toe"    // normal stress in the plate at the toe of a transverse fillet
+	BoltThread FatigueDetail = "bolt thread" // tension on the stress area
+)
+
 // Prying is the bracket-side ply at a bolt in tension.
 type Prying struct {
 	T         float64 // bolt tension without prying

@@ -13,7 +13,6 @@ func (r *run) layOut() {
 	r.layRibRoots()
 	r.laySizes()
 	r.layBolts()
-	r.skip("fatigue", r.b.Name, "no load spectrum is given")
 	if len(r.b.Rods) > 0 {
 		r.skip("hanger rods", r.b.Name, "rods are not covered yet")
 	}

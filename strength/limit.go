@@ -37,13 +37,18 @@ type Identity struct {
 	Unit     string // of both
 	// Detail marks a rule about dimensions, which no load changes; it is shown after the strengths.
 	Detail bool
+	// Fatigue marks a rule about repeated load, reported apart from strength.
+	Fatigue bool
 }
 
 // Given is one input of a limit state, with its accepted range (in its unit, ends included).
 type Given struct {
 	Symbol, Unit, Words string
 	Min, Max            float64
-	Optional            bool // zero when left out
+	Optional            bool     // may be left out
+	Default             float64  // its value then
+	List                bool     // several values, such as the positions of bolts
+	Choices             []string // names of the values 0, 1, 2, ... of a choice
 }
 
 // Info is a limit state as a user sees it in a list.
@@ -55,12 +60,14 @@ type Info struct {
 // Evaluator is a limit state that can be evaluated alone, from numbers.
 type Evaluator interface {
 	Info() Info
-	// FromNumbers evaluates with values in the order of Info().Givens. Errors name the given and what is accepted.
-	FromNumbers(c *Calc, values []float64) error
+	// FromNumbers evaluates with values in the order of Info().Givens; one value each, more for a list. Errors name the given and
+	// what is accepted.
+	FromNumbers(c *Calc, values [][]float64) error
 }
 
-// Limit is a limit state with its givens as a struct G of float64 fields, each tagged
-// `sym:"F_u" unit:"MPa" min:"100" max:"2500" is:"tensile strength of the pin"`.
+// Limit is a limit state with its givens as a struct G. Each field is a float64, or a []float64 for a list, tagged
+// `sym:"F_u" unit:"MPa" min:"100" max:"2500" is:"tensile strength of the pin"`. One that may be left out has default:"0" too; a
+// choice has choices:"standard|oversize" instead of min and max, and its value is the place of the name, from 0.
 type Limit[G any] struct {
 	Identity
 	givens []Given
@@ -86,7 +93,7 @@ func (l *Limit[G]) Check(c *Calc, g G) {
 func (l *Limit[G]) Info() Info { return Info{l.Identity, l.givens} }
 
 // FromNumbers evaluates with values in the order of the givens.
-func (l *Limit[G]) FromNumbers(c *Calc, values []float64) error {
+func (l *Limit[G]) FromNumbers(c *Calc, values [][]float64) error {
 	if len(values) != len(l.givens) {
 		return fmt.Errorf("limit state %s takes %d givens, not %d", l.ID, len(l.givens), len(values))
 	}
@@ -96,7 +103,11 @@ func (l *Limit[G]) FromNumbers(c *Calc, values []float64) error {
 		if err := l.givens[i].check(v); err != nil {
 			return err
 		}
-		fields.Field(i).SetFloat(v)
+		if l.givens[i].List {
+			fields.Field(i).Set(reflect.ValueOf(v))
+		} else {
+			fields.Field(i).SetFloat(v[0])
+		}
 	}
 	l.Check(c, g)
 	return nil
@@ -105,7 +116,14 @@ func (l *Limit[G]) FromNumbers(c *Calc, values []float64) error {
 func (l *Limit[G]) trace(c *Calc, g G) {
 	fields := reflect.ValueOf(g)
 	for i, d := range l.givens {
-		c.Lines = append(c.Lines, Line{Kind: GivenLine, Symbol: d.Symbol, Unit: d.Unit, Value: fields.Field(i).Float(), Words: d.Words})
+		line := Line{Kind: GivenLine, Symbol: d.Symbol, Unit: d.Unit, Words: d.Words}
+		if d.List {
+			line.Values = append([]float64{}, fields.Field(i).Interface().([]float64)...)
+		} else {
+			line.Value = fields.Field(i).Float()
+			line.Words = d.named(line.Value)
+		}
+		c.Lines = append(c.Lines, line)
 	}
 }
 
@@ -113,33 +131,86 @@ func (l *Limit[G]) trace(c *Calc, g G) {
 type GivenError struct {
 	Given Given
 	Found float64
+	Count int // values given
 }
 
 func (e *GivenError) Error() string {
+	if !e.Given.List && e.Count != 1 || e.Count == 0 || e.Count > MaxList {
+		return fmt.Sprintf("%s: %d values; one, or for a list 1 to %d, are accepted (%s)", e.Given.Symbol, e.Count, MaxList, e.Given.Words)
+	}
+	if e.Given.Choices != nil {
+		return fmt.Sprintf("%s: %g; one of %s is accepted (%s)", e.Given.Symbol, e.Found, strings.Join(e.Given.Choices, ", "), e.Given.Words)
+	}
 	return fmt.Sprintf("%s: %g %s; %g to %g %s is accepted (%s)", e.Given.Symbol, e.Found, e.Given.Unit, e.Given.Min, e.Given.Max, e.Given.Unit, e.Given.Words)
 }
 
-func (g Given) check(v float64) error {
-	if math.IsNaN(v) || v < g.Min || v > g.Max {
-		return &GivenError{g, v}
+// MaxList bounds the values of one list.
+const MaxList = 500
+
+func (g Given) check(values []float64) error {
+	if !g.List && len(values) != 1 || g.List && (len(values) == 0 || len(values) > MaxList) {
+		return &GivenError{Given: g, Count: len(values)}
+	}
+	for _, v := range values {
+		if math.IsNaN(v) || v < g.Min || v > g.Max || g.Choices != nil && v != math.Trunc(v) {
+			return &GivenError{Given: g, Found: v, Count: len(values)}
+		}
 	}
 	return nil
+}
+
+// named adds the name of a chosen value to the words.
+func (g Given) named(v float64) string {
+	if i := int(v); g.Choices != nil && i >= 0 && i < len(g.Choices) {
+		return g.Words + ": " + g.Choices[i]
+	}
+	return g.Words
 }
 
 func givensOf(t reflect.Type) []Given {
 	out := make([]Given, t.NumField())
 	for i := range out {
 		f := t.Field(i)
-		low, errLow := strconv.ParseFloat(f.Tag.Get("min"), 64)
-		high, errHigh := strconv.ParseFloat(f.Tag.Get("max"), 64)
-		g := Given{Symbol: f.Tag.Get("sym"), Unit: f.Tag.Get("unit"), Words: f.Tag.Get("is"), Min: low, Max: high}
-		g.Words, g.Optional = strings.CutSuffix(g.Words, ", optional")
-		if f.Type.Kind() != reflect.Float64 || g.Symbol == "" || g.Words == "" || errLow != nil || errHigh != nil {
-			panic(fmt.Sprintf("givens %s: field %s wants float64 and tags sym, is, min, max", t.Name(), f.Name))
+		g, err := givenOf(f)
+		if err != nil {
+			panic(fmt.Sprintf("givens %s: field %s: %v", t.Name(), f.Name, err))
 		}
 		out[i] = g
 	}
 	return out
+}
+
+func givenOf(f reflect.StructField) (Given, error) {
+	g := Given{Symbol: f.Tag.Get("sym"), Unit: f.Tag.Get("unit"), Words: f.Tag.Get("is")}
+	switch f.Type {
+	case reflect.TypeFor[float64]():
+	case reflect.TypeFor[[]float64]():
+		g.List = true
+	default:
+		return g, fmt.Errorf("wants float64 or []float64, not %s", f.Type)
+	}
+	if g.Symbol == "" || g.Words == "" {
+		return g, fmt.Errorf("wants tags sym and is")
+	}
+	if names := f.Tag.Get("choices"); names != "" {
+		g.Choices = strings.Split(names, "|")
+		g.Max = float64(len(g.Choices) - 1)
+	} else {
+		var errLow, errHigh error
+		g.Min, errLow = strconv.ParseFloat(f.Tag.Get("min"), 64)
+		g.Max, errHigh = strconv.ParseFloat(f.Tag.Get("max"), 64)
+		if errLow != nil || errHigh != nil {
+			return g, fmt.Errorf("wants tags min and max")
+		}
+	}
+	if text, ok := f.Tag.Lookup("default"); ok {
+		v, err := strconv.ParseFloat(text, 64)
+		if err != nil {
+			return g, fmt.Errorf("default %q is no number", text)
+		}
+		g.Optional, g.Default = true, v
+	}
+	return g, nil
 }
 
 func number(v float64) string { return strconv.FormatFloat(v, 'g', -1, 64) }

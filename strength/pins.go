@@ -18,7 +18,8 @@ type pin struct {
 	atLow, high pinState // lug at the negative and the positive end of its travel
 	passes      []bool
 	seats       []bore
-	share       int // index of the share that states the travel, -1 when there is none
+	share       int     // index of the share that states the travel, -1 when there is none
+	bush        float64 // bearing length of the loaded seat's bush, 0 when there is none
 }
 
 type pinState struct {
@@ -58,6 +59,11 @@ func (m *model) compilePins() {
 	for i := range m.b.Pins {
 		p := pin{Pin: &m.b.Pins[i], share: -1}
 		p.atLow, p.high = spanStates(p.Pin, -p.TravelMM), spanStates(p.Pin, p.TravelMM)
+		for _, s := range p.Seats {
+			if s.Loads {
+				p.bush = s.BushMM
+			}
+		}
 		for k, s := range m.b.Shares {
 			if s.Pin == p.ID {
 				p.share = k
@@ -100,6 +106,7 @@ func spanStates(p *part.Pin, shift float64) pinState {
 func (r *run) layPins() {
 	r.pinPlanes = make([]slots[PinPlane], len(r.pins))
 	r.pinSpans = make([]slots[PinSpan], len(r.pins))
+	r.bushes = make([]slots[Bush], len(r.pins))
 	for i := range r.pins {
 		p := &r.pins[i]
 		p.passes = r.passes(p.ID)
@@ -112,6 +119,10 @@ func (r *run) layPins() {
 			r.skip("bending of the pin", p.ID, "the pin has one supporting seat: a cantilever pin is not covered")
 		}
 		r.laySeats(p)
+		r.bushes[i] = newSlots(r.basis.Rules.Bush, p.ID+" in its bush", p.ID, "bush pressure", p.Center, nil)
+		if p.bush > 0 {
+			r.places = append(r.places, &r.bushes[i])
+		}
 	}
 	n := 0
 	for i := range r.pins {
@@ -216,6 +227,9 @@ func (r *run) atPins() {
 		p := &r.pins[i]
 		w := sum(r.forces, p.passes, p.Center)
 		across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis).Norm()
+		if p.bush > 0 {
+			r.bushes[i].consider(r, Bush{P: across, D: p.DiaMM, L: p.bush, Service: r.factor}, "")
+		}
 		travel := 0.0
 		if p.share >= 0 {
 			travel = r.corners[r.inCorner].value[p.share]

@@ -20,6 +20,7 @@ type Check struct {
 	Utilisation float64
 	Verdict     Verdict
 	Detail      bool   // a rule about dimensions, not about load
+	Fatigue     bool   // a rule about repeated load
 	Why         string // for outside the rule and does not apply
 	Notes       []string
 	Lines       []Line // the calculation of the governing case; empty unless asked for
@@ -37,7 +38,9 @@ type Report struct {
 	LoadFactor float64 // applied to service cases
 	Checks     []Check // worst first, rules about dimensions after strengths; ties by place, then limit
 	NotChecked []NotChecked
-	Notes      []string // e.g. materials outside the basis's list
+	Factors    []FactorValue // settable factors, as used
+	PinJoint   string        // name of the basis whose rules serve pin holes, empty for Basis
+	Notes      []string      // e.g. materials outside the basis's list
 }
 
 // Verdict is the verdict on the whole bracket: fail before outside before pass.

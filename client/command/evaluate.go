@@ -131,12 +131,34 @@ func readGiven(g *strength.Given, text string) (dial.GivenValue, *part.FieldErro
 	if err != nil {
 		return dial.GivenValue{}, &part.FieldError{Field: g.Symbol, Found: "its unit " + g.Unit + " is not known here", Accept: "a newer version of this program"}
 	}
-	v, err := units.Parse(text, dim)
-	var wrong *units.Error
-	if errors.As(err, &wrong) {
-		return dial.GivenValue{}, &part.FieldError{Field: g.Symbol, Found: strings.TrimSuffix(wrong.Error(), "; "+wrong.Accept), Accept: wrong.Accept}
+	if i := slices.Index(g.Choices, text); i >= 0 {
+		return dial.GivenValue{Symbol: g.Symbol, Values: []float64{float64(i)}, Unit: g.Unit}, nil
 	}
-	return dial.GivenValue{Symbol: g.Symbol, Value: v / factor, Unit: g.Unit}, nil
+	given := dial.GivenValue{Symbol: g.Symbol, Unit: g.Unit}
+	for _, one := range values(g, text) {
+		v, err := units.Parse(one, dim)
+		var wrong *units.Error
+		if errors.As(err, &wrong) {
+			return dial.GivenValue{}, refusedGiven(g, wrong)
+		}
+		given.Values = append(given.Values, v/factor)
+	}
+	return given, nil
+}
+
+// values are the texts of a given: several with commas between for a list.
+func values(g *strength.Given, text string) []string {
+	if !g.List {
+		return []string{text}
+	}
+	return strings.Split(text, ",")
+}
+
+func refusedGiven(g *strength.Given, wrong *units.Error) *part.FieldError {
+	if g.Choices != nil {
+		return &part.FieldError{Field: g.Symbol, Found: fmt.Sprintf("%q", wrong.Text), Accept: "one of: " + strings.Join(g.Choices, ", ") + part.Nearest(wrong.Text, g.Choices)}
+	}
+	return &part.FieldError{Field: g.Symbol, Found: strings.TrimSuffix(wrong.Error(), "; "+wrong.Accept), Accept: wrong.Accept}
 }
 
 func (p *printer) evaluation(q *dial.EvaluateRequest, e dial.Evaluation, system units.System) {

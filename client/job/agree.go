@@ -37,7 +37,7 @@ type agreement struct {
 }
 
 func (a *agreement) refuse(v *value, field, found, accept string) {
-	a.errs = append(a.errs, &Error{a.j.File, v.at, field, found, accept})
+	a.errs = append(a.errs, &Error{File: a.j.File, At: v.at, Field: field, Found: found, Accept: accept})
 }
 
 func (a *agreement) method(v *value, bases []strength.Card) {

@@ -5,6 +5,7 @@ package job
 import (
 	"slices"
 
+	"lugwright/client/yamlfile"
 	"lugwright/geometry"
 	"lugwright/part"
 	"lugwright/strength"
@@ -13,7 +14,7 @@ import (
 
 // Read reads a job. File is the name for messages. The error is an Errors that lists everything that is wrong.
 func Read(file string, src []byte, k Known) (*Job, error) {
-	root, err := tree(file, src)
+	root, err := yamlfile.Tree(file, src, instead)
 	if err != nil {
 		return nil, err
 	}
@@ -23,7 +24,7 @@ func Read(file string, src []byte, k Known) (*Job, error) {
 	j.places = w.places
 	w.errs = append(w.errs, j.agree(v, k)...)
 	if len(w.errs) > 0 {
-		return nil, w.errs.sorted()
+		return nil, w.errs.Sorted()
 	}
 	return j, nil
 }

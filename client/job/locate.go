@@ -18,9 +18,9 @@ func (j *Job) Locate(b *Bracket, err error) error {
 	out := make(Errors, len(fields))
 	for i, f := range fields {
 		path, at := j.place(b, f)
-		out[i] = &Error{j.File, at, path, f.Found, f.Accept}
+		out[i] = &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept}
 	}
-	return out.sorted()
+	return out.Sorted()
 }
 
 // place finds the deepest field of the file that a path leads to. A path that is about the built bracket and not about the file

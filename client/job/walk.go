@@ -68,7 +68,7 @@ type walker struct {
 }
 
 func (w *walker) refuse(at Place, path, found, accept string) {
-	w.errs = append(w.errs, &Error{w.file, at, path, found, accept})
+	w.errs = append(w.errs, &Error{File: w.file, At: at, Field: path, Found: found, Accept: accept})
 }
 
 // walk checks one value; nil means that it was refused.
@@ -285,31 +285,4 @@ func (r *rule) text(raw string) (found, accept string) {
 		return "", ""
 	}
 	return quoted(raw), r.accepts(raw)
-}
-
-// describe says what stands where something else was expected.
-func describe(n ast.Node) string {
-	switch c := n.(type) {
-	case *ast.SequenceNode:
-		if len(c.Values) == 0 {
-			return "an empty list"
-		}
-		return "a list"
-	case ast.MapNode:
-		return "a group of fields"
-	case *ast.NullNode:
-		return "empty"
-	}
-	if raw, ok := scalar(n); ok {
-		return quoted(raw)
-	}
-	return "something that a job has no use for"
-}
-
-// quoted shows a text as found, shortened.
-func quoted(raw string) string {
-	if r := []rune(raw); len(r) > 40 {
-		raw = string(r[:40]) + "..."
-	}
-	return strconv.Quote(raw)
 }

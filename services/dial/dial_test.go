@@ -295,13 +295,13 @@ func TestEvaluate(t *testing.T) {
 		for _, l := range b.Limits {
 			q := EvaluateRequest{Basis: b.Name, Limit: l.ID}
 			for _, g := range l.Givens {
-				q.Givens = append(q.Givens, GivenValue{Symbol: g.Symbol, Value: g.Min, Unit: g.Unit})
+				q.Givens = append(q.Givens, GivenValue{Symbol: g.Symbol, Values: []float64{g.Min}, Unit: g.Unit})
 			}
 			e, err := c.Evaluate(ctx, q)
 			if err != nil || e.Verdict == "" || e.Limit.ID != l.ID {
 				t.Errorf("%s %s: %v, %v", b.Name, l.ID, e, err)
 			}
-			q.Givens[0].Value = -math.MaxFloat64
+			q.Givens[0].Values = []float64{-math.MaxFloat64}
 			if _, err := c.Evaluate(ctx, q); len(part.Fields(err)) != 1 || part.Fields(err)[0].Field != "givens."+l.Givens[0].Symbol {
 				t.Errorf("%s %s out of range: %v", b.Name, l.ID, err)
 			}

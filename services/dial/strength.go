@@ -25,12 +25,14 @@ type (
 	Evaluation      = wire.Evaluation
 )
 
-// CheckRequest asks for one bracket to be checked. Basis is the name of one.
+// CheckRequest asks for one bracket to be checked. Basis is the name of one, and so is PinJoint, whose rules serve pin holes; empty is
+// the basis itself.
 type CheckRequest struct {
-	Bracket *part.Bracket
-	Cases   []part.Case
-	Basis   string
-	Options strength.Options
+	Bracket  *part.Bracket
+	Cases    []part.Case
+	Basis    string
+	PinJoint string
+	Options  strength.Options
 }
 
 // Checked is a report, or why there is none.
@@ -167,7 +169,7 @@ func checkMessage(requests []CheckRequest) *pb.CheckBracketsRequest {
 	q := &pb.CheckBracketsRequest{Items: make([]*pb.CheckItem, len(requests))}
 	var setups []wire.Setup
 	for i := range requests {
-		s := wire.Setup{Basis: requests[i].Basis, Cases: requests[i].Cases, Options: requests[i].Options}
+		s := wire.Setup{Basis: requests[i].Basis, PinJoint: requests[i].PinJoint, Cases: requests[i].Cases, Options: requests[i].Options}
 		at := len(setups)
 		for k := range setups {
 			if setups[k].Equal(&s) {

@@ -23,7 +23,23 @@ func (s *Service) setup(m *pb.CheckSetup) setup {
 		return setup{err: err}
 	}
 	basis, err := s.basis(decoded.Basis)
+	if err == nil && decoded.PinJoint != "" {
+		basis, err = s.withPinJoint(basis, decoded)
+	}
 	return setup{decoded, basis, err}
+}
+
+// withPinJoint puts the rules of the setup's pin joint into its basis.
+func (s *Service) withPinJoint(basis *strength.Basis, q *wire.Setup) (*strength.Basis, error) {
+	pin, err := s.named("pin_joint", q.PinJoint)
+	if err != nil {
+		return nil, err
+	}
+	method, err := methodOf(basis, q.Options.Method)
+	if err != nil {
+		return nil, err
+	}
+	return basis.WithPinJoint(pin, method)
 }
 
 func (s *Service) check(m *partpb.Bracket, with setup) (*strength.Report, error) {

@@ -115,7 +115,11 @@ func (s *Service) evaluate(m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitRespons
 	if err != nil {
 		return nil, err
 	}
-	c := &strength.Calc{Trace: true, Method: method}
+	factors, err := basis.Card.FactorValues(q.FactorSet, q.Factors)
+	if err != nil {
+		return nil, err
+	}
+	c := &strength.Calc{Trace: true, Method: method, Factors: factors}
 	if err := limit.FromNumbers(c, values); err != nil {
 		return nil, err
 	}
@@ -123,7 +127,10 @@ func (s *Service) evaluate(m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitRespons
 }
 
 // basis finds a basis by name, the first where there is none; the error names the nearest.
-func (s *Service) basis(name string) (*strength.Basis, error) {
+func (s *Service) basis(name string) (*strength.Basis, error) { return s.named("basis", name) }
+
+// named finds the basis that a field names.
+func (s *Service) named(field, name string) (*strength.Basis, error) {
 	if name == "" && len(s.bases) > 0 {
 		return s.bases[0], nil
 	}
@@ -134,7 +141,7 @@ func (s *Service) basis(name string) (*strength.Basis, error) {
 		}
 		names[i] = b.Card.Name
 	}
-	return nil, unknown("basis", "basis", name, names)
+	return nil, unknown(field, "basis", name, names)
 }
 
 func unknown(field, what, name string, names []string) error {

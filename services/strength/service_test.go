@@ -36,7 +36,7 @@ func evaluate(givens ...*pb.GivenValue) *pb.EvaluateLimitRequest {
 }
 
 func TestEvaluate(t *testing.T) {
-	q := evaluate(&pb.GivenValue{Symbol: "A", Value: 10}, &pb.GivenValue{Symbol: "N", Value: 1500, Unit: "N"})
+	q := evaluate(&pb.GivenValue{Symbol: "A", Values: []float64{10}}, &pb.GivenValue{Symbol: "N", Values: []float64{1500}, Unit: "N"})
 	e, err := fakes().EvaluateLimit(t.Context(), q)
 	if err != nil || e.Verdict != pb.Verdict_VERDICT_FAIL || e.Demand != 150 || e.Utilisation != 1.5 || len(e.Lines) != 3 {
 		t.Errorf("%v, %v", e, err)
@@ -71,10 +71,10 @@ func TestRefused(t *testing.T) {
 		"method":           {check(&pb.CheckSetup{Cases: load, Method: pb.Method_METHOD_LRFD}, as), "method"},
 		"unknown limit":    {given(&pb.EvaluateLimitRequest{Limit: "strain"}), "limit"},
 		"method of limit":  {given(&pb.EvaluateLimitRequest{Limit: "stress", Method: pb.Method_METHOD_LRFD}), "method"},
-		"missing given":    {given(evaluate(&pb.GivenValue{Symbol: "A", Value: 10})), "givens.N"},
-		"given in a unit":  {given(evaluate(&pb.GivenValue{Symbol: "A", Value: 10, Unit: "m2"}, &pb.GivenValue{Symbol: "N"})), "givens.A"},
-		"given not finite": {given(evaluate(&pb.GivenValue{Symbol: "A", Value: math.NaN()})), "givens[0].value"},
-		"given too big":    {given(evaluate(&pb.GivenValue{Symbol: "A", Value: 1e5}, &pb.GivenValue{Symbol: "N"})), "givens.A"},
+		"missing given":    {given(evaluate(&pb.GivenValue{Symbol: "A", Values: []float64{10}})), "givens.N"},
+		"given in a unit":  {given(evaluate(&pb.GivenValue{Symbol: "A", Values: []float64{10}, Unit: "m2"}, &pb.GivenValue{Symbol: "N"})), "givens.A"},
+		"given not finite": {given(evaluate(&pb.GivenValue{Symbol: "A", Values: []float64{math.NaN()}})), "givens[0].values"},
+		"given too big":    {given(evaluate(&pb.GivenValue{Symbol: "A", Values: []float64{1e5}}, &pb.GivenValue{Symbol: "N", Values: []float64{1}})), "givens.A"},
 	} {
 		st, _ := status.FromError(c.err)
 		if st.Code() != codes.InvalidArgument || len(st.Details()) == 0 {

@@ -33,7 +33,7 @@ func DecodeBases(in []*pb.Basis) ([]Basis, error) {
 func basis(b *Basis) *pb.Basis {
 	m := &pb.Basis{
 		Name: b.Name, Document: b.Document, Edition: b.Edition, FactorSource: b.FactorSource, Listing: b.Listing,
-		Limits: all(b.Limits, limit),
+		Limits: all(b.Limits, limit), Factors: all(b.Factors, factor), ReferenceOnly: b.ReferenceOnly,
 	}
 	for _, method := range b.Methods {
 		f := &pb.MethodFactor{Method: methods.encode(method)}
@@ -50,6 +50,7 @@ func readBasis(r *reader, m *pb.Basis) Basis {
 		Card: strength.Card{
 			Name: r.text("name", m.Name), Document: r.words("document", m.Document), Edition: r.text("edition", m.Edition),
 			FactorSource: r.words("factor_source", m.FactorSource), Listing: r.text("listing", m.Listing),
+			Factors: many(r, "factors", maxThings, m.Factors, readFactor), ReferenceOnly: m.ReferenceOnly,
 		},
 		Limits: many(r, "limits", maxListed, m.Limits, readLimit),
 	}
@@ -73,7 +74,7 @@ func limit(l *strength.Info) *pb.Limit {
 		Clause: &pb.Clause{
 			Document: l.Clause.Document, Edition: l.Clause.Edition, Section: l.Clause.Section, Words: l.Clause.Words,
 		},
-		DemandSymbol: l.Demand, CapacitySymbol: l.Capacity, Unit: l.Unit, Detail: l.Detail, Givens: all(l.Givens, given),
+		DemandSymbol: l.Demand, CapacitySymbol: l.Capacity, Unit: l.Unit, Detail: l.Detail, Fatigue: l.Fatigue, Givens: all(l.Givens, given),
 	}
 }
 
@@ -83,7 +84,7 @@ func readLimit(r *reader, m *pb.Limit) strength.Info {
 			ID: r.text("id", m.Id), Title: r.text("title", m.Title),
 			Clause: one(r, "clause", m.Clause, readClause),
 			Demand: r.text("demand_symbol", m.DemandSymbol), Capacity: r.text("capacity_symbol", m.CapacitySymbol),
-			Unit: r.text("unit", m.Unit), Detail: m.Detail,
+			Unit: r.text("unit", m.Unit), Detail: m.Detail, Fatigue: m.Fatigue,
 		},
 		Givens: many(r, "givens", maxThings, m.Givens, readGiven),
 	}
@@ -97,13 +98,17 @@ func readClause(r *reader, m *pb.Clause) strength.Clause {
 }
 
 func given(g *strength.Given) *pb.Given {
-	return &pb.Given{Symbol: g.Symbol, Unit: g.Unit, Words: g.Words, Min: g.Min, Max: g.Max, Optional: g.Optional}
+	return &pb.Given{
+		Symbol: g.Symbol, Unit: g.Unit, Words: g.Words, Min: g.Min, Max: g.Max, Optional: g.Optional, Default: g.Default,
+		List: g.List, Choices: g.Choices,
+	}
 }
 
 // readGiven lets infinite bounds in: a given may be open to one side.
 func readGiven(r *reader, m *pb.Given) strength.Given {
 	return strength.Given{
 		Symbol: r.text("symbol", m.Symbol), Unit: r.text("unit", m.Unit), Words: r.words("words", m.Words),
-		Min: m.Min, Max: m.Max, Optional: m.Optional,
+		Min: m.Min, Max: m.Max, Optional: m.Optional, Default: m.Default,
+		List: m.List, Choices: r.texts("choices", maxThings, m.Choices),
 	}
 }

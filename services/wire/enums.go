@@ -194,6 +194,8 @@ var formats = enum[geometrypb.FileFormat, Format]{
 var methods = enum[strengthpb.Method, strength.Method]{
 	{strengthpb.Method_METHOD_ASD, strength.ASD},
 	{strengthpb.Method_METHOD_LRFD, strength.LRFD},
+	{strengthpb.Method_METHOD_PARTIAL_FACTORS, strength.PartialFactors},
+	{strengthpb.Method_METHOD_ALLOWABLE, strength.Allowable},
 }
 
 var verdicts = enum[strengthpb.Verdict, strength.Verdict]{

@@ -17,12 +17,15 @@ type EvaluateRequest struct {
 	Method strength.Method
 	Limit  string
 	Givens []GivenValue
+	// FactorSet and Factors set the basis's factors; see strength.Card.FactorValues.
+	FactorSet string
+	Factors   map[string]float64
 }
 
-// GivenValue is one given. Unit is the declared one, or empty.
+// GivenValue is one given, with several values for a list. Unit is the declared one, or empty.
 type GivenValue struct {
 	Symbol string
-	Value  float64
+	Values []float64
 	Unit   string
 }
 
@@ -40,8 +43,9 @@ func EncodeEvaluateRequest(q *EvaluateRequest) *pb.EvaluateLimitRequest {
 	return &pb.EvaluateLimitRequest{
 		Basis: q.Basis, Method: methods.encode(q.Method), Limit: q.Limit,
 		Givens: all(q.Givens, func(g *GivenValue) *pb.GivenValue {
-			return &pb.GivenValue{Symbol: g.Symbol, Value: g.Value, Unit: g.Unit}
+			return &pb.GivenValue{Symbol: g.Symbol, Values: g.Values, Unit: g.Unit}
 		}),
+		FactorSet: q.FactorSet, Factors: ownFactors(q.Factors),
 	}
 }
 
@@ -50,20 +54,24 @@ func DecodeEvaluateRequest(m *pb.EvaluateLimitRequest) (*EvaluateRequest, error)
 	var r reader
 	q := &EvaluateRequest{
 		Basis: r.text("basis", m.GetBasis()), Method: methods.decodeOptional(&r, "method", m.GetMethod()),
-		Limit:  r.text("limit", m.GetLimit()),
-		Givens: many(&r, "givens", maxThings, m.GetGivens(), readGivenValue),
+		Limit:     r.text("limit", m.GetLimit()),
+		Givens:    many(&r, "givens", maxThings, m.GetGivens(), readGivenValue),
+		FactorSet: r.text("factor_set", m.GetFactorSet()), Factors: readOwnFactors(&r, m.GetFactors()),
 	}
 	return q, r.err()
 }
 
 func readGivenValue(r *reader, m *pb.GivenValue) GivenValue {
-	return GivenValue{Symbol: r.text("symbol", m.Symbol), Value: r.number("value", m.Value), Unit: r.text("unit", m.Unit)}
+	for _, v := range m.Values {
+		r.number("values", v)
+	}
+	return GivenValue{Symbol: r.text("symbol", m.Symbol), Values: m.Values, Unit: r.text("unit", m.Unit)}
 }
 
-// Ordered gives the values in the order of a limit state's givens, 0 for optional ones left out. It refuses a symbol that
+// Ordered gives the values in the order of a limit state's givens, the default for optional ones left out. It refuses a symbol that
 // is unknown or given twice, a unit that is not the declared one, and a given that is missing.
-func Ordered(limit strength.Info, givens []GivenValue) ([]float64, error) {
-	values, seen := make([]float64, len(limit.Givens)), make([]bool, len(limit.Givens))
+func Ordered(limit strength.Info, givens []GivenValue) ([][]float64, error) {
+	values, seen := make([][]float64, len(limit.Givens)), make([]bool, len(limit.Givens))
 	var bad part.FieldErrors
 	refuse := func(symbol, found, accept string) {
 		bad = append(bad, &part.FieldError{Field: "givens." + symbol, Found: found, Accept: accept})
@@ -79,10 +87,14 @@ func Ordered(limit strength.Info, givens []GivenValue) ([]float64, error) {
 		case g.Unit != "" && g.Unit != limit.Givens[i].Unit:
 			refuse(g.Symbol, "unit "+g.Unit, "a value in "+limit.Givens[i].Unit)
 		}
-		seen[i], values[i] = true, g.Value
+		seen[i], values[i] = true, g.Values
 	}
 	for i, d := range limit.Givens {
-		if !seen[i] && !d.Optional {
+		switch {
+		case seen[i]:
+		case d.Optional:
+			values[i] = []float64{d.Default}
+		default:
 			refuse(d.Symbol, "missing", accepts(d))
 		}
 	}
@@ -101,6 +113,9 @@ func symbols(givens []strength.Given) string {
 }
 
 func accepts(g strength.Given) string {
+	if g.Choices != nil {
+		return fmt.Sprintf("one of: %s (%s)", strings.Join(g.Choices, ", "), g.Words)
+	}
 	switch low, high := math.IsInf(g.Min, -1), math.IsInf(g.Max, 1); {
 	case low && high:
 		return fmt.Sprintf("any %s (%s)", g.Unit, g.Words)

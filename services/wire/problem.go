@@ -3,6 +3,7 @@ package wire
 import (
 	"errors"
 	"fmt"
+	"strings"
 
 	"lugwright/part"
 	pb "lugwright/proto/gen/lugwright/part/v1alpha1"
@@ -55,11 +56,18 @@ func encodeFields(fields part.FieldErrors) []*pb.FieldProblem {
 func fieldsOf(err error) part.FieldErrors {
 	var given *strength.GivenError
 	if errors.As(err, &given) {
-		found := fmt.Sprintf("%g %s", given.Found, given.Given.Unit)
-		return part.FieldErrors{{Field: "givens." + given.Given.Symbol, Found: found, Accept: accepts(given.Given)}}
+		return part.FieldErrors{{Field: "givens." + given.Given.Symbol, Found: foundOf(given), Accept: accepts(given.Given)}}
 	}
 	fields := part.Fields(err)
 	return fields[:min(len(fields), maxRefused)]
+}
+
+// foundOf says what was given: a value out of range, or another number of values than is taken.
+func foundOf(e *strength.GivenError) string {
+	if e.Given.List && (e.Count == 0 || e.Count > strength.MaxList) || !e.Given.List && e.Count != 1 {
+		return fmt.Sprintf("%d values", e.Count)
+	}
+	return strings.TrimSpace(fmt.Sprintf("%g %s", e.Found, e.Given.Unit))
 }
 
 // wordsOf is the whole error in words, the field errors' own where nothing else wraps them.

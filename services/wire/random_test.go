@@ -35,7 +35,7 @@ func init() {
 	listWords(part.ShareRules()...)
 	listWords(part.Service, part.Factored)
 	listWords(geometry.MM, geometry.Rad, geometry.Count, geometry.Word, geometry.Size)
-	listWords(strength.ASD, strength.LRFD)
+	listWords(strength.ASD, strength.LRFD, strength.PartialFactors, strength.Allowable)
 	listWords(strength.Pass, strength.Fail, strength.Outside, strength.NotApplied)
 	listWords(strength.GivenLine, strength.NeedLine, strength.FormulaLine)
 }
@@ -85,6 +85,10 @@ func fill(r *rand.Rand, v reflect.Value) {
 			fill(r, v.Elem())
 		}
 	case reflect.Map:
+		if v.Type().Key() == reflect.TypeFor[string]() {
+			v.Set(reflect.ValueOf(map[string]float64{"a": number(r), "b": number(r)}))
+			return
+		}
 		v.Set(reflect.ValueOf(map[strength.Method]float64{strength.ASD: 1, strength.LRFD: number(r)}))
 	case reflect.Func:
 	default:

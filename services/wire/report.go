@@ -12,7 +12,7 @@ func EncodeReport(p *strength.Report) *pb.Report {
 	return &pb.Report{
 		Bracket: p.Bracket, Basis: p.Basis, Edition: p.Edition, Method: methods.encode(p.Method), LoadFactor: p.LoadFactor,
 		Verdict: verdicts.encode(p.Verdict()), Checks: all(p.Checks, check), NotChecked: all(p.NotChecked, notChecked),
-		Notes: p.Notes,
+		Notes: p.Notes, Factors: all(p.Factors, factorValue), PinJoint: p.PinJoint,
 	}
 }
 
@@ -33,6 +33,8 @@ func readReport(r *reader, m *pb.Report) *strength.Report {
 		Checks:     many(r, "checks", maxListed, m.Checks, readCheck),
 		NotChecked: many(r, "not_checked", maxListed, m.NotChecked, readNotChecked),
 		Notes:      r.texts("notes", maxThings, m.Notes),
+		Factors:    many(r, "factors", maxThings, m.Factors, readFactorValue),
+		PinJoint:   r.text("pin_joint", m.PinJoint),
 	}
 }
 
@@ -41,7 +43,7 @@ func check(c *strength.Check) *pb.Check {
 		Limit: c.Limit, Title: c.Title, Clause: c.Clause, Place: c.Place, Thing: c.Thing, AtMm: vec(c.At), LoadCase: c.Case,
 		Sharing: c.Sharing, Demand: c.Demand, Capacity: c.Capacity,
 		DemandSymbol: c.DemandSymbol, CapacitySymbol: c.CapacitySymbol, Unit: c.Unit,
-		Utilisation: c.Utilisation, Verdict: verdicts.encode(c.Verdict), Detail: c.Detail, Why: c.Why, Notes: c.Notes,
+		Utilisation: c.Utilisation, Verdict: verdicts.encode(c.Verdict), Detail: c.Detail, Fatigue: c.Fatigue, Why: c.Why, Notes: c.Notes,
 		Lines: all(c.Lines, line),
 	}
 }
@@ -54,7 +56,7 @@ func readCheck(r *reader, m *pb.Check) strength.Check {
 		Demand: m.Demand, Capacity: m.Capacity,
 		DemandSymbol: r.text("demand_symbol", m.DemandSymbol), CapacitySymbol: r.text("capacity_symbol", m.CapacitySymbol),
 		Unit: r.text("unit", m.Unit), Utilisation: m.Utilisation, Verdict: verdicts.decode(r, "verdict", m.Verdict),
-		Detail: m.Detail, Why: r.words("why", m.Why), Notes: r.texts("notes", maxThings, m.Notes),
+		Detail: m.Detail, Fatigue: m.Fatigue, Why: r.words("why", m.Why), Notes: r.texts("notes", maxThings, m.Notes),
 		Lines: many(r, "lines", maxListed, m.Lines, readLine),
 	}
 }
@@ -62,13 +64,14 @@ func readCheck(r *reader, m *pb.Check) strength.Check {
 func line(l *strength.Line) *pb.Line {
 	return &pb.Line{
 		Kind: lineKinds.encode(l.Kind), Symbol: l.Symbol, Formula: l.Formula, Unit: l.Unit, Value: l.Value, Words: l.Words,
+		Values: l.Values,
 	}
 }
 
 func readLine(r *reader, m *pb.Line) strength.Line {
 	return strength.Line{
 		Kind: lineKinds.decode(r, "kind", m.Kind), Symbol: r.text("symbol", m.Symbol), Formula: r.words("formula", m.Formula),
-		Unit: r.text("unit", m.Unit), Value: m.Value, Words: r.words("words", m.Words),
+		Unit: r.text("unit", m.Unit), Value: m.Value, Words: r.words("words", m.Words), Values: m.Values,
 	}
 }
 

@@ -7,12 +7,14 @@ import (
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/strength/basis/aisc360"
+	"lugwright/strength/basis/aisc360y2016"
 )
 
 // All lists the bases in the order in which they are shown; the first is the default.
 func All() []*strength.Basis {
 	return []*strength.Basis{
 		aisc360.Basis(),
+		aisc360y2016.Basis(),
 	}
 }
 

@@ -19,17 +19,30 @@ type dice struct{ *rand.Rand }
 
 func newDice() dice { return dice{rand.New(rand.NewPCG(360, 22))} }
 
-func (d dice) values(givens []strength.Given) []float64 {
-	out := make([]float64, len(givens))
+// values draws each given; lists of one draw are of one length.
+func (d dice) values(givens []strength.Given) [][]float64 {
+	out := make([][]float64, len(givens))
+	length := 2 + d.IntN(7)
 	for i, g := range givens {
-		out[i] = min(max(d.value(g, givens[:i], out[:i]), g.Min), g.Max)
+		n := 1
+		if g.List {
+			n = length
+		}
+		for range n {
+			out[i] = append(out[i], min(max(d.value(g, givens[:i], out[:i]), g.Min), g.Max))
+		}
 	}
 	return out
 }
 
-func (d dice) value(g strength.Given, before []strength.Given, values []float64) float64 {
-	if g.Unit == "" && g.Max-g.Min <= 1 { // a flag
-		return []float64{g.Min, g.Max}[d.IntN(2)]
+func (d dice) value(g strength.Given, before []strength.Given, values [][]float64) float64 {
+	switch {
+	case g.Choices != nil:
+		return float64(d.IntN(len(g.Choices)))
+	case g.Optional && d.Float64() < 0.1:
+		return g.Default
+	case g.Unit == "" && g.Min == 0 && g.Max == 1 && d.Float64() < 0.6: // a flag, or a part of one
+		return float64(d.IntN(2))
 	}
 	sign := 1.0
 	if g.Min < 0 && d.IntN(2) == 0 {
@@ -48,12 +61,25 @@ func (d dice) value(g strength.Given, before []strength.Given, values []float64)
 	return sign * d.size(shop(g))
 }
 
+// factors are the card's defaults, or in half of the draws values within the ranges.
+func (d dice) factors(c *strength.Card) []strength.FactorValue {
+	out := make([]strength.FactorValue, len(c.Factors))
+	usual := d.IntN(2) == 0
+	for i, f := range c.Factors {
+		out[i] = strength.FactorValue{Symbol: f.Symbol, Unit: f.Unit, Words: f.Words, Value: f.Default}
+		if !usual {
+			out[i].Value = f.Min + (f.Max-f.Min)*d.Float64()
+		}
+	}
+	return out
+}
+
 // alike is near an earlier given of the same unit: a hole near its pin, an end distance near a side one.
-func (d dice) alike(g strength.Given, before []strength.Given, values []float64) (float64, bool) {
+func (d dice) alike(g strength.Given, before []strength.Given, values [][]float64) (float64, bool) {
 	for _, i := range d.Perm(len(before)) {
-		if before[i].Unit == g.Unit && values[i] != 0 {
+		if v := values[i][0]; before[i].Unit == g.Unit && before[i].Choices == nil && v != 0 {
 			u := 2*d.Float64() - 1
-			return math.Abs(values[i]) * math.Exp(0.5*u*u*u), true
+			return math.Abs(v) * math.Exp(0.5*u*u*u), true
 		}
 	}
 	return 0, false

@@ -21,14 +21,14 @@ func Formulas(t T, b *strength.Basis, never ...string) {
 	r := newReach(never)
 	for _, l := range b.Limits {
 		for _, m := range b.Card.Methods {
-			formulasOf(t, l, m, r)
+			formulasOf(t, l, m, &b.Card, r)
 		}
 	}
 	r.report(t)
 	r.written(t, ".")
 }
 
-func formulasOf(t T, l strength.Evaluator, m strength.Method, r *reach) {
+func formulasOf(t T, l strength.Evaluator, m strength.Method, card *strength.Card, r *reach) {
 	t.Helper()
 	info := l.Info()
 	c := strength.Calc{Trace: true, Method: m}
@@ -38,6 +38,7 @@ func formulasOf(t T, l strength.Evaluator, m strength.Method, r *reach) {
 		if i >= fewest && r.whole(info.ID) {
 			return
 		}
+		c.Factors = d.factors(card)
 		if err := l.FromNumbers(&c, d.values(info.Givens)); err != nil {
 			t.Errorf("%s, %s: %v", info.ID, m, err)
 			return

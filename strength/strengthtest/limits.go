@@ -20,6 +20,7 @@ const (
 // all loads grow, is never above 1 in a pass (but for the last bits), and exactly at capacity is a pass; with the trace off nothing is allocated.
 func Limits(t T, b *strength.Basis) {
 	t.Helper()
+	cardSound(t, &b.Card)
 	ids := map[string]bool{}
 	for _, l := range b.Limits {
 		info := l.Info()
@@ -29,13 +30,28 @@ func Limits(t T, b *strength.Basis) {
 		ids[info.ID] = true
 		documented(t, info)
 		for _, m := range b.Card.Methods {
-			s := suite{T: t, limit: l, info: info, calc: strength.Calc{Method: m}, dice: newDice()}
+			s := suite{T: t, limit: l, info: info, card: &b.Card, calc: strength.Calc{Method: m}, dice: newDice()}
 			s.extremes()
 			s.grows()
 			s.atCapacity()
 		}
 	}
 	silent(t, b)
+}
+
+// cardSound checks that each settable factor has words and a range that holds its default and the values of its sets.
+func cardSound(t T, c *strength.Card) {
+	t.Helper()
+	for i, f := range c.Factors {
+		if f.Words == "" || slices.ContainsFunc(c.Factors[:i], func(o strength.Factor) bool { return o.Symbol == f.Symbol }) {
+			t.Errorf("factor %s wants words, and a symbol of its own", f.Symbol)
+		}
+		for _, v := range append([]strength.FactorSet{{Name: "default", Value: f.Default}}, f.Sets...) {
+			if !(v.Value >= f.Min && v.Value <= f.Max) || v.Name == "" {
+				t.Errorf("factor %s: %s is %g, outside %g to %g", f.Symbol, v.Name, v.Value, f.Min, f.Max)
+			}
+		}
+	}
 }
 
 func documented(t T, info strength.Info) {
@@ -55,6 +71,9 @@ func documented(t T, info strength.Info) {
 		if g.Words == "" || !(g.Min < g.Max) || slices.Contains(symbols, g.Symbol) {
 			t.Errorf("%s: given %s wants words, a range, and a symbol of its own", info.ID, g.Symbol)
 		}
+		if g.Optional && !(g.Default >= g.Min && g.Default <= g.Max) {
+			t.Errorf("%s: given %s: its default is out of its range", info.ID, g.Symbol)
+		}
 		if _, factor, err := formula.ParseUnit(g.Unit); err != nil || factor != 1 {
 			t.Errorf("%s: given %s: unit %q is not one of N, mm, MPa, rad and their products", info.ID, g.Symbol, g.Unit)
 		}
@@ -67,6 +86,7 @@ type suite struct {
 	T
 	limit strength.Evaluator
 	info  strength.Info
+	card  *strength.Card
 	calc  strength.Calc
 	dice  dice
 	bad   bool // one message for each kind of fault is enough
@@ -81,7 +101,7 @@ func (s *suite) fault(format string, args ...any) {
 }
 
 // at evaluates, and says whether the result can be used further.
-func (s *suite) at(values []float64) bool {
+func (s *suite) at(values [][]float64) bool {
 	s.Helper()
 	if err := s.limit.FromNumbers(&s.calc, values); err != nil {
 		s.fault("%v", err)
@@ -102,28 +122,37 @@ func (s *suite) at(values []float64) bool {
 	return judged
 }
 
-// extremes takes all least, all greatest, one of each against the rest, and random corners.
+// extremes takes all least, all greatest, one of each against the rest, and random corners; lists there are of any lengths.
 func (s *suite) extremes() {
 	s.Helper()
 	s.bad = false
 	n := len(s.info.Givens)
 	for k := range 2*n + 2 + corners {
-		values := make([]float64, n)
+		values := make([][]float64, n)
+		s.calc.Factors = s.dice.factors(s.card)
 		for i, g := range s.info.Givens {
-			greatest := k%2 == 1
-			switch {
-			case k >= 2*n+2:
-				greatest = s.dice.IntN(2) == 0
-			case i == k/2:
-				greatest = !greatest
-			}
-			values[i] = g.Min
-			if greatest {
-				values[i] = g.Max
-			}
+			values[i] = s.corner(g, k < 2*n+2, (k%2 == 1) != (i == k/2))
 		}
 		s.at(values)
 	}
+}
+
+// corner gives the least or the greatest value of a given, one of them at random where it is not told which.
+func (s *suite) corner(g strength.Given, told, greatest bool) []float64 {
+	out := make([]float64, 1)
+	if g.List && !told {
+		out = make([]float64, 1+s.dice.IntN(4))
+	}
+	for i := range out {
+		if !told {
+			greatest = s.dice.IntN(2) == 0
+		}
+		out[i] = g.Min
+		if greatest {
+			out[i] = g.Max
+		}
+	}
+	return out
 }
 
 // grows: with every force and moment grown alike, utilisation does not fall.
@@ -135,13 +164,16 @@ func (s *suite) grows() {
 	}
 	for range growths {
 		values := s.dice.values(s.info.Givens)
+		s.calc.Factors = s.dice.factors(s.card)
 		if !s.at(values) {
 			continue
 		}
 		before := s.calc.Utilisation()
 		for i, g := range s.info.Givens {
-			if isLoad(g) {
-				values[i] = min(max(values[i]*1.25, g.Min), g.Max)
+			for k := range values[i] {
+				if isLoad(g) {
+					values[i][k] = min(max(values[i][k]*1.25, g.Min), g.Max)
+				}
 			}
 		}
 		if s.at(values) && s.calc.Utilisation() < before*(1-1e-12) {
@@ -150,6 +182,7 @@ func (s *suite) grows() {
 	}
 }
 
+// isLoad: what grows with the load on a bracket.
 func isLoad(g strength.Given) bool { return g.Unit == "N" || g.Unit == "N*mm" || g.Unit == "N/mm" }
 
 // atCapacity sets the given that is demand to the capacity, or the other way round: that is a pass.
@@ -162,6 +195,7 @@ func (s *suite) atCapacity() {
 	}
 	for range growths {
 		values := s.dice.values(s.info.Givens)
+		s.calc.Factors = s.dice.factors(s.card)
 		s.at(values)
 		k, v := demand, s.calc.Capacity
 		if demand < 0 {
@@ -170,19 +204,21 @@ func (s *suite) atCapacity() {
 		if g := s.info.Givens[k]; !(v >= g.Min && v <= g.Max) {
 			continue
 		}
-		values[k] = v
+		values[k] = []float64{v}
 		if s.at(values) && s.calc.Demand == s.calc.Capacity && s.calc.Verdict != strength.Pass {
 			s.fault("exactly at capacity is %q", s.calc.Verdict)
 		}
 		if s.calc.Verdict == strength.Pass && demand >= 0 {
-			values[k] = min(math.Nextafter(v, math.Inf(1))*1.001, s.info.Givens[k].Max)
-			if s.at(values) && values[k] > s.calc.Capacity && s.calc.Verdict != strength.Fail {
+			above := min(math.Nextafter(v, math.Inf(1))*1.001, s.info.Givens[k].Max)
+			values[k] = []float64{above}
+			if s.at(values) && above > s.calc.Capacity && s.calc.Verdict != strength.Fail {
 				s.fault("above capacity is %q", s.calc.Verdict)
 			}
 		}
 	}
 }
 
+// place is where a given with one value stands, -1 if none has the symbol.
 func (s *suite) place(symbol string) int {
-	return slices.IndexFunc(s.info.Givens, func(g strength.Given) bool { return g.Symbol == symbol })
+	return slices.IndexFunc(s.info.Givens, func(g strength.Given) bool { return g.Symbol == symbol && !g.List })
 }

@@ -5,6 +5,7 @@ package strengthtest
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/strength"
 	"lugwright/strength/formula"
@@ -28,7 +29,7 @@ func (p *replay) run(c *strength.Calc, id strength.Identity) []string {
 	p.env, p.given, p.slips = map[string]formula.Value{}, map[string]bool{}, nil
 	unmet := false
 	for _, l := range c.Lines {
-		if !finite(l.Value) {
+		if !finite(l.Value) || slices.ContainsFunc(l.Values, notFinite) {
 			if !unmet {
 				p.say(l.Symbol, "%s = %s is not finite, and no need has failed", l.Symbol, l.Formula)
 			}
@@ -41,6 +42,10 @@ func (p *replay) run(c *strength.Calc, id strength.Identity) []string {
 			p.needLine(l)
 			unmet = unmet || l.Value == 0
 		case strength.FormulaLine:
+			if l.Formula == "" {
+				p.solvedLine(l)
+				continue
+			}
 			p.formulaLine(l)
 		}
 	}
@@ -75,6 +80,9 @@ func (p *replay) bind(l strength.Line) {
 		p.say("unit "+l.Symbol, "%s: unit %q is not one of N, mm, MPa, rad and their products", l.Symbol, l.Unit)
 		return
 	}
+	if l.Values != nil { // a formula cannot take a list
+		return
+	}
 	p.env[l.Symbol] = formula.Value{V: l.Value, Dim: dim}
 }
 
@@ -91,6 +99,17 @@ func (p *replay) needLine(l strength.Line) {
 	default:
 		p.reach.note(p.id, text, p.env)
 	}
+}
+
+// solvedLine takes a solver's value as it is.
+func (p *replay) solvedLine(l strength.Line) {
+	switch {
+	case p.given[l.Symbol]:
+		p.say("again "+l.Symbol, "%s is given and computed too", l.Symbol)
+	case l.Words == "":
+		p.say("words "+l.Symbol, "%s has neither a formula nor words that say who solved it", l.Symbol)
+	}
+	p.bind(l)
 }
 
 func (p *replay) formulaLine(l strength.Line) {
@@ -131,5 +150,7 @@ func (p *replay) ends(what, text, unit string, value float64) {
 func near(a, b float64) bool {
 	return a == b || math.Abs(a-b) <= closeness*max(math.Abs(a), math.Abs(b))
 }
+
+func notFinite(v float64) bool { return !finite(v) }
 
 func finite(v float64) bool { return !math.IsNaN(v) && !math.IsInf(v, 0) }

@@ -29,19 +29,25 @@ func silent(t T, b *strength.Basis) {
 	ruled(t, b, r.Bolt, strength.Bolt{V: 1e3, T: 1e3, D: 16, Fub: 830, ThreadsIn: true, Grade: "8.8"})
 	ruled(t, b, r.BoltBearing, strength.BoltBearing{V: 1e4, D: 16, Dh: 18, T: 12, Edge: 40, Pitch: 60, Fu: 400})
 	ruled(t, b, r.Prying, strength.Prying{T: 1e3, B: 30, A: 30, P: 60, D: 16, Dh: 18, Tply: 12, Fu: 400, Fub: 830, V: 1e3, ThreadsIn: true})
+	ruled(t, b, r.Block, strength.Block{V: 1e3, Lgv: 100, Rows: 2, Lgt: 60, Across: 2, Dh: 18, T: 12, Fy: 250, Fu: 400})
+	ruled(t, b, r.Bush, strength.Bush{P: 1e4, D: 20, L: 40, Service: 1})
 	ruled(t, b, r.Outstand, strength.Outstand{B: 60, T: 12, Fy: 250, E: 2e5})
 	ruled(t, b, r.Wall, strength.Wall{M: 1e5, N: 1e3, T: 8, Width: 100, Clear: 200, Arm: 60, Fy: 250})
 }
 
 func ruled[F any](t T, b *strength.Basis, rules []strength.Rule[F], f F) {
 	t.Helper()
+	factors, err := b.Card.FactorValues("", nil)
+	if err != nil {
+		t.Errorf("%v", err)
+	}
 	for _, r := range rules {
 		id := r.Of.Info().ID
 		if !slices.Contains(b.Limits, r.Of) {
 			t.Errorf("%s: a rule applies it, but the basis does not list it", id)
 		}
 		for _, m := range b.Card.Methods {
-			c := strength.Calc{Method: m}
+			c := strength.Calc{Method: m, Factors: factors}
 			if n := testing.AllocsPerRun(20, func() { r.Check(&c, &f) }); n != 0 {
 				t.Errorf("%s, %s: %v allocations with the trace off (%s %s)", id, m, n, c.Verdict, c.Why)
 			}

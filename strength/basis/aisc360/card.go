@@ -11,7 +11,10 @@
 package aisc360
 
 import (
+	"slices"
+
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 const (
@@ -44,14 +47,11 @@ func build() *strength.Basis {
 			FactorSource: "1.6, the live-load factor of ASCE 7, taken for the whole of a service load; from memory; set load_factor to change it",
 			Listing:      "AISC 360-22",
 		},
-		Limits: []strength.Evaluator{
-			pinShear, pinBending, pinCombined,
-			pinBearing, pinPlateTension, pinPlateShear, pinPlateYield, pinPlateDimensions,
-			weakAxis, edgewise, axial, sectionShear, interaction,
-			filletStrength, filletBaseMetal, filletSize, filletEdge, filletLength, filletFlow,
-			boltShear, boltTension, boltCombined, boltBearing, boltSpacing, prying,
-			freeEdge, wallBending,
-		},
+		Limits: slices.Concat(
+			mountLimits,
+			memberLimits,
+			practice.Limits,
+		),
 		Rules: strength.Rules{
 			PinPlane:    pinPlaneRules,
 			PinSpan:     pinSpanRules,
@@ -65,6 +65,18 @@ func build() *strength.Basis {
 			Prying:      pryingRules,
 			Outstand:    outstandRules,
 			Wall:        wallRules,
+			Bush:        practice.BushRules,
+			Fatigue:     fatigueRules,
 		},
 	}
+}
+
+// mountLimits are what a mount's own features need: pins, plates, sections, welds, bolts, walls.
+var mountLimits = []strength.Evaluator{
+	pinShear, pinBending, pinCombined,
+	pinBearing, pinPlateTension, pinPlateShear, pinPlateYield, pinPlateDimensions,
+	weakAxis, edgewise, axial, sectionShear, interaction,
+	filletStrength, filletBaseMetal, filletSize, filletEdge, filletLength, filletFlow,
+	boltShear, boltTension, boltCombined, boltBearing, boltSpacing, prying,
+	freeEdge, wallBending,
 }

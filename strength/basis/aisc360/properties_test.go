@@ -33,13 +33,13 @@ func check(t *testing.T, id string, m strength.Method, v values) *strength.Calc 
 		t.Fatalf("no limit state %s", id)
 	}
 	c := &strength.Calc{Method: m, Trace: true}
-	var in []float64
+	var in [][]float64
 	for _, g := range l.Info().Givens {
 		x, ok := v[g.Symbol]
 		if !ok {
 			t.Fatalf("%s: %s is not given", id, g.Symbol)
 		}
-		in = append(in, x)
+		in = append(in, []float64{x})
 	}
 	if err := l.FromNumbers(c, in); err != nil {
 		t.Fatal(err)

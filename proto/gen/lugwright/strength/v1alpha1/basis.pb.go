@@ -33,6 +33,10 @@ const (
 	Method_METHOD_ASD Method = 1
 	// Load and resistance factors, factored loads.
 	Method_METHOD_LRFD Method = 2
+	// Partial factors on resistance, factored loads.
+	Method_METHOD_PARTIAL_FACTORS Method = 3
+	// Allowable stress by a design factor, service loads.
+	Method_METHOD_ALLOWABLE Method = 4
 )
 
 // Enum value maps for Method.
@@ -41,11 +45,15 @@ var (
 		0: "METHOD_UNSPECIFIED",
 		1: "METHOD_ASD",
 		2: "METHOD_LRFD",
+		3: "METHOD_PARTIAL_FACTORS",
+		4: "METHOD_ALLOWABLE",
 	}
 	Method_value = map[string]int32{
-		"METHOD_UNSPECIFIED": 0,
-		"METHOD_ASD":         1,
-		"METHOD_LRFD":        2,
+		"METHOD_UNSPECIFIED":     0,
+		"METHOD_ASD":             1,
+		"METHOD_LRFD":            2,
+		"METHOD_PARTIAL_FACTORS": 3,
+		"METHOD_ALLOWABLE":       4,
 	}
 )
 
@@ -92,7 +100,11 @@ type Basis struct {
 	// The name under which material grades say that this basis lists them.
 	Listing string `protobuf:"bytes,6,opt,name=listing,proto3" json:"listing,omitempty"`
 	// Limit states in the order of the document.
-	Limits        []*Limit `protobuf:"bytes,7,rep,name=limits,proto3" json:"limits,omitempty"`
+	Limits []*Limit `protobuf:"bytes,7,rep,name=limits,proto3" json:"limits,omitempty"`
+	// Numbers that a user may set.
+	Factors []*Factor `protobuf:"bytes,8,rep,name=factors,proto3" json:"factors,omitempty"`
+	// It serves evaluations only: no bracket is checked on it.
+	ReferenceOnly bool `protobuf:"varint,9,opt,name=reference_only,json=referenceOnly,proto3" json:"reference_only,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -176,6 +188,248 @@ func (x *Basis) GetLimits() []*Limit {
 	return nil
 }
 
+func (x *Basis) GetFactors() []*Factor {
+	if x != nil {
+		return x.Factors
+	}
+	return nil
+}
+
+func (x *Basis) GetReferenceOnly() bool {
+	if x != nil {
+		return x.ReferenceOnly
+	}
+	return false
+}
+
+// Factor is a settable number of a basis, such as a partial factor.
+type Factor struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Its symbol.
+	Symbol string `protobuf:"bytes,1,opt,name=symbol,proto3" json:"symbol,omitempty"`
+	// Its unit.
+	Unit string `protobuf:"bytes,2,opt,name=unit,proto3" json:"unit,omitempty"`
+	// What it is.
+	Words string `protobuf:"bytes,3,opt,name=words,proto3" json:"words,omitempty"`
+	// Its value when nothing sets it.
+	Default float64 `protobuf:"fixed64,4,opt,name=default,proto3" json:"default,omitempty"`
+	// Least accepted value.
+	Min float64 `protobuf:"fixed64,5,opt,name=min,proto3" json:"min,omitempty"`
+	// Greatest accepted value.
+	Max float64 `protobuf:"fixed64,6,opt,name=max,proto3" json:"max,omitempty"`
+	// Values by named set, such as a national choice.
+	Sets          []*FactorSet `protobuf:"bytes,7,rep,name=sets,proto3" json:"sets,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Factor) Reset() {
+	*x = Factor{}
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[1]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Factor) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Factor) ProtoMessage() {}
+
+func (x *Factor) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[1]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Factor.ProtoReflect.Descriptor instead.
+func (*Factor) Descriptor() ([]byte, []int) {
+	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{1}
+}
+
+func (x *Factor) GetSymbol() string {
+	if x != nil {
+		return x.Symbol
+	}
+	return ""
+}
+
+func (x *Factor) GetUnit() string {
+	if x != nil {
+		return x.Unit
+	}
+	return ""
+}
+
+func (x *Factor) GetWords() string {
+	if x != nil {
+		return x.Words
+	}
+	return ""
+}
+
+func (x *Factor) GetDefault() float64 {
+	if x != nil {
+		return x.Default
+	}
+	return 0
+}
+
+func (x *Factor) GetMin() float64 {
+	if x != nil {
+		return x.Min
+	}
+	return 0
+}
+
+func (x *Factor) GetMax() float64 {
+	if x != nil {
+		return x.Max
+	}
+	return 0
+}
+
+func (x *Factor) GetSets() []*FactorSet {
+	if x != nil {
+		return x.Sets
+	}
+	return nil
+}
+
+// FactorSet is the value that one named set gives to a factor.
+type FactorSet struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Name of the set.
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// The value.
+	Value         float64 `protobuf:"fixed64,2,opt,name=value,proto3" json:"value,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *FactorSet) Reset() {
+	*x = FactorSet{}
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[2]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *FactorSet) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*FactorSet) ProtoMessage() {}
+
+func (x *FactorSet) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[2]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use FactorSet.ProtoReflect.Descriptor instead.
+func (*FactorSet) Descriptor() ([]byte, []int) {
+	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{2}
+}
+
+func (x *FactorSet) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *FactorSet) GetValue() float64 {
+	if x != nil {
+		return x.Value
+	}
+	return 0
+}
+
+// FactorValue is a factor as set.
+type FactorValue struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Its symbol.
+	Symbol string `protobuf:"bytes,1,opt,name=symbol,proto3" json:"symbol,omitempty"`
+	// Its value.
+	Value float64 `protobuf:"fixed64,2,opt,name=value,proto3" json:"value,omitempty"`
+	// Its unit, in answers.
+	Unit string `protobuf:"bytes,3,opt,name=unit,proto3" json:"unit,omitempty"`
+	// What it is, in answers.
+	Words         string `protobuf:"bytes,4,opt,name=words,proto3" json:"words,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *FactorValue) Reset() {
+	*x = FactorValue{}
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[3]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *FactorValue) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*FactorValue) ProtoMessage() {}
+
+func (x *FactorValue) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[3]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use FactorValue.ProtoReflect.Descriptor instead.
+func (*FactorValue) Descriptor() ([]byte, []int) {
+	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{3}
+}
+
+func (x *FactorValue) GetSymbol() string {
+	if x != nil {
+		return x.Symbol
+	}
+	return ""
+}
+
+func (x *FactorValue) GetValue() float64 {
+	if x != nil {
+		return x.Value
+	}
+	return 0
+}
+
+func (x *FactorValue) GetUnit() string {
+	if x != nil {
+		return x.Unit
+	}
+	return ""
+}
+
+func (x *FactorValue) GetWords() string {
+	if x != nil {
+		return x.Words
+	}
+	return ""
+}
+
 // MethodFactor is a method and the factor it puts on service cases.
 type MethodFactor struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -189,7 +443,7 @@ type MethodFactor struct {
 
 func (x *MethodFactor) Reset() {
 	*x = MethodFactor{}
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[1]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[4]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -201,7 +455,7 @@ func (x *MethodFactor) String() string {
 func (*MethodFactor) ProtoMessage() {}
 
 func (x *MethodFactor) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[1]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[4]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -214,7 +468,7 @@ func (x *MethodFactor) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use MethodFactor.ProtoReflect.Descriptor instead.
 func (*MethodFactor) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{1}
+	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{4}
 }
 
 func (x *MethodFactor) GetMethod() Method {
@@ -249,14 +503,16 @@ type Limit struct {
 	// A rule about dimensions, which no load changes.
 	Detail bool `protobuf:"varint,7,opt,name=detail,proto3" json:"detail,omitempty"`
 	// Inputs.
-	Givens        []*Given `protobuf:"bytes,8,rep,name=givens,proto3" json:"givens,omitempty"`
+	Givens []*Given `protobuf:"bytes,8,rep,name=givens,proto3" json:"givens,omitempty"`
+	// A rule about repeated load.
+	Fatigue       bool `protobuf:"varint,9,opt,name=fatigue,proto3" json:"fatigue,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Limit) Reset() {
 	*x = Limit{}
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[2]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[5]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -268,7 +524,7 @@ func (x *Limit) String() string {
 func (*Limit) ProtoMessage() {}
 
 func (x *Limit) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[2]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[5]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -281,7 +537,7 @@ func (x *Limit) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Limit.ProtoReflect.Descriptor instead.
 func (*Limit) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{2}
+	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{5}
 }
 
 func (x *Limit) GetId() string {
@@ -340,6 +596,13 @@ func (x *Limit) GetGivens() []*Given {
 	return nil
 }
 
+func (x *Limit) GetFatigue() bool {
+	if x != nil {
+		return x.Fatigue
+	}
+	return false
+}
+
 // Clause is where a rule stands.
 type Clause struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -357,7 +620,7 @@ type Clause struct {
 
 func (x *Clause) Reset() {
 	*x = Clause{}
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[3]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -369,7 +632,7 @@ func (x *Clause) String() string {
 func (*Clause) ProtoMessage() {}
 
 func (x *Clause) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[3]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -382,7 +645,7 @@ func (x *Clause) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Clause.ProtoReflect.Descriptor instead.
 func (*Clause) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{3}
+	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *Clause) GetDocument() string {
@@ -426,15 +689,21 @@ type Given struct {
 	Min float64 `protobuf:"fixed64,4,opt,name=min,proto3" json:"min,omitempty"`
 	// Greatest accepted value, in its unit.
 	Max float64 `protobuf:"fixed64,5,opt,name=max,proto3" json:"max,omitempty"`
-	// It may be left out and is then zero.
-	Optional      bool `protobuf:"varint,6,opt,name=optional,proto3" json:"optional,omitempty"`
+	// It may be left out.
+	Optional bool `protobuf:"varint,6,opt,name=optional,proto3" json:"optional,omitempty"`
+	// Its value then.
+	Default float64 `protobuf:"fixed64,7,opt,name=default,proto3" json:"default,omitempty"`
+	// It takes several values.
+	List bool `protobuf:"varint,8,opt,name=list,proto3" json:"list,omitempty"`
+	// Names of the values 0, 1, 2, ... of a choice; empty when it is none.
+	Choices       []string `protobuf:"bytes,9,rep,name=choices,proto3" json:"choices,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Given) Reset() {
 	*x = Given{}
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[4]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -446,7 +715,7 @@ func (x *Given) String() string {
 func (*Given) ProtoMessage() {}
 
 func (x *Given) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[4]
+	mi := &file_lugwright_strength_v1alpha1_basis_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -459,7 +728,7 @@ func (x *Given) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Given.ProtoReflect.Descriptor instead.
 func (*Given) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{4}
+	return file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *Given) GetSymbol() string {
@@ -504,11 +773,32 @@ func (x *Given) GetOptional() bool {
 	return false
 }
 
+func (x *Given) GetDefault() float64 {
+	if x != nil {
+		return x.Default
+	}
+	return 0
+}
+
+func (x *Given) GetList() bool {
+	if x != nil {
+		return x.List
+	}
+	return false
+}
+
+func (x *Given) GetChoices() []string {
+	if x != nil {
+		return x.Choices
+	}
+	return nil
+}
+
 var File_lugwright_strength_v1alpha1_basis_proto protoreflect.FileDescriptor
 
 const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\n" +
-	"'lugwright/strength/v1alpha1/basis.proto\x12\x1blugwright.strength.v1alpha1\"\x91\x02\n" +
+	"'lugwright/strength/v1alpha1/basis.proto\x12\x1blugwright.strength.v1alpha1\"\xf7\x02\n" +
 	"\x05Basis\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1a\n" +
 	"\bdocument\x18\x02 \x01(\tR\bdocument\x12\x18\n" +
@@ -516,11 +806,29 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\amethods\x18\x04 \x03(\v2).lugwright.strength.v1alpha1.MethodFactorR\amethods\x12#\n" +
 	"\rfactor_source\x18\x05 \x01(\tR\ffactorSource\x12\x18\n" +
 	"\alisting\x18\x06 \x01(\tR\alisting\x12:\n" +
-	"\x06limits\x18\a \x03(\v2\".lugwright.strength.v1alpha1.LimitR\x06limits\"\x8a\x01\n" +
+	"\x06limits\x18\a \x03(\v2\".lugwright.strength.v1alpha1.LimitR\x06limits\x12=\n" +
+	"\afactors\x18\b \x03(\v2#.lugwright.strength.v1alpha1.FactorR\afactors\x12%\n" +
+	"\x0ereference_only\x18\t \x01(\bR\rreferenceOnly\"\xc4\x01\n" +
+	"\x06Factor\x12\x16\n" +
+	"\x06symbol\x18\x01 \x01(\tR\x06symbol\x12\x12\n" +
+	"\x04unit\x18\x02 \x01(\tR\x04unit\x12\x14\n" +
+	"\x05words\x18\x03 \x01(\tR\x05words\x12\x18\n" +
+	"\adefault\x18\x04 \x01(\x01R\adefault\x12\x10\n" +
+	"\x03min\x18\x05 \x01(\x01R\x03min\x12\x10\n" +
+	"\x03max\x18\x06 \x01(\x01R\x03max\x12:\n" +
+	"\x04sets\x18\a \x03(\v2&.lugwright.strength.v1alpha1.FactorSetR\x04sets\"5\n" +
+	"\tFactorSet\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12\x14\n" +
+	"\x05value\x18\x02 \x01(\x01R\x05value\"e\n" +
+	"\vFactorValue\x12\x16\n" +
+	"\x06symbol\x18\x01 \x01(\tR\x06symbol\x12\x14\n" +
+	"\x05value\x18\x02 \x01(\x01R\x05value\x12\x12\n" +
+	"\x04unit\x18\x03 \x01(\tR\x04unit\x12\x14\n" +
+	"\x05words\x18\x04 \x01(\tR\x05words\"\x8a\x01\n" +
 	"\fMethodFactor\x12;\n" +
 	"\x06method\x18\x01 \x01(\x0e2#.lugwright.strength.v1alpha1.MethodR\x06method\x12*\n" +
 	"\x0eservice_factor\x18\x02 \x01(\x01H\x00R\rserviceFactor\x88\x01\x01B\x11\n" +
-	"\x0f_service_factor\"\xa0\x02\n" +
+	"\x0f_service_factor\"\xba\x02\n" +
 	"\x05Limit\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12;\n" +
@@ -529,24 +837,30 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\x0fcapacity_symbol\x18\x05 \x01(\tR\x0ecapacitySymbol\x12\x12\n" +
 	"\x04unit\x18\x06 \x01(\tR\x04unit\x12\x16\n" +
 	"\x06detail\x18\a \x01(\bR\x06detail\x12:\n" +
-	"\x06givens\x18\b \x03(\v2\".lugwright.strength.v1alpha1.GivenR\x06givens\"n\n" +
+	"\x06givens\x18\b \x03(\v2\".lugwright.strength.v1alpha1.GivenR\x06givens\x12\x18\n" +
+	"\afatigue\x18\t \x01(\bR\afatigue\"n\n" +
 	"\x06Clause\x12\x1a\n" +
 	"\bdocument\x18\x01 \x01(\tR\bdocument\x12\x18\n" +
 	"\aedition\x18\x02 \x01(\tR\aedition\x12\x18\n" +
 	"\asection\x18\x03 \x01(\tR\asection\x12\x14\n" +
-	"\x05words\x18\x04 \x01(\tR\x05words\"\x89\x01\n" +
+	"\x05words\x18\x04 \x01(\tR\x05words\"\xd1\x01\n" +
 	"\x05Given\x12\x16\n" +
 	"\x06symbol\x18\x01 \x01(\tR\x06symbol\x12\x12\n" +
 	"\x04unit\x18\x02 \x01(\tR\x04unit\x12\x14\n" +
 	"\x05words\x18\x03 \x01(\tR\x05words\x12\x10\n" +
 	"\x03min\x18\x04 \x01(\x01R\x03min\x12\x10\n" +
 	"\x03max\x18\x05 \x01(\x01R\x03max\x12\x1a\n" +
-	"\boptional\x18\x06 \x01(\bR\boptional*A\n" +
+	"\boptional\x18\x06 \x01(\bR\boptional\x12\x18\n" +
+	"\adefault\x18\a \x01(\x01R\adefault\x12\x12\n" +
+	"\x04list\x18\b \x01(\bR\x04list\x12\x18\n" +
+	"\achoices\x18\t \x03(\tR\achoices*s\n" +
 	"\x06Method\x12\x16\n" +
 	"\x12METHOD_UNSPECIFIED\x10\x00\x12\x0e\n" +
 	"\n" +
 	"METHOD_ASD\x10\x01\x12\x0f\n" +
-	"\vMETHOD_LRFD\x10\x02B\xfd\x01\n" +
+	"\vMETHOD_LRFD\x10\x02\x12\x1a\n" +
+	"\x16METHOD_PARTIAL_FACTORS\x10\x03\x12\x14\n" +
+	"\x10METHOD_ALLOWABLE\x10\x04B\xfd\x01\n" +
 	"\x1fcom.lugwright.strength.v1alpha1B\n" +
 	"BasisProtoP\x01Z@lugwright/proto/gen/lugwright/strength/v1alpha1;strengthv1alpha1\xa2\x02\x03LSX\xaa\x02\x1bLugwright.Strength.V1alpha1\xca\x02\x1bLugwright\\Strength\\V1alpha1\xe2\x02'Lugwright\\Strength\\V1alpha1\\GPBMetadata\xea\x02\x1dLugwright::Strength::V1alpha1b\x06proto3"
 
@@ -563,26 +877,31 @@ func file_lugwright_strength_v1alpha1_basis_proto_rawDescGZIP() []byte {
 }
 
 var file_lugwright_strength_v1alpha1_basis_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
-var file_lugwright_strength_v1alpha1_basis_proto_msgTypes = make([]protoimpl.MessageInfo, 5)
+var file_lugwright_strength_v1alpha1_basis_proto_msgTypes = make([]protoimpl.MessageInfo, 8)
 var file_lugwright_strength_v1alpha1_basis_proto_goTypes = []any{
 	(Method)(0),          // 0: lugwright.strength.v1alpha1.Method
 	(*Basis)(nil),        // 1: lugwright.strength.v1alpha1.Basis
-	(*MethodFactor)(nil), // 2: lugwright.strength.v1alpha1.MethodFactor
-	(*Limit)(nil),        // 3: lugwright.strength.v1alpha1.Limit
-	(*Clause)(nil),       // 4: lugwright.strength.v1alpha1.Clause
-	(*Given)(nil),        // 5: lugwright.strength.v1alpha1.Given
+	(*Factor)(nil),       // 2: lugwright.strength.v1alpha1.Factor
+	(*FactorSet)(nil),    // 3: lugwright.strength.v1alpha1.FactorSet
+	(*FactorValue)(nil),  // 4: lugwright.strength.v1alpha1.FactorValue
+	(*MethodFactor)(nil), // 5: lugwright.strength.v1alpha1.MethodFactor
+	(*Limit)(nil),        // 6: lugwright.strength.v1alpha1.Limit
+	(*Clause)(nil),       // 7: lugwright.strength.v1alpha1.Clause
+	(*Given)(nil),        // 8: lugwright.strength.v1alpha1.Given
 }
 var file_lugwright_strength_v1alpha1_basis_proto_depIdxs = []int32{
-	2, // 0: lugwright.strength.v1alpha1.Basis.methods:type_name -> lugwright.strength.v1alpha1.MethodFactor
-	3, // 1: lugwright.strength.v1alpha1.Basis.limits:type_name -> lugwright.strength.v1alpha1.Limit
-	0, // 2: lugwright.strength.v1alpha1.MethodFactor.method:type_name -> lugwright.strength.v1alpha1.Method
-	4, // 3: lugwright.strength.v1alpha1.Limit.clause:type_name -> lugwright.strength.v1alpha1.Clause
-	5, // 4: lugwright.strength.v1alpha1.Limit.givens:type_name -> lugwright.strength.v1alpha1.Given
-	5, // [5:5] is the sub-list for method output_type
-	5, // [5:5] is the sub-list for method input_type
-	5, // [5:5] is the sub-list for extension type_name
-	5, // [5:5] is the sub-list for extension extendee
-	0, // [0:5] is the sub-list for field type_name
+	5, // 0: lugwright.strength.v1alpha1.Basis.methods:type_name -> lugwright.strength.v1alpha1.MethodFactor
+	6, // 1: lugwright.strength.v1alpha1.Basis.limits:type_name -> lugwright.strength.v1alpha1.Limit
+	2, // 2: lugwright.strength.v1alpha1.Basis.factors:type_name -> lugwright.strength.v1alpha1.Factor
+	3, // 3: lugwright.strength.v1alpha1.Factor.sets:type_name -> lugwright.strength.v1alpha1.FactorSet
+	0, // 4: lugwright.strength.v1alpha1.MethodFactor.method:type_name -> lugwright.strength.v1alpha1.Method
+	7, // 5: lugwright.strength.v1alpha1.Limit.clause:type_name -> lugwright.strength.v1alpha1.Clause
+	8, // 6: lugwright.strength.v1alpha1.Limit.givens:type_name -> lugwright.strength.v1alpha1.Given
+	7, // [7:7] is the sub-list for method output_type
+	7, // [7:7] is the sub-list for method input_type
+	7, // [7:7] is the sub-list for extension type_name
+	7, // [7:7] is the sub-list for extension extendee
+	0, // [0:7] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_strength_v1alpha1_basis_proto_init() }
@@ -590,14 +909,14 @@ func file_lugwright_strength_v1alpha1_basis_proto_init() {
 	if File_lugwright_strength_v1alpha1_basis_proto != nil {
 		return
 	}
-	file_lugwright_strength_v1alpha1_basis_proto_msgTypes[1].OneofWrappers = []any{}
+	file_lugwright_strength_v1alpha1_basis_proto_msgTypes[4].OneofWrappers = []any{}
 	type x struct{}
 	out := protoimpl.TypeBuilder{
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_strength_v1alpha1_basis_proto_rawDesc), len(file_lugwright_strength_v1alpha1_basis_proto_rawDesc)),
 			NumEnums:      1,
-			NumMessages:   5,
+			NumMessages:   8,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

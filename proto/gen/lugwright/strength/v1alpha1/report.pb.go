@@ -162,7 +162,11 @@ type Report struct {
 	// What matters and nothing covers.
 	NotChecked []*NotChecked `protobuf:"bytes,8,rep,name=not_checked,json=notChecked,proto3" json:"not_checked,omitempty"`
 	// E.g. materials outside the basis's list.
-	Notes         []string `protobuf:"bytes,9,rep,name=notes,proto3" json:"notes,omitempty"`
+	Notes []string `protobuf:"bytes,9,rep,name=notes,proto3" json:"notes,omitempty"`
+	// Settable factors, as used.
+	Factors []*FactorValue `protobuf:"bytes,10,rep,name=factors,proto3" json:"factors,omitempty"`
+	// Name of the basis whose rules serve pin holes; empty for the report's own.
+	PinJoint      string `protobuf:"bytes,11,opt,name=pin_joint,json=pinJoint,proto3" json:"pin_joint,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -260,6 +264,20 @@ func (x *Report) GetNotes() []string {
 	return nil
 }
 
+func (x *Report) GetFactors() []*FactorValue {
+	if x != nil {
+		return x.Factors
+	}
+	return nil
+}
+
+func (x *Report) GetPinJoint() string {
+	if x != nil {
+		return x.PinJoint
+	}
+	return ""
+}
+
 // Check is one limit state at one place, with the case that governs it.
 type Check struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -295,6 +313,8 @@ type Check struct {
 	Verdict Verdict `protobuf:"varint,15,opt,name=verdict,proto3,enum=lugwright.strength.v1alpha1.Verdict" json:"verdict,omitempty"`
 	// A rule about dimensions, which no load changes.
 	Detail bool `protobuf:"varint,16,opt,name=detail,proto3" json:"detail,omitempty"`
+	// A rule about repeated load, reported apart from strength.
+	Fatigue bool `protobuf:"varint,20,opt,name=fatigue,proto3" json:"fatigue,omitempty"`
 	// Why it is outside the rule or does not apply; else empty.
 	Why string `protobuf:"bytes,17,opt,name=why,proto3" json:"why,omitempty"`
 	// Remarks.
@@ -447,6 +467,13 @@ func (x *Check) GetDetail() bool {
 	return false
 }
 
+func (x *Check) GetFatigue() bool {
+	if x != nil {
+		return x.Fatigue
+	}
+	return false
+}
+
 func (x *Check) GetWhy() string {
 	if x != nil {
 		return x.Why
@@ -482,7 +509,9 @@ type Line struct {
 	// Value; for a need 1 when met, 0 when not.
 	Value float64 `protobuf:"fixed64,5,opt,name=value,proto3" json:"value,omitempty"`
 	// What it is.
-	Words         string `protobuf:"bytes,6,opt,name=words,proto3" json:"words,omitempty"`
+	Words string `protobuf:"bytes,6,opt,name=words,proto3" json:"words,omitempty"`
+	// Values of a given that is a list.
+	Values        []float64 `protobuf:"fixed64,7,rep,packed,name=values,proto3" json:"values,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -557,6 +586,13 @@ func (x *Line) GetWords() string {
 		return x.Words
 	}
 	return ""
+}
+
+func (x *Line) GetValues() []float64 {
+	if x != nil {
+		return x.Values
+	}
+	return nil
 }
 
 // NotChecked is a limit state that matters here and that nothing covers.
@@ -736,7 +772,7 @@ var File_lugwright_strength_v1alpha1_report_proto protoreflect.FileDescriptor
 
 const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\n" +
-	"(lugwright/strength/v1alpha1/report.proto\x12\x1blugwright.strength.v1alpha1\x1a#lugwright/part/v1alpha1/space.proto\x1a'lugwright/strength/v1alpha1/basis.proto\"\x8c\x03\n" +
+	"(lugwright/strength/v1alpha1/report.proto\x12\x1blugwright.strength.v1alpha1\x1a#lugwright/part/v1alpha1/space.proto\x1a'lugwright/strength/v1alpha1/basis.proto\"\xed\x03\n" +
 	"\x06Report\x12\x18\n" +
 	"\abracket\x18\x01 \x01(\tR\abracket\x12\x14\n" +
 	"\x05basis\x18\x02 \x01(\tR\x05basis\x12\x18\n" +
@@ -748,7 +784,10 @@ const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\x06checks\x18\a \x03(\v2\".lugwright.strength.v1alpha1.CheckR\x06checks\x12H\n" +
 	"\vnot_checked\x18\b \x03(\v2'.lugwright.strength.v1alpha1.NotCheckedR\n" +
 	"notChecked\x12\x14\n" +
-	"\x05notes\x18\t \x03(\tR\x05notes\"\xd2\x04\n" +
+	"\x05notes\x18\t \x03(\tR\x05notes\x12B\n" +
+	"\afactors\x18\n" +
+	" \x03(\v2(.lugwright.strength.v1alpha1.FactorValueR\afactors\x12\x1b\n" +
+	"\tpin_joint\x18\v \x01(\tR\bpinJoint\"\xec\x04\n" +
 	"\x05Check\x12\x14\n" +
 	"\x05limit\x18\x01 \x01(\tR\x05limit\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12\x16\n" +
@@ -766,17 +805,19 @@ const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\x04unit\x18\r \x01(\tR\x04unit\x12 \n" +
 	"\vutilisation\x18\x0e \x01(\x01R\vutilisation\x12>\n" +
 	"\averdict\x18\x0f \x01(\x0e2$.lugwright.strength.v1alpha1.VerdictR\averdict\x12\x16\n" +
-	"\x06detail\x18\x10 \x01(\bR\x06detail\x12\x10\n" +
+	"\x06detail\x18\x10 \x01(\bR\x06detail\x12\x18\n" +
+	"\afatigue\x18\x14 \x01(\bR\afatigue\x12\x10\n" +
 	"\x03why\x18\x11 \x01(\tR\x03why\x12\x14\n" +
 	"\x05notes\x18\x12 \x03(\tR\x05notes\x127\n" +
-	"\x05lines\x18\x13 \x03(\v2!.lugwright.strength.v1alpha1.LineR\x05lines\"\xb3\x01\n" +
+	"\x05lines\x18\x13 \x03(\v2!.lugwright.strength.v1alpha1.LineR\x05lines\"\xcb\x01\n" +
 	"\x04Line\x129\n" +
 	"\x04kind\x18\x01 \x01(\x0e2%.lugwright.strength.v1alpha1.LineKindR\x04kind\x12\x16\n" +
 	"\x06symbol\x18\x02 \x01(\tR\x06symbol\x12\x18\n" +
 	"\aformula\x18\x03 \x01(\tR\aformula\x12\x12\n" +
 	"\x04unit\x18\x04 \x01(\tR\x04unit\x12\x14\n" +
 	"\x05value\x18\x05 \x01(\x01R\x05value\x12\x14\n" +
-	"\x05words\x18\x06 \x01(\tR\x05words\"H\n" +
+	"\x05words\x18\x06 \x01(\tR\x05words\x12\x16\n" +
+	"\x06values\x18\a \x03(\x01R\x06values\"H\n" +
 	"\n" +
 	"NotChecked\x12\x12\n" +
 	"\x04what\x18\x01 \x01(\tR\x04what\x12\x14\n" +
@@ -829,24 +870,26 @@ var file_lugwright_strength_v1alpha1_report_proto_goTypes = []any{
 	(*NotChecked)(nil),   // 5: lugwright.strength.v1alpha1.NotChecked
 	(*Brief)(nil),        // 6: lugwright.strength.v1alpha1.Brief
 	(Method)(0),          // 7: lugwright.strength.v1alpha1.Method
-	(*v1alpha1.Vec)(nil), // 8: lugwright.part.v1alpha1.Vec
+	(*FactorValue)(nil),  // 8: lugwright.strength.v1alpha1.FactorValue
+	(*v1alpha1.Vec)(nil), // 9: lugwright.part.v1alpha1.Vec
 }
 var file_lugwright_strength_v1alpha1_report_proto_depIdxs = []int32{
 	7,  // 0: lugwright.strength.v1alpha1.Report.method:type_name -> lugwright.strength.v1alpha1.Method
 	0,  // 1: lugwright.strength.v1alpha1.Report.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
 	3,  // 2: lugwright.strength.v1alpha1.Report.checks:type_name -> lugwright.strength.v1alpha1.Check
 	5,  // 3: lugwright.strength.v1alpha1.Report.not_checked:type_name -> lugwright.strength.v1alpha1.NotChecked
-	8,  // 4: lugwright.strength.v1alpha1.Check.at_mm:type_name -> lugwright.part.v1alpha1.Vec
-	0,  // 5: lugwright.strength.v1alpha1.Check.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
-	4,  // 6: lugwright.strength.v1alpha1.Check.lines:type_name -> lugwright.strength.v1alpha1.Line
-	1,  // 7: lugwright.strength.v1alpha1.Line.kind:type_name -> lugwright.strength.v1alpha1.LineKind
-	0,  // 8: lugwright.strength.v1alpha1.Brief.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
-	0,  // 9: lugwright.strength.v1alpha1.Brief.verdicts:type_name -> lugwright.strength.v1alpha1.Verdict
-	10, // [10:10] is the sub-list for method output_type
-	10, // [10:10] is the sub-list for method input_type
-	10, // [10:10] is the sub-list for extension type_name
-	10, // [10:10] is the sub-list for extension extendee
-	0,  // [0:10] is the sub-list for field type_name
+	8,  // 4: lugwright.strength.v1alpha1.Report.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
+	9,  // 5: lugwright.strength.v1alpha1.Check.at_mm:type_name -> lugwright.part.v1alpha1.Vec
+	0,  // 6: lugwright.strength.v1alpha1.Check.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
+	4,  // 7: lugwright.strength.v1alpha1.Check.lines:type_name -> lugwright.strength.v1alpha1.Line
+	1,  // 8: lugwright.strength.v1alpha1.Line.kind:type_name -> lugwright.strength.v1alpha1.LineKind
+	0,  // 9: lugwright.strength.v1alpha1.Brief.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
+	0,  // 10: lugwright.strength.v1alpha1.Brief.verdicts:type_name -> lugwright.strength.v1alpha1.Verdict
+	11, // [11:11] is the sub-list for method output_type
+	11, // [11:11] is the sub-list for method input_type
+	11, // [11:11] is the sub-list for extension type_name
+	11, // [11:11] is the sub-list for extension extendee
+	0,  // [0:11] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_strength_v1alpha1_report_proto_init() }

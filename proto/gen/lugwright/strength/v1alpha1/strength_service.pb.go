@@ -330,7 +330,15 @@ type CheckSetup struct {
 	// Multiplies service cases where the method wants factored loads; 0 takes the basis's own.
 	LoadFactor float64 `protobuf:"fixed64,4,opt,name=load_factor,json=loadFactor,proto3" json:"load_factor,omitempty"`
 	// Give every line of every governing check.
-	Trace         bool `protobuf:"varint,5,opt,name=trace,proto3" json:"trace,omitempty"`
+	Trace bool `protobuf:"varint,5,opt,name=trace,proto3" json:"trace,omitempty"`
+	// Named values of the basis's settable factors; none when empty.
+	FactorSet string `protobuf:"bytes,6,opt,name=factor_set,json=factorSet,proto3" json:"factor_set,omitempty"`
+	// Settable factors over the set, in the order of their symbols; symbol and value only.
+	Factors []*FactorValue `protobuf:"bytes,7,rep,name=factors,proto3" json:"factors,omitempty"`
+	// Name of the basis whose rules serve pin holes; the basis's own when empty.
+	PinJoint string `protobuf:"bytes,8,opt,name=pin_joint,json=pinJoint,proto3" json:"pin_joint,omitempty"`
+	// What fatigue is reckoned on, at most 100 entries; fatigue is not checked when empty.
+	Spectrum      []*StressCycle `protobuf:"bytes,9,rep,name=spectrum,proto3" json:"spectrum,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -400,6 +408,98 @@ func (x *CheckSetup) GetTrace() bool {
 	return false
 }
 
+func (x *CheckSetup) GetFactorSet() string {
+	if x != nil {
+		return x.FactorSet
+	}
+	return ""
+}
+
+func (x *CheckSetup) GetFactors() []*FactorValue {
+	if x != nil {
+		return x.Factors
+	}
+	return nil
+}
+
+func (x *CheckSetup) GetPinJoint() string {
+	if x != nil {
+		return x.PinJoint
+	}
+	return ""
+}
+
+func (x *CheckSetup) GetSpectrum() []*StressCycle {
+	if x != nil {
+		return x.Spectrum
+	}
+	return nil
+}
+
+// StressCycle is a change of load that repeats.
+type StressCycle struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Name of the load case it goes from.
+	FromCase string `protobuf:"bytes,1,opt,name=from_case,json=fromCase,proto3" json:"from_case,omitempty"`
+	// Name of the load case it goes to.
+	ToCase string `protobuf:"bytes,2,opt,name=to_case,json=toCase,proto3" json:"to_case,omitempty"`
+	// How many times.
+	Cycles        float64 `protobuf:"fixed64,3,opt,name=cycles,proto3" json:"cycles,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *StressCycle) Reset() {
+	*x = StressCycle{}
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[7]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *StressCycle) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*StressCycle) ProtoMessage() {}
+
+func (x *StressCycle) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[7]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use StressCycle.ProtoReflect.Descriptor instead.
+func (*StressCycle) Descriptor() ([]byte, []int) {
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{7}
+}
+
+func (x *StressCycle) GetFromCase() string {
+	if x != nil {
+		return x.FromCase
+	}
+	return ""
+}
+
+func (x *StressCycle) GetToCase() string {
+	if x != nil {
+		return x.ToCase
+	}
+	return ""
+}
+
+func (x *StressCycle) GetCycles() float64 {
+	if x != nil {
+		return x.Cycles
+	}
+	return 0
+}
+
 // CheckBracketRequest asks for one report.
 type CheckBracketRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -413,7 +513,7 @@ type CheckBracketRequest struct {
 
 func (x *CheckBracketRequest) Reset() {
 	*x = CheckBracketRequest{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[7]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[8]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -425,7 +525,7 @@ func (x *CheckBracketRequest) String() string {
 func (*CheckBracketRequest) ProtoMessage() {}
 
 func (x *CheckBracketRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[7]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[8]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -438,7 +538,7 @@ func (x *CheckBracketRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckBracketRequest.ProtoReflect.Descriptor instead.
 func (*CheckBracketRequest) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{7}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{8}
 }
 
 func (x *CheckBracketRequest) GetBracket() *v1alpha1.Bracket {
@@ -466,7 +566,7 @@ type CheckBracketResponse struct {
 
 func (x *CheckBracketResponse) Reset() {
 	*x = CheckBracketResponse{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[8]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[9]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -478,7 +578,7 @@ func (x *CheckBracketResponse) String() string {
 func (*CheckBracketResponse) ProtoMessage() {}
 
 func (x *CheckBracketResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[8]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[9]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -491,7 +591,7 @@ func (x *CheckBracketResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckBracketResponse.ProtoReflect.Descriptor instead.
 func (*CheckBracketResponse) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{8}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{9}
 }
 
 func (x *CheckBracketResponse) GetReport() *Report {
@@ -516,7 +616,7 @@ type CheckBracketsRequest struct {
 
 func (x *CheckBracketsRequest) Reset() {
 	*x = CheckBracketsRequest{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[9]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[10]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -528,7 +628,7 @@ func (x *CheckBracketsRequest) String() string {
 func (*CheckBracketsRequest) ProtoMessage() {}
 
 func (x *CheckBracketsRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[9]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[10]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -541,7 +641,7 @@ func (x *CheckBracketsRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckBracketsRequest.ProtoReflect.Descriptor instead.
 func (*CheckBracketsRequest) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{9}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{10}
 }
 
 func (x *CheckBracketsRequest) GetSetups() []*CheckSetup {
@@ -578,7 +678,7 @@ type CheckItem struct {
 
 func (x *CheckItem) Reset() {
 	*x = CheckItem{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[10]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[11]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -590,7 +690,7 @@ func (x *CheckItem) String() string {
 func (*CheckItem) ProtoMessage() {}
 
 func (x *CheckItem) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[10]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[11]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -603,7 +703,7 @@ func (x *CheckItem) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckItem.ProtoReflect.Descriptor instead.
 func (*CheckItem) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{10}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{11}
 }
 
 func (x *CheckItem) GetBracket() *v1alpha1.Bracket {
@@ -633,7 +733,7 @@ type CheckBracketsResponse struct {
 
 func (x *CheckBracketsResponse) Reset() {
 	*x = CheckBracketsResponse{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[11]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[12]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -645,7 +745,7 @@ func (x *CheckBracketsResponse) String() string {
 func (*CheckBracketsResponse) ProtoMessage() {}
 
 func (x *CheckBracketsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[11]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[12]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -658,7 +758,7 @@ func (x *CheckBracketsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckBracketsResponse.ProtoReflect.Descriptor instead.
 func (*CheckBracketsResponse) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{11}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{12}
 }
 
 func (x *CheckBracketsResponse) GetResults() []*CheckResult {
@@ -692,7 +792,7 @@ type CheckResult struct {
 
 func (x *CheckResult) Reset() {
 	*x = CheckResult{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[12]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -704,7 +804,7 @@ func (x *CheckResult) String() string {
 func (*CheckResult) ProtoMessage() {}
 
 func (x *CheckResult) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[12]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -717,7 +817,7 @@ func (x *CheckResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CheckResult.ProtoReflect.Descriptor instead.
 func (*CheckResult) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{12}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *CheckResult) GetOutcome() isCheckResult_Outcome {
@@ -789,14 +889,18 @@ type EvaluateLimitRequest struct {
 	// Id of the limit state.
 	Limit string `protobuf:"bytes,3,opt,name=limit,proto3" json:"limit,omitempty"`
 	// The givens by symbol; optional ones may be left out.
-	Givens        []*GivenValue `protobuf:"bytes,4,rep,name=givens,proto3" json:"givens,omitempty"`
+	Givens []*GivenValue `protobuf:"bytes,4,rep,name=givens,proto3" json:"givens,omitempty"`
+	// Named values of the basis's settable factors; none when empty.
+	FactorSet string `protobuf:"bytes,5,opt,name=factor_set,json=factorSet,proto3" json:"factor_set,omitempty"`
+	// Settable factors over the set, in the order of their symbols; symbol and value only.
+	Factors       []*FactorValue `protobuf:"bytes,6,rep,name=factors,proto3" json:"factors,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *EvaluateLimitRequest) Reset() {
 	*x = EvaluateLimitRequest{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[13]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -808,7 +912,7 @@ func (x *EvaluateLimitRequest) String() string {
 func (*EvaluateLimitRequest) ProtoMessage() {}
 
 func (x *EvaluateLimitRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[13]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -821,7 +925,7 @@ func (x *EvaluateLimitRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use EvaluateLimitRequest.ProtoReflect.Descriptor instead.
 func (*EvaluateLimitRequest) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{13}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *EvaluateLimitRequest) GetBasis() string {
@@ -852,14 +956,28 @@ func (x *EvaluateLimitRequest) GetGivens() []*GivenValue {
 	return nil
 }
 
+func (x *EvaluateLimitRequest) GetFactorSet() string {
+	if x != nil {
+		return x.FactorSet
+	}
+	return ""
+}
+
+func (x *EvaluateLimitRequest) GetFactors() []*FactorValue {
+	if x != nil {
+		return x.Factors
+	}
+	return nil
+}
+
 // GivenValue is one given.
 type GivenValue struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Its symbol.
 	Symbol string `protobuf:"bytes,1,opt,name=symbol,proto3" json:"symbol,omitempty"`
-	// Its value.
-	Value float64 `protobuf:"fixed64,2,opt,name=value,proto3" json:"value,omitempty"`
-	// Unit of the value; must be the declared one.
+	// Its value; several for a list.
+	Values []float64 `protobuf:"fixed64,2,rep,packed,name=values,proto3" json:"values,omitempty"`
+	// Unit of the values; must be the declared one.
 	Unit          string `protobuf:"bytes,3,opt,name=unit,proto3" json:"unit,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
@@ -867,7 +985,7 @@ type GivenValue struct {
 
 func (x *GivenValue) Reset() {
 	*x = GivenValue{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[14]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -879,7 +997,7 @@ func (x *GivenValue) String() string {
 func (*GivenValue) ProtoMessage() {}
 
 func (x *GivenValue) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[14]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -892,7 +1010,7 @@ func (x *GivenValue) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use GivenValue.ProtoReflect.Descriptor instead.
 func (*GivenValue) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{14}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *GivenValue) GetSymbol() string {
@@ -902,11 +1020,11 @@ func (x *GivenValue) GetSymbol() string {
 	return ""
 }
 
-func (x *GivenValue) GetValue() float64 {
+func (x *GivenValue) GetValues() []float64 {
 	if x != nil {
-		return x.Value
+		return x.Values
 	}
-	return 0
+	return nil
 }
 
 func (x *GivenValue) GetUnit() string {
@@ -939,7 +1057,7 @@ type EvaluateLimitResponse struct {
 
 func (x *EvaluateLimitResponse) Reset() {
 	*x = EvaluateLimitResponse{}
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[15]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -951,7 +1069,7 @@ func (x *EvaluateLimitResponse) String() string {
 func (*EvaluateLimitResponse) ProtoMessage() {}
 
 func (x *EvaluateLimitResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[15]
+	mi := &file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -964,7 +1082,7 @@ func (x *EvaluateLimitResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use EvaluateLimitResponse.ProtoReflect.Descriptor instead.
 func (*EvaluateLimitResponse) Descriptor() ([]byte, []int) {
-	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{15}
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *EvaluateLimitResponse) GetLimit() *Limit {
@@ -1040,7 +1158,7 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"electrodes\x18\x03 \x03(\v2&.lugwright.strength.v1alpha1.ElectrodeR\n" +
 	"electrodes\x12D\n" +
 	"\n" +
-	"bolt_sizes\x18\x04 \x03(\v2%.lugwright.strength.v1alpha1.BoltSizeR\tboltSizes\"\xcf\x01\n" +
+	"bolt_sizes\x18\x04 \x03(\v2%.lugwright.strength.v1alpha1.BoltSizeR\tboltSizes\"\x95\x03\n" +
 	"\n" +
 	"CheckSetup\x127\n" +
 	"\x05cases\x18\x01 \x03(\v2!.lugwright.part.v1alpha1.LoadCaseR\x05cases\x12\x14\n" +
@@ -1048,7 +1166,16 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"\x06method\x18\x03 \x01(\x0e2#.lugwright.strength.v1alpha1.MethodR\x06method\x12\x1f\n" +
 	"\vload_factor\x18\x04 \x01(\x01R\n" +
 	"loadFactor\x12\x14\n" +
-	"\x05trace\x18\x05 \x01(\bR\x05trace\"\x90\x01\n" +
+	"\x05trace\x18\x05 \x01(\bR\x05trace\x12\x1d\n" +
+	"\n" +
+	"factor_set\x18\x06 \x01(\tR\tfactorSet\x12B\n" +
+	"\afactors\x18\a \x03(\v2(.lugwright.strength.v1alpha1.FactorValueR\afactors\x12\x1b\n" +
+	"\tpin_joint\x18\b \x01(\tR\bpinJoint\x12D\n" +
+	"\bspectrum\x18\t \x03(\v2(.lugwright.strength.v1alpha1.StressCycleR\bspectrum\"[\n" +
+	"\vStressCycle\x12\x1b\n" +
+	"\tfrom_case\x18\x01 \x01(\tR\bfromCase\x12\x17\n" +
+	"\ato_case\x18\x02 \x01(\tR\x06toCase\x12\x16\n" +
+	"\x06cycles\x18\x03 \x01(\x01R\x06cycles\"\x90\x01\n" +
 	"\x13CheckBracketRequest\x12:\n" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\x12=\n" +
 	"\x05setup\x18\x02 \x01(\v2'.lugwright.strength.v1alpha1.CheckSetupR\x05setup\"S\n" +
@@ -1068,16 +1195,19 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"\x06report\x18\x01 \x01(\v2#.lugwright.strength.v1alpha1.ReportH\x00R\x06report\x12:\n" +
 	"\x05brief\x18\x02 \x01(\v2\".lugwright.strength.v1alpha1.BriefH\x00R\x05brief\x12<\n" +
 	"\aproblem\x18\x03 \x01(\v2 .lugwright.part.v1alpha1.ProblemH\x00R\aproblemB\t\n" +
-	"\aoutcome\"\xc0\x01\n" +
+	"\aoutcome\"\xa3\x02\n" +
 	"\x14EvaluateLimitRequest\x12\x14\n" +
 	"\x05basis\x18\x01 \x01(\tR\x05basis\x12;\n" +
 	"\x06method\x18\x02 \x01(\x0e2#.lugwright.strength.v1alpha1.MethodR\x06method\x12\x14\n" +
 	"\x05limit\x18\x03 \x01(\tR\x05limit\x12?\n" +
-	"\x06givens\x18\x04 \x03(\v2'.lugwright.strength.v1alpha1.GivenValueR\x06givens\"N\n" +
+	"\x06givens\x18\x04 \x03(\v2'.lugwright.strength.v1alpha1.GivenValueR\x06givens\x12\x1d\n" +
+	"\n" +
+	"factor_set\x18\x05 \x01(\tR\tfactorSet\x12B\n" +
+	"\afactors\x18\x06 \x03(\v2(.lugwright.strength.v1alpha1.FactorValueR\afactors\"P\n" +
 	"\n" +
 	"GivenValue\x12\x16\n" +
-	"\x06symbol\x18\x01 \x01(\tR\x06symbol\x12\x14\n" +
-	"\x05value\x18\x02 \x01(\x01R\x05value\x12\x12\n" +
+	"\x06symbol\x18\x01 \x01(\tR\x06symbol\x12\x16\n" +
+	"\x06values\x18\x02 \x03(\x01R\x06values\x12\x12\n" +
 	"\x04unit\x18\x03 \x01(\tR\x04unit\"\xb2\x02\n" +
 	"\x15EvaluateLimitResponse\x128\n" +
 	"\x05limit\x18\x01 \x01(\v2\".lugwright.strength.v1alpha1.LimitR\x05limit\x12>\n" +
@@ -1108,7 +1238,7 @@ func file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP() []byt
 	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescData
 }
 
-var file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes = make([]protoimpl.MessageInfo, 16)
+var file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes = make([]protoimpl.MessageInfo, 17)
 var file_lugwright_strength_v1alpha1_strength_service_proto_goTypes = []any{
 	(*GetServiceInfoRequest)(nil),  // 0: lugwright.strength.v1alpha1.GetServiceInfoRequest
 	(*GetServiceInfoResponse)(nil), // 1: lugwright.strength.v1alpha1.GetServiceInfoResponse
@@ -1117,70 +1247,75 @@ var file_lugwright_strength_v1alpha1_strength_service_proto_goTypes = []any{
 	(*ListMaterialsRequest)(nil),   // 4: lugwright.strength.v1alpha1.ListMaterialsRequest
 	(*ListMaterialsResponse)(nil),  // 5: lugwright.strength.v1alpha1.ListMaterialsResponse
 	(*CheckSetup)(nil),             // 6: lugwright.strength.v1alpha1.CheckSetup
-	(*CheckBracketRequest)(nil),    // 7: lugwright.strength.v1alpha1.CheckBracketRequest
-	(*CheckBracketResponse)(nil),   // 8: lugwright.strength.v1alpha1.CheckBracketResponse
-	(*CheckBracketsRequest)(nil),   // 9: lugwright.strength.v1alpha1.CheckBracketsRequest
-	(*CheckItem)(nil),              // 10: lugwright.strength.v1alpha1.CheckItem
-	(*CheckBracketsResponse)(nil),  // 11: lugwright.strength.v1alpha1.CheckBracketsResponse
-	(*CheckResult)(nil),            // 12: lugwright.strength.v1alpha1.CheckResult
-	(*EvaluateLimitRequest)(nil),   // 13: lugwright.strength.v1alpha1.EvaluateLimitRequest
-	(*GivenValue)(nil),             // 14: lugwright.strength.v1alpha1.GivenValue
-	(*EvaluateLimitResponse)(nil),  // 15: lugwright.strength.v1alpha1.EvaluateLimitResponse
-	(*Basis)(nil),                  // 16: lugwright.strength.v1alpha1.Basis
-	(*Grade)(nil),                  // 17: lugwright.strength.v1alpha1.Grade
-	(*BoltGrade)(nil),              // 18: lugwright.strength.v1alpha1.BoltGrade
-	(*Electrode)(nil),              // 19: lugwright.strength.v1alpha1.Electrode
-	(*BoltSize)(nil),               // 20: lugwright.strength.v1alpha1.BoltSize
-	(*v1alpha1.LoadCase)(nil),      // 21: lugwright.part.v1alpha1.LoadCase
-	(Method)(0),                    // 22: lugwright.strength.v1alpha1.Method
-	(*v1alpha1.Bracket)(nil),       // 23: lugwright.part.v1alpha1.Bracket
-	(*Report)(nil),                 // 24: lugwright.strength.v1alpha1.Report
-	(*Brief)(nil),                  // 25: lugwright.strength.v1alpha1.Brief
-	(*v1alpha1.Problem)(nil),       // 26: lugwright.part.v1alpha1.Problem
-	(*Limit)(nil),                  // 27: lugwright.strength.v1alpha1.Limit
-	(Verdict)(0),                   // 28: lugwright.strength.v1alpha1.Verdict
-	(*Line)(nil),                   // 29: lugwright.strength.v1alpha1.Line
+	(*StressCycle)(nil),            // 7: lugwright.strength.v1alpha1.StressCycle
+	(*CheckBracketRequest)(nil),    // 8: lugwright.strength.v1alpha1.CheckBracketRequest
+	(*CheckBracketResponse)(nil),   // 9: lugwright.strength.v1alpha1.CheckBracketResponse
+	(*CheckBracketsRequest)(nil),   // 10: lugwright.strength.v1alpha1.CheckBracketsRequest
+	(*CheckItem)(nil),              // 11: lugwright.strength.v1alpha1.CheckItem
+	(*CheckBracketsResponse)(nil),  // 12: lugwright.strength.v1alpha1.CheckBracketsResponse
+	(*CheckResult)(nil),            // 13: lugwright.strength.v1alpha1.CheckResult
+	(*EvaluateLimitRequest)(nil),   // 14: lugwright.strength.v1alpha1.EvaluateLimitRequest
+	(*GivenValue)(nil),             // 15: lugwright.strength.v1alpha1.GivenValue
+	(*EvaluateLimitResponse)(nil),  // 16: lugwright.strength.v1alpha1.EvaluateLimitResponse
+	(*Basis)(nil),                  // 17: lugwright.strength.v1alpha1.Basis
+	(*Grade)(nil),                  // 18: lugwright.strength.v1alpha1.Grade
+	(*BoltGrade)(nil),              // 19: lugwright.strength.v1alpha1.BoltGrade
+	(*Electrode)(nil),              // 20: lugwright.strength.v1alpha1.Electrode
+	(*BoltSize)(nil),               // 21: lugwright.strength.v1alpha1.BoltSize
+	(*v1alpha1.LoadCase)(nil),      // 22: lugwright.part.v1alpha1.LoadCase
+	(Method)(0),                    // 23: lugwright.strength.v1alpha1.Method
+	(*FactorValue)(nil),            // 24: lugwright.strength.v1alpha1.FactorValue
+	(*v1alpha1.Bracket)(nil),       // 25: lugwright.part.v1alpha1.Bracket
+	(*Report)(nil),                 // 26: lugwright.strength.v1alpha1.Report
+	(*Brief)(nil),                  // 27: lugwright.strength.v1alpha1.Brief
+	(*v1alpha1.Problem)(nil),       // 28: lugwright.part.v1alpha1.Problem
+	(*Limit)(nil),                  // 29: lugwright.strength.v1alpha1.Limit
+	(Verdict)(0),                   // 30: lugwright.strength.v1alpha1.Verdict
+	(*Line)(nil),                   // 31: lugwright.strength.v1alpha1.Line
 }
 var file_lugwright_strength_v1alpha1_strength_service_proto_depIdxs = []int32{
-	16, // 0: lugwright.strength.v1alpha1.ListBasesResponse.bases:type_name -> lugwright.strength.v1alpha1.Basis
-	17, // 1: lugwright.strength.v1alpha1.ListMaterialsResponse.grades:type_name -> lugwright.strength.v1alpha1.Grade
-	18, // 2: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_grades:type_name -> lugwright.strength.v1alpha1.BoltGrade
-	19, // 3: lugwright.strength.v1alpha1.ListMaterialsResponse.electrodes:type_name -> lugwright.strength.v1alpha1.Electrode
-	20, // 4: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_sizes:type_name -> lugwright.strength.v1alpha1.BoltSize
-	21, // 5: lugwright.strength.v1alpha1.CheckSetup.cases:type_name -> lugwright.part.v1alpha1.LoadCase
-	22, // 6: lugwright.strength.v1alpha1.CheckSetup.method:type_name -> lugwright.strength.v1alpha1.Method
-	23, // 7: lugwright.strength.v1alpha1.CheckBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	6,  // 8: lugwright.strength.v1alpha1.CheckBracketRequest.setup:type_name -> lugwright.strength.v1alpha1.CheckSetup
-	24, // 9: lugwright.strength.v1alpha1.CheckBracketResponse.report:type_name -> lugwright.strength.v1alpha1.Report
-	6,  // 10: lugwright.strength.v1alpha1.CheckBracketsRequest.setups:type_name -> lugwright.strength.v1alpha1.CheckSetup
-	10, // 11: lugwright.strength.v1alpha1.CheckBracketsRequest.items:type_name -> lugwright.strength.v1alpha1.CheckItem
-	23, // 12: lugwright.strength.v1alpha1.CheckItem.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	12, // 13: lugwright.strength.v1alpha1.CheckBracketsResponse.results:type_name -> lugwright.strength.v1alpha1.CheckResult
-	24, // 14: lugwright.strength.v1alpha1.CheckResult.report:type_name -> lugwright.strength.v1alpha1.Report
-	25, // 15: lugwright.strength.v1alpha1.CheckResult.brief:type_name -> lugwright.strength.v1alpha1.Brief
-	26, // 16: lugwright.strength.v1alpha1.CheckResult.problem:type_name -> lugwright.part.v1alpha1.Problem
-	22, // 17: lugwright.strength.v1alpha1.EvaluateLimitRequest.method:type_name -> lugwright.strength.v1alpha1.Method
-	14, // 18: lugwright.strength.v1alpha1.EvaluateLimitRequest.givens:type_name -> lugwright.strength.v1alpha1.GivenValue
-	27, // 19: lugwright.strength.v1alpha1.EvaluateLimitResponse.limit:type_name -> lugwright.strength.v1alpha1.Limit
-	28, // 20: lugwright.strength.v1alpha1.EvaluateLimitResponse.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
-	29, // 21: lugwright.strength.v1alpha1.EvaluateLimitResponse.lines:type_name -> lugwright.strength.v1alpha1.Line
-	0,  // 22: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:input_type -> lugwright.strength.v1alpha1.GetServiceInfoRequest
-	2,  // 23: lugwright.strength.v1alpha1.StrengthService.ListBases:input_type -> lugwright.strength.v1alpha1.ListBasesRequest
-	4,  // 24: lugwright.strength.v1alpha1.StrengthService.ListMaterials:input_type -> lugwright.strength.v1alpha1.ListMaterialsRequest
-	7,  // 25: lugwright.strength.v1alpha1.StrengthService.CheckBracket:input_type -> lugwright.strength.v1alpha1.CheckBracketRequest
-	9,  // 26: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:input_type -> lugwright.strength.v1alpha1.CheckBracketsRequest
-	13, // 27: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:input_type -> lugwright.strength.v1alpha1.EvaluateLimitRequest
-	1,  // 28: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:output_type -> lugwright.strength.v1alpha1.GetServiceInfoResponse
-	3,  // 29: lugwright.strength.v1alpha1.StrengthService.ListBases:output_type -> lugwright.strength.v1alpha1.ListBasesResponse
-	5,  // 30: lugwright.strength.v1alpha1.StrengthService.ListMaterials:output_type -> lugwright.strength.v1alpha1.ListMaterialsResponse
-	8,  // 31: lugwright.strength.v1alpha1.StrengthService.CheckBracket:output_type -> lugwright.strength.v1alpha1.CheckBracketResponse
-	11, // 32: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:output_type -> lugwright.strength.v1alpha1.CheckBracketsResponse
-	15, // 33: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:output_type -> lugwright.strength.v1alpha1.EvaluateLimitResponse
-	28, // [28:34] is the sub-list for method output_type
-	22, // [22:28] is the sub-list for method input_type
-	22, // [22:22] is the sub-list for extension type_name
-	22, // [22:22] is the sub-list for extension extendee
-	0,  // [0:22] is the sub-list for field type_name
+	17, // 0: lugwright.strength.v1alpha1.ListBasesResponse.bases:type_name -> lugwright.strength.v1alpha1.Basis
+	18, // 1: lugwright.strength.v1alpha1.ListMaterialsResponse.grades:type_name -> lugwright.strength.v1alpha1.Grade
+	19, // 2: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_grades:type_name -> lugwright.strength.v1alpha1.BoltGrade
+	20, // 3: lugwright.strength.v1alpha1.ListMaterialsResponse.electrodes:type_name -> lugwright.strength.v1alpha1.Electrode
+	21, // 4: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_sizes:type_name -> lugwright.strength.v1alpha1.BoltSize
+	22, // 5: lugwright.strength.v1alpha1.CheckSetup.cases:type_name -> lugwright.part.v1alpha1.LoadCase
+	23, // 6: lugwright.strength.v1alpha1.CheckSetup.method:type_name -> lugwright.strength.v1alpha1.Method
+	24, // 7: lugwright.strength.v1alpha1.CheckSetup.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
+	7,  // 8: lugwright.strength.v1alpha1.CheckSetup.spectrum:type_name -> lugwright.strength.v1alpha1.StressCycle
+	25, // 9: lugwright.strength.v1alpha1.CheckBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	6,  // 10: lugwright.strength.v1alpha1.CheckBracketRequest.setup:type_name -> lugwright.strength.v1alpha1.CheckSetup
+	26, // 11: lugwright.strength.v1alpha1.CheckBracketResponse.report:type_name -> lugwright.strength.v1alpha1.Report
+	6,  // 12: lugwright.strength.v1alpha1.CheckBracketsRequest.setups:type_name -> lugwright.strength.v1alpha1.CheckSetup
+	11, // 13: lugwright.strength.v1alpha1.CheckBracketsRequest.items:type_name -> lugwright.strength.v1alpha1.CheckItem
+	25, // 14: lugwright.strength.v1alpha1.CheckItem.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	13, // 15: lugwright.strength.v1alpha1.CheckBracketsResponse.results:type_name -> lugwright.strength.v1alpha1.CheckResult
+	26, // 16: lugwright.strength.v1alpha1.CheckResult.report:type_name -> lugwright.strength.v1alpha1.Report
+	27, // 17: lugwright.strength.v1alpha1.CheckResult.brief:type_name -> lugwright.strength.v1alpha1.Brief
+	28, // 18: lugwright.strength.v1alpha1.CheckResult.problem:type_name -> lugwright.part.v1alpha1.Problem
+	23, // 19: lugwright.strength.v1alpha1.EvaluateLimitRequest.method:type_name -> lugwright.strength.v1alpha1.Method
+	15, // 20: lugwright.strength.v1alpha1.EvaluateLimitRequest.givens:type_name -> lugwright.strength.v1alpha1.GivenValue
+	24, // 21: lugwright.strength.v1alpha1.EvaluateLimitRequest.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
+	29, // 22: lugwright.strength.v1alpha1.EvaluateLimitResponse.limit:type_name -> lugwright.strength.v1alpha1.Limit
+	30, // 23: lugwright.strength.v1alpha1.EvaluateLimitResponse.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
+	31, // 24: lugwright.strength.v1alpha1.EvaluateLimitResponse.lines:type_name -> lugwright.strength.v1alpha1.Line
+	0,  // 25: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:input_type -> lugwright.strength.v1alpha1.GetServiceInfoRequest
+	2,  // 26: lugwright.strength.v1alpha1.StrengthService.ListBases:input_type -> lugwright.strength.v1alpha1.ListBasesRequest
+	4,  // 27: lugwright.strength.v1alpha1.StrengthService.ListMaterials:input_type -> lugwright.strength.v1alpha1.ListMaterialsRequest
+	8,  // 28: lugwright.strength.v1alpha1.StrengthService.CheckBracket:input_type -> lugwright.strength.v1alpha1.CheckBracketRequest
+	10, // 29: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:input_type -> lugwright.strength.v1alpha1.CheckBracketsRequest
+	14, // 30: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:input_type -> lugwright.strength.v1alpha1.EvaluateLimitRequest
+	1,  // 31: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:output_type -> lugwright.strength.v1alpha1.GetServiceInfoResponse
+	3,  // 32: lugwright.strength.v1alpha1.StrengthService.ListBases:output_type -> lugwright.strength.v1alpha1.ListBasesResponse
+	5,  // 33: lugwright.strength.v1alpha1.StrengthService.ListMaterials:output_type -> lugwright.strength.v1alpha1.ListMaterialsResponse
+	9,  // 34: lugwright.strength.v1alpha1.StrengthService.CheckBracket:output_type -> lugwright.strength.v1alpha1.CheckBracketResponse
+	12, // 35: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:output_type -> lugwright.strength.v1alpha1.CheckBracketsResponse
+	16, // 36: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:output_type -> lugwright.strength.v1alpha1.EvaluateLimitResponse
+	31, // [31:37] is the sub-list for method output_type
+	25, // [25:31] is the sub-list for method input_type
+	25, // [25:25] is the sub-list for extension type_name
+	25, // [25:25] is the sub-list for extension extendee
+	0,  // [0:25] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_strength_v1alpha1_strength_service_proto_init() }
@@ -1191,7 +1326,7 @@ func file_lugwright_strength_v1alpha1_strength_service_proto_init() {
 	file_lugwright_strength_v1alpha1_basis_proto_init()
 	file_lugwright_strength_v1alpha1_material_proto_init()
 	file_lugwright_strength_v1alpha1_report_proto_init()
-	file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[12].OneofWrappers = []any{
+	file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes[13].OneofWrappers = []any{
 		(*CheckResult_Report)(nil),
 		(*CheckResult_Brief)(nil),
 		(*CheckResult_Problem)(nil),
@@ -1202,7 +1337,7 @@ func file_lugwright_strength_v1alpha1_strength_service_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc), len(file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc)),
 			NumEnums:      0,
-			NumMessages:   16,
+			NumMessages:   17,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -1,4 +1,4 @@
-package job
+package yamlfile
 
 // This file turns bytes into a YAML tree that is safe to walk: one document, no anchors, no great depth.
 
@@ -6,6 +6,7 @@ import (
 	"bytes"
 	"errors"
 	"fmt"
+	"strconv"
 	"strings"
 	"unicode/utf8"
 
@@ -17,16 +18,16 @@ import (
 )
 
 const (
-	// LargestFile is the most bytes a job file may have.
+	// LargestFile is the most bytes a file may have.
 	LargestFile = 4 << 20
 	// mostTokens holds off files whose reading would take long: the parser's time grows with the square of a mapping's keys.
 	mostTokens = 100_000
-	// deepest nesting; the job's own is six.
+	// deepest nesting; a job's own is six.
 	deepest = 30
 )
 
-// tree parses the file. The error is an Errors.
-func tree(file string, src []byte) (root ast.Node, err error) {
+// Tree parses the file. The error is an Errors; instead says what to write where the file as a whole cannot be read.
+func Tree(file string, src []byte, instead string) (root ast.Node, err error) {
 	src = bytes.TrimPrefix(src, []byte("\ufeff"))
 	if e := refuseBytes(src); e != nil {
 		e.File = file
@@ -34,7 +35,7 @@ func tree(file string, src []byte) (root ast.Node, err error) {
 	}
 	defer func() {
 		if r := recover(); r != nil { // the parser is not ours
-			root, err = nil, Errors{{File: file, Found: "the YAML cannot be read", Accept: "write a job such as `lugwright new` does"}}
+			root, err = nil, Errors{{File: file, Found: "the YAML cannot be read", Accept: instead}}
 		}
 	}()
 	tokens := lexer.Tokenize(string(src))
@@ -44,12 +45,12 @@ func tree(file string, src []byte) (root ast.Node, err error) {
 	}
 	parsed, err := parser.Parse(tokens, 0, parser.AllowDuplicateMapKey())
 	if err != nil {
-		return nil, Errors{syntaxError(file, err)}
+		return nil, Errors{syntaxError(file, err, instead)}
 	}
-	return document(file, parsed)
+	return document(file, parsed, instead)
 }
 
-func document(file string, parsed *ast.File) (ast.Node, error) {
+func document(file string, parsed *ast.File, instead string) (ast.Node, error) {
 	var bodies []ast.Node
 	for _, d := range parsed.Docs {
 		if d.Body != nil {
@@ -58,15 +59,15 @@ func document(file string, parsed *ast.File) (ast.Node, error) {
 	}
 	switch len(bodies) {
 	case 0:
-		return nil, Errors{{File: file, Found: "the file is empty", Accept: "write a job such as `lugwright new` does"}}
+		return nil, Errors{{File: file, Found: "the file is empty", Accept: instead}}
 	case 1:
 		return bodies[0], nil
 	}
-	return nil, Errors{{File: file, At: start(bodies[1]), Found: "a second document begins", Accept: "write one job in a file"}}
+	return nil, Errors{{File: file, At: Start(bodies[1]), Found: "a second document begins", Accept: "write one in a file"}}
 }
 
-func syntaxError(file string, err error) *Error {
-	e := &Error{File: file, Found: "not YAML: " + err.Error(), Accept: "write a job such as `lugwright new` does"}
+func syntaxError(file string, err error, instead string) *Error {
+	e := &Error{File: file, Found: "not YAML: " + err.Error(), Accept: instead}
 	var known yaml.Error
 	if errors.As(err, &known) {
 		e.Found = "not YAML: " + known.GetMessage()
@@ -98,7 +99,7 @@ func refuseLine(line []byte) *Error {
 	for i := 0; i < len(line); {
 		r, n := utf8.DecodeRune(line[i:])
 		if r == utf8.RuneError && n == 1 || r < ' ' && r != '\t' && r != '\r' {
-			return &Error{At: Place{Column: i + 1}, Found: fmt.Sprintf("the byte 0x%02x, which is not text", line[i]), Accept: "a job is a text file in UTF-8"}
+			return &Error{At: Place{Column: i + 1}, Found: fmt.Sprintf("the byte 0x%02x, which is not text", line[i]), Accept: "it is a text file in UTF-8"}
 		}
 		i += n
 	}
@@ -161,15 +162,15 @@ func (n *nesting) indent(column int) {
 	n.indents = append(n.indents, column)
 }
 
-// start is where a node begins: a block mapping begins at its first key.
-func start(n ast.Node) Place {
+// Start is where a node begins: a block mapping begins at its first key.
+func Start(n ast.Node) Place {
 	switch m := n.(type) {
 	case *ast.MappingNode:
 		if !m.IsFlowStyle && len(m.Values) > 0 {
-			return start(m.Values[0].Key)
+			return Start(m.Values[0].Key)
 		}
 	case *ast.MappingValueNode:
-		return start(m.Key)
+		return Start(m.Key)
 	}
 	if t := n.GetToken(); t != nil && t.Position != nil {
 		return Place{t.Position.Line, t.Position.Column}
@@ -177,8 +178,8 @@ func start(n ast.Node) Place {
 	return Place{}
 }
 
-// scalar gives a scalar's text as written; ok is false for lists and mappings. A null is empty text.
-func scalar(n ast.Node) (text string, ok bool) {
+// Scalar gives a scalar's text as written; ok is false for lists and mappings. A null is empty text.
+func Scalar(n ast.Node) (text string, ok bool) {
 	switch s := n.(type) {
 	case *ast.StringNode:
 		return s.Value, true
@@ -190,4 +191,31 @@ func scalar(n ast.Node) (text string, ok bool) {
 		return n.GetToken().Value, true
 	}
 	return "", false
+}
+
+// Describe says what stands where something else was expected.
+func Describe(n ast.Node) string {
+	switch c := n.(type) {
+	case *ast.SequenceNode:
+		if len(c.Values) == 0 {
+			return "an empty list"
+		}
+		return "a list"
+	case ast.MapNode:
+		return "a group of fields"
+	case *ast.NullNode:
+		return "empty"
+	}
+	if raw, ok := Scalar(n); ok {
+		return Quoted(raw)
+	}
+	return "something that has no use here"
+}
+
+// Quoted shows a text as found, shortened.
+func Quoted(raw string) string {
+	if r := []rune(raw); len(r) > 40 {
+		raw = string(r[:40]) + "..."
+	}
+	return strconv.Quote(raw)
 }

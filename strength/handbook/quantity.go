@@ -1,0 +1,69 @@
+package handbook
+
+import (
+	"fmt"
+	"strconv"
+	"strings"
+
+	"lugwright/strength/formula"
+	"lugwright/units"
+)
+
+// quantity reads a printed quantity that must measure what the unit does. Units that a shop has no name for (in5, 1/in, kip*in/in)
+// are read as products.
+func quantity(text, unit string) (float64, error) {
+	factor, dim, err := units.Factor(unit)
+	if err == nil && factor == 1 {
+		v, err := units.Parse(text, dim)
+		if err == nil {
+			return v, nil
+		}
+		if v, errProduct := product(text, unit); errProduct == nil {
+			return v, nil
+		}
+		return 0, err
+	}
+	return product(text, unit)
+}
+
+// product reads a decimal number and a unit of the same dimension as the given one.
+func product(text, unit string) (float64, error) {
+	number, name, _ := strings.Cut(strings.TrimSpace(text), " ")
+	v, err := strconv.ParseFloat(number, 64)
+	if err != nil {
+		return 0, fmt.Errorf("a decimal number, a blank and a unit are needed")
+	}
+	want, _, err := formula.ParseUnit(unit)
+	if err != nil {
+		return 0, err
+	}
+	dim, factor, err := formula.ParseUnit(strings.ReplaceAll(strings.ReplaceAll(strings.TrimSpace(name), " ", "*"), "-", "*"))
+	if err != nil {
+		return 0, err
+	}
+	if dim != want {
+		return 0, fmt.Errorf("a quantity in %s or the like is needed", unit)
+	}
+	return v * factor, nil
+}
+
+// exact is what a printed fraction is held to, in the unit of the line: 3/16 in has no last digit.
+const exact = 1e-9
+
+// halfDigit is half a unit of the last printed digit.
+func halfDigit(text, unit string) (float64, error) {
+	number, name, _ := strings.Cut(strings.TrimSpace(text), " ")
+	if strings.Contains(number, "/") || strings.Contains(strings.SplitN(name, " ", 2)[0], "/") && name[0] >= '0' && name[0] <= '9' {
+		return exact, nil
+	}
+	if _, err := strconv.ParseFloat(number, 64); err != nil {
+		return 0, fmt.Errorf("a decimal number, a blank and a unit are needed")
+	}
+	mantissa, exponent, scientific := strings.Cut(strings.ToLower(number), "e")
+	_, decimals, _ := strings.Cut(mantissa, ".")
+	half := "0." + strings.Repeat("0", len(decimals)) + "5"
+	if scientific {
+		half += "e" + exponent
+	}
+	return quantity(strings.TrimSpace(half+" "+name), unit)
+}
