@@ -71,7 +71,7 @@ func (c *Card) FactorValues(set string, own map[string]float64) ([]FactorValue, 
 		out[i].Value = v
 	}
 	if set != "" && !slices.Contains(sets, set) {
-		bad = append(bad, &part.FieldError{Field: "factor_set", Found: fmt.Sprintf("%q", set), Accept: "one of: " + strings.Join(sets, ", ")})
+		bad = append(bad, &part.FieldError{Field: "factor_set", Found: fmt.Sprintf("%s has no set %q", c.Name, set), Accept: oneOf(sets, set)})
 	}
 	if used < len(own) {
 		bad = append(bad, c.strangers(own)...)
@@ -131,9 +131,16 @@ func (c *Card) strangers(own map[string]float64) part.FieldErrors {
 	slices.Sort(names)
 	var bad part.FieldErrors
 	for _, name := range names {
-		bad = append(bad, &part.FieldError{Field: "factors." + name, Found: c.Name + " has no such factor", Accept: "one of: " + strings.Join(known, ", ") + part.Nearest(name, known)})
+		bad = append(bad, &part.FieldError{Field: "factors." + name, Found: c.Name + " has no such factor", Accept: oneOf(known, name)})
 	}
 	return bad
+}
+
+func oneOf(known []string, name string) string {
+	if known == nil {
+		return "leave it out"
+	}
+	return "one of: " + strings.Join(known, ", ") + part.Nearest(name, known)
 }
 
 // WithPinJoint is the basis with the rules of another for the hole of a pin, so that lugs and ears may be checked on a pin-plate

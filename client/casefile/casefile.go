@@ -121,7 +121,11 @@ type reader struct {
 }
 
 func (r *reader) refuse(n ast.Node, path, found, accept string) {
-	r.errs = append(r.errs, &yamlfile.Error{File: r.f.Name, At: yamlfile.Start(n), Field: path, Found: found, Accept: accept})
+	r.refuseAt(yamlfile.Start(n), path, found, accept)
+}
+
+func (r *reader) refuseAt(at yamlfile.Place, path, found, accept string) {
+	r.errs = append(r.errs, &yamlfile.Error{File: r.f.Name, At: at, Field: path, Found: found, Accept: accept})
 }
 
 // named walks a mapping whose keys are the author's own.
@@ -154,7 +158,7 @@ func (r *reader) mapping(path string, n ast.Node, known *fields) {
 			take(path, n)
 			return
 		}
-		r.refuse(n, path, "unknown field", "known are "+strings.Join(known.names, ", ")+part.Nearest(name, known.names))
+		r.refuseAt(r.f.places[path], path, "unknown field", "known are "+strings.Join(known.names, ", ")+part.Nearest(name, known.names))
 	})
 }
 

@@ -75,7 +75,7 @@ func (s *session) app() *cli.App {
 func (s *session) verbs() []*cli.Command {
 	all := []*cli.Command{
 		s.newVerb(), s.checkVerb(), s.packVerb(), s.kindsVerb(), s.limitsVerb(), s.materialsVerb(),
-		s.evaluateVerb(), s.serveVerb(), s.schemaVerb(), s.completionVerb(), s.versionVerb(),
+		s.evaluateVerb(), s.verifyVerb(), s.serveVerb(), s.schemaVerb(), s.completionVerb(), s.versionVerb(),
 	}
 	for _, c := range all {
 		c.OnUsageError = refuseUsage

@@ -159,7 +159,29 @@ func (p *printer) head(r *run.Result) {
 		basis += fmt.Sprintf(", load factor on service cases %g", r.Brackets[0].Report.LoadFactor)
 	}
 	p.wrapped("", 0, basis)
+	if len(r.Brackets) > 0 {
+		p.factors(r.Brackets[0].Report, r.Job)
+	}
 	p.line("job %s, lugwright %s", r.Job.Hash(Version)[:16], Version)
+}
+
+// factors names the settable factors as used, and the basis of pin holes where it is another.
+func (p *printer) factors(r *strength.Report, j *job.Job) {
+	if r.PinJoint != "" {
+		p.wrapped("", 0, "pin holes by "+r.PinJoint)
+	}
+	if len(r.Factors) == 0 {
+		return
+	}
+	texts := make([]string, len(r.Factors))
+	for i, f := range r.Factors {
+		texts[i] = f.Symbol + " = " + show(f.Value, f.Unit, j.Units)
+	}
+	line := "factors " + strings.Join(texts, ", ")
+	if j.FactorSet != "" {
+		line += " (set " + j.FactorSet + ")"
+	}
+	p.wrapped("", 0, line)
 }
 
 func (p *printer) bracket(b *run.Bracket, system units.System, o resultOptions) {

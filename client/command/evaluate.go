@@ -4,7 +4,6 @@ package command
 
 import (
 	"context"
-	"errors"
 	"fmt"
 	"slices"
 	"strings"
@@ -14,16 +13,19 @@ import (
 	"lugwright/part"
 	"lugwright/services/dial"
 	"lugwright/strength"
+	"lugwright/strength/handbook"
 	"lugwright/units"
 )
 
 func (s *session) evaluateVerb() *cli.Command {
 	return &cli.Command{
 		Name: "evaluate", ArgsUsage: "LIMIT SYMBOL=VALUE ...", Usage: "evaluate one limit state from numbers",
-		Description: "lugwright evaluate pin-shear V_r=12kN d=25mm F_y=400MPa F_u=570MPa\n`lugwright limits LIMIT` lists the givens of a limit state.",
+		Description: "lugwright evaluate pin-shear V_r=12kN d=25mm F_y=400MPa F_u=570MPa\n`lugwright limits LIMIT` lists the givens of a limit state. A list is written with\ncommas: x=\"0 in, 3 in\"; a choice by its name: hole=oversize.",
 		Flags: []cli.Flag{
 			basisFlag(),
-			&cli.StringFlag{Name: "method", Usage: "ASD or LRFD; left out, the basis's first"},
+			&cli.StringFlag{Name: "method", Usage: "one of the basis's methods; left out, its first"},
+			&cli.StringFlag{Name: "factor-set", Usage: "named values of the basis's settable factors"},
+			&cli.StringSliceFlag{Name: "factor", Usage: "set one factor: SYMBOL=VALUE; may be repeated"},
 			&cli.BoolFlag{Name: "inch", Usage: "give results in inch units"},
 		},
 		Action: s.evaluate,
@@ -69,15 +71,35 @@ func evaluateRequest(ctx context.Context, client *dial.Client, c *cli.Context) (
 	if err != nil {
 		return nil, err
 	}
-	if len(with) > 1 {
-		return nil, &usageError{fmt.Sprintf("%d bases have the limit state %s", len(with), id), "choose one with --basis; `lugwright limits` lists them"}
+	if with = forChecks(with); len(with) > 1 {
+		return nil, &usageError{fmt.Sprintf("%d bases have the limit state %s: %s", len(with), id, strings.Join(basisNames(with), ", ")), "choose one with --basis"}
 	}
-	q := &dial.EvaluateRequest{Basis: with[0].Name, Limit: id}
+	q := &dial.EvaluateRequest{Basis: with[0].Name, Limit: id, FactorSet: c.String("factor-set")}
 	if q.Method, err = method(&with[0], c.String("method")); err != nil {
+		return nil, err
+	}
+	if q.Factors, err = readFactors(&with[0].Card, c.StringSlice("factor")); err != nil {
 		return nil, err
 	}
 	q.Givens, err = readGivens(&with[0].Limits[0], c.Args().Tail())
 	return q, err
+}
+
+// forChecks leaves the bases for reference out where another will do.
+func forChecks(bases []dial.Basis) []dial.Basis {
+	out := slices.DeleteFunc(slices.Clone(bases), func(b dial.Basis) bool { return b.ReferenceOnly })
+	if len(out) == 0 {
+		return bases
+	}
+	return out
+}
+
+func basisNames(bases []dial.Basis) []string {
+	out := make([]string, len(bases))
+	for i := range bases {
+		out[i] = bases[i].Name
+	}
+	return out
 }
 
 func method(b *dial.Basis, name string) (strength.Method, error) {
@@ -125,40 +147,37 @@ func givenSymbols(l *strength.Info) []string {
 	return out
 }
 
-// readGiven turns a value in any unit of its kind into the given's own unit.
+// readGiven turns a value in any unit of its kind into the given's own unit: several with commas between for a list, a name for a
+// choice.
 func readGiven(g *strength.Given, text string) (dial.GivenValue, *part.FieldError) {
-	factor, dim, err := units.Factor(g.Unit)
-	if err != nil {
-		return dial.GivenValue{}, &part.FieldError{Field: g.Symbol, Found: "its unit " + g.Unit + " is not known here", Accept: "a newer version of this program"}
+	v, err := handbook.Numbers(*g, handbook.Values{text})
+	if fields := part.Fields(err); fields != nil {
+		fields[0].Field = g.Symbol
+		return dial.GivenValue{}, fields[0]
 	}
-	if i := slices.Index(g.Choices, text); i >= 0 {
-		return dial.GivenValue{Symbol: g.Symbol, Values: []float64{float64(i)}, Unit: g.Unit}, nil
-	}
-	given := dial.GivenValue{Symbol: g.Symbol, Unit: g.Unit}
-	for _, one := range values(g, text) {
-		v, err := units.Parse(one, dim)
-		var wrong *units.Error
-		if errors.As(err, &wrong) {
-			return dial.GivenValue{}, refusedGiven(g, wrong)
+	return dial.GivenValue{Symbol: g.Symbol, Values: v, Unit: g.Unit}, nil
+}
+
+// readFactors reads every --factor SYMBOL=VALUE.
+func readFactors(card *strength.Card, args []string) (map[string]float64, error) {
+	out := map[string]float64{}
+	var bad part.FieldErrors
+	for _, arg := range args {
+		symbol, text, ok := strings.Cut(arg, "=")
+		if !ok {
+			bad = append(bad, &part.FieldError{Field: "factors." + arg, Found: "no value", Accept: "write SYMBOL=VALUE, such as gamma_M2=1.25"})
+			continue
 		}
-		given.Values = append(given.Values, v/factor)
+		v, err := handbook.Factor(card, symbol, text)
+		if err != nil {
+			bad = append(bad, &part.FieldError{Field: "factors." + symbol, Found: fmt.Sprintf("%q", text), Accept: err.Error()})
+		}
+		out[symbol] = v
 	}
-	return given, nil
-}
-
-// values are the texts of a given: several with commas between for a list.
-func values(g *strength.Given, text string) []string {
-	if !g.List {
-		return []string{text}
+	if bad != nil {
+		return nil, bad
 	}
-	return strings.Split(text, ",")
-}
-
-func refusedGiven(g *strength.Given, wrong *units.Error) *part.FieldError {
-	if g.Choices != nil {
-		return &part.FieldError{Field: g.Symbol, Found: fmt.Sprintf("%q", wrong.Text), Accept: "one of: " + strings.Join(g.Choices, ", ") + part.Nearest(wrong.Text, g.Choices)}
-	}
-	return &part.FieldError{Field: g.Symbol, Found: strings.TrimSuffix(wrong.Error(), "; "+wrong.Accept), Accept: wrong.Accept}
+	return out, nil
 }
 
 func (p *printer) evaluation(q *dial.EvaluateRequest, e dial.Evaluation, system units.System) {

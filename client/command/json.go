@@ -51,6 +51,17 @@ type jobDoc struct {
 	Basis      string  `json:"basis"`
 	Method     string  `json:"method"`
 	LoadFactor float64 `json:"load_factor"` // on service cases
+	// PinJoint is the basis whose rules serve pin holes, where it is another.
+	PinJoint  string      `json:"pin_joint,omitempty"`
+	FactorSet string      `json:"factor_set,omitempty"`
+	Factors   []factorDoc `json:"factors"` // settable ones, as used
+}
+
+type factorDoc struct {
+	Symbol string  `json:"symbol"`
+	Value  float64 `json:"value"`
+	Unit   string  `json:"unit,omitempty"`
+	Words  string  `json:"words"`
 }
 
 type bracketDoc struct {
@@ -101,12 +112,13 @@ type checkDoc struct {
 }
 
 type lineDoc struct {
-	Kind    string `json:"kind"`
-	Symbol  string `json:"symbol,omitempty"`
-	Formula string `json:"formula,omitempty"`
-	Value   number `json:"value"`
-	Unit    string `json:"unit,omitempty"`
-	Words   string `json:"words,omitempty"`
+	Kind    string    `json:"kind"`
+	Symbol  string    `json:"symbol,omitempty"`
+	Formula string    `json:"formula,omitempty"`
+	Value   number    `json:"value"`            // null for a list
+	Values  []float64 `json:"values,omitempty"` // of a list
+	Unit    string    `json:"unit,omitempty"`
+	Words   string    `json:"words,omitempty"`
 }
 
 type notCheckedDoc struct {
@@ -131,9 +143,10 @@ func docOfResult(r *run.Result, version string) resultDoc {
 
 func docOfJob(r *run.Result, version string) jobDoc {
 	j := r.Job
-	d := jobDoc{File: j.File, Title: j.Title, Revision: j.Revision, Hash: j.Hash(version), Basis: j.Basis, Method: string(j.Method)}
+	d := jobDoc{File: j.File, Title: j.Title, Revision: j.Revision, Hash: j.Hash(version), Basis: j.Basis, Method: string(j.Method), PinJoint: j.PinJoint, FactorSet: j.FactorSet, Factors: []factorDoc{}}
 	if len(r.Brackets) > 0 {
 		d.LoadFactor = r.Brackets[0].Report.LoadFactor
+		d.Factors = docsOf(r.Brackets[0].Report.Factors, func(f strength.FactorValue) factorDoc { return factorDoc{f.Symbol, f.Value, f.Unit, f.Words} })
 	}
 	return d
 }
@@ -169,7 +182,11 @@ func docOfCheck(k strength.Check) checkDoc {
 }
 
 func docOfLine(l strength.Line) lineDoc {
-	return lineDoc{string(l.Kind), l.Symbol, l.Formula, number(l.Value), l.Unit, l.Words}
+	d := lineDoc{string(l.Kind), l.Symbol, l.Formula, number(l.Value), l.Values, l.Unit, l.Words}
+	if l.Values != nil {
+		d.Value = number(math.NaN())
+	}
+	return d
 }
 
 // docsOf maps a list; an empty list stays a list and is never null.

@@ -108,6 +108,21 @@ func (p *printer) basis(c *strength.Card) {
 	}
 	p.wrapped("", 0, c.Name+": "+c.Document+", "+c.Edition)
 	p.wrapped("", 2, strings.Join(methods, "; ")+"; "+c.FactorSource)
+	if c.ReferenceOnly {
+		p.wrapped("", 2, "for reference: evaluate and verify only, no bracket is checked on it")
+	}
+	for _, f := range c.Factors {
+		p.wrapped("", 2, "factor "+f.Symbol+" = "+factorText(f))
+	}
+}
+
+// factorText is a settable factor's value, range and sets.
+func factorText(f strength.Factor) string {
+	text := fmt.Sprintf("%s, %g to %g", strings.TrimSpace(fmt.Sprintf("%g %s", f.Default, f.Unit)), f.Min, f.Max)
+	for _, s := range f.Sets {
+		text += fmt.Sprintf("; %s %g", s.Name, s.Value)
+	}
+	return text + " (" + f.Words + ")"
 }
 
 func (p *printer) givens(bases []dial.Basis) {
@@ -121,17 +136,36 @@ func (p *printer) givens(bases []dial.Basis) {
 		p.line("")
 		rows := make([][]string, len(l.Givens))
 		for i, g := range l.Givens {
-			rows[i] = []string{"  " + g.Symbol, fmt.Sprintf("%g to %g %s", g.Min, g.Max, g.Unit), words(g)}
+			rows[i] = []string{"  " + g.Symbol, taken(g), words(g)}
 		}
 		p.table(rows)
 	}
 }
 
-func words(g strength.Given) string {
-	if g.Optional {
-		return g.Words + " (may be left out)"
+// taken is what a given takes.
+func taken(g strength.Given) string {
+	switch span := strings.TrimSpace(fmt.Sprintf("%g to %g %s", g.Min, g.Max, g.Unit)); {
+	case g.Choices != nil:
+		return "a choice"
+	case g.List:
+		return "list, " + span
+	default:
+		return span
 	}
-	return g.Words
+}
+
+func words(g strength.Given) string {
+	text := g.Words
+	if g.Choices != nil {
+		text += ": " + strings.Join(g.Choices, ", ")
+	}
+	switch i := int(g.Default); {
+	case !g.Optional:
+		return text
+	case i >= 0 && i < len(g.Choices):
+		return text + " (left out: " + g.Choices[i] + ")"
+	}
+	return text + " (left out: " + strings.TrimSpace(fmt.Sprintf("%g %s", g.Default, g.Unit)) + ")"
 }
 
 type basisDoc struct {
@@ -140,7 +174,30 @@ type basisDoc struct {
 	Edition      string      `json:"edition"`
 	Methods      []methodDoc `json:"methods"`
 	FactorSource string      `json:"factor_source"`
-	Limits       []limitDoc  `json:"limits"`
+	// ReferenceOnly: no bracket is checked on it.
+	ReferenceOnly bool              `json:"reference_only"`
+	Factors       []factorLimitsDoc `json:"factors"`
+	Limits        []limitDoc        `json:"limits"`
+}
+
+// factorLimitsDoc is a settable factor.
+type factorLimitsDoc struct {
+	Symbol  string         `json:"symbol"`
+	Unit    string         `json:"unit,omitempty"`
+	Words   string         `json:"words"`
+	Default float64        `json:"default"`
+	Min     float64        `json:"min"`
+	Max     float64        `json:"max"`
+	Sets    []factorSetDoc `json:"sets"`
+}
+
+type factorSetDoc struct {
+	Name  string  `json:"name"`
+	Value float64 `json:"value"`
+}
+
+func docOfFactor(f strength.Factor) factorLimitsDoc {
+	return factorLimitsDoc{f.Symbol, f.Unit, f.Words, f.Default, f.Min, f.Max, docsOf(f.Sets, func(s strength.FactorSet) factorSetDoc { return factorSetDoc(s) })}
 }
 
 type methodDoc struct {
@@ -165,18 +222,22 @@ type givenDoc struct {
 	Min      number `json:"min"`
 	Max      number `json:"max"`
 	Optional bool   `json:"optional"`
+	// Default is the value when left out; Choices are the names of the values 0, 1, ...
+	Default number   `json:"default"`
+	List    bool     `json:"list"`
+	Choices []string `json:"choices,omitempty"`
 }
 
 func docOfBasis(b dial.Basis) basisDoc {
 	return basisDoc{
 		b.Name, b.Document, b.Edition,
 		docsOf(b.Methods, func(m strength.Method) methodDoc { return methodDoc{string(m), b.ServiceFactor[m]} }),
-		b.FactorSource, docsOf(b.Limits, docOfLimit),
+		b.FactorSource, b.ReferenceOnly, docsOf(b.Factors, docOfFactor), docsOf(b.Limits, docOfLimit),
 	}
 }
 
 func docOfLimit(l strength.Info) limitDoc {
 	return limitDoc{l.ID, l.Title, l.Clause.String(), l.Demand, l.Capacity, l.Unit, docsOf(l.Givens, func(g strength.Given) givenDoc {
-		return givenDoc{g.Symbol, g.Unit, g.Words, number(g.Min), number(g.Max), g.Optional}
+		return givenDoc{g.Symbol, g.Unit, g.Words, number(g.Min), number(g.Max), g.Optional, number(g.Default), g.List, g.Choices}
 	})}
 }

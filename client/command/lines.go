@@ -14,14 +14,14 @@ import (
 func (p *printer) calculation(lines []strength.Line, indent int, system units.System) {
 	values := map[string]string{}
 	for _, l := range lines {
-		result := show(l.Value, l.Unit, system)
+		result := showLine(l, system)
 		switch l.Kind {
 		case strength.GivenLine:
 			p.wrapped(margin(indent)+l.Symbol+" = "+result, indent+26, l.Words)
 		case strength.NeedLine:
 			p.wrapped(margin(indent)+met(l.Value), indent+9, readable(l.Formula)+"  "+l.Words)
 		default:
-			p.wrapped(margin(indent)+l.Symbol+" ", indent+9, steps(l.Formula, values, result))
+			p.wrapped(margin(indent)+l.Symbol+" ", indent+9, steps(l, values, result))
 		}
 		if l.Symbol != "" {
 			values[l.Symbol] = result
@@ -47,11 +47,26 @@ func readable(quoted string) string {
 	return e.Text()
 }
 
-// steps is "= formula = formula with numbers = result", without a step that only repeats another.
-func steps(quoted string, values map[string]string, result string) string {
-	e, err := formula.Parse(quoted)
+// showLine is the value of a line; a list has several.
+func showLine(l strength.Line, system units.System) string {
+	if l.Values == nil {
+		return show(l.Value, l.Unit, system)
+	}
+	texts := make([]string, len(l.Values))
+	for i, v := range l.Values {
+		texts[i] = show(v, l.Unit, system)
+	}
+	return strings.Join(texts, ", ")
+}
+
+// steps is "= formula = formula with numbers = result", without a step that only repeats another. A solver's value has no formula.
+func steps(l strength.Line, values map[string]string, result string) string {
+	if l.Formula == "" {
+		return "= " + result + " (" + l.Words + ")"
+	}
+	e, err := formula.Parse(l.Formula)
 	if err != nil {
-		return "= " + quoted + " = " + result
+		return "= " + l.Formula + " = " + result
 	}
 	text := e.Text()
 	line := "= " + text

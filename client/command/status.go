@@ -48,6 +48,7 @@ func status(err error) (code int, hint string) {
 		output      *outputError
 		unreachable *dial.UnreachableError
 		fields      job.Errors
+		caseFile    *caseError
 		occupied    *pack.NotEmptyError
 		unwritable  *pack.WriteError
 		unsound     *pack.UnsoundError
@@ -67,6 +68,8 @@ func status(err error) (code int, hint string) {
 		return NotWritten, ""
 	case errors.As(err, &usage):
 		return Misused, usage.hint
+	case errors.As(err, &caseFile):
+		return Misused, "docs/case-files.md shows the form of a case file"
 	case errors.As(err, &fields):
 		return Misused, "`lugwright kinds KIND` lists parameters with their units and ranges"
 	}

@@ -15,6 +15,7 @@ import (
 func (j *Job) agree(v *value, k Known) Errors {
 	a := &agreement{j: j}
 	a.method(v, k.Bases)
+	a.factors(v, k.Bases)
 	seenNames, seenMarks := map[string]string{}, map[string]string{}
 	for i, bv := range v.field("brackets").list() {
 		if bv == nil {
@@ -50,9 +51,35 @@ func (a *agreement) method(v *value, bases []strength.Card) {
 	if !slices.Contains(methods, method.text) {
 		a.refuse(method, "method", basis.text+" has no method "+method.text, "one of "+strings.Join(methods, ", "))
 	}
-	if f := v.field("load_factor"); f != nil && a.j.Method == strength.ASD {
-		a.refuse(f, "load_factor", "ASD takes service loads without a factor", "leave load_factor out, or choose another method")
+	if f := v.field("load_factor"); f != nil && bases[i].ServiceFactor[a.j.Method] == 1 {
+		a.refuse(f, "load_factor", method.text+" takes service loads without a factor", "leave load_factor out, or choose another method")
 	}
+}
+
+// factors holds the settable factors against the basis, and against the one that serves pin holes.
+func (a *agreement) factors(v *value, bases []strength.Card) {
+	card := cardOf(bases, v.field("basis").words())
+	if card == nil || v.field("factors") == nil && v.field("factor_set") == nil {
+		return
+	}
+	_, err := strength.FactorsOf(card, cardOf(bases, v.field("pin_joint").words()), a.j.FactorSet, a.j.Factors)
+	for _, f := range part.Fields(err) {
+		at := v.field("factor_set")
+		if symbol, ok := strings.CutPrefix(f.Field, "factors."); ok {
+			at = v.field("factors").field(symbol)
+		}
+		if at != nil {
+			a.refuse(at, f.Field, f.Found, f.Accept)
+		}
+	}
+}
+
+func cardOf(bases []strength.Card, name string) *strength.Card {
+	i := slices.IndexFunc(bases, func(c strength.Card) bool { return c.Name == name })
+	if i < 0 {
+		return nil
+	}
+	return &bases[i]
 }
 
 // names refuses brackets that would share a name or a part mark. File names are compared as every file system does: without case.

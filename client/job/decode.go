@@ -37,9 +37,18 @@ func decode(file string, v *value, k Known) *Job {
 		Basis:      v.field("basis").words(),
 		Method:     strength.Method(v.field("method").words()),
 		LoadFactor: v.field("load_factor").num(),
+		PinJoint:   v.field("pin_joint").words(),
+		FactorSet:  v.field("factor_set").words(),
 	}
 	if v.field("units").words() == "inch" {
 		j.Units = units.Inch
+	}
+	factors := v.field("factors")
+	for _, symbol := range factors.keys() {
+		if j.Factors == nil {
+			j.Factors = map[string]float64{}
+		}
+		j.Factors[symbol] = factors.field(symbol).num()
 	}
 	cases := v.field("cases")
 	for _, name := range cases.keys() {
@@ -68,6 +77,9 @@ func decodeBracket(v *value, kinds []geometry.Kind) Bracket {
 			Case: l.field("case").words(), State: l.field("state").words(), LoadPoint: l.field("load_point").words(),
 			Force: decodeVec(l.field("force")), Moment: decodeVec(l.field("moment")),
 		})
+	}
+	for _, c := range v.field("spectrum").list() {
+		b.Spectrum = append(b.Spectrum, strength.StressCycle{From: c.field("from").words(), To: c.field("to").words(), Cycles: c.field("cycles").num()})
 	}
 	return b
 }

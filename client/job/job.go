@@ -15,15 +15,18 @@ type Known struct {
 
 // Job is one job file as typed values: N, mm, N*mm, rad.
 type Job struct {
-	File       string          // as given on the command line
-	Title      string          // the field "job"
-	Revision   string          // may be empty
-	Units      units.System    // how results are printed
-	Basis      string          // Card.Name
-	Method     strength.Method // how the basis compares
-	LoadFactor float64         // on service cases; 0 takes the basis's own
-	Cases      []Case          // in the order of the file
-	Brackets   []Bracket       // in the order of the file
+	File       string             // as given on the command line
+	Title      string             // the field "job"
+	Revision   string             // may be empty
+	Units      units.System       // how results are printed
+	Basis      string             // Card.Name
+	Method     strength.Method    // how the basis compares
+	LoadFactor float64            // on service cases; 0 takes the basis's own
+	PinJoint   string             // Card.Name whose rules serve pin holes; empty: the basis's own
+	FactorSet  string             // named values of the basis's settable factors; empty: its defaults
+	Factors    map[string]float64 // settable factors over the set
+	Cases      []Case             // in the order of the file
+	Brackets   []Bracket          // in the order of the file
 
 	places map[string]Place
 }
@@ -45,6 +48,7 @@ type Bracket struct {
 	Quantity int    // pieces to make, at least 1
 	Params   []part.Param
 	Loads    []Load
+	Spectrum []strength.StressCycle // what fatigue is reckoned on; empty: it is not checked
 }
 
 // Load is one case's force (N) and moment (N*mm) on the bracket, in vehicle axes.

@@ -32,7 +32,17 @@ var known = Known{
 		{Name: "grade", Unit: geometry.Word, Choices: []string{"8.8", "10.9"}, Text: "8.8", Sentence: "Bolt grade."},
 		{Name: "material", Unit: geometry.Word, Text: "S355", Sentence: "Plate grade."},
 	}}},
-	Bases: []strength.Card{{Name: "AISC 360-22", Methods: []strength.Method{strength.ASD, strength.LRFD}}},
+	Bases: []strength.Card{
+		{Name: "AISC 360-22", Methods: []strength.Method{strength.ASD, strength.LRFD}, ServiceFactor: map[strength.Method]float64{strength.ASD: 1, strength.LRFD: 1.6}},
+		{Name: "AISC 360-16", Methods: []strength.Method{strength.ASD}, ReferenceOnly: true},
+		{Name: "Euro", Methods: []strength.Method{strength.PartialFactors}, ServiceFactor: map[strength.Method]float64{strength.PartialFactors: 1.5}, Factors: []strength.Factor{
+			{Symbol: "gamma_M0", Words: "partial factor", Default: 1, Min: 1, Max: 1.5, Sets: []strength.FactorSet{{Name: "Norway", Value: 1.05}}},
+			{Symbol: "gamma_M2", Words: "partial factor", Default: 1.25, Min: 1, Max: 1.5, Sets: []strength.FactorSet{{Name: "Norway", Value: 1.25}}},
+		}},
+		{Name: "Lifting", Methods: []strength.Method{strength.Allowable}, ServiceFactor: map[strength.Method]float64{strength.Allowable: 1}, Factors: []strength.Factor{
+			{Symbol: "N_d", Words: "design factor", Default: 3, Min: 2, Max: 10},
+		}},
+	},
 }
 
 func read(t *testing.T, path string) []byte {
@@ -60,6 +70,9 @@ func TestRead(t *testing.T) {
 	if p := b.Params[0]; p.Name != "ear_thickness" || p.Number != 7.9375 {
 		t.Errorf("first parameter %+v", p)
 	}
+	if j.PinJoint != "" || j.FactorSet != "" || j.Factors != nil {
+		t.Errorf("factors nobody set: %+v", j)
+	}
 	loads := j.LoadCases(b)
 	if l := loads[0]; l.Name != "A6 side right, full" || l.Level != part.Service || l.Force != (part.Vec{Y: -15210, Z: -23290}) {
 		t.Errorf("first load %+v", l)
@@ -69,6 +82,19 @@ func TestRead(t *testing.T) {
 	}
 	if missing := j.NotLoaded(&j.Brackets[1]); len(missing) != 1 || missing[0] != "A6 side right" {
 		t.Errorf("not loaded: %q", missing)
+	}
+}
+
+func TestReadFactors(t *testing.T) {
+	j, err := Read("factors.yaml", read(t, "testdata/good/factors.yaml"), known)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if j.Method != strength.PartialFactors || j.PinJoint != "Lifting" || j.FactorSet != "Norway" || len(j.Factors) != 2 || j.Factors["gamma_M2"] != 1.3 || j.Factors["N_d"] != 3.5 {
+		t.Errorf("head: %+v", j)
+	}
+	if s := j.Brackets[0].Spectrum; len(s) != 1 || s[0].To != "lift" || s[0].Cycles != 1e5 {
+		t.Errorf("spectrum: %+v", s)
 	}
 }
 
@@ -98,7 +124,7 @@ func TestBad(t *testing.T) {
 // meaning are the bad files whose fault is not one of structure, so that the schema cannot see it.
 var meaning = map[string]bool{
 	"absurd.yaml": true, "absurd-force.yaml": true, "negative.yaml": true, "zero.yaml": true, "range-inch.yaml": true,
-	"zero-load.yaml": true, "unknown-case.yaml": true, "factor-asd.yaml": true, "names.yaml": true,
+	"zero-load.yaml": true, "unknown-case.yaml": true, "factor-asd.yaml": true, "factor-set.yaml": true, "names.yaml": true,
 	// what the editor's YAML reader takes and we do not
 	"anchor.yaml": true, "tag.yaml": true, "two-documents.yaml": true,
 }

@@ -22,16 +22,69 @@ const (
 
 // table is the rule of a whole job.
 func table(k Known) *rule {
-	return mapping("A lugwright job: brackets, the loads on them, and the design basis that checks them.",
+	r := mapping("A lugwright job: brackets, the loads on them, and the design basis that checks them.",
 		field{"job", must, text(120, "What the job is, in a few words; printed on every paper.")},
 		field{"revision", may, text(20, "Revision of the job; printed on every paper.")},
 		field{"units", may, choice("How results are printed; quantities in this file carry their own units.", "metric", "inch")},
 		field{"basis", must, choice("The design basis.", basisNames(k.Bases)...)},
 		field{"method", must, choice("How the basis compares demand with capacity.", methodNames(k.Bases)...)},
 		field{"load_factor", may, quantity(units.Ratio, 1, 10, "Factor on service cases under a method that wants factored loads; left out, the basis's own.")},
+		field{"pin_joint", may, choice("The design basis whose rules serve pin holes; left out, the basis itself.", basisNames(k.Bases)...)},
+	)
+	r.fields = append(r.fields, factorFields(checking(k.Bases))...)
+	r.fields = append(r.fields,
 		field{"cases", must, named("The load cases, named once.", caseRule())},
 		field{"brackets", must, list("The brackets.", bracketRule(k.Kinds))},
 	)
+	return r
+}
+
+// factorFields are the settable factors of all bases by symbol, and their sets; none where no basis has any.
+func factorFields(cards []strength.Card) []field {
+	var sets []string
+	each := mapping("Settable factors of the basis by symbol, over the set; `lugwright limits` lists them.")
+	for _, c := range cards {
+		for _, f := range c.Factors {
+			each.addFactor(f)
+			for _, s := range f.Sets {
+				if !has(sets, func(name string) bool { return name == s.Name }) {
+					sets = append(sets, s.Name)
+				}
+			}
+		}
+	}
+	var out []field
+	if sets != nil {
+		out = append(out, field{"factor_set", may, choice("Named values of the basis's settable factors, such as a national choice; left out, its defaults.", sets...)})
+	}
+	if each.fields != nil {
+		out = append(out, field{"factors", may, each})
+	}
+	return out
+}
+
+// addFactor widens the range of a factor that an earlier basis has too; agree holds it against the job's own basis.
+func (r *rule) addFactor(f strength.Factor) {
+	scale, dim, err := units.Factor(f.Unit)
+	if err != nil {
+		return
+	}
+	if known := find(r.fields, f.Symbol); known != nil {
+		known.is.least, known.is.most = min(known.is.least, f.Min*scale), max(known.is.most, f.Max*scale)
+		return
+	}
+	r.fields = append(r.fields, field{f.Symbol, may, quantity(dim, f.Min*scale, f.Max*scale, f.Words)})
+}
+
+// checking are the cards that brackets are checked on.
+func checking(cards []strength.Card) []strength.Card {
+	var out []strength.Card
+	for _, c := range cards {
+		if !c.ReferenceOnly {
+			out = append(out, c)
+		}
+	}
+	return out
 }
 
 func caseRule() *rule {
@@ -50,12 +103,21 @@ func bracketRule(kinds []geometry.Kind) *rule {
 		field{"mark", may, word(12, "[A-Z0-9][A-Z0-9-]*", "a mark of at most 12 capitals, digits and -, such as PAIR", "Root of the part marks etched on its plates; left out, the name in capitals.")},
 		field{"quantity", may, whole(1, 1000, "Pieces to make; left out, one.")},
 		field{"loads", must, list("Forces on the bracket at its load point, one a load case and state.", loadRule())},
+		field{"spectrum", may, list("Changes of load that repeat, for fatigue; left out, fatigue is not checked.", cycleRule())},
 	)
 	r.by, r.more = "kind", map[string]*field{}
 	for _, k := range kinds {
 		r.more[k.Name] = &field{"parameters", may, paramsRule(k)}
 	}
 	return r
+}
+
+func cycleRule() *rule {
+	return mapping("A change of load that repeats, between two loads of this bracket.",
+		field{"from", must, text(160, "The load it goes from: its case, then a comma and its state where it has one.")},
+		field{"to", must, text(160, "The load it goes to.")},
+		field{"cycles", must, quantity(units.Ratio, 1, 1e10, "How many times in the vehicle's life.")},
+	)
 }
 
 func loadRule() *rule {
@@ -110,16 +172,16 @@ func kindNames(kinds []geometry.Kind) []string {
 }
 
 func basisNames(cards []strength.Card) []string {
-	out := make([]string, len(cards))
-	for i, c := range cards {
-		out[i] = c.Name
+	var out []string
+	for _, c := range checking(cards) {
+		out = append(out, c.Name)
 	}
 	return out
 }
 
 func methodNames(cards []strength.Card) []string {
 	var out []string
-	for _, c := range cards {
+	for _, c := range checking(cards) {
 		for _, m := range c.Methods {
 			if !has(out, func(s string) bool { return s == string(m) }) {
 				out = append(out, string(m))

@@ -85,7 +85,10 @@ func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracke
 	for i, b := range built {
 		requests[i] = dial.CheckRequest{
 			Bracket: b, Cases: j.LoadCases(&j.Brackets[i]), Basis: j.Basis,
-			Options: strength.Options{Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace},
+			PinJoint: j.PinJoint,
+			Options: strength.Options{
+				Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: j.Brackets[i].Spectrum,
+			},
 		}
 	}
 	answers, err := c.Check(ctx, requests)

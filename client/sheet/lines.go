@@ -51,7 +51,17 @@ func pad(s string, to int) string {
 	return s + strings.Repeat(" ", max(0, to-utf8.RuneCountInString(s)))
 }
 
-func value(l strength.Line) string { return withUnit(figures(l.Value), l.Unit) }
+// value is that of a line; a list has several.
+func value(l strength.Line) string {
+	if l.Values == nil {
+		return withUnit(figures(l.Value), l.Unit)
+	}
+	texts := make([]string, len(l.Values))
+	for i, v := range l.Values {
+		texts[i] = figures(v)
+	}
+	return withUnit(strings.Join(texts, ", "), l.Unit)
+}
 
 // substitute is the number that stands for a symbol in later lines. Units of N, mm and MPa go without saying; a number in
 // any other unit keeps it.
@@ -98,6 +108,9 @@ func joined(sides, between []string) string {
 
 // equation is symbol = formula = numbers = value unit, leaving out what would only repeat.
 func equation(l strength.Line, numbers map[string]string) string {
+	if l.Formula == "" { // a solver's value
+		return l.Symbol + " = " + value(l) + "  (" + oneLine(l.Words) + ")"
+	}
 	text, withNumbers := both(l.Formula, numbers)
 	out := l.Symbol
 	last := ""

@@ -55,6 +55,7 @@ func (s *sheet) head() {
 	s.item("Verdict", verdictOf(s.Result))
 	s.item("Basis", fmt.Sprintf("%s (%s, edition %s), method %s", s.job.Basis, s.Card.Document, s.Card.Edition, s.job.Method))
 	s.item("Load factor on service cases", s.loadFactor())
+	s.factors()
 	s.item("Units", systemName(s.job.Units)+"; lines of a calculation are in N, mm and MPa")
 	s.item("Axes", "x rearward, y left, z up; forces act on the bracket")
 	s.item("Input hash (SHA-256)", s.job.Hash(s.Version))
@@ -99,6 +100,31 @@ func (s *sheet) loadFactor() string {
 		return k + ", " + s.Card.FactorSource
 	}
 	return k + ", no source stated"
+}
+
+// factors names the settable factors as used, and the basis of pin holes where it is another.
+func (s *sheet) factors() {
+	if len(s.Result.Brackets) == 0 {
+		return
+	}
+	r := s.Result.Brackets[0].Report
+	if r.PinJoint != "" {
+		s.item("Pin holes by", r.PinJoint)
+	}
+	for _, f := range r.Factors {
+		s.item("Factor "+f.Symbol, withUnit(figures(f.Value), f.Unit)+", "+f.Words+s.setBy(f.Symbol))
+	}
+}
+
+// setBy says where the value of a factor comes from, where it is not the basis's default.
+func (s *sheet) setBy(symbol string) string {
+	if _, own := s.job.Factors[symbol]; own {
+		return "; builder's choice, set in the job"
+	}
+	if s.job.FactorSet != "" {
+		return "; set " + s.job.FactorSet
+	}
+	return ""
 }
 
 func (s *sheet) cases() {

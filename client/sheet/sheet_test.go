@@ -237,3 +237,28 @@ func TestFigures(t *testing.T) {
 		}
 	}
 }
+
+// Settable factors, the basis of the pin holes, lists and a solver's values are printed, each with where it comes from.
+func TestFactorsAreNamed(t *testing.T) {
+	in := made(units.Metric)
+	r := in.Result.Brackets[0].Report
+	r.PinJoint = "ASME BTH-1"
+	r.Factors = []strength.FactorValue{{Symbol: "gamma_M0", Words: "yield", Value: 1.05}, {Symbol: "gamma_M2", Words: "rupture", Value: 1.3}}
+	r.Checks[0].Lines = []strength.Line{
+		{Kind: strength.GivenLine, Symbol: "x", Unit: "mm", Values: []float64{0, 76.2}, Words: "bolts"},
+		{Kind: strength.FormulaLine, Symbol: "C", Value: 3.456, Words: "from the instantaneous centre"},
+	}
+	in.Result.Job.FactorSet, in.Result.Job.Factors = "Norway", map[string]float64{"gamma_M2": 1.3}
+	paper := string(Markdown(in))
+	for _, want := range []string{
+		"- Pin holes by: ASME BTH-1\n",
+		"- Factor gamma_M0: 1.05, yield; set Norway\n",
+		"- Factor gamma_M2: 1.3, rupture; builder's choice, set in the job\n",
+		"given  x = 0, 76.2 mm  bolts\n",
+		"       C = 3.456  (from the instantaneous centre)\n",
+	} {
+		if !strings.Contains(paper, want) {
+			t.Errorf("no %q in\n%s", want, paper)
+		}
+	}
+}

@@ -2,6 +2,7 @@ package strength
 
 import (
 	"math"
+	"strings"
 	"testing"
 
 	"google.golang.org/genproto/googleapis/rpc/errdetails"
@@ -105,5 +106,91 @@ func TestBatch(t *testing.T) {
 	q.Items = make([]*pb.CheckItem, wire.MaxBatch+1)
 	if _, err := fakes().CheckBrackets(t.Context(), q); status.Code(err) != codes.InvalidArgument {
 		t.Errorf("got %v", err)
+	}
+}
+
+type listGivens struct {
+	X    []float64 `sym:"x" unit:"mm" min:"-10" max:"10" is:"positions"`
+	Hole float64   `sym:"hole" choices:"standard|oversize" default:"1" is:"hole"`
+}
+
+// settable is a service with a basis that has a factor, one for reference, and one that serves pin holes with a factor of its own.
+func settable() *Service {
+	card := func(name, symbol string, level float64) strength.Card {
+		return strength.Card{
+			Name: name, Methods: []strength.Method{strength.PartialFactors}, ServiceFactor: map[strength.Method]float64{strength.PartialFactors: level},
+			Factors: []strength.Factor{{Symbol: symbol, Words: "factor", Default: 2, Min: 1, Max: 9, Sets: []strength.FactorSet{{Name: "set " + symbol, Value: 4}}}},
+		}
+	}
+	n := strength.Define(strength.Identity{ID: "n", Title: "n", Demand: "n", Capacity: "9", Unit: ""}, func(c *strength.Calc, g listGivens) {
+		c.Compare(c.Solved("n", "counted", "", float64(len(g.X))*c.Factor("gamma")*(1+g.Hole)), 9)
+	})
+	house := &strength.Basis{Card: card("house", "gamma", 1), Limits: []strength.Evaluator{n}}
+	pins := &strength.Basis{Card: card("pins", "N_d", 1)}
+	pins.Rules.Bore = []strength.Rule[strength.Bore]{{Of: n, Check: func(c *strength.Calc, _ *strength.Bore) {
+		c.Compare(c.Factor("N_d"), 9)
+	}}}
+	old := &strength.Basis{Card: card("old", "k", 1)}
+	old.Card.ReferenceOnly = true
+	return New([]*strength.Basis{house, pins, old, {Card: card("factored", "k", 1.5)}})
+}
+
+func TestEvaluateSettable(t *testing.T) {
+	x := &pb.GivenValue{Symbol: "x", Values: []float64{1, 2, 3}, Unit: "mm"}
+	own := []*pb.FactorValue{{Symbol: "gamma", Value: 3}}
+	for name, c := range map[string]struct {
+		q    *pb.EvaluateLimitRequest
+		want float64
+	}{
+		"defaults":         {&pb.EvaluateLimitRequest{Limit: "n", Givens: []*pb.GivenValue{x}}, 12},
+		"a set":            {&pb.EvaluateLimitRequest{Limit: "n", Givens: []*pb.GivenValue{x}, FactorSet: "set gamma"}, 24},
+		"own over the set": {&pb.EvaluateLimitRequest{Limit: "n", Givens: []*pb.GivenValue{x}, FactorSet: "set gamma", Factors: own}, 18},
+		"a choice":         {&pb.EvaluateLimitRequest{Limit: "n", Givens: []*pb.GivenValue{x, {Symbol: "hole", Values: []float64{0}}}}, 6},
+	} {
+		e, err := settable().EvaluateLimit(t.Context(), c.q)
+		if err != nil || e.Demand != c.want || len(e.Lines[0].Values) != 3 {
+			t.Errorf("%s: %v, %v", name, e, err)
+		}
+	}
+	for field, q := range map[string]*pb.EvaluateLimitRequest{
+		"givens.x":      {Limit: "n", Givens: []*pb.GivenValue{{Symbol: "x"}}},
+		"givens.hole":   {Limit: "n", Givens: []*pb.GivenValue{x, {Symbol: "hole", Values: []float64{0.5}}}},
+		"factors.q":     {Limit: "n", Givens: []*pb.GivenValue{x}, Factors: []*pb.FactorValue{{Symbol: "q", Value: 3}}},
+		"factors.gamma": {Limit: "n", Givens: []*pb.GivenValue{x}, Factors: append(own, own...)},
+		"factor_set":    {Limit: "n", Givens: []*pb.GivenValue{x}, FactorSet: "moon"},
+	} {
+		_, err := settable().EvaluateLimit(t.Context(), q)
+		if fields := part.Fields(wire.FromStatus(err)); len(fields) != 1 || fields[0].Field != field {
+			t.Errorf("%s: %v", field, err)
+		}
+	}
+}
+
+func TestPinJoint(t *testing.T) {
+	check := func(setup *pb.CheckSetup) (*pb.CheckBracketResponse, error) {
+		b := parttest.Bracket()
+		b.Bolts, b.LoadPoints = nil, []part.LoadPoint{{ID: "pin"}}
+		setup.Cases = []*partpb.LoadCase{{Name: "x", Level: 1, ForceN: &partpb.Vec{}, MomentNMm: &partpb.Vec{}}}
+		return settable().CheckBracket(t.Context(), &pb.CheckBracketRequest{Bracket: wire.EncodeBracket(b), Setup: setup})
+	}
+	for field, setup := range map[string]*pb.CheckSetup{
+		"basis":       {Basis: "old"},
+		"pin_joint":   {PinJoint: "nothing"},
+		"pin_joint ":  {PinJoint: "factored"},                                                     // takes loads at another level
+		"pin_joint  ": {PinJoint: "old"},                                                          // has no rules for a pin hole
+		"factors.N_d": {PinJoint: "pins", Factors: []*pb.FactorValue{{Symbol: "N_d", Value: 99}}}, // out of the pin joint's range
+		"factor_set":  {FactorSet: "set N_d"},                                                     // a set of the pin joint without one
+	} {
+		_, err := check(setup)
+		if fields := part.Fields(wire.FromStatus(err)); len(fields) != 1 || fields[0].Field != strings.TrimSpace(field) {
+			t.Errorf("%s: %v", field, err)
+		}
+	}
+	r, err := check(&pb.CheckSetup{PinJoint: "pins", FactorSet: "set N_d", Factors: []*pb.FactorValue{{Symbol: "gamma", Value: 3}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if f := r.Report.Factors; r.Report.PinJoint != "pins" || len(f) != 2 || f[0].Value != 3 || f[1].Value != 4 {
+		t.Errorf("pin joint %q, factors %v", r.Report.PinJoint, f)
 	}
 }

@@ -75,6 +75,9 @@ func check(t *testing.T, file string) (*handbook.Example, []handbook.Row) {
 	if err != nil {
 		t.Fatal(f.Located(err))
 	}
+	if f.Example.Provenance == handbook.ByHand {
+		t.Errorf("%s: only published cases are kept in this folder", file)
+	}
 	t.Logf("%s (%s)", f.Example.Source, f.Example.Provenance)
 	for _, r := range rows {
 		t.Logf("%-22s %-4s %-11s printed %12s = %-12.6g ours %-12.6g%s %+.2f %%", r.Limit, r.Method, r.Symbol, r.Text, r.Print, r.Ours, r.OurText, 100*r.Difference())

@@ -7,8 +7,8 @@ import (
 // Bench evaluates limit states of one basis.
 type Bench interface {
 	Card() *strength.Card
-	// Limit finds a limit state.
-	Limit(id string) (strength.Info, bool)
+	// Limits are the limit states, in the order of the basis.
+	Limits() []strength.Info
 	// Evaluate answers one question; the error is a part.FieldError or part.FieldErrors where a field of the question is at fault.
 	Evaluate(q Question) (Answer, error)
 }
@@ -36,11 +36,12 @@ type basisBench struct{ b *strength.Basis }
 
 func (w basisBench) Card() *strength.Card { return &w.b.Card }
 
-func (w basisBench) Limit(id string) (strength.Info, bool) {
-	if l := w.b.Limit(id); l != nil {
-		return l.Info(), true
+func (w basisBench) Limits() []strength.Info {
+	out := make([]strength.Info, len(w.b.Limits))
+	for i, l := range w.b.Limits {
+		out[i] = l.Info()
 	}
-	return strength.Info{}, false
+	return out
 }
 
 func (w basisBench) Evaluate(q Question) (Answer, error) {

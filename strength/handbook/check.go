@@ -34,8 +34,8 @@ func (e *Example) sound(c *strength.Card) error {
 	switch {
 	case strings.TrimSpace(e.Source) == "":
 		return refuse("source", "missing", "the document, its edition, and the example or page")
-	case e.Provenance != Read && e.Provenance != FromMemory:
-		return refuse("provenance", quoted(e.Provenance), `"read" where the printed values were seen, or "from memory"`)
+	case e.Provenance != Read && e.Provenance != FromMemory && e.Provenance != ByHand:
+		return refuse("provenance", quoted(e.Provenance), `"read" where the printed values were seen, "from memory", or "by hand"`)
 	case e.Basis != c.Name:
 		return refuse("basis", quoted(e.Basis), "this bench evaluates "+c.Name)
 	case len(e.Runs) == 0:
@@ -56,17 +56,16 @@ func bothOrNone(path string, w Widening) error {
 
 func (e *Example) run(b Bench, at int) ([]Row, error) {
 	r := &e.Runs[at]
-	info, ok := b.Limit(r.Limit)
+	info, err := find(b, r.Limit)
 	switch {
-	case !ok:
-		return nil, refuse("limit", quoted(r.Limit), "a limit state of "+b.Card().Name)
+	case err != nil:
+		return nil, err
 	case !slices.Contains(b.Card().Methods, r.Method):
 		return nil, refuse("method", quoted(string(r.Method)), "one of "+methodNames(b.Card()))
 	case len(r.Expect) == 0:
 		return nil, refuse("expect", "missing", "at least one printed result")
 	}
 	q := Question{Limit: r.Limit, Method: r.Method}
-	var err error
 	if q.Values, err = e.values(info, r); err != nil {
 		return nil, err
 	}
@@ -78,6 +77,18 @@ func (e *Example) run(b Bench, at int) ([]Row, error) {
 		return nil, given(err)
 	}
 	return e.compare(info, answer, at)
+}
+
+// find gives the limit state of an id; the error names the nearest.
+func find(b Bench, id string) (strength.Info, error) {
+	var known []string
+	for _, l := range b.Limits() {
+		if l.ID == id {
+			return l, nil
+		}
+		known = append(known, l.ID)
+	}
+	return strength.Info{}, refuse("limit", quoted(id), "a limit state of "+b.Card().Name+part.Nearest(id, known))
 }
 
 func methodNames(c *strength.Card) string {

@@ -9,7 +9,7 @@ import (
 // Example is a published example as its file holds it. Quantities are as printed, each with its unit ("1/2 in", "105 kip").
 type Example struct {
 	Source     string // document, edition, example, page
-	Provenance string // Read or FromMemory
+	Provenance string // Read, FromMemory or ByHand
 	Basis      string // Card.Name
 	Note       string // what the example differs in from the basis, if anything
 	// Tolerance is relative ("0.5 %"), for an author who rounds on the way; empty: half a unit of the last printed digit.
@@ -21,10 +21,11 @@ type Example struct {
 	Runs      []Run
 }
 
-// Where the printed values come from: the document was open, or was not.
+// Where the printed values come from: the document was open, or was not, or there is none and somebody calculated by hand.
 const (
 	Read       = "read"
 	FromMemory = "from memory"
+	ByHand     = "by hand"
 )
 
 // Values are the texts of one given: one, or one for each value of a list. A single text may also list values with commas

@@ -2,6 +2,8 @@ package handbook
 
 import (
 	"fmt"
+	"math"
+	"regexp"
 	"strconv"
 	"strings"
 
@@ -30,7 +32,7 @@ func quantity(text, unit string) (float64, error) {
 func product(text, unit string) (float64, error) {
 	number, name, _ := strings.Cut(strings.TrimSpace(text), " ")
 	v, err := strconv.ParseFloat(number, 64)
-	if err != nil {
+	if err != nil || math.IsNaN(v) || math.IsInf(v, 0) {
 		return 0, fmt.Errorf("a decimal number, a blank and a unit are needed")
 	}
 	want, _, err := formula.ParseUnit(unit)
@@ -47,13 +49,16 @@ func product(text, unit string) (float64, error) {
 	return v * factor, nil
 }
 
+// fraction is one of two whole numbers, alone or behind a whole number and a dash; 1/in is none.
+var fraction = regexp.MustCompile(`^(-?[0-9]+-)?-?[0-9]+/[0-9]+( |$)`)
+
 // exact is what a printed fraction is held to, in the unit of the line: 3/16 in has no last digit.
 const exact = 1e-9
 
 // halfDigit is half a unit of the last printed digit.
 func halfDigit(text, unit string) (float64, error) {
 	number, name, _ := strings.Cut(strings.TrimSpace(text), " ")
-	if strings.Contains(number, "/") || strings.Contains(strings.SplitN(name, " ", 2)[0], "/") && name[0] >= '0' && name[0] <= '9' {
+	if fraction.MatchString(number) || fraction.MatchString(name) { // 3/16 in, 1-3/8 in, 1 1/2 in
 		return exact, nil
 	}
 	if _, err := strconv.ParseFloat(number, 64); err != nil {

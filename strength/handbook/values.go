@@ -105,17 +105,20 @@ func (e *Example) factors(c *strength.Card, r *Run) (set string, own map[string]
 	maps.Copy(texts, e.Factors)
 	maps.Copy(texts, r.Factors)
 	for _, symbol := range slices.Sorted(maps.Keys(texts)) {
-		unit := ""
-		for _, f := range c.Factors {
-			if f.Symbol == symbol {
-				unit = f.Unit
-			}
-		}
-		v, err := quantity(texts[symbol], unit)
+		v, err := Factor(c, symbol, texts[symbol])
 		if err != nil {
 			return "", nil, refuse("factors."+symbol, quoted(texts[symbol]), err.Error())
 		}
 		own[symbol] = v
 	}
 	return set, own, nil
+}
+
+// Factor reads the text of a settable factor; one that the card does not have is read as a bare number, for the bench to refuse.
+func Factor(c *strength.Card, symbol, text string) (float64, error) {
+	i := slices.IndexFunc(c.Factors, func(f strength.Factor) bool { return f.Symbol == symbol })
+	if i < 0 {
+		return quantity(text, "")
+	}
+	return quantity(text, c.Factors[i].Unit)
 }

@@ -62,13 +62,13 @@ func interrupted(t *testing.T, program string) {
 	}
 }
 
-// completes asks bash for the verbs that begin with "ver".
+// completes asks bash for the verbs that begin with "vers".
 func completes(t *testing.T, program string) {
 	bash, err := exec.LookPath("bash")
 	if err != nil {
 		t.Skip("no bash here")
 	}
-	script := `source <(lugwright completion bash); COMP_WORDS=(lugwright ver); COMP_CWORD=1; _lugwright; echo "${COMPREPLY[@]}"`
+	script := `source <(lugwright completion bash); COMP_WORDS=(lugwright vers); COMP_CWORD=1; _lugwright; echo "${COMPREPLY[@]}"`
 	cmd := exec.Command(bash, "-c", script)
 	cmd.Env = append(os.Environ(), "PATH="+filepath.Dir(program)+string(os.PathListSeparator)+os.Getenv("PATH"))
 	if out, err := cmd.CombinedOutput(); err != nil || string(bytes.TrimSpace(out)) != "version" {

@@ -50,6 +50,7 @@ func build() *strength.Basis {
 		Limits: slices.Concat(
 			mountLimits,
 			memberLimits,
+			weldGroupLimits,
 			practice.Limits,
 		),
 		Rules: strength.Rules{

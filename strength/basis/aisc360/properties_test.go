@@ -36,6 +36,9 @@ func check(t *testing.T, id string, m strength.Method, v values) *strength.Calc 
 	var in [][]float64
 	for _, g := range l.Info().Givens {
 		x, ok := v[g.Symbol]
+		if !ok && g.Optional {
+			x, ok = g.Default, true
+		}
 		if !ok {
 			t.Fatalf("%s: %s is not given", id, g.Symbol)
 		}

@@ -45,8 +45,9 @@ var filletBaseMetal = strength.Define(strength.Identity{
 })
 
 type filletSizeGivens struct {
-	W float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
-	T float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the thinner part"`
+	W     float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
+	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the thinner part"`
+	Table float64 `sym:"table" choices:"lesser of both columns|inch|mm" default:"0" is:"column of the table"`
 }
 
 // filletSize is the least leg for the thinner part joined: AISC 360-22 J2.2b(a), Table J2.4. The table's inch and mm columns are
@@ -58,19 +59,28 @@ var filletSize = strength.Define(strength.Identity{
 	Demand: "w_min", Capacity: "w", Unit: "mm",
 	Detail: true,
 }, func(c *strength.Calc, g filletSizeGivens) {
-	c.Compare(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 13*mm, 3/16*in, when(t <= 3/4*in, 6*mm, 5/16*in)))", "mm", leastLeg(g.T)), g.W)
+	switch g.Table {
+	case 1:
+		c.Compare(c.Let("w_min", "when(t <= 1/4*in, 2, when(t <= 1/2*in, 3, when(t <= 3/4*in, 4, 5)))/16*in", "mm", leg(g.T, inch/4, inch/2, inch*3/4, inch/16, 2, 3, 4, 5)), g.W)
+	case 2:
+		c.Compare(c.Let("w_min", "when(t <= 6*mm, 3, when(t <= 13*mm, 5, when(t <= 19*mm, 6, 8)))*mm", "mm", leg(g.T, 6, 13, 19, 1, 3, 5, 6, 8)), g.W)
+	default:
+		c.Compare(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 13*mm, 3/16*in, when(t <= 3/4*in, 6*mm, 5/16*in)))", "mm",
+			leg(g.T, inch/4, 13, inch*3/4, 1, 3, 3.0/16*inch, 6, 5.0/16*inch)), g.W)
+	}
 })
 
-func leastLeg(t float64) float64 {
+// leg is the entry of a table with three limits of thickness and four legs.
+func leg(t, t1, t2, t3, unit, w1, w2, w3, w4 float64) float64 {
 	switch {
-	case t <= inch/4:
-		return 3
-	case t <= 13:
-		return 3.0 / 16 * inch
-	case t <= inch*3/4:
-		return 6
+	case t <= t1:
+		return w1 * unit
+	case t <= t2:
+		return w2 * unit
+	case t <= t3:
+		return w3 * unit
 	}
-	return 5.0 / 16 * inch
+	return w4 * unit
 }
 
 type filletEdgeGivens struct {
