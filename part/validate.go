@@ -297,6 +297,9 @@ func (v *validator) loads() {
 		for k, id := range s.Things {
 			v.refers(fmt.Sprintf("%s.things[%d]", at, k), id)
 		}
+		if !(s.HeightMM >= 0 && s.HeightMM <= absurdMM && s.ReachMM >= 0 && s.ReachMM <= absurdMM && (s.HeightMM > 0) == (s.ReachMM > 0)) {
+			v.refuse(at+".height_mm", fmt.Sprintf("%g mm high, reaching %g mm", s.HeightMM, s.ReachMM), "both 0, or both more")
+		}
 		if !(s.EntryMM >= 0 && s.EntryMM <= absurdMM) {
 			v.refuse(at+".entry_mm", fmt.Sprintf("%g mm", s.EntryMM), "0 or more")
 		}

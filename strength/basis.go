@@ -187,6 +187,7 @@ type Rules struct {
 	Bush        []Rule[Bush]
 	Fatigue     []Rule[Fatigue]
 	Outstand    []Rule[Outstand]
+	CornerPlate []Rule[CornerPlate]
 	Wall        []Rule[Wall]
 }
 

@@ -135,26 +135,27 @@ type run struct {
 	scores           []score // reused
 	actingScores     []score // of acting, rule by rule
 
-	pinPlanes  []slots[PinPlane]
-	pinSpans   []slots[PinSpan]
-	bores      []slots[Bore]
-	cutSlots   []slots[Cut]
-	roots      []slots[WeldLine]
-	ribRoots   []slots[WeldLine]
-	flows      []slots[WeldFlow]
-	sizes      []slots[WeldLine]
-	bolts      []slots[Bolt]
-	bearings   [][2]slots[BoltBearing]
-	pryings    [][2]slots[Prying]
-	blocks     []slots[Block]
-	blockSet   []block
-	blockThing []string // the ply of each
-	bushes     []slots[Bush]
-	fatigues   []slots[Fatigue]
-	details    []FatigueDetail // of each of fatigues
-	factor     float64         // load factor of the case at hand
-	wallSlots  []slots[Wall]
-	outstands  []slots[Outstand]
+	pinPlanes    []slots[PinPlane]
+	pinSpans     []slots[PinSpan]
+	bores        []slots[Bore]
+	cutSlots     []slots[Cut]
+	roots        []slots[WeldLine]
+	ribRoots     []slots[WeldLine]
+	flows        []slots[WeldFlow]
+	sizes        []slots[WeldLine]
+	bolts        []slots[Bolt]
+	bearings     [][2]slots[BoltBearing]
+	pryings      [][2]slots[Prying]
+	blocks       []slots[Block]
+	blockSet     []block
+	blockThing   []string // the ply of each
+	bushes       []slots[Bush]
+	fatigues     []slots[Fatigue]
+	cornerPlates []slots[CornerPlate]
+	details      []FatigueDetail // of each of fatigues
+	factor       float64         // load factor of the case at hand
+	wallSlots    []slots[Wall]
+	outstands    []slots[Outstand]
 }
 
 // place is a slots of any feature, for the report.

@@ -355,6 +355,7 @@ func shearAreas(chords []chordPiece) (a, b float64) {
 func (r *run) atCuts() {
 	for i := range r.cuts {
 		c := &r.cuts[i]
+		r.atCornerPlate(c)
 		if c.alone == nil {
 			r.plainCut(c, r.plain(c))
 			continue
@@ -393,6 +394,22 @@ func (r *run) better(c *cut, acting []Cut) {
 }
 
 func (r *run) plainCut(c *cut, f Cut) { r.cutSlots[c.slot].consider(r, f, c.label) }
+
+// atCornerPlate gives a corner plate's free edge the force along its support and the distance that makes the moment at its root.
+func (r *run) atCornerPlate(c *cut) {
+	s := &r.b.Sweeps[c.slot]
+	if s.HeightMM == 0 || c.at.Sub(s.To).Norm() > 0.01 {
+		return
+	}
+	w := r.beyond(c, c.at)
+	p := math.Abs(w.f.Dot(c.chord))
+	if p == 0 {
+		return
+	}
+	r.cornerPlates[c.slot].consider(r, CornerPlate{
+		P: p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy,
+	}, "")
+}
 
 // ribLabel names what acts at a cut, rib by rib.
 func (c *cut) ribLabel(k int) string {
@@ -447,7 +464,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 
 // laySweeps prepares a place for each sweep.
 func (r *run) laySweeps() {
-	r.cutSlots = make([]slots[Cut], len(r.b.Sweeps))
+	r.cutSlots, r.cornerPlates = make([]slots[Cut], len(r.b.Sweeps)), make([]slots[CornerPlate], len(r.b.Sweeps))
 	for i := range r.b.Sweeps {
 		has := func(want func(c *cut) bool) bool {
 			return slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && want(&c) })
@@ -468,6 +485,10 @@ func (r *run) laySweeps() {
 		}
 		r.cutSlots[i] = newSlots(r.basis.Rules.Cut, sweepName(s), s.Things[0], "section", s.To, notes)
 		r.places = append(r.places, &r.cutSlots[i])
+		if s.HeightMM > 0 {
+			r.cornerPlates[i] = newSlots(r.basis.Rules.CornerPlate, sweepName(s)+", free edge", s.Things[0], "free edge", s.To, nil)
+			r.places = append(r.places, &r.cornerPlates[i])
+		}
 	}
 }
 

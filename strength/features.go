@@ -150,6 +150,14 @@ type Outstand struct {
 	Words string
 }
 
+// CornerPlate is a plate in a corner, loaded along its support, with a free edge across it.
+type CornerPlate struct {
+	P, E float64 // force along the support, and its distance from it
+	A, B float64 // height along the support, reach from it
+	T    float64
+	Fy   float64
+}
+
 // Wall is a support's wall bent out of its plane by the couple of a bolt group.
 type Wall struct {
 	M     float64 // couple

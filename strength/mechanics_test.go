@@ -301,3 +301,23 @@ func TestFatigueSpectrum(t *testing.T) {
 		t.Errorf("an unknown case in the spectrum: %v", err)
 	}
 }
+
+// Gussets never make a root weld worse than the bare ear's: outer gussets with short foot runs leave the ear's own weld as it was.
+func TestGussetsNeverWeakenTheRootWeld(t *testing.T) {
+	load := service("c", part.Vec{Y: -3000, Z: -5000})
+	worst := func(gussets string) float64 {
+		u := 0.0
+		for _, c := range run(t, clevisOf(t, part.LeftHand, with(bare, word("gussets", gussets))), strength.Options{Method: strength.ASD}, load).Checks {
+			if strings.HasPrefix(c.Thing, "w-ear") && !c.Detail {
+				u = max(u, c.Utilisation)
+			}
+		}
+		return u
+	}
+	none := worst("none")
+	for _, g := range []string{"outer", "between", "both"} {
+		if u := worst(g); u > none*(1+1e-9) {
+			t.Errorf("gussets %s: root weld at %.3f, bare ears at %.3f", g, u, none)
+		}
+	}
+}

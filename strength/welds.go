@@ -25,7 +25,9 @@ type rootSet struct {
 	working     *statics.WeldGroup
 	flat, chord part.Vec
 	lines       []WeldLine // by segment of group: what does not change with the load
-	field       string
+	// alone is the welds of each loaded plate by itself, full width, without what composites join to it: a load path too.
+	alone []rootSet
+	field string
 }
 
 // flowSet is one weld between a web and its flange.
@@ -121,8 +123,23 @@ func (m *model) addRoot(members []int) {
 	set.group, set.at, set.passes = g, vec(g.Centroid), m.passes(ids...)
 	if len(members) > 1 {
 		m.addWorking(&set, segs, owners)
+		m.addAlone(&set, members)
 	}
 	m.rootSets = append(m.rootSets, set)
+}
+
+// addAlone compiles, for each weld of a set that loads pass by name, that weld by itself.
+func (m *model) addAlone(set *rootSet, members []int) {
+	for _, k := range members {
+		if !slices.Contains(m.passes(m.b.Welds[k].ID), true) {
+			continue
+		}
+		n := len(m.rootSets)
+		if m.addRoot([]int{k}); len(m.rootSets) > n {
+			set.alone = append(set.alone, m.rootSets[n])
+			m.rootSets = m.rootSets[:n]
+		}
+	}
 }
 
 // weight is the part of a run that counts: a run shorter than four legs counts with a leg of a quarter of its length (AISC 360-22
@@ -363,9 +380,33 @@ func (r *run) atWelds() error {
 		}
 		f := s.lines[k]
 		f.Q = q
-		r.roots[i].consider(r, f, "")
+		r.betterRoot(i, f)
 	}
 	return nil
+}
+
+// betterRoot keeps a set of welds acting together, or each loaded plate's own weld where that is the better load path: what stands
+// beside a plate never makes its weld weaker.
+func (r *run) betterRoot(i int, together WeldLine) {
+	s := &r.rootSets[i]
+	alone, have := WeldLine{}, false
+	for k := range s.alone {
+		a := &s.alone[k]
+		q, segment, err := a.peak(sum(r.forces, a.passes, a.at))
+		if err != nil {
+			have = false
+			break
+		}
+		if f := a.lines[segment]; !have || q/f.Leg > alone.Q/alone.Leg {
+			alone, have = f, true
+			alone.Q = q
+		}
+	}
+	if have && alone.Q/alone.Leg < together.Q/together.Leg {
+		r.roots[i].consider(r, alone, "each plate's own weld alone")
+		return
+	}
+	r.roots[i].consider(r, together, "")
 }
 
 // peak is the greatest force per length and its segment. Where shear lag leaves part of the welds idle, weak-axis bending goes

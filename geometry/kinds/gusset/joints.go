@@ -24,12 +24,12 @@ func (d *design) addJoints(b *part.Bracket) {
 }
 
 func (d *design) addPaths(b *part.Bracket) {
-	at := part.Vec{Y: d.arm}
+	at, c := part.Vec{Y: d.arm}, d.corner
 	b.LoadPoints = []part.LoadPoint{{ID: "shelf load", At: at}}
-	for _, c := range []part.Component{part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus} {
-		b.Paths = append(b.Paths, part.Path{LoadPoint: "shelf load", Component: c, Branches: []part.Branch{
+	for _, k := range []part.Component{part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus} {
+		b.Paths = append(b.Paths, part.Path{LoadPoint: "shelf load", Component: k, Branches: []part.Branch{
 			{At: at, Through: []string{"w-foot", "gusset", "w-stand", "support"}},
 		}})
 	}
-	b.Sweeps = []part.Sweep{{ID: "gusset", Things: []string{"gusset"}, From: at, To: part.Vec{}, Name: "gusset"}}
+	b.Sweeps = []part.Sweep{{ID: "gusset", Things: []string{"gusset"}, From: at, To: part.Vec{}, Name: "gusset", HeightMM: c.AlongV, ReachMM: c.AlongU}}
 }

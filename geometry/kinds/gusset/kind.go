@@ -34,7 +34,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	d.addPaths(b)
 	b.Notes = append(b.Notes, "weld the corner that the snipe clears first, then the gusset, alternate sides")
 	b.Unchecked = append(b.Unchecked,
-		"buckling of the gusset's free edge", "the shelf itself, and the shelf's own weld to the standing face",
+		"the shelf itself, and the shelf's own weld to the standing face",
 		"load square to the gusset's plane, and moments: the gusset has no path for them",
 	)
 	fab.MarkAll(b, v.Mark)

@@ -120,3 +120,12 @@ var bracketPlateShear = strength.Define(strength.Identity{
 	Vn := c.Let("V_n", "0.6*F_y*n*t*b_p", "N", 0.6*g.Fy*g.N*g.T*bp)
 	c.Compare(V, c.Available("V_c", "V_n", "N", Vn, 1.00, 1.50))
 })
+
+var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
+	{Of: bracketPlate, Check: func(c *strength.Calc, f *strength.CornerPlate) { bracketPlate.Check(c, bracketGivens(f)) }},
+	{Of: bracketPlateShear, Check: func(c *strength.Calc, f *strength.CornerPlate) { bracketPlateShear.Check(c, bracketGivens(f)) }},
+}
+
+func bracketGivens(f *strength.CornerPlate) bracketPlateGivens {
+	return bracketPlateGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, N: 1, Fy: f.Fy}
+}

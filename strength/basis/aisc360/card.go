@@ -65,6 +65,7 @@ func build() *strength.Basis {
 			BoltBearing: bearingRules,
 			Prying:      pryingRules,
 			Outstand:    outstandRules,
+			CornerPlate: cornerPlateRules,
 			Wall:        wallRules,
 			Bush:        practice.BushRules,
 			Fatigue:     fatigueRules,

@@ -618,7 +618,11 @@ type Sweep struct {
 	// Bolt group that acts on the swept thing between the two points.
 	Bolts string `protobuf:"bytes,7,opt,name=bolts,proto3" json:"bolts,omitempty"`
 	// Words for the place, e.g. "ear".
-	Name          string `protobuf:"bytes,8,opt,name=name,proto3" json:"name,omitempty"`
+	Name string `protobuf:"bytes,8,opt,name=name,proto3" json:"name,omitempty"`
+	// Of a plate in a corner with a free edge across it: its height along the support; 0 for other plates.
+	HeightMm float64 `protobuf:"fixed64,9,opt,name=height_mm,json=heightMm,proto3" json:"height_mm,omitempty"`
+	// And how far it reaches from the support.
+	ReachMm       float64 `protobuf:"fixed64,10,opt,name=reach_mm,json=reachMm,proto3" json:"reach_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -707,6 +711,20 @@ func (x *Sweep) GetName() string {
 		return x.Name
 	}
 	return ""
+}
+
+func (x *Sweep) GetHeightMm() float64 {
+	if x != nil {
+		return x.HeightMm
+	}
+	return 0
+}
+
+func (x *Sweep) GetReachMm() float64 {
+	if x != nil {
+		return x.ReachMm
+	}
+	return 0
 }
 
 // LoadCase is a load at a load point. Force and moment act on the bracket.
@@ -831,7 +849,7 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x05share\x18\x01 \x01(\tR\x05share\x12\x10\n" +
 	"\x03leg\x18\x02 \x01(\x05R\x03leg\x121\n" +
 	"\x05at_mm\x18\x03 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x04atMm\x12\x18\n" +
-	"\athrough\x18\x04 \x03(\tR\athrough\"\xf2\x01\n" +
+	"\athrough\x18\x04 \x03(\tR\athrough\"\xaa\x02\n" +
 	"\x05Sweep\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x16\n" +
 	"\x06things\x18\x02 \x03(\tR\x06things\x125\n" +
@@ -840,7 +858,10 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x04ribs\x18\x05 \x01(\bR\x04ribs\x12\x19\n" +
 	"\bentry_mm\x18\x06 \x01(\x01R\aentryMm\x12\x14\n" +
 	"\x05bolts\x18\a \x01(\tR\x05bolts\x12\x12\n" +
-	"\x04name\x18\b \x01(\tR\x04name\"\x84\x02\n" +
+	"\x04name\x18\b \x01(\tR\x04name\x12\x1b\n" +
+	"\theight_mm\x18\t \x01(\x01R\bheightMm\x12\x19\n" +
+	"\breach_mm\x18\n" +
+	" \x01(\x01R\areachMm\"\x84\x02\n" +
 	"\bLoadCase\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1d\n" +
 	"\n" +

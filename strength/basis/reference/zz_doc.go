@@ -1,0 +1,2 @@
+// Package reference x. It never y.
+package reference
