@@ -59,6 +59,7 @@ type BoltGroup struct {
 	Grade     string
 	HoleMM    float64
 	GripMM    float64
+	SameAs    string    // the group whose bolts these are, listed once more for a further shear plane; empty: its own
 	ThreadsIn bool      // threads in the shear plane
 	Plies     [2]Ply    // bracket side first, support side second
 	Patch     shape.Box // contact patch of the faying faces in the pose's plane; bolts pry about its edges

@@ -171,6 +171,9 @@ func (v *validator) joints() {
 		v.pose(at+".pose", g.Pose)
 		v.points(at+".points", g.Points)
 		v.box(at+".patch", g.Patch)
+		if other := b.BoltGroup(g.SameAs); g.SameAs != "" && (other == nil || other.SameAs != "" || len(other.Points) != len(g.Points)) {
+			v.refuse(at+".same_as", g.SameAs, "a bolt group of as many bolts that are its own")
+		}
 		for k, ply := range g.Plies {
 			v.refers(fmt.Sprintf("%s.plies[%d].thing", at, k), ply.Thing)
 			v.size(fmt.Sprintf("%s.plies[%d].thickness_mm", at, k), ply.ThicknessMM, 0.1)

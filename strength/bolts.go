@@ -117,6 +117,7 @@ func (r *run) layBolts() {
 	for i := range r.groups {
 		g := &r.groups[i]
 		r.bolts[i] = newSlots(rules.Bolt, g.ID, g.ID, "bolt", g.Pose.Origin, notes)
+		r.bolts[i].explain = (*run).explainBolts
 		r.places = append(r.places, &r.bolts[i])
 		for k := range g.plies {
 			if g.plies[k].Fu == 0 {
@@ -146,10 +147,13 @@ func (r *run) layBolts() {
 // atBolts solves every group for the case and evaluates each bolt.
 func (r *run) atBolts() error {
 	for i := range r.groups {
-		g := &r.groups[i]
-		if err := g.solve(r.forces); err != nil {
-			return &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
+		if err := r.groups[i].solve(r.forces); err != nil {
+			return &part.FieldError{Field: r.groups[i].field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
 		}
+	}
+	for i := range r.groups {
+		r.inPlace = i
+		g := &r.groups[i]
 		for b := range g.pos {
 			r.atBolt(i, b)
 		}
@@ -185,6 +189,9 @@ func (r *run) atBolt(i, b int) {
 		if g.plies[k].Fu > 0 {
 			p := g.plies[k]
 			p.V = v
+			if k == 1 {
+				p.V += r.twinShear(g)
+			}
 			r.bearings[i][k].consider(r, p, "")
 		}
 	}
@@ -195,6 +202,24 @@ func (r *run) atBolt(i, b int) {
 			r.pryings[i][k].consider(r, p, "")
 		}
 	}
+}
+
+// twinShear is what the same bolts bring to the ply in the middle through their other shear planes: the greatest of each group, added
+// whichever way it points.
+func (r *run) twinShear(g *boltGroup) float64 {
+	v := 0.0
+	for i := range r.groups {
+		h := &r.groups[i]
+		if h.ID == g.ID || h.Plies[1].Thing != g.Plies[1].Thing || h.SameAs != g.ID && g.SameAs != h.ID && (g.SameAs == "" || g.SameAs != h.SameAs) {
+			continue
+		}
+		worst := 0.0
+		for _, s := range h.shears {
+			worst = max(worst, s.Norm())
+		}
+		v += worst
+	}
+	return v
 }
 
 // react adds what the bolts and the contact beyond a cut do to the swept thing.

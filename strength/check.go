@@ -51,7 +51,7 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 		return nil, err
 	}
 	r := &run{model: m, basis: basis, cases: cases}
-	r.calc.Method, r.calc.Factors = o.Method, factors
+	r.calc.Method, r.calc.Factors, r.factorOf = o.Method, factors, factor
 	r.layOut()
 	for i := range cases {
 		r.factor = factor(cases[i].Level)
@@ -154,6 +154,8 @@ type run struct {
 	cornerPlates []slots[CornerPlate]
 	details      []FatigueDetail // of each of fatigues
 	factor       float64         // load factor of the case at hand
+	factorOf     func(part.Level) float64
+	inPlace      int // which cut, weld set or bolt group is at hand
 	wallSlots    []slots[Wall]
 	outstands    []slots[Outstand]
 }
@@ -171,7 +173,8 @@ type slots[F any] struct {
 	what         string // the feature in words, for "not checked"
 	at           part.Vec
 	notes        []string
-	now          F // the feature at hand, kept here so that nothing escapes per case
+	explain      func(r *run, index int, label string) explanation // how a demand came about; nil where nothing is to tell
+	now          F                                                 // the feature at hand, kept here so that nothing escapes per case
 }
 
 type worst[F any] struct {
@@ -180,6 +183,7 @@ type worst[F any] struct {
 	utilisation    float64
 	inCase, corner int
 	label          string
+	index          int // which cut, weld set or bolt group
 	seen           bool
 }
 
@@ -225,7 +229,7 @@ func (s *slots[F]) keep(r *run, f *F, scores []score, label string) {
 	for i, sc := range scores {
 		w := &s.worst[i]
 		if !w.seen || sc.rank > w.rank || sc.rank == w.rank && sc.utilisation > w.utilisation {
-			*w = worst[F]{f: *f, rank: sc.rank, utilisation: sc.utilisation, inCase: r.inCase, corner: r.inCorner, label: label, seen: true}
+			*w = worst[F]{f: *f, rank: sc.rank, utilisation: sc.utilisation, inCase: r.inCase, corner: r.inCorner, label: label, index: r.inPlace, seen: true}
 		}
 	}
 }
@@ -258,9 +262,17 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 			out.NotChecked = append(out.NotChecked, NotChecked{s.rules[i].Of.Info().Title, s.place, "no load case brings load here"})
 			continue
 		}
+		var e explanation
+		if o.Trace && s.explain != nil && r.replay(w.inCase, w.corner) {
+			e = s.explain(r, w.index, w.label)
+		}
 		r.calc.Trace, r.calc.Lines = o.Trace, nil
 		s.rules[i].Check(&r.calc, &w.f)
-		out.Checks = append(out.Checks, s.check(r, i))
+		k := s.check(r, i)
+		if e.lines != nil && k.Verdict != NotApplied {
+			k.At, k.Lines = e.at, append(e.lines, k.Lines...)
+		}
+		out.Checks = append(out.Checks, k)
 	}
 }
 

@@ -355,6 +355,7 @@ func shearAreas(chords []chordPiece) (a, b float64) {
 func (r *run) atCuts() {
 	for i := range r.cuts {
 		c := &r.cuts[i]
+		r.inPlace = i
 		r.atCornerPlate(c)
 		if c.alone == nil {
 			r.plainCut(c, r.plain(c))
@@ -484,6 +485,7 @@ func (r *run) laySweeps() {
 			notes = append(notes, "load spreads at 30 degrees from its entry (AISC Manual Part 9; for bending our extension)")
 		}
 		r.cutSlots[i] = newSlots(r.basis.Rules.Cut, sweepName(s), s.Things[0], "section", s.To, notes)
+		r.cutSlots[i].explain = (*run).explainCut
 		r.places = append(r.places, &r.cutSlots[i])
 		if s.HeightMM > 0 {
 			r.cornerPlates[i] = newSlots(r.basis.Rules.CornerPlate, sweepName(s)+", free edge", s.Things[0], "free edge", s.To, nil)

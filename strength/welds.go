@@ -374,6 +374,7 @@ func (r *run) atWelds() error {
 	for i := range r.rootSets {
 		s := &r.rootSets[i]
 		w := sum(r.forces, s.passes, s.at)
+		r.inPlace = i
 		q, k, err := s.peak(w)
 		if err != nil {
 			return &part.FieldError{Field: s.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
@@ -384,6 +385,9 @@ func (r *run) atWelds() error {
 	}
 	return nil
 }
+
+// ownWeldAlone labels checks of a plate's own weld without what acts beside it.
+const ownWeldAlone = "each plate's own weld alone"
 
 // betterRoot keeps a set of welds acting together, or each loaded plate's own weld where that is the better load path: what stands
 // beside a plate never makes its weld weaker.
@@ -403,7 +407,7 @@ func (r *run) betterRoot(i int, together WeldLine) {
 		}
 	}
 	if have && alone.Q/alone.Leg < together.Q/together.Leg {
-		r.roots[i].consider(r, alone, "each plate's own weld alone")
+		r.roots[i].consider(r, alone, ownWeldAlone)
 		return
 	}
 	r.roots[i].consider(r, together, "")
@@ -447,6 +451,7 @@ func (r *run) layWelds() {
 			notes = append(notes, "weak-axis bending on the part that shear lag leaves working (EN 1993-1-5 Table 3.1)")
 		}
 		r.roots[i] = newSlots(r.basis.Rules.WeldLine, s.words, s.thing, "weld", s.at, notes)
+		r.roots[i].explain = (*run).explainRoot
 		r.places = append(r.places, &r.roots[i])
 	}
 	r.flows = make([]slots[WeldFlow], len(r.flowSets))

@@ -23,7 +23,11 @@ func (a *assembly) addBuyList(context.Context) error {
 	var all []*bought
 	for i := range a.Result.Brackets {
 		b := &a.Result.Brackets[i]
+		var own []*bought
 		for _, item := range items(b.Part) {
+			own = addItem(own, item)
+		}
+		for _, item := range own {
 			item.count *= b.Spec.Quantity
 			item.users = []string{fmt.Sprintf("%s (%d)", b.Spec.Name, item.count)}
 			all = addItem(all, item)
@@ -54,6 +58,9 @@ func addItem(all []*bought, item *bought) []*bought {
 func items(b *part.Bracket) []*bought {
 	var out []*bought
 	for _, g := range b.Bolts {
+		if g.SameAs != "" {
+			continue // bought once, for all their shear planes
+		}
 		notes := "threads may lie in the shear plane"
 		if !g.ThreadsIn {
 			notes = "threads must stay out of the shear plane: choose the shank by the grip"

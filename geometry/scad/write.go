@@ -153,10 +153,13 @@ func (w *writer) assembly(b *part.Bracket, m *model) {
 		w.line("  }")
 	}
 	for _, g := range b.Bolts {
+		if g.SameAs != "" {
+			continue
+		}
 		for _, pt := range g.Points {
 			at := g.Pose
 			at.Origin = g.Pose.At(pt.X, pt.Y, 0)
-			w.line("  color([0.45, 0.46, 0.48]) place(%s, %s) bolt(%s, %s, %s);", g.Pose.W().Scale(2), at, g.DiaMM, g.Plies[1].ThicknessMM, g.Plies[0].ThicknessMM)
+			w.line("  color([0.45, 0.46, 0.48]) place(%s, %s) bolt(%s, %s, %s);", g.Pose.W().Scale(2), at, g.DiaMM, g.GripMM-g.Plies[0].ThicknessMM, g.Plies[0].ThicknessMM)
 		}
 	}
 	w.line("}")

@@ -83,6 +83,9 @@ func solids(b *part.Bracket) []solid {
 		}
 	}
 	for _, g := range b.Bolts {
+		if g.SameAs != "" {
+			continue
+		}
 		for _, pt := range g.Points {
 			list = append(list, boltSolids(g, pt, sheets)...)
 		}
@@ -170,7 +173,8 @@ func alongAxis(at, axis part.Vec) part.Pose {
 func boltSolids(g part.BoltGroup, at shape.Point, sheets []solid) []solid {
 	pose, d := g.Pose, g.DiaMM
 	pose.Origin = g.Pose.At(at.X, at.Y, 0)
-	above, below := g.Plies[0].ThicknessMM, g.Plies[1].ThicknessMM
+	above := g.Plies[0].ThicknessMM
+	below := g.GripMM - above
 	hexagon := func(lo, hi float64) solid {
 		var corners []shape.Point
 		for i := range 6 {

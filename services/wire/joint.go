@@ -62,7 +62,7 @@ func boltGroup(g *part.BoltGroup) *pb.BoltGroup {
 	return &pb.BoltGroup{
 		Id: g.ID, Pose: pose(g.Pose), PointsMm: all(g.Points, point), Size: g.Size, DiameterMm: g.DiaMM, Grade: g.Grade,
 		HoleMm: g.HoleMM, GripMm: g.GripMM, ThreadsIn: g.ThreadsIn, Plies: all(g.Plies[:], ply), Patch: box(g.Patch),
-		Across: all(g.Across[:], pry),
+		Across: all(g.Across[:], pry), SameAs: g.SameAs,
 	}
 }
 
@@ -77,6 +77,7 @@ func readBoltGroup(r *reader, m *pb.BoltGroup) part.BoltGroup {
 		Plies:     pair(r, "plies", m.Plies, readPly),
 		Patch:     one(r, "patch", m.Patch, readBox),
 		Across:    pair(r, "across", m.Across, readPry),
+		SameAs:    r.text("same_as", m.SameAs),
 	}
 }
 

@@ -2,20 +2,22 @@
 package basis
 
 import (
+	"slices"
 	"strings"
 
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/strength/basis/aisc360"
 	"lugwright/strength/basis/aisc360y2016"
+	"lugwright/strength/basis/reference"
 )
 
 // All lists the bases in the order in which they are shown; the first is the default.
 func All() []*strength.Basis {
-	return []*strength.Basis{
+	return slices.Concat([]*strength.Basis{
 		aisc360.Basis(),
 		aisc360y2016.Basis(),
-	}
+	}, reference.All())
 }
 
 // Find looks a basis up by its card's name; the error is a part.FieldError that names the nearest. An empty name is the

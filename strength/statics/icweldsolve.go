@@ -48,7 +48,9 @@ const (
 )
 
 // Solve finds the state in which the resistance is parallel to a load of force F (N) with moment (N*mm, turning x towards y) about the
-// centroid. Nothing is allocated. A load of nought or beyond 1e12 N and 1e18 N*mm is an *InputError; a search that does not end a
+// centroid, one end at its ultimate deformation as the Manual has it. At load angles of 5 to 30 degrees D_u lies far beyond D_m, so that a
+// nearly concentric group has softened by then, and may have more than one such state, some hundredths apart; one of them is given.
+// Nothing is allocated. A load of nought or beyond 1e12 N and 1e18 N*mm is an *InputError; a search that does not end a
 // *NotFoundError.
 func (g *ICWeld) Solve(F Vec2, moment float64) (ICWeldResult, error) {
 	if len(g.elements) == 0 {
@@ -100,9 +102,9 @@ type icState struct {
 	off     float64 // distance between the directions of resistance and load
 }
 
-// run starts from the elastic motion. When that search goes nowhere it creeps by secant steps alone, which find a centre that lies all but in an element, where the
-// tangent has no bound; and then starts from motions that turn more, less, or the other way, and at last from
-// everywhere: welds soften beyond D_m, so that the resistance can fold over.
+// run starts from the elastic motion. When that search goes nowhere it creeps by secant steps alone, which find a centre that lies
+// all but in an element, where the tangent has no bound; then it starts from motions that turn more, less, or the other way, and at
+// last from everywhere: welds soften beyond D_m, so that the resistance can fold over.
 func (s *icSearch) run() {
 	elastic := s.g.elastic.times(s.want).Unit()
 	s.from(s.roughly(elastic))
@@ -141,6 +143,7 @@ func (s *icSearch) roughly(d Vec3) Vec3 {
 	return d
 }
 
+// creep takes secant steps alone.
 func (s *icSearch) creep(d Vec3) Vec3 {
 	s.move(d, false)
 	for i := 0; s.off > icBalance && i < icCreeps; i++ {

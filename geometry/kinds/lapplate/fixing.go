@@ -47,6 +47,14 @@ func beyond(a, b shape.Point, x float64) (shape.Point, shape.Point, bool) {
 	return a, b, a.Dist(b) >= 1
 }
 
+// sameBolts names the first lap's group for the second lap, which the same bolts hold.
+func (d *design) sameBolts(l lap, h half) string {
+	if l.id == d.laps[0].id {
+		return ""
+	}
+	return "bolts-" + d.laps[0].id + h.mark
+}
+
 // addBolts gives each half of a lap its own group in the plane where lap and flat meet.
 func (d *design) addBolts(b *part.Bracket, l lap) {
 	v := d.v
@@ -59,7 +67,7 @@ func (d *design) addBolts(b *part.Bracket, l lap) {
 		b.Bolts = append(b.Bolts, part.BoltGroup{
 			ID: "bolts-" + l.id + h.mark, Pose: pose(l, d.t/2), Points: points,
 			Size: v.Word("bolt_size"), DiaMM: d.bolt, Grade: v.Word("bolt_grade"), HoleMM: v.MM("bolt_hole"),
-			GripMM: stack, ThreadsIn: v.Word("threads") == "in",
+			GripMM: stack, SameAs: d.sameBolts(l, h), ThreadsIn: v.Word("threads") == "in",
 			Plies: [2]part.Ply{
 				{Thing: l.id, ThicknessMM: d.lapT, Material: v.Word("lap_material"), EdgeMM: d.lapEdge(l), PitchMM: pitch},
 				{Thing: h.flat, ThicknessMM: d.t, Material: v.Word("member_material"), EdgeMM: min(first, side), PitchMM: pitch},

@@ -50,7 +50,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 func (d *design) addRemarks(b *part.Bracket) {
 	b.Notes = append(b.Notes, "dress the butt flush before the lap goes on; no weld across the flats at the joint")
 	if d.bolted && len(d.laps) == 2 {
-		b.Notes = append(b.Notes, "bolts of lap 1 and lap 2 are the same bolts, listed once for each shear plane: buy half")
+		b.Notes = append(b.Notes, "the same bolts hold lap 1 and lap 2: two shear planes each")
 	}
 	b.Unchecked = append(b.Unchecked,
 		"the flats themselves, net section and the ends of the laps included", "what the butt joint itself carries",

@@ -638,7 +638,9 @@ type BoltGroup struct {
 	// Contact patch of the faying faces; bolts pry about its edges.
 	Patch *Box `protobuf:"bytes,11,opt,name=patch,proto3" json:"patch,omitempty"`
 	// Exactly two: how far the bracket-side ply bends at the bolts along U, then along V.
-	Across        []*Pry `protobuf:"bytes,12,rep,name=across,proto3" json:"across,omitempty"`
+	Across []*Pry `protobuf:"bytes,12,rep,name=across,proto3" json:"across,omitempty"`
+	// The group whose bolts these are, listed once more for a further shear plane; empty when they are its own.
+	SameAs        string `protobuf:"bytes,13,opt,name=same_as,json=sameAs,proto3" json:"same_as,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -755,6 +757,13 @@ func (x *BoltGroup) GetAcross() []*Pry {
 		return x.Across
 	}
 	return nil
+}
+
+func (x *BoltGroup) GetSameAs() string {
+	if x != nil {
+		return x.SameAs
+	}
+	return ""
 }
 
 // Ply is one of the two things that bolts clamp.
@@ -1606,7 +1615,7 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\x06PinEnd\x127\n" +
 	"\x04kind\x18\x01 \x01(\x0e2#.lugwright.part.v1alpha1.PinEndKindR\x04kind\x12\x19\n" +
 	"\bbears_on\x18\x02 \x01(\tR\abearsOn\x12\x17\n" +
-	"\aplay_mm\x18\x03 \x01(\x01R\x06playMm\"\xca\x03\n" +
+	"\aplay_mm\x18\x03 \x01(\x01R\x06playMm\"\xe3\x03\n" +
 	"\tBoltGroup\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x121\n" +
 	"\x04pose\x18\x02 \x01(\v2\x1d.lugwright.part.v1alpha1.PoseR\x04pose\x12@\n" +
@@ -1622,7 +1631,8 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\x05plies\x18\n" +
 	" \x03(\v2\x1c.lugwright.part.v1alpha1.PlyR\x05plies\x122\n" +
 	"\x05patch\x18\v \x01(\v2\x1c.lugwright.part.v1alpha1.BoxR\x05patch\x124\n" +
-	"\x06across\x18\f \x03(\v2\x1c.lugwright.part.v1alpha1.PryR\x06across\"\x8e\x01\n" +
+	"\x06across\x18\f \x03(\v2\x1c.lugwright.part.v1alpha1.PryR\x06across\x12\x17\n" +
+	"\asame_as\x18\r \x01(\tR\x06sameAs\"\x8e\x01\n" +
 	"\x03Ply\x12\x14\n" +
 	"\x05thing\x18\x01 \x01(\tR\x05thing\x12!\n" +
 	"\fthickness_mm\x18\x02 \x01(\x01R\vthicknessMm\x12\x1a\n" +

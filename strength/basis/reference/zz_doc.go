@@ -1,2 +1,0 @@
-// Package reference x. It never y.
-package reference
