@@ -13,6 +13,8 @@ import (
 const (
 	absurdMM    = 1e5
 	absurdCount = 1000
+	maxVertices = 2000 // of one plate's loops, holes counted
+	maxSweeps   = 100
 )
 
 // Validate says whether the bracket is whole: sound outlines, finite numbers, unique names, references that resolve,
@@ -77,6 +79,31 @@ func (v *validator) names() {
 	each(b.Welds, "welds", func(p *WeldGroup) string { return p.ID }, add)
 	each(b.Contacts, "contacts", func(p *Contact) string { return p.ID }, add)
 	each(b.Supports, "supports", func(p *Support) string { return p.ID }, add)
+	v.unique()
+}
+
+// unique refuses names used twice among what paths do not pass through: load points, shares, sweeps, composites, splices.
+func (v *validator) unique() {
+	b := v.b
+	for _, list := range []struct {
+		name string
+		n    int
+		id   func(i int) string
+	}{
+		{"load_points", len(b.LoadPoints), func(i int) string { return b.LoadPoints[i].ID }},
+		{"shares", len(b.Shares), func(i int) string { return b.Shares[i].ID }},
+		{"sweeps", len(b.Sweeps), func(i int) string { return b.Sweeps[i].ID }},
+		{"composites", len(b.Composites), func(i int) string { return b.Composites[i].ID }},
+		{"splices", len(b.Splices), func(i int) string { return b.Splices[i].ID }},
+	} {
+		seen := map[string]bool{}
+		for i := range list.n {
+			if id := list.id(i); id == "" || len(id) > 100 || seen[id] {
+				v.refuse(fmt.Sprintf("%s[%d].id", list.name, i), fmt.Sprintf("%q", id), "a name of 1 to 100 letters, used once")
+			}
+			seen[list.id(i)] = true
+		}
+	}
 }
 
 func each[T any](list []T, name string, id func(*T) string, add func(path, id string)) {
@@ -120,15 +147,53 @@ func (v *validator) plate(i int) {
 	if p.Material == "" {
 		v.refuse(at+".material", "empty", "a grade name such as S355")
 	}
+	if n := p.vertices(); n > maxVertices {
+		v.refuse(at+".outer", fmt.Sprintf("%d vertices and holes", n), fmt.Sprintf("at most %d", maxVertices))
+		return
+	}
+	v.marks(at, p)
 	// As cut, holes are the same or smaller: what is sound when finished is sound on the table.
 	for _, bad := range p.Shape(false).Validate() {
-		v.refuse(at+".outline", fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
+		v.refuse(at+".outer", fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
 	}
 	for k, h := range p.Holes {
-		v.size(fmt.Sprintf("%s.holes[%d].dia_mm", at, k), h.DiaMM, 0.1)
+		v.size(fmt.Sprintf("%s.holes[%d].diameter_mm", at, k), h.DiaMM, 0.1)
 		if !(h.CutMM == 0 || h.CutMM >= 0.1 && h.CutMM <= h.DiaMM) {
 			v.refuse(fmt.Sprintf("%s.holes[%d].cut_mm", at, k), fmt.Sprintf("%g mm", h.CutMM), "0 for none, or 0.1 mm to the finished diameter")
 		}
+	}
+}
+
+// vertices counts what makes a plate costly to look at.
+func (p *Plate) vertices() int {
+	n := len(p.Outer) + len(p.Holes)
+	for _, l := range p.Cutouts {
+		n += len(l)
+	}
+	return n
+}
+
+// marks checks etch marks, bends and rolling.
+func (v *validator) marks(at string, p *Plate) {
+	for k, e := range p.Etch {
+		path := fmt.Sprintf("%s.etch[%d]", at, k)
+		v.size(path+".height_mm", e.HeightMM, 0.5)
+		v.finite(path+".at_mm", Vec{e.At.X, e.At.Y, 0})
+		v.between(path+".angle_rad", e.AngleRad, -2*math.Pi, 2*math.Pi)
+	}
+	for k, b := range p.Bends {
+		path := fmt.Sprintf("%s.bends[%d]", at, k)
+		v.finite(path, Vec{b.A.X, b.A.Y, 0}, Vec{b.B.X, b.B.Y, 0})
+		v.between(path+".angle_rad", b.AngleRad, -math.Pi, math.Pi)
+		v.between(path+".radius_mm", b.RadiusMM, 0, absurdMM)
+	}
+	v.between(at+".rolled_mm", p.RolledMM, 0, absurdMM)
+}
+
+// between refuses what is out of range, NaN included.
+func (v *validator) between(path string, x, low, high float64) {
+	if !(x >= low && x <= high) {
+		v.refuse(path, fmt.Sprintf("%g", x), fmt.Sprintf("%g to %g", low, high))
 	}
 }
 
@@ -136,6 +201,11 @@ func (v *validator) member(i int) {
 	m, at := &v.b.Members[i], fmt.Sprintf("members[%d]", i)
 	v.size(at+".length_mm", m.LengthMM, 1)
 	v.size(at+".profile.a_mm", m.Profile.AMM, 1)
+	v.between(at+".profile.b_mm", m.Profile.BMM, 0, absurdMM)
+	v.between(at+".profile.root_mm", m.Profile.RootMM, 0, absurdMM)
+	for k, h := range m.Holes {
+		v.size(fmt.Sprintf("%s.holes[%d].diameter_mm", at, k), h.DiaMM, 0.1)
+	}
 	v.pose(at+".pose", m.Pose)
 	if !slices.Contains(ProfileKinds(), m.Profile.Kind) {
 		v.refuse(at+".profile.kind", string(m.Profile.Kind), "a known profile")
@@ -166,30 +236,51 @@ func (v *validator) joints() {
 	}
 	for i, g := range b.Bolts {
 		at := fmt.Sprintf("bolts[%d]", i)
-		v.size(at+".dia_mm", g.DiaMM, 1)
+		v.size(at+".diameter_mm", g.DiaMM, 1)
+		if d, err := NominalDiaMM(g.Size); err != nil || math.Abs(d-g.DiaMM) > 1e-6 {
+			v.refuse(at+".diameter_mm", fmt.Sprintf("%g mm for size %q", g.DiaMM, g.Size), "the nominal diameter of the size")
+		}
 		v.size(at+".hole_mm", g.HoleMM, g.DiaMM)
+		v.size(at+".grip_mm", g.GripMM, 0.1)
+		for k, a := range g.Across {
+			path := fmt.Sprintf("%s.across[%d]", at, k)
+			v.between(path+".b_mm", a.BMM, 0, absurdMM)
+			v.between(path+".a_mm", a.AMM, 0, absurdMM)
+			v.between(path+".p_mm", a.PMM, 0, absurdMM)
+		}
 		v.pose(at+".pose", g.Pose)
-		v.points(at+".points", g.Points)
+		v.points(at+".points_mm", g.Points)
 		v.box(at+".patch", g.Patch)
 		if other := b.BoltGroup(g.SameAs); g.SameAs != "" && (other == nil || other.SameAs != "" || len(other.Points) != len(g.Points)) {
 			v.refuse(at+".same_as", g.SameAs, "a bolt group of as many bolts that are its own")
 		}
 		for k, ply := range g.Plies {
 			v.refers(fmt.Sprintf("%s.plies[%d].thing", at, k), ply.Thing)
-			v.size(fmt.Sprintf("%s.plies[%d].thickness_mm", at, k), ply.ThicknessMM, 0.1)
+			path := fmt.Sprintf("%s.plies[%d]", at, k)
+			v.size(path+".thickness_mm", ply.ThicknessMM, 0.1)
+			if t, known := b.thickness(ply.Thing); known && math.Abs(t-ply.ThicknessMM) > 1e-6 {
+				v.refuse(path+".thickness_mm", fmt.Sprintf("%g mm", ply.ThicknessMM), fmt.Sprintf("the thickness of %s, %g mm", ply.Thing, t))
+			}
+			v.between(path+".edge_mm", ply.EdgeMM, 0, absurdMM)
+			v.between(path+".pitch_mm", ply.PitchMM, 0, absurdMM)
 		}
 	}
 	for i, r := range b.Rods {
 		at := fmt.Sprintf("rods[%d]", i)
-		v.size(at+".dia_mm", r.DiaMM, 1)
+		v.size(at+".diameter_mm", r.DiaMM, 1)
+		v.between(at+".free_mm", r.FreeMM, 0, absurdMM)
+		v.between(at+".engagement_mm", r.EngagementMM, 0, absurdMM)
 		v.pose(at+".pose", r.Pose)
-		v.points(at+".points", r.Points)
+		v.points(at+".points_mm", r.Points)
 	}
 	for i, w := range b.Welds {
 		at := fmt.Sprintf("welds[%d]", i)
 		v.size(at+".leg_mm", w.LegMM, 0.1)
 		for k, id := range w.Joins {
 			v.refers(fmt.Sprintf("%s.joins[%d]", at, k), id)
+		}
+		if w.Joins[0] == w.Joins[1] {
+			v.refuse(at+".joins", w.Joins[0]+" with itself", "two things")
 		}
 		if len(w.Segments) == 0 {
 			v.refuse(at+".segments", "none", "at least one run")
@@ -202,6 +293,10 @@ func (v *validator) joints() {
 	for i, c := range b.Contacts {
 		v.pose(fmt.Sprintf("contacts[%d].pose", i), c.Pose)
 		v.box(fmt.Sprintf("contacts[%d].patch", i), c.Patch)
+		v.between(fmt.Sprintf("contacts[%d].gap_mm", i), c.GapMM, 0, absurdMM)
+		v.between(fmt.Sprintf("contacts[%d].preload_n", i), c.PreloadN, 0, 1e8)
+		v.between(fmt.Sprintf("contacts[%d].wrap_rad", i), c.WrapRad, 0, 2*math.Pi)
+		v.between(fmt.Sprintf("contacts[%d].friction", i), c.FrictionC, 0, 2)
 		for k, id := range c.Things {
 			v.refers(fmt.Sprintf("contacts[%d].things[%d]", i, k), id)
 		}
@@ -209,6 +304,7 @@ func (v *validator) joints() {
 	for i, c := range b.Composites {
 		at := fmt.Sprintf("composites[%d]", i)
 		v.finite(at, c.From, c.To)
+		v.size(at+".span_mm", c.SpanMM, 0.1)
 		if len(c.Things) < 2 {
 			v.refuse(at+".things", fmt.Sprintf("%d things", len(c.Things)), "a flange and at least one web")
 		}
@@ -224,12 +320,20 @@ func (v *validator) joints() {
 	}
 	for i, s := range b.Supports {
 		v.size(fmt.Sprintf("supports[%d].thickness_mm", i), s.ThicknessMM, 0.1)
+		v.between(fmt.Sprintf("supports[%d].clear_mm", i), s.ClearMM, 0, absurdMM)
 	}
 }
 
 func (v *validator) pin(i int) {
 	p, at := &v.b.Pins[i], fmt.Sprintf("pins[%d]", i)
-	v.size(at+".dia_mm", p.DiaMM, 1)
+	v.size(at+".diameter_mm", p.DiaMM, 1)
+	v.size(at+".length_mm", p.LengthMM, 1)
+	for k, e := range p.Ends {
+		v.between(fmt.Sprintf("%s.ends[%d].play_mm", at, k), e.PlayMM, 0, absurdMM)
+		if e.BearsOn != "" {
+			v.refers(fmt.Sprintf("%s.ends[%d].bears_on", at, k), e.BearsOn)
+		}
+	}
 	v.finite(at, p.Center, p.Axis)
 	if math.Abs(p.Axis.Norm()-1) > 1e-9 {
 		v.refuse(at+".axis", "not a unit vector", "a unit vector")
@@ -251,9 +355,72 @@ func (v *validator) pin(i int) {
 	if loads != 1 || len(p.Seats) < 2 || len(p.Seats) > 20 {
 		v.refuse(at+".seats", fmt.Sprintf("%d seats, %d of them bring load", len(p.Seats), loads), "2 to 20 seats, one of which brings the load")
 	}
-	if !(p.TravelMM >= 0 && p.TravelMM <= absurdMM) {
-		v.refuse(at+".travel_mm", fmt.Sprintf("%g mm", p.TravelMM), "0 or more")
+	v.span(at, p)
+}
+
+// span checks what statics of the pin stands on: the load between its supports wherever it may travel, seats that are as thick as the
+// plates that make them.
+func (v *validator) span(at string, p *Pin) {
+	v.between(at+".travel_mm", p.TravelMM, 0, absurdMM)
+	supports, load := 0, -1
+	for k, s := range p.Seats {
+		v.between(fmt.Sprintf("%s.seats[%d].hole_mm", at, k), s.HoleMM, 0, absurdMM)
+		v.between(fmt.Sprintf("%s.seats[%d].bush_mm", at, k), s.BushMM, 0, absurdMM)
+		if s.Loads {
+			load = k
+			continue
+		}
+		supports++
+		if t := v.b.seated(p, s); t > 0 && s.ThicknessMM > t+1e-6 {
+			v.refuse(fmt.Sprintf("%s.seats[%d].thickness_mm", at, k), fmt.Sprintf("%g mm", s.ThicknessMM), fmt.Sprintf("at most %g mm, the plates with a hole there", t))
+		}
 	}
+	switch {
+	case load < 0: // said already
+	case supports < 1 || supports > 2:
+		v.refuse(at+".seats", fmt.Sprintf("%d supporting seats", supports), "one or two")
+	case supports == 2 && (load == 0 || load == len(p.Seats)-1):
+		v.refuse(at+".seats", "the load stands outside its two supports", "the load between them")
+	default:
+		for _, k := range [2]int{load - 1, load + 1} {
+			if k < 0 || k >= len(p.Seats) {
+				continue
+			}
+			s, l := p.Seats[k], p.Seats[load]
+			if room := math.Abs(s.AtMM-l.AtMM) - (s.ThicknessMM+l.ThicknessMM)/2; p.TravelMM > room+1e-6 {
+				v.refuse(at+".travel_mm", fmt.Sprintf("%g mm", p.TravelMM), fmt.Sprintf("at most %g mm, the gap to %s", room, s.Thing))
+			}
+		}
+	}
+}
+
+// seated is the steel that a seat bears in: every plate with a hole on the pin's axis within the seat; 0 when none is found.
+func (b *Bracket) seated(p *Pin, s Seat) float64 {
+	sum := 0.0
+	for i := range b.Plates {
+		q := &b.Plates[i]
+		for _, h := range q.Holes {
+			off := q.HoleAt(h).Sub(p.Center)
+			along := off.Dot(p.Axis)
+			if off.AddScaled(-along, p.Axis).Norm() < 0.01 && math.Abs(along-s.AtMM) <= s.ThicknessMM/2 {
+				sum += q.ThicknessMM
+			}
+		}
+	}
+	return sum
+}
+
+// thickness is that of a plate or of an angle's leg.
+func (b *Bracket) thickness(id string) (float64, bool) {
+	if p := b.Plate(id); p != nil {
+		return p.ThicknessMM, true
+	}
+	for i := range b.Members {
+		if m := &b.Members[i]; m.Profile.Kind == Angle && (id == m.ID+".a" || id == m.ID+".b") {
+			return m.Profile.TMM, true
+		}
+	}
+	return 0, false
 }
 
 func (v *validator) points(path string, pts []shape.Point) {
@@ -278,7 +445,14 @@ func (v *validator) loads() {
 		v.refuse("load_points", "none", "at least one load point")
 	}
 	for i, l := range b.LoadPoints {
-		v.finite(fmt.Sprintf("load_points[%d].at", i), l.At)
+		v.finite(fmt.Sprintf("load_points[%d].at_mm", i), l.At)
+		if n := l.Axis.Norm(); l.Axis != (Vec{}) && !(math.Abs(n-1) <= 1e-9) {
+			v.refuse(fmt.Sprintf("load_points[%d].axis", i), "not a unit vector", "a unit vector, or nought")
+		}
+		if l.Patch != nil {
+			v.pose(fmt.Sprintf("load_points[%d].patch.pose", i), l.Patch.Pose)
+			v.box(fmt.Sprintf("load_points[%d].patch.box", i), l.Patch.Box)
+		}
 	}
 	for i, s := range b.Shares {
 		v.share(fmt.Sprintf("shares[%d]", i), s)
@@ -288,15 +462,23 @@ func (v *validator) loads() {
 		if b.LoadPoint(p.LoadPoint) == nil {
 			v.refuse(at+".load_point", fmt.Sprintf("%q", p.LoadPoint), "a load point of the bracket")
 		}
-		if slices.ContainsFunc(b.Paths[:i], func(q Path) bool { return q.LoadPoint == p.LoadPoint && q.Component == p.Component }) {
+		if slices.ContainsFunc(b.Paths[:i], func(q Path) bool {
+			return b.LoadPoint(q.LoadPoint) == b.LoadPoint(p.LoadPoint) && q.Component == p.Component
+		}) {
 			v.refuse(at+".component", "a second path for "+p.Component.String(), "one path for each signed component")
 		}
 		v.branches(at, p)
 	}
+	if len(b.Sweeps) > maxSweeps {
+		v.refuse("sweeps", fmt.Sprint(len(b.Sweeps)), fmt.Sprintf("at most %d", maxSweeps))
+	}
 	for i, s := range b.Sweeps {
 		at := fmt.Sprintf("sweeps[%d]", i)
 		v.finite(at, s.From, s.To)
-		v.size(at+".length", s.To.Sub(s.From).Norm(), 1e-3)
+		v.size(at+".to_mm", s.To.Sub(s.From).Norm(), 1e-3)
+		if len(s.Things) == 0 {
+			v.refuse(at+".things", "none", "at least one plate or leg")
+		}
 		for k, id := range s.Things {
 			v.refers(fmt.Sprintf("%s.things[%d]", at, k), id)
 		}
@@ -320,6 +502,8 @@ func (v *validator) share(at string, s Share) {
 		v.refuse(at, fmt.Sprintf("%g to %g over %d legs", s.Lo, s.Hi, s.Legs), "two legs and 0 <= lo <= hi <= 1")
 	case s.Rule == ByPinSpan && v.b.Pin(s.Pin) == nil:
 		v.refuse(at+".pin", s.Pin, "a pin of the bracket")
+	case s.Rule == ByPinSpan && s.Legs != v.b.Pin(s.Pin).supports():
+		v.refuse(at+".legs", fmt.Sprint(s.Legs), fmt.Sprintf("the pin's supporting seats, %d", v.b.Pin(s.Pin).supports()))
 	case !slices.Contains(ShareRules(), s.Rule):
 		v.refuse(at+".rule", string(s.Rule), "a known rule")
 	}
@@ -365,4 +549,15 @@ func (v *validator) branches(at string, p Path) {
 			v.refuse(at+".branches", fmt.Sprintf("leg %d is missing", leg), "legs numbered from 0")
 		}
 	}
+}
+
+// supports counts the seats that hold the pin.
+func (p *Pin) supports() int {
+	n := 0
+	for _, s := range p.Seats {
+		if !s.Loads {
+			n++
+		}
+	}
+	return n
 }

@@ -138,10 +138,11 @@ func (c *Calc) Compare(demand, capacity float64) {
 
 // Utilisation is demand / capacity; +Inf where there is no capacity.
 func (c *Calc) Utilisation() float64 {
-	if c.Capacity <= 0 {
+	u := c.Demand / c.Capacity
+	if !(c.Capacity > 0) || math.IsNaN(u) {
 		return math.Inf(1)
 	}
-	return c.Demand / c.Capacity
+	return u
 }
 
 func join(c *Calc, a, b string) string {

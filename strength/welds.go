@@ -446,7 +446,7 @@ func (r *run) layWelds() {
 	r.roots = make([]slots[WeldLine], len(r.rootSets))
 	for i := range r.rootSets {
 		s := &r.rootSets[i]
-		notes := []string{"elastic line method for the force, AISC strength for the weld: conservative beside the instantaneous centre"}
+		notes := []string{"force by the elastic line method: conservative beside the instantaneous centre"}
 		if s.working != nil {
 			notes = append(notes, "weak-axis bending on the part that shear lag leaves working (EN 1993-1-5 Table 3.1)")
 		}

@@ -124,6 +124,6 @@ func bolts() part.BoltGroup {
 	return part.BoltGroup{
 		ID: "base-bolts", Pose: part.Pose{Origin: part.Vec{Z: 60}, U: part.Vec{Z: 1}, V: part.Vec{X: 1}},
 		Points: []shape.Point{{Y: -50}, {Y: 50}}, Size: "M12", DiaMM: 12, Grade: "8.8", HoleMM: 13.5, GripMM: 26,
-		Plies: [2]part.Ply{{Thing: "base.b", ThicknessMM: 10, Material: "S355"}, {Thing: "backing", ThicknessMM: 16, Material: "S355"}},
+		Plies: [2]part.Ply{{Thing: "base.b", ThicknessMM: 10, Material: "S355"}, {Thing: "backing", ThicknessMM: 10, Material: "S355"}},
 	}
 }
