@@ -129,7 +129,7 @@ func (v *validator) finite(path string, vs ...Vec) {
 func (v *validator) pose(path string, p Pose) {
 	v.finite(path+".origin", p.Origin)
 	const close = 1e-9
-	if math.Abs(p.U.Norm()-1) > close || math.Abs(p.V.Norm()-1) > close || math.Abs(p.U.Dot(p.V)) > close {
+	if !(math.Abs(p.U.Norm()-1) <= close && math.Abs(p.V.Norm()-1) <= close && math.Abs(p.U.Dot(p.V)) <= close) {
 		v.refuse(path, "u and v are not unit vectors square to each other", "an orthonormal pose")
 	}
 }
@@ -205,6 +205,7 @@ func (v *validator) member(i int) {
 	v.between(at+".profile.root_mm", m.Profile.RootMM, 0, absurdMM)
 	for k, h := range m.Holes {
 		v.size(fmt.Sprintf("%s.holes[%d].diameter_mm", at, k), h.DiaMM, 0.1)
+		v.between(fmt.Sprintf("%s.holes[%d].cut_mm", at, k), h.CutMM, 0, h.DiaMM)
 	}
 	v.pose(at+".pose", m.Pose)
 	if !slices.Contains(ProfileKinds(), m.Profile.Kind) {
@@ -335,13 +336,14 @@ func (v *validator) pin(i int) {
 		}
 	}
 	v.finite(at, p.Center, p.Axis)
-	if math.Abs(p.Axis.Norm()-1) > 1e-9 {
+	if !(math.Abs(p.Axis.Norm()-1) <= 1e-9) {
 		v.refuse(at+".axis", "not a unit vector", "a unit vector")
 	}
 	loads, last := 0, math.Inf(-1)
 	for k, s := range p.Seats {
 		seat := fmt.Sprintf("%s.seats[%d]", at, k)
 		v.size(seat+".thickness_mm", s.ThicknessMM, 0.1)
+		v.between(seat+".at_mm", s.AtMM, -absurdMM, absurdMM)
 		if s.Loads {
 			loads++
 		} else {
@@ -495,6 +497,8 @@ func (v *validator) loads() {
 }
 
 func (v *validator) share(at string, s Share) {
+	v.between(at+".lo", s.Lo, 0, 1)
+	v.between(at+".hi", s.Hi, 0, 1)
 	switch {
 	case s.Legs < 1 || s.Legs > 20:
 		v.refuse(at+".legs", fmt.Sprint(s.Legs), "1 to 20")

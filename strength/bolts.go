@@ -117,7 +117,7 @@ func (r *run) layBolts() {
 	for i := range r.groups {
 		g := &r.groups[i]
 		r.bolts[i] = newSlots(rules.Bolt, g.ID, g.ID, "bolt", g.Pose.Origin, notes)
-		r.bolts[i].explain = (*run).explainBolts
+		r.bolts[i].explain, r.bolts[i].idle = (*run).explainBolts, idle(g.passes)
 		r.places = append(r.places, &r.bolts[i])
 		for k := range g.plies {
 			if g.plies[k].Fu == 0 {

@@ -25,6 +25,9 @@ type Options struct {
 	Spectrum []StressCycle
 }
 
+// maxWork bounds cases times load shares times places: some seconds of one core.
+const maxWork = 5_000_000
+
 // MaxCases bounds the load cases of one call.
 const MaxCases = 5000
 
@@ -49,6 +52,9 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	m, err := compile(b, basis)
 	if err != nil {
 		return nil, err
+	}
+	if work := len(cases) * len(m.corners) * (len(m.cuts) + len(m.rootSets) + 1); work > maxWork {
+		return nil, &part.FieldError{Field: "cases", Found: fmt.Sprintf("%d cases at %d load shares on %d sections and welds", len(cases), len(m.corners), len(m.cuts)+len(m.rootSets)), Accept: fmt.Sprintf("at most %d places to work out; check in several calls", maxWork)}
 	}
 	r := &run{model: m, basis: basis, cases: cases}
 	r.calc.Method, r.calc.Factors, r.factorOf = o.Method, factors, factor
@@ -173,6 +179,7 @@ type slots[F any] struct {
 	what         string // the feature in words, for "not checked"
 	at           part.Vec
 	notes        []string
+	idle         bool                                              // no load path passes here
 	explain      func(r *run, index int, label string) explanation // how a demand came about; nil where nothing is to tell
 	now          F                                                 // the feature at hand, kept here so that nothing escapes per case
 }
@@ -186,6 +193,9 @@ type worst[F any] struct {
 	index          int // which cut, weld set or bolt group
 	seen           bool
 }
+
+// idle says whether no load path passes a place: then nothing there is checked.
+func idle(passing []bool) bool { return !slices.Contains(passing, true) }
 
 // rank orders verdicts: what must be seen first is highest.
 func rank(v Verdict) int {
@@ -253,6 +263,10 @@ func severity(scores []score) float64 {
 }
 
 func (s *slots[F]) report(r *run, o Options, out *Report) {
+	if s.idle {
+		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "no load path passes it"})
+		return
+	}
 	if len(s.rules) == 0 {
 		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "the basis has no rule for it"})
 	}

@@ -486,6 +486,7 @@ func (r *run) laySweeps() {
 		}
 		r.cutSlots[i] = newSlots(r.basis.Rules.Cut, sweepName(s), s.Things[0], "section", s.To, notes)
 		r.cutSlots[i].explain = (*run).explainCut
+		r.cutSlots[i].idle = !has(func(c *cut) bool { return !idle(c.passes) || c.bolts >= 0 && !idle(r.groups[c.bolts].passes) })
 		r.places = append(r.places, &r.cutSlots[i])
 		if s.HeightMM > 0 {
 			r.cornerPlates[i] = newSlots(r.basis.Rules.CornerPlate, sweepName(s)+", free edge", s.Things[0], "free edge", s.To, nil)

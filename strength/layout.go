@@ -2,7 +2,10 @@ package strength
 
 // The places of a bracket in the order in which a drawing is read: pins, plates, welds, bolts, supports.
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // layOut prepares every place that is checked.
 func (r *run) layOut() {
@@ -13,11 +16,26 @@ func (r *run) layOut() {
 	r.layRibRoots()
 	r.laySizes()
 	r.layBolts()
+	r.layUncut()
 	if len(r.b.Rods) > 0 {
 		r.skip("hanger rods", r.b.Name, "rods are not covered yet")
 	}
 	if len(r.b.Contacts) > 0 {
 		r.skip("pressure between faces in contact", r.b.Name, "contact pressure is not covered yet")
+	}
+}
+
+// layUncut names plates and legs that load passes and no section is cut through.
+func (r *run) layUncut() {
+	for i := range r.things {
+		id := r.things[i].plate.ID
+		cut := false
+		for _, s := range r.b.Sweeps {
+			cut = cut || slices.Contains(s.Things, id)
+		}
+		if !cut && !idle(r.passes(id)) {
+			r.skip("sections of the plate", id, "the bracket's model cuts none through it")
+		}
 	}
 }
 

@@ -92,7 +92,7 @@ func spanStates(p *part.Pin, shift float64) pinState {
 	}
 	shears := make([]float64, len(seats)-1)
 	f, err := statics.SolvePin(shears, seats)
-	if err != nil {
+	if err != nil { // a cantilever: validation has refused every other pin that is no beam
 		st := pinState{reactions: make([]float64, supports), shear: 1}
 		for i := range st.reactions {
 			st.reactions[i] = 1 / float64(supports)
@@ -111,6 +111,7 @@ func (r *run) layPins() {
 		p := &r.pins[i]
 		p.passes = r.passes(p.ID)
 		r.pinPlanes[i] = newSlots(r.basis.Rules.PinPlane, p.ID, p.ID, "pin shear", p.Center, nil)
+		r.pinPlanes[i].idle = idle(p.passes)
 		r.places = append(r.places, &r.pinPlanes[i])
 		if p.atLow.bending {
 			r.pinSpans[i] = newSlots(r.basis.Rules.PinSpan, p.ID, p.ID, "pin bending", p.Center, nil)
@@ -134,6 +135,7 @@ func (r *run) layPins() {
 			s := &r.pins[i].seats[k]
 			id := s.plate.plate.ID
 			r.bores = append(r.bores, newSlots(r.basis.Rules.Bore, id+" at the pin hole", id, "pin hole", r.pins[i].Center, nil))
+			r.bores[len(r.bores)-1].idle = idle(s.passes)
 			r.places = append(r.places, &r.bores[len(r.bores)-1])
 		}
 	}

@@ -451,7 +451,7 @@ func (r *run) layWelds() {
 			notes = append(notes, "weak-axis bending on the part that shear lag leaves working (EN 1993-1-5 Table 3.1)")
 		}
 		r.roots[i] = newSlots(r.basis.Rules.WeldLine, s.words, s.thing, "weld", s.at, notes)
-		r.roots[i].explain = (*run).explainRoot
+		r.roots[i].explain, r.roots[i].idle = (*run).explainRoot, idle(s.passes)
 		r.places = append(r.places, &r.roots[i])
 	}
 	r.flows = make([]slots[WeldFlow], len(r.flowSets))

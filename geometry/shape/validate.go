@@ -150,6 +150,9 @@ func (c *checker) inside(i int, hole, outer Loop) {
 }
 
 func (c *checker) apart(i, j int, a, b Loop) {
+	if a.BBox().gap(b.BBox()) > TouchMM {
+		return // far apart: many holes must not cost many distances
+	}
 	switch {
 	case same(a, b):
 		c.add(RuleDuplicate, holeName(i), "is hole %d again", j)

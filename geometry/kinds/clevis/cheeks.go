@@ -17,6 +17,7 @@ func (d *design) checkCheeks(n *fab.Needs) {
 		return
 	}
 	leg := d.v.MM("cheek_weld")
+	n.That(d.cheekT >= 3, "cheek_thickness", fab.MM(d.cheekT), "at least 3 mm; 0 for none")
 	least := d.hole + 2*fab.Ligament(d.pin)
 	n.That(d.cheekD >= least, "cheek_diameter", fab.MM(d.cheekD), "at least %.4g mm round this hole", least)
 	outer, _ := d.earOutline()

@@ -46,6 +46,7 @@ func (d *design) check() error {
 func (d *design) checkHole(n *fab.Needs) {
 	outer, least := d.corner.Outline(), max(1.5*d.t, 10)
 	room := 2 * (outer.DistTo(d.holeAt()) - least)
+	n.That(d.hole >= max(d.t, 6), "hole_diameter", fab.MM(d.hole), "at least %.4g mm, the plate's thickness and no less than 6 mm; 0 for none", max(d.t, 6))
 	n.That(d.hole <= room, "hole_diameter", fab.MM(d.hole), "at most %.4g mm here, so that %.4g mm is left beside it; 0 for none", max(0, room), least)
 }
 

@@ -1,0 +1,111 @@
+package part_test
+
+// What Validate must refuse: load that is lost or carried twice, data that contradict the geometry, numbers out of range.
+
+import (
+	"math"
+	"reflect"
+	"strings"
+	"testing"
+
+	"lugwright/geometry"
+	"lugwright/geometry/kinds"
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+func clevis(t *testing.T) *part.Bracket {
+	t.Helper()
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "clevis", Name: "pair", Hand: part.LeftHand})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return b
+}
+
+func TestRefused(t *testing.T) {
+	for name, c := range map[string]struct {
+		spoil func(b *part.Bracket)
+		field string
+	}{
+		"a leg of the share is missing": {func(b *part.Bracket) {
+			b.Shares[0].Legs = 1
+			for i := range b.Paths {
+				if b.Paths[i].Branches[0].Share == b.Shares[0].ID {
+					b.Paths[i].Branches = b.Paths[i].Branches[:1]
+				}
+			}
+		}, "shares[0].legs"},
+		"the same path under two names": {func(b *part.Bracket) {
+			twin := b.Paths[0]
+			twin.LoadPoint = ""
+			b.Paths = append(b.Paths, twin)
+		}, ".component"},
+		"travel beyond the gap":         {func(b *part.Bracket) { b.Pins[0].TravelMM = 3 }, "pins[0].travel_mm"},
+		"load outside the supports":     {func(b *part.Bracket) { b.Pins[0].Seats[1].Loads, b.Pins[0].Seats[2].Loads = false, true }, "pins[0].seats"},
+		"a seat thicker than its ear":   {func(b *part.Bracket) { b.Pins[0].Seats[0].ThicknessMM = 20 }, "pins[0].seats[0]"},
+		"a bolt not of its size":        {func(b *part.Bracket) { b.Bolts[0].DiaMM = 13 }, "bolts[0].diameter_mm"},
+		"a ply not as thick as its leg": {func(b *part.Bracket) { b.Bolts[0].Plies[0].ThicknessMM = 30 }, "bolts[0].plies[0].thickness_mm"},
+		"edge behind the bolt":          {func(b *part.Bracket) { b.Bolts[0].Plies[0].EdgeMM = -5 }, "bolts[0].plies[0].edge_mm"},
+		"a sweep of nothing":            {func(b *part.Bracket) { b.Sweeps[0].Things = nil }, "sweeps[0].things"},
+		"two sweeps of one name":        {func(b *part.Bracket) { b.Sweeps[1].ID = b.Sweeps[0].ID }, "sweeps[1].id"},
+		"a weld of a plate to itself":   {func(b *part.Bracket) { b.Welds[0].Joins[1] = b.Welds[0].Joins[0] }, "welds[0].joins"},
+		"thousands of vertices":         {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
+	} {
+		b := clevis(t)
+		c.spoil(b)
+		err := b.Validate()
+		found := false
+		for _, f := range part.Fields(err) {
+			found = found || strings.Contains(f.Field, c.field)
+		}
+		if !found {
+			t.Errorf("%s: want %s refused, got %v", name, c.field, err)
+		}
+	}
+}
+
+// Every number of a bracket is looked at: NaN and infinities in any of them are refused, with a field.
+func TestEveryNumberIsChecked(t *testing.T) {
+	n := 0
+	b := clevis(t)
+	walk(reflect.ValueOf(b).Elem(), "", func(path string, v reflect.Value) {
+		if strings.Contains(path, "Params") {
+			return // what it was built from, not what is checked
+		}
+		kept := v.Float()
+		for _, bad := range []float64{math.NaN(), math.Inf(1), math.Inf(-1)} {
+			v.SetFloat(bad)
+			if len(part.Fields(b.Validate())) == 0 {
+				t.Errorf("%s = %g is accepted", path, bad)
+			}
+		}
+		v.SetFloat(kept)
+		n++
+	})
+	if n < 250 {
+		t.Errorf("only %d numbers were tried", n)
+	}
+	if err := b.Validate(); err != nil {
+		t.Errorf("the bracket was left spoiled: %v", err)
+	}
+}
+
+func walk(v reflect.Value, path string, visit func(string, reflect.Value)) {
+	switch v.Kind() {
+	case reflect.Float64:
+		visit(path, v)
+	case reflect.Struct:
+		for i := range v.NumField() {
+			walk(v.Field(i), path+"."+v.Type().Field(i).Name, visit)
+		}
+	case reflect.Slice, reflect.Array:
+		for i := range min(v.Len(), 3) {
+			walk(v.Index(i), path+"[]", visit)
+		}
+	case reflect.Pointer:
+		if !v.IsNil() {
+			walk(v.Elem(), path, visit)
+		}
+	}
+}
