@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/part"
 )
@@ -79,13 +80,21 @@ func factorValues(basis *Basis, o Options) ([]FactorValue, error) {
 	return FactorsOf(&basis.Card, &basis.pinJoint.Card, o.FactorSet, o.Factors)
 }
 
+func methodNames(methods []Method) string {
+	names := make([]string, len(methods))
+	for i, m := range methods {
+		names[i] = string(m)
+	}
+	return strings.Join(names, ", ")
+}
+
 // loadFactor checks the method and the levels of the cases, and gives the factor for each level.
 func loadFactor(basis *Basis, o *Options, cases []part.Case) (func(part.Level) float64, error) {
 	if o.Method == "" {
 		o.Method = basis.Card.Methods[0]
 	}
 	if !slices.Contains(basis.Card.Methods, o.Method) {
-		return nil, &part.FieldError{Field: "method", Found: fmt.Sprintf("%q", o.Method), Accept: fmt.Sprintf("one of %v for %s", basis.Card.Methods, basis.Card.Name)}
+		return nil, &part.FieldError{Field: "method", Found: fmt.Sprintf("%q", o.Method), Accept: fmt.Sprintf("one of %s for %s", methodNames(basis.Card.Methods), basis.Card.Name)}
 	}
 	k := basis.Card.ServiceFactor[o.Method]
 	if o.LoadFactor != 0 {
@@ -93,7 +102,7 @@ func loadFactor(basis *Basis, o *Options, cases []part.Case) (func(part.Level) f
 			return nil, &part.FieldError{Field: "load_factor", Found: fmt.Sprint(o.LoadFactor), Accept: "1 to 10"}
 		}
 		if k == 1 {
-			return nil, &part.FieldError{Field: "load_factor", Found: fmt.Sprintf("given with %s, which takes service loads as they are", o.Method), Accept: "leave it out, or choose LRFD"}
+			return nil, &part.FieldError{Field: "load_factor", Found: fmt.Sprintf("given with %s, which takes service loads as they are", o.Method), Accept: "leave it out; it is for methods with factored loads"}
 		}
 		k = o.LoadFactor
 	}

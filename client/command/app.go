@@ -27,6 +27,7 @@ type session struct {
 	Streams
 	out    *printer
 	buffer *bufio.Writer
+	json   bool // errors too are told as JSON
 }
 
 // flush sends everything printed so far on its way.
@@ -44,7 +45,7 @@ func Main(ctx context.Context, args []string, to Streams) int {
 	if ctx.Err() != nil && err != nil {
 		err = context.Canceled // whatever broke, it broke because the user stopped it
 	}
-	return report(to.Err, err)
+	return report(to.Err, err, s.json)
 }
 
 func (s *session) app() *cli.App {
@@ -66,6 +67,10 @@ func (s *session) app() *cli.App {
 			&cli.StringFlag{Name: "strength", Usage: "address of a strength service", DefaultText: "in this process"},
 			&cli.DurationFlag{Name: "timeout", Usage: "how long a service may take to answer one call", Value: dial.DefaultTimeout},
 			&cli.BoolFlag{Name: "json", Usage: "give the whole result as JSON"},
+		},
+		Before: func(c *cli.Context) error {
+			s.json = c.Bool("json")
+			return nil
 		},
 		Action:   s.noVerb,
 		Commands: s.verbs(),

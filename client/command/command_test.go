@@ -427,3 +427,37 @@ func TestVersion(t *testing.T) {
 		t.Errorf("%q", r.out)
 	}
 }
+
+func TestErrorsAsJSON(t *testing.T) {
+	path := filepath.Join(t.TempDir(), "job.yaml")
+	text, err := os.ReadFile(starterJob(t))
+	if err != nil {
+		t.Fatal(err)
+	}
+	broken := regexp.MustCompile(`(pin_diameter|ear_thickness): .*`).ReplaceAll(text, []byte("$1: 8"))
+	if err := os.WriteFile(path, broken, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	decode := func(r ran) (d errorDoc) {
+		t.Helper()
+		if err := json.Unmarshal([]byte(r.err), &d); err != nil || r.out != "" {
+			t.Fatalf("%v: standard error %q, %d bytes of standard output", err, r.err, len(r.out))
+		}
+		if d.Format != format || d.Status != r.status {
+			t.Errorf("format %d, status %d; the run ended with %d", d.Format, d.Status, r.status)
+		}
+		return d
+	}
+	d := decode(lugwright(t, "check", "--json", path))
+	if len(d.Errors) < 2 || d.Status != Misused {
+		t.Fatalf("%+v", d)
+	}
+	for _, e := range d.Errors {
+		if e.File != path || e.Line == 0 || e.Column == 0 || e.Message == "" {
+			t.Errorf("%+v", e)
+		}
+	}
+	if d := decode(lugwright(t, "nosuch", "--json")); d.Status != Misused || !strings.Contains(d.Errors[0].Message, "is not a verb") || d.Hint == "" {
+		t.Errorf("%+v", d)
+	}
+}

@@ -1,6 +1,6 @@
 package command
 
-// The demo jobs of testdata/jobs and the README's picture.
+// The demo jobs of testdata/jobs, the schema beside them, and the README's picture.
 
 import (
 	"bytes"
@@ -13,11 +13,12 @@ import (
 	"testing"
 )
 
-var update = stdflag.Bool("update", false, "rewrite the README's picture")
+var update = stdflag.Bool("update", false, "rewrite the README's picture and the demo jobs' schema")
 
 const (
 	demo    = "../../testdata/jobs/fieldlab.yaml"
 	byFeel  = "../../testdata/jobs/fieldlab-byfeel.yaml"
+	schema  = "../../testdata/jobs/lugwright.schema.json"
 	picture = "../../docs/pair-left.svg"
 )
 
@@ -45,6 +46,19 @@ func TestFieldLabPacks(t *testing.T) {
 	}
 	if shown, err := os.ReadFile(picture); err != nil || !bytes.Equal(got, shown) {
 		t.Errorf("the README's picture is not what the demo draws (%v); run with -update and look at it", err)
+	}
+}
+
+// The first line of the demo jobs names a schema; it is there and it is today's.
+func TestDemoSchemaIsCurrent(t *testing.T) {
+	want := lugwright(t, "schema").want(t, Done, "").out
+	if *update {
+		if err := os.WriteFile(schema, []byte(want), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	if got, err := os.ReadFile(schema); err != nil || string(got) != want {
+		t.Errorf("%s is not what `lugwright schema` prints (%v); run with -update", schema, err)
 	}
 }
 

@@ -5,9 +5,12 @@ package command
 
 import (
 	"encoding/json"
+	"errors"
+	"io"
 	"math"
 
 	"lugwright/client/caution"
+	"lugwright/client/job"
 	"lugwright/client/run"
 	"lugwright/part"
 	"lugwright/strength"
@@ -16,8 +19,10 @@ import (
 // format is the number of the JSON documents' form.
 const format = 1
 
-func (s *session) writeJSON(v any) error {
-	e := json.NewEncoder(s.out)
+func (s *session) writeJSON(v any) error { return writeJSON(s.out, v) }
+
+func writeJSON(w io.Writer, v any) error {
+	e := json.NewEncoder(w)
 	e.SetEscapeHTML(false)
 	e.SetIndent("", "  ")
 	return e.Encode(v)
@@ -196,4 +201,34 @@ func docsOf[A, B any](list []A, f func(A) B) []B {
 		out[i] = f(a)
 	}
 	return out
+}
+
+// errorDoc is what standard error gets with --json: why the run did not end with status 0.
+type errorDoc struct {
+	Format int        `json:"format"`
+	Status int        `json:"status"`
+	Errors []fieldDoc `json:"errors"`
+	Hint   string     `json:"hint,omitempty"`
+}
+
+// fieldDoc is one error; what has no place in a file has its message alone.
+type fieldDoc struct {
+	File    string `json:"file,omitempty"`
+	Line    int    `json:"line,omitempty"`
+	Column  int    `json:"column,omitempty"`
+	Field   string `json:"field,omitempty"`
+	Message string `json:"message"`
+	Accept  string `json:"accept,omitempty"`
+}
+
+func docOfError(err error, code int, hint string) errorDoc {
+	d := errorDoc{Format: format, Status: code, Hint: hint}
+	var fields job.Errors
+	if !errors.As(err, &fields) {
+		d.Errors = []fieldDoc{{Message: err.Error()}}
+	}
+	for _, e := range fields {
+		d.Errors = append(d.Errors, fieldDoc{e.File, e.At.Line, e.At.Column, e.Field, e.Found, e.Accept})
+	}
+	return d
 }

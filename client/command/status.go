@@ -77,13 +77,19 @@ func status(err error) (code int, hint string) {
 }
 
 // report prints an error and gives its exit status.
-func report(w io.Writer, err error) int {
+func report(w io.Writer, err error, asJSON bool) int {
 	code, hint := status(err)
-	switch {
-	case code == Done:
-	case code == Failed:
+	if code == Done {
+		return code
+	}
+	if asJSON {
+		writeJSON(w, docOfError(err, code, hint)) // nothing is left to tell, where standard error cannot be written
+		return code
+	}
+	switch code {
+	case Failed:
 		fmt.Fprintln(w, "lugwright: "+err.Error())
-	case code == Interrupted:
+	case Interrupted:
 		fmt.Fprintln(w, "lugwright: interrupted")
 	default:
 		for _, line := range strings.Split(err.Error(), "\n") {

@@ -14,7 +14,8 @@ import (
 const grace = 10 * time.Second
 
 // Daemon runs services as a program of their own: it reads flags, prints its address on out once it listens, logs to errs,
-// and serves until it is told to stop. It returns the exit status: 0, 2 for a usage error, 4 when it cannot listen or serve.
+// and serves until it is told to stop. It returns the exit status: 0, 2 for a usage error or an address it cannot listen
+// on, 4 when it cannot serve.
 func Daemon(ctx context.Context, name string, args []string, out, errs io.Writer, services ...Service) int {
 	flags := flag.NewFlagSet(name, flag.ContinueOnError)
 	flags.SetOutput(errs)
@@ -35,7 +36,7 @@ func Daemon(ctx context.Context, name string, args []string, out, errs io.Writer
 	l, err := Listen(*listen)
 	if err != nil {
 		fmt.Fprintf(errs, "%s: error: %v\n", name, err)
-		return 4
+		return 2
 	}
 	fmt.Fprintln(out, l.Addr())
 	s := New(Options{Log: slog.New(slog.NewJSONHandler(errs, nil)), NoReflection: *noReflection}, services...)

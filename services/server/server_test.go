@@ -253,7 +253,7 @@ func TestDaemon(t *testing.T) {
 		code int
 		want string
 	}{
-		{[]string{"--listen", "0.0.0.0:0"}, 4, "plaintext"},
+		{[]string{"--listen", "0.0.0.0:0"}, 2, "plaintext"},
 		{[]string{"--nope"}, 2, "-nope"},
 		{[]string{"x"}, 2, `argument "x"`},
 		{[]string{"-h"}, 0, "-listen"},
