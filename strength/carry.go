@@ -5,6 +5,7 @@ package strength
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -19,12 +20,36 @@ type force struct {
 }
 
 // wrench is a force and a moment about a stated point.
-type wrench struct{ f, m part.Vec }
+type wrench struct {
+	f, m         part.Vec
+	mostF, mostM float64 // greatest component ever added
+}
 
 // plus adds a force and moment that act at a point, about the point about.
 func (w *wrench) plus(f, m, at, about part.Vec) {
+	arm := at.Sub(about).Cross(f)
 	w.f = w.f.Add(f)
-	w.m = w.m.Add(m).Add(at.Sub(about).Cross(f))
+	w.m = w.m.Add(m).Add(arm)
+	w.mostF = max(w.mostF, greatest(f))
+	w.mostM = max(w.mostM, greatest(m), greatest(arm))
+}
+
+func greatest(v part.Vec) float64 { return max(math.Abs(v.X), math.Abs(v.Y), math.Abs(v.Z)) }
+
+// settled has zero where parts that cancel leave nothing but rounding.
+func (w wrench) settled() wrench {
+	const rounding = 1e-12
+	w.f, w.m = settle(w.f, rounding*w.mostF), settle(w.m, rounding*w.mostM)
+	return w
+}
+
+func settle(v part.Vec, below float64) part.Vec {
+	for _, c := range [3]*float64{&v.X, &v.Y, &v.Z} {
+		if math.Abs(*c) < below {
+			*c = 0
+		}
+	}
+	return v
 }
 
 // passes says, for every branch, whether it goes through one of the named things. Many cuts ask for the same things, so
@@ -100,7 +125,7 @@ func sum(forces []force, passing []bool, about part.Vec) wrench {
 			w.plus(f.f, f.m, f.at, about)
 		}
 	}
-	return w
+	return w.settled()
 }
 
 // oneCase runs every corner of one case through every feature.

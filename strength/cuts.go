@@ -460,7 +460,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 	if c.bolts >= 0 {
 		r.groups[c.bolts].react(&w, c, about)
 	}
-	return w
+	return w.settled()
 }
 
 // laySweeps prepares a place for each sweep.

@@ -33,7 +33,11 @@ func (s *sheet) check(spec *job.Bracket, k *strength.Check) {
 		s.item("Does not apply", k.Why)
 		return
 	}
-	s.item("Case", s.caseOf(spec, k.Case))
+	if k.Case == "" {
+		s.item("Case", "none: a rule of the shape, whatever the load")
+	} else {
+		s.item("Case", s.caseOf(spec, k.Case))
+	}
 	if k.Sharing != "" {
 		s.item("Load sharing", k.Sharing)
 	}
