@@ -1,6 +1,6 @@
 package strength
 
-// Block shear: the piece of a ply that a bolt group would tear out, in each of four directions.
+// Block shear: the pieces of a ply that a bolt group would tear out, in each of four directions.
 
 import (
 	"math"
@@ -14,6 +14,8 @@ type block struct {
 	group int
 	along shape.Point // towards which the block is torn, in the group's plane
 	sense float64     // -1 for the bracket's ply, whose bolts push against the load on it, +1 for the support's
+	thing string      // the ply
+	words string      // which piece of it
 	f     Block
 }
 
@@ -37,8 +39,7 @@ func (r *run) layBlocks() {
 	for i := range r.blockSet {
 		b := &r.blockSet[i]
 		g := &r.groups[b.group]
-		thing := r.blockThing[i]
-		r.blocks[i] = newSlots(r.basis.Rules.Block, thing+" at "+g.ID+", block towards "+compass(b.along), thing, "block shear", g.Pose.Origin, nil)
+		r.blocks[i] = newSlots(r.basis.Rules.Block, b.thing+" at "+g.ID+", block "+b.words, b.thing, "block shear", g.Pose.Origin, nil)
 		r.places = append(r.places, &r.blocks[i])
 	}
 }
@@ -65,30 +66,50 @@ func levels(points []shape.Point, of func(shape.Point) float64) []float64 {
 	return slices.CompactFunc(out, func(a, b float64) bool { return math.Abs(a-b) < 1e-6 })
 }
 
+// addBlocks finds the blocks of one ply: towards each edge, the one between the outermost lines and the one open to either side. The
+// heel of an angle counts as an edge, which is conservative.
 func (r *run) addBlocks(group int, sense float64, t *thing, us, vs []float64) {
+	g := &r.groups[group]
 	for _, d := range [4]shape.Point{{X: 1}, {X: -1}, {Y: 1}, {Y: -1}} {
-		along, across := us, vs
+		along, across, side := us, vs, shape.Point{Y: 1}
 		if d.X == 0 {
-			along, across = vs, us
+			along, across, side = vs, us, shape.Point{X: 1}
 		}
-		sign := d.X + d.Y
-		if sign < 0 {
-			along = slices.Clone(along)
-			slices.Reverse(along)
-		}
-		edge := r.edgeBeyond(group, t, d, along[len(along)-1], across)
+		edge := r.edgeBeyond(group, t, d, foremost(along, d), across)
 		if math.IsInf(edge, 1) {
 			continue
 		}
-		far := math.Abs(along[len(along)-1] - along[0])
-		g := &r.groups[group]
-		r.blockSet = append(r.blockSet, block{group: group, along: d, sense: sense, f: Block{
-			Lgv: far + edge, Rows: float64(len(along)), Lgt: across[len(across)-1] - across[0], Across: float64(len(across)),
+		rows, lines, wide := float64(len(along)), float64(len(across)), span(across)
+		f := Block{
+			Planes: 2, Lgv: span(along) + edge, HolesV: rows - 0.5, Lgt: wide, HolesT: lines - 1,
 			Dh: g.HoleMM, T: t.plate.ThicknessMM, Fy: t.fy, Fu: t.fu,
-		}})
-		r.blockThing = append(r.blockThing, t.plate.ID)
+		}
+		b := block{group: group, along: d, sense: sense, thing: t.plate.ID, words: "towards " + compass(d), f: f}
+		if lines > 1 {
+			r.blockSet = append(r.blockSet, b)
+		}
+		for _, s := range [2]shape.Point{side, side.Scale(-1)} {
+			beside := r.edgeBeyond(group, t, s, foremost(across, s), along)
+			if math.IsInf(beside, 1) {
+				continue
+			}
+			open := b
+			open.words += ", open to " + compass(s)
+			open.f.Planes, open.f.Lgt, open.f.HolesT = 1, wide+beside, lines-0.5
+			r.blockSet = append(r.blockSet, open)
+		}
 	}
 }
+
+// foremost is the last of rising levels in the direction d.
+func foremost(levels []float64, d shape.Point) float64 {
+	if d.X+d.Y < 0 {
+		return levels[0]
+	}
+	return levels[len(levels)-1]
+}
+
+func span(levels []float64) float64 { return levels[len(levels)-1] - levels[0] }
 
 // edgeBeyond is the least distance from the foremost bolts to the ply's edge along d; infinite when there is none.
 func (r *run) edgeBeyond(group int, t *thing, d shape.Point, foremost float64, across []float64) float64 {
@@ -120,12 +141,15 @@ func (r *run) atBlocks(group int) {
 			continue
 		}
 		g := &r.groups[group]
-		v := 0.0
+		total, least, most := 0.0, math.Inf(1), math.Inf(-1)
 		for _, s := range g.shears {
-			v += b.sense * (s.X*b.along.X + s.Y*b.along.Y)
+			v := b.sense * (s.X*b.along.X + s.Y*b.along.Y)
+			total += v
+			least, most = min(least, v), max(most, v)
 		}
 		f := b.f
-		f.V = max(v, 0)
+		f.V = max(total, 0)
+		f.Even = most-least <= 1e-6*most
 		r.blocks[i].consider(r, f, "")
 	}
 }

@@ -163,7 +163,6 @@ type run struct {
 	pryings      [][2]slots[Prying]
 	blocks       []slots[Block]
 	blockSet     []block
-	blockThing   []string // the ply of each
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]

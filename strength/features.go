@@ -96,14 +96,16 @@ type BoltBearing struct {
 	Fu    float64
 }
 
-// Block is the piece of a ply that a bolt group in shear would tear out towards one edge: two planes in shear along the force,
-// one in tension across it.
+// Block is the piece of a ply that a bolt group in shear would tear out towards one edge: between its outermost lines of bolts, with
+// two planes in shear along the force, or open to a side edge, with one. One plane in tension across the force closes it.
 type Block struct {
 	V      float64 // the group's shear towards that edge
+	Planes float64 // in shear
 	Lgv    float64 // length of one shear plane, from the furthest row to the edge
-	Rows   float64 // bolts along the force
-	Lgt    float64 // length of the tension plane, between the outermost bolts
-	Across float64 // bolts across the force
+	HolesV float64 // on one shear plane; the one at its end counts half
+	Lgt    float64 // length of the tension plane
+	HolesT float64 // on the tension plane
+	Even   bool    // the bolts share the force alike, so that the tension is even
 	Dh, T  float64
 	Fy, Fu float64
 }

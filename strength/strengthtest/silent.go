@@ -29,7 +29,7 @@ func silent(t T, b *strength.Basis) {
 	ruled(t, b, r.Bolt, strength.Bolt{V: 1e3, T: 1e3, D: 16, Fub: 830, ThreadsIn: true, Grade: "8.8"})
 	ruled(t, b, r.BoltBearing, strength.BoltBearing{V: 1e4, D: 16, Dh: 18, T: 12, Edge: 40, Pitch: 60, Fu: 400})
 	ruled(t, b, r.Prying, strength.Prying{T: 1e3, B: 30, A: 30, P: 60, D: 16, Dh: 18, Tply: 12, Fu: 400, Fub: 830, V: 1e3, ThreadsIn: true})
-	ruled(t, b, r.Block, strength.Block{V: 1e3, Lgv: 100, Rows: 2, Lgt: 60, Across: 2, Dh: 18, T: 12, Fy: 250, Fu: 400})
+	ruled(t, b, r.Block, strength.Block{V: 1e3, Planes: 2, Lgv: 100, HolesV: 1.5, Lgt: 60, HolesT: 1, Even: true, Dh: 18, T: 12, Fy: 250, Fu: 400})
 	ruled(t, b, r.Bush, strength.Bush{P: 1e4, D: 20, L: 40, Service: 1})
 	ruled(t, b, r.Outstand, strength.Outstand{B: 60, T: 12, Fy: 250, E: 2e5})
 	ruled(t, b, r.Wall, strength.Wall{M: 1e5, N: 1e3, T: 8, Width: 100, Clear: 200, Arm: 60, Fy: 250})

@@ -63,6 +63,7 @@ func build() *strength.Basis {
 			WeldFlow:    flowRules,
 			Bolt:        boltRules,
 			BoltBearing: bearingRules,
+			Block:       blockRules,
 			Prying:      pryingRules,
 			Outstand:    outstandRules,
 			CornerPlate: cornerPlateRules,
@@ -79,6 +80,6 @@ var mountLimits = []strength.Evaluator{
 	pinBearing, pinPlateTension, pinPlateShear, pinPlateYield, pinPlateDimensions,
 	weakAxis, edgewise, axial, sectionShear, interaction,
 	filletStrength, filletBaseMetal, filletSize, filletEdge, filletLength, filletFlow,
-	boltShear, boltTension, boltCombined, boltBearing, boltSpacing, prying,
+	boltShear, boltTension, boltCombined, boltBearing, boltSpacing, blockShear, prying,
 	freeEdge, wallBending,
 }
