@@ -46,22 +46,6 @@ func (e *SpanError) Error() string {
 	return fmt.Sprintf("seats[%d]: %s", e.Seat, e.Why)
 }
 
-// Clevis places two ears (tL, tR thick) and a lug (tLug) with mean gaps gL, gR between (all mm) and the lug
-// shifted by shift towards the right ear, which must lie within the gaps: -gL to gR. X starts at the left ear's outer face.
-func Clevis(tL, gL, tLug, gR, tR, shift, forceN float64) ([3]Seat, error) {
-	if !(gL >= 0 && gR >= 0) {
-		return [3]Seat{}, &InputError{"gap", math.Min(gL, gR), "0 mm or more"}
-	}
-	if !(shift >= -gL && shift <= gR) {
-		return [3]Seat{}, &InputError{"shift", shift, fmt.Sprintf("%g to %g mm, the gaps", -gL, gR)}
-	}
-	return [3]Seat{
-		{X: tL / 2, T: tL, Role: Support},
-		{X: tL + gL + tLug/2 + shift, T: tLug, Role: Load, ForceN: forceN},
-		{X: tL + gL + tLug + gR + tR/2, T: tR, Role: Support},
-	}, nil
-}
-
 // SolvePin treats the pin as a beam on two supports with every force spread evenly over its seat's thickness. Seats come in order along
 // the pin and do not overlap; load seats lie between the supports. shears gets the shear in each gap between
 // neighbours (N), len(seats)-1 of them.

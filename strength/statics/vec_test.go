@@ -24,7 +24,7 @@ func TestNoAllocations(t *testing.T) {
 	patch := Patch{-20, 80, -20, 60}
 	g := flat(t, [4]float64{0, 0, 0, 80}, [4]float64{12, 0, 12, 80})
 	pieces := []Piece{{0, 105, 100, 10, 0}, {0, 50, 100, 8, 1.2}}
-	seats, _ := Clevis(10, 2, 20, 2, 10, 1, 1e4)
+	seats := twoEars(10, 2, 20, 2, 10, 1, 1e4)
 	var gaps [2]float64
 	for name, f := range map[string]func(){
 		"Shears":             func() { _ = Shears(shears, pos, 1, 2, 3) },
