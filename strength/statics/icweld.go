@@ -9,6 +9,7 @@ package statics
 import (
 	"fmt"
 	"math"
+	"sync"
 )
 
 // ICWeldSegment is a straight fillet from A to B (mm).
@@ -134,12 +135,17 @@ func (g *ICWeld) stiffen() {
 // along is what a unit force (ux, uy) at the point does to the group: two forces and a moment about the centroid.
 func (p *icPoint) along(ux, uy float64) Vec3 { return Vec3{ux, uy, p.x*uy - p.y*ux} }
 
-// The load-deformation curves of one element.
-var (
-	deformedPower = newAnglePower(2, 0.32)  // 0.209 w/D_m
-	ultimatePower = newAnglePower(6, -0.65) // D_u/(1.087 w)
-	curvePower    = newFixedPower(0.3)
-)
+// curves are the load-deformation curves of one element.
+type curves struct {
+	deformed *anglePower // 0.209 w/D_m
+	ultimate *anglePower // D_u/(1.087 w)
+	curve    *fixedPower
+}
+
+// icCurves makes the tables when a weld group first asks: a program that never does should not wait for them.
+var icCurves = sync.OnceValue(func() *curves {
+	return &curves{newAnglePower(2, 0.32), newAnglePower(6, -0.65), newFixedPower(0.3)}
+})
 
 // against gives the parts of the motion (ux, uy) across and along the weld, neither negative, and the sign with which the load angle
 // grows as the motion turns to the left.
@@ -150,7 +156,7 @@ func (p *icPoint) against(ux, uy float64) (across, along, sign float64) {
 
 // ultimate is D_u/w, and its logarithmic derivative by th.
 func ultimate(across, along float64) (du, slope float64) {
-	du, slope = ultimatePower.of(across, along)
+	du, slope = icCurves().ultimate.of(across, along)
 	if du *= 1.087; du > 0.17 {
 		return 0.17, 0
 	}
@@ -160,12 +166,13 @@ func ultimate(across, along float64) (du, slope float64) {
 // secants sums the stiffness of springs that resist what the elements do in a motion.
 func (g *ICWeld) secants(d Vec3, scale float64) sym3 {
 	var k sym3
+	t := icCurves()
 	for i := range g.elements {
 		p := &g.elements[i]
 		ux, uy := d.X-d.Z*p.y, d.Y+d.Z*p.x
 		u := math.Sqrt(ux*ux+uy*uy) + 1e-30
 		across, along, _ := p.against(ux, uy)
-		power, _ := deformedPower.of(across+icSpeck, along)
+		power, _ := t.deformed.of(across+icSpeck, along)
 		def := scale / 0.209 * u * power
 		w := p.dl / u * (1 + 0.5*math.Pow(across/u, 1.5)) * math.Pow(def*(1.9-0.9*def), 0.3)
 		k = k.plusOuter(p.along(1, 0), w).plusOuter(p.along(0, 1), w)

@@ -242,18 +242,18 @@ func (s *icSearch) sum(tangent bool) {
 // resist adds up R e.
 func (s *icSearch) resist(points []icPoint) {
 	var curve [icBlock]float64
-	d, scale := s.d, s.scale/0.209
+	d, scale, t := s.d, s.scale/0.209, icCurves()
 	for i := range points {
 		p, o := &points[i], &s.of[i%icBlock]
 		ux, uy := d.X-d.Z*p.y, d.Y+d.Z*p.x
 		o.across, o.along, o.sign = p.against(ux, uy)
-		power, slope := deformedPower.of(o.across+icSpeck, o.along)
+		power, slope := t.deformed.of(o.across+icSpeck, o.along)
 		u := math.Sqrt(ux*ux+uy*uy) + icSpeck
 		def := scale * u * power
 		o.ux, o.uy, o.per, o.def, o.slope = ux, uy, 1/u, def, slope
 		curve[i%icBlock] = def * (1.9 - 0.9*def)
 	}
-	curvePower.of(curve[:len(points)])
+	t.curve.of(curve[:len(points)])
 	F := s.F
 	for i := range points {
 		p, o := &points[i], &s.of[i%icBlock]
