@@ -13,7 +13,7 @@ import (
 type block struct {
 	group int
 	along shape.Point // towards which the block is torn, in the group's plane
-	sense float64     // -1 for the bracket's ply, whose bolts push against the load on it, +1 for the support's
+	sense float64     // see sense
 	thing string      // the ply
 	words string      // which piece of it
 	f     Block
@@ -31,7 +31,9 @@ func (r *run) layBlocks() {
 		}
 		for k := range g.Plies {
 			if t := r.thing(g.Plies[k].Thing); t != nil {
-				r.addBlocks(i, 2*float64(k)-1, t, us, vs)
+				r.addBlocks(i, r.sense(g, k), t, us, vs)
+			} else {
+				r.skip("block shear", g.Plies[k].Thing+" at "+g.ID, "it is not a plate of this bracket")
 			}
 		}
 	}
@@ -42,6 +44,25 @@ func (r *run) layBlocks() {
 		r.blocks[i] = newSlots(r.basis.Rules.Block, b.thing+" at "+g.ID+", block "+b.words, b.thing, "block shear", g.Pose.Origin, nil)
 		r.places = append(r.places, &r.blocks[i])
 	}
+}
+
+// sense says which way the bolts push a ply: 1 along the load, where they bring it, as to a lap; -1 against it, where they hold the ply,
+// as a base on its support; 0 when paths disagree, and then either way counts. A ply that no path names is taken by its place.
+func (r *run) sense(g *boltGroup, ply int) float64 {
+	brings, holds := false, false
+	for _, br := range r.branches {
+		bolts, plate := slices.Index(br.Through, g.ID), slices.Index(br.Through, g.Plies[ply].Thing)
+		if bolts >= 0 && plate >= 0 {
+			brings, holds = brings || plate > bolts, holds || plate < bolts
+		}
+	}
+	switch {
+	case brings && holds:
+		return 0
+	case brings || !holds && ply == 1:
+		return 1
+	}
+	return -1
 }
 
 func compass(d shape.Point) string {
@@ -143,13 +164,19 @@ func (r *run) atBlocks(group int) {
 		g := &r.groups[group]
 		total, least, most := 0.0, math.Inf(1), math.Inf(-1)
 		for _, s := range g.shears {
-			v := b.sense * (s.X*b.along.X + s.Y*b.along.Y)
+			v := s.X*b.along.X + s.Y*b.along.Y
+			if b.sense != 0 {
+				v *= b.sense
+			}
 			total += v
 			least, most = min(least, v), max(most, v)
 		}
 		f := b.f
 		f.V = max(total, 0)
-		f.Even = most-least <= 1e-6*most
+		if b.sense == 0 {
+			f.V = math.Abs(total)
+		}
+		f.Even = most-least <= 1e-6*max(math.Abs(most), math.Abs(least))
 		r.blocks[i].consider(r, f, "")
 	}
 }

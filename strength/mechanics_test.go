@@ -354,3 +354,41 @@ func TestBlocksByHand(t *testing.T) {
 		t.Errorf("not checked: %v", want)
 	}
 }
+
+// Two bolted laps in tension: at either half the bolts tear the lap towards its own end, whichever half the load comes from. Bolts 25 and
+// 60 mm from the flat's end and 40 apart, laps that reach 100 mm: 40 mm of edge behind 35 mm of pitch.
+func TestBlocksOfLaps(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
+		word("fixing", "bolted"), word("faces", "two"), word("ends", "rectangular"), mm("lap_width", 100), mm("overlap", 100),
+		mm("bolt_first", 25), mm("bolt_rows", 2), mm("bolt_row_pitch", 35), mm("bolts_per_row", 2), mm("bolt_gauge", 40),
+	}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	// The load enters at the half on the negative side: a pull points to it.
+	r := run(t, b, strength.Options{Method: strength.ASD, Trace: true}, service("pull", part.Vec{X: -20e3}))
+	torn := map[string]bool{}
+	for _, k := range r.Checks {
+		if k.Limit != "block-shear" || k.Demand == 0 {
+			continue
+		}
+		torn[k.Place] = true
+		for _, l := range k.Lines {
+			if v, ok := map[string]float64{"V_r": 10e3, "L_gv": 75, "n_hv": 1.5}[l.Symbol]; ok && math.Abs(l.Value-v) > 1e-6*v {
+				t.Errorf("%s: %s is %v, by hand %v", k.Place, l.Symbol, l.Value, v)
+			}
+		}
+	}
+	for _, lap := range []string{"lap-1", "lap-2"} {
+		for end, half := range map[string]string{"+u": "", "-u": "-b"} {
+			for _, open := range []string{"", ", open to +v", ", open to -v"} {
+				if place := lap + " at bolts-" + lap + half + ", block towards " + end + open; !torn[place] {
+					t.Errorf("%s is not torn, of %v", place, torn)
+				}
+			}
+		}
+	}
+	if len(torn) != 12 {
+		t.Errorf("%d blocks are torn, by hand 12: %v", len(torn), torn)
+	}
+}
