@@ -189,6 +189,9 @@ type Rules struct {
 	Outstand    []Rule[Outstand]
 	CornerPlate []Rule[CornerPlate]
 	Wall        []Rule[Wall]
+	// WeldRun gives the part of a fillet run that counts, 0 for a run too short to carry load; nil: a run shorter than four legs counts
+	// with a leg of a quarter of its length.
+	WeldRun func(legMM, lengthMM float64) float64
 }
 
 // Rule binds a feature to the givens of one limit state and evaluates it.

@@ -49,13 +49,13 @@ func (m *model) compileBolts() {
 		g.shears, g.tensions = make([]statics.Vec2, len(g.pos)), make([]float64, len(g.pos))
 		m.boltStrength(&g)
 		for k, ply := range g.Plies {
-			_, _, fu := m.ply(ply.Thing)
-			g.plies[k] = BoltBearing{D: g.DiaMM, Dh: g.HoleMM, T: ply.ThicknessMM, Edge: ply.EdgeMM, Pitch: ply.PitchMM, Fu: fu}
+			_, fy, fu := m.ply(ply.Thing)
+			g.plies[k] = BoltBearing{D: g.DiaMM, Dh: g.HoleMM, T: ply.ThicknessMM, Edge: ply.EdgeMM, Pitch: ply.PitchMM, Fy: fy, Fu: fu}
 		}
 		for k, a := range g.Across {
 			g.pry[k] = Prying{
 				B: a.BMM, A: a.AMM, P: a.PMM, D: g.DiaMM, Dh: g.HoleMM, Tply: g.Plies[0].ThicknessMM,
-				Fu: g.plies[0].Fu, Fub: g.f.Fub, ThreadsIn: g.ThreadsIn,
+				Fy: g.plies[0].Fy, Fu: g.plies[0].Fu, Fub: g.f.Fub, ThreadsIn: g.ThreadsIn,
 			}
 		}
 		m.groups = append(m.groups, g)
@@ -83,7 +83,10 @@ func (m *model) boltStrength(g *boltGroup) {
 		m.note("bolt grade %s: outside the listed materials of %s", grade.Name, m.listing)
 	}
 	g.area = size.StressArea()
-	g.f = Bolt{D: g.DiaMM, Fub: fu, ThreadsIn: g.ThreadsIn, Grade: g.Grade}
+	g.f = Bolt{
+		D: g.DiaMM, Fub: fu, ThreadsIn: g.ThreadsIn, Grade: g.Grade,
+		As: g.area, FuNominal: grade.NominalFuMPa, Dh: g.HoleMM, Flats: size.AcrossFlats,
+	}
 }
 
 // addWalls finds the support wall behind a group.
@@ -188,7 +191,7 @@ func (r *run) atBolt(i, b int) {
 	for k := range g.plies {
 		if g.plies[k].Fu > 0 {
 			p := g.plies[k]
-			p.V = v
+			p.V, p.Bolt = v, f
 			if k == 1 {
 				p.V += r.twinShear(g)
 			}
@@ -198,7 +201,7 @@ func (r *run) atBolt(i, b int) {
 	for k := range g.pry {
 		if g.pry[k].B > 0 && g.pry[k].P > 0 {
 			p := g.pry[k]
-			p.T, p.V = t, v
+			p.T, p.V, p.Bolt = t, v, f
 			r.pryings[i][k].consider(r, p, "")
 		}
 	}

@@ -311,10 +311,13 @@ func section(chords []chordPiece, full, effective statics.Section) Cut {
 		Area: full.Area, J: full.Torsion, Fy: math.Inf(1), Fu: math.Inf(1),
 		Sa: min(effective.WzTop, effective.WzBottom), Sb: min(full.WyTop, full.WyBottom),
 	}
+	var last *thing // a plate met twice running has a hole there
 	for _, ch := range chords {
 		t := ch.t.plate.ThicknessMM
 		f.TMax = max(f.TMax, t)
 		f.Fy, f.Fu = min(f.Fy, ch.t.fy), min(f.Fu, ch.t.fu)
+		f.Net = f.Net || ch.t == last
+		last = ch.t
 	}
 	f.AreaVa, f.AreaVb = full.Area, full.Area
 	if len(chords) == 1 {

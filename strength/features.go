@@ -11,9 +11,10 @@ type PinPlane struct {
 
 // PinSpan is a pin between its supporting seats.
 type PinSpan struct {
-	M, V   float64 // largest bending moment and shear
-	D      float64
-	Fy, Fu float64
+	M, V    float64 // largest bending moment and shear
+	D       float64
+	Fy, Fu  float64
+	Service float64 // load factor in M and V: serviceability is judged on service loads
 }
 
 // Bore is a pin hole in a plate.
@@ -30,6 +31,8 @@ type Bore struct {
 	Fy, Fu float64 // of the plate
 	FyPin  float64
 	Turns  bool // the pin turns under full load
+	// Service is the load factor in P: serviceability is judged on service loads.
+	Service float64
 }
 
 // Cut is a section through one plate or through several that act together. Axis a bends the section about its weak or
@@ -50,18 +53,21 @@ type Cut struct {
 	Depth      float64 // chord of a single rectangle
 	R          float64 // least radius of gyration
 	Rect       bool    // a single rectangle
+	Net        bool    // through a hole
 	Fy, Fu     float64
 }
 
 // WeldLine is the most stressed point of a weld group.
 type WeldLine struct {
-	Q      float64 // force per unit length of one weld line, resultant
-	Leg    float64
-	FEXX   float64
-	T1, T2 float64 // the plates joined
-	Fy, Fu float64 // of the thinner plate
-	Length float64 // shortest segment
-	Kind   string
+	Q       float64 // force per unit length of one weld line, resultant
+	Leg     float64
+	FEXX    float64
+	T1, T2  float64 // the plates joined
+	Fy, Fu  float64 // of the first plate
+	Fu2     float64 // of the second; 0 when not known
+	Length  float64 // shortest segment
+	Longest float64 // longest segment
+	Kind    string
 	// BothSides: the plate has a weld on either face, which share its thickness.
 	BothSides bool
 	AlongEdge bool // the weld runs along the plate's own edge
@@ -75,6 +81,7 @@ type WeldFlow struct {
 	FEXX  float64
 	T     float64 // thinner plate
 	Fu    float64
+	Fu2   float64 // of the other plate; 0 when not known
 }
 
 // Bolt is the worst bolt of a group.
@@ -84,6 +91,10 @@ type Bolt struct {
 	Fub       float64
 	ThreadsIn bool
 	Grade     string
+	As        float64 // tensile stress area
+	FuNominal float64 // nominal strength of a metric property class; 0 for other grades
+	Dh        float64 // hole
+	Flats     float64 // head, across its flats
 }
 
 // BoltBearing is one ply at one bolt.
@@ -93,7 +104,9 @@ type BoltBearing struct {
 	T     float64
 	Edge  float64 // hole centre to the nearest edge, 0 when none is near
 	Pitch float64 // hole centre to the nearest other hole, 0 when none is near
+	Fy    float64
 	Fu    float64
+	Bolt  Bolt // in the hole
 }
 
 // Block is the piece of a ply that a bolt group in shear would tear out towards one edge: between its outermost lines of bolts, with
@@ -139,10 +152,11 @@ type Prying struct {
 	B, A, P   float64
 	D, Dh     float64
 	Tply      float64
-	Fu        float64
+	Fy, Fu    float64
 	Fub       float64
 	V         float64 // shear that goes with T
 	ThreadsIn bool
+	Bolt      Bolt
 }
 
 // Outstand is a plate edge that stands free: a gusset or an ear above its gussets.

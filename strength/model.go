@@ -25,6 +25,7 @@ type model struct {
 	pins      []pin
 	cuts      []cut
 	rootSets  []rootSet
+	run       func(legMM, lengthMM float64) float64 // the basis's rule for short weld runs, nil for ours
 	flowSets  []flowSet
 	groups    []boltGroup
 	walls     []wall
@@ -57,7 +58,7 @@ type corner struct {
 const maxCorners = 64
 
 func compile(b *part.Bracket, basis *Basis) (*model, error) {
-	m := &model{b: b, listing: basis.Card.Listing}
+	m := &model{b: b, listing: basis.Card.Listing, run: basis.Rules.WeldRun}
 	m.resolveThings()
 	m.layCorners()
 	m.compilePins()

@@ -239,7 +239,7 @@ func (r *run) atPins() {
 		st := p.state(travel)
 		r.pinPlanes[i].consider(r, PinPlane{V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
 		if st.bending {
-			r.pinSpans[i].consider(r, PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
+			r.pinSpans[i].consider(r, PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu, Service: r.factor}, "")
 		}
 		for s := range p.seats {
 			r.atBore(p, &p.seats[s], &r.bores[k])
@@ -251,6 +251,6 @@ func (r *run) atPins() {
 func (r *run) atBore(p *pin, s *bore, out *slots[Bore]) {
 	w := sum(r.forces, s.passes, p.Center)
 	across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis)
-	s.f.P, s.f.Pull = across.Norm(), across.Dot(s.free)
+	s.f.P, s.f.Pull, s.f.Service = across.Norm(), across.Dot(s.free), r.factor
 	out.consider(r, s.f, "")
 }

@@ -107,13 +107,21 @@ func (m *model) addRoot(members []int) {
 		ids = append(ids, w.ID)
 		line := m.weldLine(w, k)
 		for _, s := range w.Segments {
-			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: m.weight(w, s)})
+			counts := m.weight(w, s)
+			if counts == 0 {
+				continue
+			}
+			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: counts})
 			owners = append(owners, w.Joins[0])
 			set.lines = append(set.lines, line)
 		}
 	}
 	if len(members) > 1 {
 		set.words = fmt.Sprintf("weld %s and %d more acting with it", first.ID, len(members)-1)
+	}
+	if len(segs) == 0 {
+		m.skip("strength of the weld", first.ID, "all its runs are too short to carry load")
+		return
 	}
 	g, err := statics.NewWeldGroup(segs)
 	if err != nil {
@@ -135,17 +143,27 @@ func (m *model) addAlone(set *rootSet, members []int) {
 			continue
 		}
 		n := len(m.rootSets)
-		if m.addRoot([]int{k}); len(m.rootSets) > n {
-			set.alone = append(set.alone, m.rootSets[n])
-			m.rootSets = m.rootSets[:n]
+		m.addRoot([]int{k})
+		if len(m.rootSets) == n { // its own weld carries nothing, so that together is the only way
+			set.alone = nil
+			return
 		}
+		set.alone = append(set.alone, m.rootSets[n])
+		m.rootSets = m.rootSets[:n]
 	}
 }
 
 // weight is the part of a run that counts: a run shorter than four legs counts with a leg of a quarter of its length (AISC 360-22
-// J2.2b(c), and like rules elsewhere), spread evenly over it.
+// J2.2b(c), and like rules elsewhere), spread evenly over it. A basis may have a rule of its own.
 func (m *model) weight(w *part.WeldGroup, s part.WeldSegment) float64 {
 	length := s.B.Sub(s.A).Norm()
+	if m.run != nil {
+		counts := m.run(w.LegMM, length)
+		if counts == 0 {
+			m.note("weld %s: a run of %.3g mm is too short to carry load and is left out", w.ID, length)
+		}
+		return counts
+	}
 	if length >= 4*w.LegMM {
 		return 1
 	}
@@ -213,9 +231,9 @@ func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
 	l := WeldLine{Leg: w.LegMM, Kind: string(w.Kind), Length: math.Inf(1), BothSides: w.BothSides, AlongEdge: w.AlongEdge}
 	l.FEXX = m.electrode(w.Electrode, index)
 	l.T1, l.Fy, l.Fu = m.ply(w.Joins[0])
-	l.T2, _, _ = m.ply(w.Joins[1])
+	l.T2, _, l.Fu2 = m.ply(w.Joins[1])
 	for _, s := range w.Segments {
-		l.Length = min(l.Length, s.B.Sub(s.A).Norm())
+		l.Length, l.Longest = min(l.Length, s.B.Sub(s.A).Norm()), max(l.Longest, s.B.Sub(s.A).Norm())
 	}
 	return l
 }
@@ -255,7 +273,7 @@ func (m *model) addFlow(i int) {
 	if l.T2 > 0 {
 		t = min(t, l.T2)
 	}
-	m.flowSets = append(m.flowSets, flowSet{weld: w, at: w.Segments[0].A, f: WeldFlow{Leg: l.Leg, FEXX: l.FEXX, T: t, Fu: l.Fu, Lines: m.lines(w)}})
+	m.flowSets = append(m.flowSets, flowSet{weld: w, at: w.Segments[0].A, f: WeldFlow{Leg: l.Leg, FEXX: l.FEXX, T: t, Fu: l.Fu, Fu2: l.Fu2, Lines: m.lines(w)}})
 }
 
 // lines counts the runs of a weld, short ones by the part that counts.

@@ -136,12 +136,13 @@ func TestStatus(t *testing.T) {
 		{"unknown basis", []string{"limits", "--basis", "AISC"}, Misused, "is not a basis"},
 		{"unknown material", []string{"materials", "A37"}, Misused, `nearest is "A36"`},
 		{"evaluate nothing", []string{"evaluate"}, Misused, "evaluate takes"},
-		{"evaluate with a mass", []string{"evaluate", "pin-shear", "V_r=12kg"}, Misused, "V_r: 12kg is a mass; a force such as"},
-		{"evaluate with a bare number", []string{"evaluate", "pin-shear", "d=25"}, Misused, "d: 25 has no unit"},
-		{"evaluate with a stranger", []string{"evaluate", "pin-shear", "q=25"}, Misused, "has no such given"},
-		{"evaluate with too little", []string{"evaluate", "pin-shear", "d=25mm"}, Misused, "V_r: missing"},
-		{"evaluate out of range", []string{"evaluate", "pin-shear", "V_r=1N", "d=25km", "F_y=1MPa", "F_u=1MPa"}, Misused, "unknown unit"},
-		{"evaluate another method", []string{"evaluate", "pin-shear", "--method", "LSD", "d=25mm"}, Misused, `method: "LSD"; one of`},
+		{"evaluate what several bases have", []string{"evaluate", "pin-shear", "V_r=12kN"}, Misused, "choose one with --basis"},
+		{"evaluate with a mass", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=12kg"}, Misused, "V_r: 12kg is a mass; a force such as"},
+		{"evaluate with a bare number", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "d=25"}, Misused, "d: 25 has no unit"},
+		{"evaluate with a stranger", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "q=25"}, Misused, "has no such given"},
+		{"evaluate with too little", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "d=25mm"}, Misused, "V_r: missing"},
+		{"evaluate out of range", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=1N", "d=25km", "F_y=1MPa", "F_u=1MPa"}, Misused, "unknown unit"},
+		{"evaluate another method", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "--method", "LSD", "d=25mm"}, Misused, `method: "LSD"; one of`},
 		{"unknown shell", []string{"completion", "fish"}, Misused, "one of bash, zsh"},
 		{"listen to the world", []string{"serve", "--listen", "0.0.0.0:0"}, Misused, "not on this machine alone"},
 		{"new in a file", []string{"new", filepath.Join(file, "x")}, NotWritten, "not a directory"},
@@ -282,7 +283,7 @@ func TestJSON(t *testing.T) {
 		"kinds":     {[]string{"kinds"}, Done, "format kinds"},
 		"limits":    {[]string{"limits"}, Done, "format bases"},
 		"materials": {[]string{"materials"}, Done, "format grades bolt_grades electrodes bolt_sizes"},
-		"evaluate":  {[]string{"evaluate", "pin-shear", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=570MPa"}, Done, "format limit verdict utilisation lines"},
+		"evaluate":  {[]string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=570MPa"}, Done, "format limit verdict utilisation lines"},
 		"version":   {[]string{"version"}, Done, "format tool version"},
 		"schema":    {[]string{"schema"}, Done, "$schema properties required"},
 		"new":       {[]string{"new", filepath.Join(t.TempDir(), "x")}, Done, "format job schema"},
@@ -325,7 +326,7 @@ func TestEightyColumns(t *testing.T) {
 	for _, args := range [][]string{
 		{"check", path}, {"check", path, "--detail"}, {"check", path, "--all"}, {"check", "testdata/bare.yaml"},
 		{"kinds"}, {"kinds", "clevis"}, {"kinds", "clevis", "--inch"}, {"limits"}, {"limits", "pin-shear"}, {"materials"}, {"materials", "--inch"},
-		{"evaluate", "pin-shear", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=570MPa"},
+		{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=570MPa"},
 	} {
 		for _, line := range strings.Split(lugwright(t, args...).out, "\n") {
 			if n := utf8.RuneCountInString(line); n > columns {

@@ -9,6 +9,9 @@ import (
 	"lugwright/strength"
 	"lugwright/strength/basis/aisc360"
 	"lugwright/strength/basis/aisc360y2016"
+	"lugwright/strength/basis/allowable"
+	"lugwright/strength/basis/bth1"
+	"lugwright/strength/basis/en1993"
 	"lugwright/strength/basis/reference"
 )
 
@@ -17,6 +20,9 @@ func All() []*strength.Basis {
 	return slices.Concat([]*strength.Basis{
 		aisc360.Basis(),
 		aisc360y2016.Basis(),
+		en1993.Basis(),
+		bth1.Basis(),
+		allowable.Basis(),
 	}, reference.All())
 }
 

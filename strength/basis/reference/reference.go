@@ -9,5 +9,13 @@ func All() []*strength.Basis {
 	return []*strength.Basis{
 		olderWelds,
 		lrfd2,
+		machineDesign,
+		stressConcentration,
+		aerospaceLug,
+		boltSets,
+		preload,
+		vdi2230,
+		threadStripping,
+		enGuide,
 	}
 }

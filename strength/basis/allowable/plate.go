@@ -1,0 +1,159 @@
+package allowable
+
+// Free edges, corner plates, a support's wall, block shear.
+
+import (
+	"math"
+
+	"lugwright/strength"
+)
+
+var plateLimits = []strength.Evaluator{blockShear, freeEdge, cornerStress, cornerShear, wallBending}
+
+type blockGivens struct {
+	V      float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force of the group towards the edge"`
+	T      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
+	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
+	Lgv    float64 `sym:"L_gv" unit:"mm" min:"0.1" max:"1e5" is:"length of one shear plane"`
+	HolesV float64 `sym:"n_hv" unit:"" min:"0" max:"100" is:"holes on one shear plane, half the one at its end"`
+	Lgt    float64 `sym:"L_gt" unit:"mm" min:"0.1" max:"1e5" is:"length of the tension plane"`
+	HolesT float64 `sym:"n_ht" unit:"" min:"0" max:"100" is:"holes on the tension plane, half those at its ends"`
+	Dh     float64 `sym:"d_h" unit:"mm" min:"1" max:"200" is:"hole diameter"`
+	Ubs    float64 `sym:"U_bs" unit:"" min:"0.5" max:"1" default:"1" is:"1 where the tension is even, 0.5 where it is not"`
+	Fy     float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the ply"`
+	Fu     float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
+}
+
+// blockShear adds the allowed shear and tension of the net planes, as if both reached their stress together.
+var blockShear = strength.Define(strength.Identity{
+	ID: "block-shear", Title: "block shear at the bolts", Clause: common("allowed stresses of the net planes added"),
+	Demand: "V_r", Capacity: "V_c", Unit: "N",
+}, func(c *strength.Calc, g blockGivens) {
+	Anv := c.Let("A_nv", "n_v*(L_gv - n_hv*d_h)*t", "mm^2", g.Planes*(g.Lgv-g.HolesV*g.Dh)*g.T)
+	Ant := c.Let("A_nt", "(L_gt - n_ht*d_h)*t", "mm^2", (g.Lgt-g.HolesT*g.Dh)*g.T)
+	c.Need(Anv > 0, "A_nv > 0*mm*mm", "material left along the force")
+	c.Need(Ant > 0, "A_nt > 0*mm*mm", "material left across the force")
+	sigma := allowed(c, g.Fy, g.Fu)
+	tau := allowedShear(c, sigma)
+	c.Compare(g.V, c.Let("V_c", "tau_all*A_nv + U_bs*sigma_all*A_nt", "N", tau*Anv+g.Ubs*sigma*Ant))
+})
+
+// edgeStress is the elastic buckling stress of a long plate with one free edge, the other held but free to turn: 0.425 of the Euler stress of
+// its slenderness. Elementary stability.
+func edgeStress(b, t float64) float64 {
+	return 0.425 * math.Pi * math.Pi * E / (12 * (1 - poisson*poisson)) * (t / b) * (t / b)
+}
+
+type freeEdgeGivens struct {
+	B  float64 `sym:"b" unit:"mm" min:"0.1" max:"5000" is:"greatest width that stands out from its support"`
+	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+}
+
+// freeEdge wants a gusset's free edge to yield before it buckles, whichever way the load turns, with 2 in hand for edges that are not flat:
+// b/t up to 0.44 sqrt(E/F_y). A wider plate is outside the rule.
+var freeEdge = strength.Define(strength.Identity{
+	ID: "free-edge", Title: "buckling of a free edge", Clause: common("elastic plate buckling, coefficient 0.425, at twice the yield strength"),
+	Demand: "F_need", Capacity: "F_cr", Unit: "MPa", Detail: true,
+}, func(c *strength.Calc, g freeEdgeGivens) {
+	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*200000*MPa/(12*(1 - pow(0.3, 2)))*pow(t/b, 2)", "MPa", edgeStress(g.B, g.T))
+	need := c.Let("F_need", "2*F_y", "MPa", 2*g.Fy)
+	c.Need(need <= Fcr, "F_need <= F_cr", "an edge that yields before it buckles")
+	c.Compare(need, Fcr)
+})
+
+type cornerGivens struct {
+	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line"`
+	E  float64 `sym:"e" unit:"mm" min:"0" max:"5000" is:"load to the support line"`
+	A  float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
+	B  float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
+	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Fu float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 where it is not known"`
+}
+
+// cornerStress is a triangular plate on the section square to its free edge: elastic axial force and bending, against the lesser of the
+// allowed stress and the edge's buckling stress over its factor.
+var cornerStress = strength.Define(strength.Identity{
+	ID: "bracket-plate", Title: "free edge of a triangular bracket plate", Clause: common("elastic stress and edge buckling on the section square to the free edge"),
+	Demand: "sigma", Capacity: "sigma_c", Unit: "MPa",
+}, func(c *strength.Calc, g cornerGivens) {
+	theta := c.Let("theta", "atan(b/a)", "rad", math.Atan(g.B/g.A))
+	bp := c.Let("b_p", "a*sin(theta)", "mm", g.A*math.Sin(theta))
+	N := c.Let("N_r", "P_r*cos(theta)", "N", g.P*math.Cos(theta))
+	M := c.Let("M", "P_r*e - N_r*b_p/2", "N*mm", g.P*g.E-N*bp/2)
+	sigma := c.Let("sigma", "N_r/(t*b_p) + 6*abs(M)/(t*pow(b_p, 2))", "MPa", N/(g.T*bp)+6*math.Abs(M)/(g.T*bp*bp))
+	all := allowedFloor(c, g.Fy, g.Fu)
+	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*200000*MPa/(12*(1 - pow(0.3, 2)))*pow(t/b_p, 2)", "MPa", edgeStress(bp, g.T))
+	nu := c.Factor("n_u")
+	c.Compare(sigma, c.Let("sigma_c", "min(sigma_all, F_cr/n_u)", "MPa", min(all, Fcr/nu)))
+})
+
+// cornerShear is the peak of elastic shear on the same section.
+var cornerShear = strength.Define(strength.Identity{
+	ID: "bracket-plate-shear", Title: "shear of a triangular bracket plate", Clause: common("peak shear of a rectangle"),
+	Demand: "tau", Capacity: "tau_all", Unit: "MPa",
+}, func(c *strength.Calc, g cornerGivens) {
+	theta := c.Let("theta", "atan(b/a)", "rad", math.Atan(g.B/g.A))
+	bp := c.Let("b_p", "a*sin(theta)", "mm", g.A*math.Sin(theta))
+	V := c.Let("V", "P_r*sin(theta)", "N", g.P*math.Sin(theta))
+	tau := c.Let("tau", "1.5*V/(t*b_p)", "MPa", 1.5*V/(g.T*bp))
+	c.Compare(tau, allowedShear(c, allowedFloor(c, g.Fy, g.Fu)))
+})
+
+type wallGivens struct {
+	M   float64 `sym:"M_r" unit:"N*mm" min:"0" max:"1e12" is:"couple of the bolt group on the wall"`
+	N   float64 `sym:"N_r" unit:"N" min:"0" max:"1e9" is:"pull or push square to the wall"`
+	T   float64 `sym:"t" unit:"mm" min:"0.1" max:"200" is:"wall thickness"`
+	W   float64 `sym:"w" unit:"mm" min:"1" max:"5000" is:"width of wall that works: the bracket's length"`
+	L   float64 `sym:"h" unit:"mm" min:"1" max:"5000" is:"clear height between the flanges"`
+	Arm float64 `sym:"s" unit:"mm" min:"0.1" max:"5000" is:"distance over which the couple acts"`
+	Fy  float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the wall"`
+	Fu  float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength of the wall; 0 where it is not known"`
+}
+
+// wallBending is the wall as a one-way strip, pinned at the flanges, as wide as the bracket; the couple is two forces s apart, pull or push is
+// spread over s.
+var wallBending = strength.Define(strength.Identity{
+	ID: "wall-bending", Title: "bending of the support's wall out of its plane", Clause: common("one-way strip, elastic"),
+	Demand: "sigma", Capacity: "sigma_all", Unit: "MPa",
+}, func(c *strength.Calc, g wallGivens) {
+	c.Need(g.Arm < g.L, "s < h", "a bracket lower than the clear web")
+	M := c.Let("M_s", "M_r*(h - s)/(2*h) + N_r*(2*h - s)/8", "N*mm", g.M*(g.L-g.Arm)/(2*g.L)+g.N*(2*g.L-g.Arm)/8)
+	sigma := c.Let("sigma", "6*M_s/(w*pow(t, 2))", "MPa", 6*M/(g.W*g.T*g.T))
+	c.Compare(sigma, allowedFloor(c, g.Fy, g.Fu))
+})
+
+var blockRules = []strength.Rule[strength.Block]{
+	{Of: blockShear, Check: func(c *strength.Calc, f *strength.Block) {
+		ubs := 0.5
+		if f.Even {
+			ubs = 1
+		}
+		blockShear.Check(c, blockGivens{
+			V: f.V, T: f.T, Planes: f.Planes, Lgv: f.Lgv, HolesV: f.HolesV, Lgt: f.Lgt, HolesT: f.HolesT,
+			Dh: f.Dh, Ubs: ubs, Fy: f.Fy, Fu: f.Fu,
+		})
+	}},
+}
+
+var outstandRules = []strength.Rule[strength.Outstand]{
+	{Of: freeEdge, Check: func(c *strength.Calc, f *strength.Outstand) {
+		freeEdge.Check(c, freeEdgeGivens{B: f.B, T: f.T, Fy: f.Fy})
+	}},
+}
+
+var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
+	{Of: cornerStress, Check: func(c *strength.Calc, f *strength.CornerPlate) { cornerStress.Check(c, givensOf(f)) }},
+	{Of: cornerShear, Check: func(c *strength.Calc, f *strength.CornerPlate) { cornerShear.Check(c, givensOf(f)) }},
+}
+
+func givensOf(f *strength.CornerPlate) cornerGivens {
+	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy}
+}
+
+var wallRules = []strength.Rule[strength.Wall]{
+	{Of: wallBending, Check: func(c *strength.Calc, f *strength.Wall) {
+		wallBending.Check(c, wallGivens{M: f.M, N: f.N, T: f.T, W: f.Width, L: f.Clear, Arm: f.Arm, Fy: f.Fy})
+	}},
+}
