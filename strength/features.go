@@ -67,6 +67,7 @@ type WeldLine struct {
 	Fu2     float64 // of the second; 0 when not known
 	Length  float64 // shortest segment
 	Longest float64 // longest segment
+	Bare    bool    // no run of it counts, and nothing beside it carries its load
 	Kind    string
 	// BothSides: the plate has a weld on either face, which share its thickness.
 	BothSides bool

@@ -26,6 +26,7 @@ type model struct {
 	cuts      []cut
 	rootSets  []rootSet
 	run       func(legMM, lengthMM float64) float64 // the basis's rule for short weld runs, nil for ours
+	bare      []string                              // welds with no run that counts, where nothing beside them carries their load
 	flowSets  []flowSet
 	groups    []boltGroup
 	walls     []wall

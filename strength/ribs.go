@@ -233,6 +233,7 @@ func (m *model) ribRoot(c *cut, web, flange string) *rootSet {
 		n := len(m.rootSets)
 		m.addRoot([]int{i})
 		if len(m.rootSets) == n {
+			m.bare = append(m.bare, w.ID)
 			return nil
 		}
 		set := m.rootSets[n]

@@ -60,7 +60,10 @@ func (m *model) compileWelds() {
 		for _, k := range members {
 			done[m.b.Welds[k].ID] = true
 		}
-		m.addRoot(members)
+		n := len(m.rootSets)
+		if m.addRoot(members); len(m.rootSets) == n {
+			m.bare = append(m.bare, w.ID)
+		}
 	}
 	for i := range m.cuts {
 		m.addFlows(&m.cuts[i])
@@ -95,7 +98,7 @@ func (m *model) cluster(w *part.WeldGroup) []int {
 	return out
 }
 
-// addRoot compiles one root set.
+// addRoot compiles one root set, none where no run of it counts.
 func (m *model) addRoot(members []int) {
 	first := &m.b.Welds[members[0]]
 	set := rootSet{thing: first.ID, words: "weld " + first.ID, field: fmt.Sprintf("welds[%d]", members[0])}
@@ -120,7 +123,6 @@ func (m *model) addRoot(members []int) {
 		set.words = fmt.Sprintf("weld %s and %d more acting with it", first.ID, len(members)-1)
 	}
 	if len(segs) == 0 {
-		m.skip("strength of the weld", first.ID, "all its runs are too short to carry load")
 		return
 	}
 	g, err := statics.NewWeldGroup(segs)
@@ -455,7 +457,9 @@ func (r *run) laySizes() {
 	for i := range r.b.Welds {
 		w := &r.b.Welds[i]
 		r.sizes[i] = newSlots(r.basis.Rules.WeldSize, "weld "+w.ID, w.ID, "weld size", w.Segments[0].A, nil)
-		r.sizes[i].consider(r, r.weldLine(w, i), "")
+		f := r.weldLine(w, i)
+		f.Bare = slices.Contains(r.bare, w.ID)
+		r.sizes[i].consider(r, f, "")
 		r.places = append(r.places, &r.sizes[i])
 	}
 }

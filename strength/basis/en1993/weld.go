@@ -233,8 +233,11 @@ func weldRun(leg, length float64) float64 {
 
 var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletLength, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		// Shorter runs of the same weld are left out of its strength.
+		// Shorter runs are left out of the strength of the welds that they stand with.
 		filletLength.Check(c, filletLengthGivens{A: f.Leg / math.Sqrt2, L: f.Longest, Ends: 1})
+		if c.Verdict == strength.Fail && !f.Bare {
+			c.Skip("too short to carry load: left out of the strength of the welds beside it")
+		}
 		fillet(c, f)
 	}},
 	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
