@@ -65,7 +65,7 @@ func (r *run) explainRoot(i int, label string) explanation {
 		}
 		return e
 	}
-	e.add("L_w", "mm", s.group.LengthMM, "effective length of all runs")
+	e.add("L_w", "mm", s.group.LengthMM, "effective length of all runs, each by its leg over the greatest")
 	jx, jy, jz := s.group.Inertia()
 	for k, v := range [3]float64{jx, jy, jz} {
 		e.add("J_w"+"xyz"[k:k+1], "mm^3", v, "inertia of the runs about "+"xyz"[k:k+1]+", unit throat")

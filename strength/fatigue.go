@@ -115,11 +115,13 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 	r.forces = change
 	i := 0
 	for s := range r.rootSets {
-		q, segment, err := r.rootSets[s].peak(sum(change, r.rootSets[s].passes, r.rootSets[s].at))
-		if err != nil {
-			return &part.FieldError{Field: r.rootSets[s].field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
+		set := &r.rootSets[s]
+		if err := set.take(sum(change, set.passes, set.at)); err != nil {
+			return &part.FieldError{Field: set.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
 		}
-		ranges[i][k] = q / (0.707 * r.rootSets[s].lines[segment].Leg)
+		for _, w := range set.welds {
+			ranges[i][k] = max(ranges[i][k], w.Q/(0.707*w.Leg))
+		}
 		i++
 	}
 	for s := range r.b.Sweeps {

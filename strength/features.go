@@ -64,7 +64,8 @@ type WeldLine struct {
 	FEXX    float64
 	T1, T2  float64 // the plates joined
 	Fy, Fu  float64 // of the first plate
-	Fu2     float64 // of the second; 0 when not known
+	Fy2     float64 // of the second; 0 when not known
+	Fu2     float64
 	Length  float64 // shortest segment
 	Longest float64 // longest segment
 	Bare    bool    // no run of it counts, and nothing beside it carries its load
@@ -72,6 +73,25 @@ type WeldLine struct {
 	// BothSides: the plate has a weld on either face, which share its thickness.
 	BothSides bool
 	AlongEdge bool // the weld runs along the plate's own edge
+	// Backed: another plate's weld stands behind this one on the far face of the second plate, and shares its thickness.
+	Backed bool
+}
+
+// BesideWeld is the plate beside a weld that shears first: its thickness, the weld lines that share it, its strengths. A second plate
+// that is not known is left out.
+func (l *WeldLine) BesideWeld() (t, lines, fy, fu float64) {
+	t, lines, fy, fu = l.T1, 1+one(l.BothSides), l.Fy, l.Fu
+	if n := 1 + one(l.Backed); l.T2 > 0 && l.Fu2*l.T2/n < fu*t/lines {
+		return l.T2, n, l.Fy2, l.Fu2
+	}
+	return t, lines, fy, fu
+}
+
+func one(yes bool) float64 {
+	if yes {
+		return 1
+	}
+	return 0
 }
 
 // WeldFlow is shear flow between a web and its flange.

@@ -392,3 +392,55 @@ func TestBlocksOfLaps(t *testing.T) {
 		t.Errorf("%d blocks are torn, by hand 12: %v", len(torn), torn)
 	}
 }
+
+// limitAt is the utilisation of one limit state, the worst of the places that hold a text.
+func limitAt(t *testing.T, r *strength.Report, limit, place string) float64 {
+	t.Helper()
+	u := math.NaN()
+	for _, k := range r.Checks {
+		if k.Limit == limit && strings.Contains(k.Place, place) && !(k.Utilisation <= u) {
+			u = k.Utilisation
+		}
+	}
+	if math.IsNaN(u) {
+		t.Fatalf("%s is not checked at %q", limit, place)
+	}
+	return u
+}
+
+// A thinner fillet on the gussets is never better for the welds as a group: each weld is held against its own leg.
+func TestThinnerFilletIsNotBetter(t *testing.T) {
+	for _, load := range []part.Vec{{X: 30e3}, {Y: -15e3}, {Y: -8e3, Z: -20e3}} {
+		last := 0.0
+		for _, leg := range []float64{8, 6, 5, 3} {
+			b := clevisOf(t, part.LeftHand, with(bare, word("gussets", "outer"), mm("gusset_weld", leg)))
+			u := limitAt(t, run(t, b, strength.Options{Method: strength.ASD}, service("c", load)), "fillet-strength", "w-ear")
+			if u < last-1e-9 {
+				t.Errorf("%v: fillets of %g mm at %.4f, thicker ones at %.4f", load, leg, u, last)
+			}
+			last = u
+		}
+	}
+}
+
+// The plate that a weld stands on shears as well: AISC 360-22 J4.2(b) on its thickness, once per weld line.
+func TestPlateUnderTheWeld(t *testing.T) {
+	base := func(support float64) (u, q float64) {
+		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "gusset", Name: "g", Hand: part.LeftHand, Params: []part.Param{mm("support_thickness", support)}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		r := run(t, b, strength.Options{Method: strength.ASD}, service("down", part.Vec{Z: -20e3}))
+		for _, k := range r.Checks {
+			if k.Limit == "fillet-base-metal" && k.Utilisation > u {
+				u, q = k.Utilisation, k.Demand
+			}
+		}
+		return u, q
+	}
+	thick, _ := base(20)
+	thin, q := base(2)
+	if want := q * 2 / (0.6 * 470 * 2); thin <= thick || math.Abs(thin/want-1) > 0.1 {
+		t.Errorf("on 20 mm at %.3f, on 2 mm at %.3f; by hand about %.3f for 470 MPa", thick, thin, want)
+	}
+}

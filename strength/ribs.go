@@ -254,11 +254,7 @@ func (r *run) atRibRoot(c *cut, rb *rib, f *Cut) {
 	n := math.Abs(f.N)/o.whole*o.area + f.Ma*math.Abs(o.arm)/o.total*o.area
 	w := wrench{}
 	w.plus(c.normal.Scale(n).AddScaled(f.Va, c.flat), c.chord.Scale(f.Ma*o.inertia/o.total), o.center, rb.root.at)
-	q, k, err := rb.root.peak(w)
-	if err != nil {
-		return
+	if rb.root.take(w) == nil {
+		r.ribRoots[rb.slot].consider(r, rb.root.welds[0].WeldLine, "")
 	}
-	l := rb.root.lines[k]
-	l.Q = q
-	r.ribRoots[rb.slot].consider(r, l, "")
 }

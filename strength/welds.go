@@ -24,10 +24,26 @@ type rootSet struct {
 	// working is the group without what shear lag leaves idle; it takes the weak-axis bending. Nil when all works.
 	working     *statics.WeldGroup
 	flat, chord part.Vec
-	lines       []WeldLine // by segment of group: what does not change with the load
+	welds       []rootWeld
+	runs        []weldRun // the segments of group
+	workingRuns []weldRun // and of working
 	// alone is the welds of each loaded plate by itself, full width, without what composites join to it: a load path too.
 	alone []rootSet
 	field string
+}
+
+// rootWeld is one weld of a set, and the greatest force on it. Runs of a set weigh by their legs, so that a thinner one takes less: the
+// elastic method on the throats as they are.
+type rootWeld struct {
+	id string
+	WeldLine
+	leg float64 // over the greatest leg of the set
+}
+
+// weldRun is a segment and the weld of its set that it belongs to.
+type weldRun struct {
+	a, b statics.Vec3
+	weld int
 }
 
 // flowSet is one weld between a web and its flange.
@@ -105,18 +121,23 @@ func (m *model) addRoot(members []int) {
 	var ids []string
 	var segs []statics.WeldSegment
 	var owners []string
+	greatest := 0.0
 	for _, k := range members {
+		greatest = max(greatest, m.b.Welds[k].LegMM)
+	}
+	for n, k := range members {
 		w := &m.b.Welds[k]
 		ids = append(ids, w.ID)
-		line := m.weldLine(w, k)
+		leg := w.LegMM / greatest
+		set.welds = append(set.welds, rootWeld{w.ID, m.weldLine(w, k), leg})
 		for _, s := range w.Segments {
 			counts := m.weight(w, s)
 			if counts == 0 {
 				continue
 			}
-			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: counts})
+			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: counts * leg})
 			owners = append(owners, w.Joins[0])
-			set.lines = append(set.lines, line)
+			set.runs = append(set.runs, weldRun{vec3(s.A), vec3(s.B), n})
 		}
 	}
 	if len(members) > 1 {
@@ -189,14 +210,17 @@ func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []st
 		}
 	}
 	var kept []statics.WeldSegment
+	var runs []weldRun
 	for k, seg := range segs {
-		kept = append(kept, clip(seg, owners[k], trimmed(whole, active))...)
+		for _, c := range clip(seg, owners[k], trimmed(whole, active)) {
+			kept, runs = append(kept, c), append(runs, weldRun{c.A, c.B, set.runs[k].weld})
+		}
 	}
 	if len(kept) == 0 {
 		return
 	}
 	if g, err := statics.NewWeldGroup(kept); err == nil {
-		set.working, set.flat, set.chord = &g, m.cuts[i].flat, m.cuts[i].chord
+		set.working, set.workingRuns, set.flat, set.chord = &g, runs, m.cuts[i].flat, m.cuts[i].chord
 	}
 }
 
@@ -233,11 +257,42 @@ func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
 	l := WeldLine{Leg: w.LegMM, Kind: string(w.Kind), Length: math.Inf(1), BothSides: w.BothSides, AlongEdge: w.AlongEdge}
 	l.FEXX = m.electrode(w.Electrode, index)
 	l.T1, l.Fy, l.Fu = m.ply(w.Joins[0])
-	l.T2, _, l.Fu2 = m.ply(w.Joins[1])
+	l.T2, l.Fy2, l.Fu2 = m.ply(w.Joins[1])
+	l.Backed = m.backed(w, l.T2)
 	for _, s := range w.Segments {
 		l.Length, l.Longest = min(l.Length, s.B.Sub(s.A).Norm()), max(l.Longest, s.B.Sub(s.A).Norm())
 	}
 	return l
+}
+
+// backed says whether another plate's weld runs behind w on the far face of the plate that w stands on, whose thickness is t.
+func (m *model) backed(w *part.WeldGroup, t float64) bool {
+	for i := range m.b.Welds {
+		v := &m.b.Welds[i]
+		if v.Joins[1] != w.Joins[1] || v.Joins[0] == w.Joins[0] {
+			continue
+		}
+		for _, s := range w.Segments {
+			if slices.ContainsFunc(v.Segments, func(u part.WeldSegment) bool { return behind(s, u, t) }) {
+				return true
+			}
+		}
+	}
+	return false
+}
+
+// behind says whether two segments run side by side, about t apart, over some of their length.
+func behind(s, u part.WeldSegment, t float64) bool {
+	along, other := s.B.Sub(s.A), u.B.Sub(u.A)
+	length := along.Norm()
+	dir := along.Unit()
+	if math.Abs(dir.Dot(other.Unit())) < 0.99 {
+		return false
+	}
+	off := u.A.Sub(s.A)
+	apart := off.AddScaled(-off.Dot(dir), dir).Norm()
+	a, b := off.Dot(dir), u.B.Sub(s.A).Dot(dir)
+	return apart > t/2 && apart < 1.5*t && min(max(a, b), length)-max(min(a, b), 0) > 1e-3
 }
 
 func (m *model) electrode(name string, index int) float64 {
@@ -393,15 +448,11 @@ func leafOn(active []*part.Composite, id, flange string, shared []string) bool {
 func (r *run) atWelds() error {
 	for i := range r.rootSets {
 		s := &r.rootSets[i]
-		w := sum(r.forces, s.passes, s.at)
 		r.inPlace = i
-		q, k, err := s.peak(w)
-		if err != nil {
+		if err := s.take(sum(r.forces, s.passes, s.at)); err != nil {
 			return &part.FieldError{Field: s.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
 		}
-		f := s.lines[k]
-		f.Q = q
-		r.betterRoot(i, f)
+		r.betterRoot(i)
 	}
 	return nil
 }
@@ -411,44 +462,84 @@ const ownWeldAlone = "each plate's own weld alone"
 
 // betterRoot keeps a set of welds acting together, or each loaded plate's own weld where that is the better load path: what stands
 // beside a plate never makes its weld weaker.
-func (r *run) betterRoot(i int, together WeldLine) {
+func (r *run) betterRoot(i int) {
 	s := &r.rootSets[i]
-	alone, have := WeldLine{}, false
+	alone := math.Inf(1)
 	for k := range s.alone {
 		a := &s.alone[k]
-		q, segment, err := a.peak(sum(r.forces, a.passes, a.at))
-		if err != nil {
-			have = false
+		if err := a.take(sum(r.forces, a.passes, a.at)); err != nil {
+			alone = math.Inf(1)
 			break
 		}
-		if f := a.lines[segment]; !have || q/f.Leg > alone.Q/alone.Leg {
-			alone, have = f, true
-			alone.Q = q
+		if k == 0 {
+			alone = 0
 		}
+		alone = max(alone, a.severity())
 	}
-	if have && alone.Q/alone.Leg < together.Q/together.Leg {
-		r.roots[i].consider(r, alone, ownWeldAlone)
+	if alone < s.severity() {
+		for k := range s.alone {
+			r.roots[i].consider(r, s.alone[k].welds[0].WeldLine, ownWeldAlone)
+		}
 		return
 	}
-	r.roots[i].consider(r, together, "")
+	for k := range s.welds {
+		label := ""
+		if len(s.welds) > 1 {
+			label = "at " + s.welds[k].id
+		}
+		r.roots[i].consider(r, s.welds[k].WeldLine, label)
+	}
 }
 
-// peak is the greatest force per length and its segment. Where shear lag leaves part of the welds idle, weak-axis bending goes
-// on the working part alone and the two peaks are added, whichever way they point.
-func (s *rootSet) peak(w wrench) (float64, int, error) {
+// severity compares ways to share a load: the greatest force over leg and filler of any weld of the set.
+func (s *rootSet) severity() float64 {
+	worst := 0.0
+	for k := range s.welds {
+		worst = max(worst, s.welds[k].Q/(s.welds[k].Leg*s.welds[k].FEXX))
+	}
+	return worst
+}
+
+// take finds the greatest force per length on each weld: legs and plates differ from weld to weld, so the greatest of all need not be
+// the worst. Where shear lag leaves part of the welds idle, weak-axis bending goes on the working part alone. The force varies
+// linearly along a segment, so its greatest is at an end.
+func (s *rootSet) take(w wrench) error {
+	for k := range s.welds {
+		s.welds[k].Q = 0
+	}
 	if s.working == nil {
-		p, err := s.group.Peak(vec3(w.f), vec3(w.m))
-		return p.Q.Norm(), p.Segment, err
+		all, err := s.group.Field(vec3(w.f), vec3(w.m))
+		if err == nil {
+			s.greatest(s.runs, &all, nil)
+		}
+		return err
 	}
 	weakF, weakM := s.flat.Scale(w.f.Dot(s.flat)), s.chord.Scale(w.m.Dot(s.chord))
-	rest, err := s.group.Peak(vec3(w.f.Sub(weakF)), vec3(w.m.Sub(weakM)))
+	rest, err := s.group.Field(vec3(w.f.Sub(weakF)), vec3(w.m.Sub(weakM)))
 	if err != nil {
-		return 0, 0, err
+		return err
 	}
-	at := vec(s.working.Centroid)
-	weakM = weakM.Add(s.at.Sub(at).Cross(weakF))
-	weak, err := s.working.Peak(vec3(weakF), vec3(weakM))
-	return rest.Q.Norm() + weak.Q.Norm(), rest.Segment, err
+	weakM = weakM.Add(s.at.Sub(vec(s.working.Centroid)).Cross(weakF))
+	weak, err := s.working.Field(vec3(weakF), vec3(weakM))
+	if err == nil {
+		s.greatest(s.runs, &rest, nil)
+		s.greatest(s.workingRuns, &rest, &weak)
+	}
+	return err
+}
+
+func (s *rootSet) greatest(runs []weldRun, on, also *statics.WeldField) {
+	for i := range runs {
+		run := &runs[i]
+		weld := &s.welds[run.weld]
+		for _, p := range [2]statics.Vec3{run.a, run.b} {
+			q := on.At(p)
+			if also != nil {
+				q = q.Add(also.At(p))
+			}
+			weld.Q = max(weld.Q, q.Norm()*weld.leg)
+		}
+	}
 }
 
 // laySizes checks the dimensions of every weld group once: no load changes them.

@@ -154,28 +154,36 @@ func (g *WeldGroup) SegmentEnds(i int, F, M Vec3) (qa, qb Vec3, err error) {
 	if i < 0 || i >= len(g.segs) {
 		return Vec3{}, Vec3{}, &InputError{"segment", float64(i), "the index of a segment"}
 	}
-	w, err := g.turn(F, M)
+	f, err := g.Field(F, M)
 	if err != nil {
 		return Vec3{}, Vec3{}, err
 	}
-	return g.at(g.segs[i].A, F, w), g.at(g.segs[i].B, F, w), nil
+	return f.At(g.segs[i].A), f.At(g.segs[i].B), nil
 }
 
-func (g *WeldGroup) at(p, F, w Vec3) Vec3 {
-	return F.Scale(1 / g.LengthMM).Add(w.Cross(p.Sub(g.Centroid)))
+// A WeldField is the force per effective length (N/mm) over a weld group under one load, see SegmentEnds.
+type WeldField struct{ even, spin, about Vec3 }
+
+// Field is the force per effective length everywhere for F (N) and M (N*mm) at the centroid.
+func (g *WeldGroup) Field(F, M Vec3) (WeldField, error) {
+	w, err := g.turn(F, M)
+	return WeldField{F.Scale(1 / g.LengthMM), w, g.Centroid}, err
 }
+
+// At is the force per effective length at a point of the group.
+func (f *WeldField) At(p Vec3) Vec3 { return f.even.Add(f.spin.Cross(p.Sub(f.about))) }
 
 // Peak gives the point with the greatest |q| for F (N) and M (N*mm) at the centroid, see SegmentEnds. |q|^2 is a convex
 // parabola along a segment, so the worst point is an end; the first of equals is given.
 func (g *WeldGroup) Peak(F, M Vec3) (WeldPeak, error) {
-	w, err := g.turn(F, M)
+	f, err := g.Field(F, M)
 	if err != nil {
 		return WeldPeak{}, err
 	}
-	best, worst := WeldPeak{Q: g.at(g.segs[0].A, F, w), At: g.segs[0].A}, 0.0
+	best, worst := WeldPeak{Q: f.At(g.segs[0].A), At: g.segs[0].A}, 0.0
 	for i, s := range g.segs {
 		for _, p := range [2]Vec3{s.A, s.B} {
-			q := g.at(p, F, w)
+			q := f.At(p)
 			// The margin keeps the first of points that differ only by rounding, on every machine.
 			if n := q.Norm(); n > worst*(1+1e-12) {
 				worst, best = n, WeldPeak{Q: q, At: p, Segment: i}

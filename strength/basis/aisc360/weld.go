@@ -29,7 +29,7 @@ func filletLine(c *strength.Calc, w, fexx float64, symbol string) float64 {
 
 type baseMetalGivens struct {
 	Q     float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"force per length at the worst point of the weld"`
-	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate that stands on the weld"`
+	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate beside the weld that shears first"`
 	Sides float64 `sym:"n" unit:"" min:"1" max:"2" is:"weld lines that share the thickness"`
 	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the plate"`
 }
@@ -128,7 +128,7 @@ type flowGivens struct {
 	W    float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
 	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thinner part"`
 	FEXX float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
-	Fu   float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the thinner part"`
+	Fu   float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the weaker part"`
 }
 
 // filletFlow is shear flow between the plates of one section against its welds and the plate beside them: elementary beam theory for
@@ -157,11 +157,8 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 		fillet(c, f)
 	}},
 	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		n := 1.0
-		if f.BothSides {
-			n = 2
-		}
-		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, T: f.T1, Sides: n, Fu: f.Fu})
+		t, lines, _, fu := f.BesideWeld()
+		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, T: t, Sides: lines, Fu: fu})
 		fillet(c, f)
 	}},
 }
@@ -190,6 +187,10 @@ func thinner(t1, t2 float64) float64 {
 
 var flowRules = []strength.Rule[strength.WeldFlow]{
 	{Of: filletFlow, Check: func(c *strength.Calc, f *strength.WeldFlow) {
-		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: f.Fu})
+		fu := f.Fu
+		if f.Fu2 > 0 {
+			fu = min(fu, f.Fu2)
+		}
+		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: fu})
 	}},
 }

@@ -85,7 +85,8 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 		fillet(c, f)
 	}},
 	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, W: f.Leg, T: f.T1, Sides: 1 + flag(f.BothSides), Fy: f.Fy, Fu: f.Fu})
+		t, lines, fy, fu := f.BesideWeld()
+		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, W: f.Leg, T: t, Sides: lines, Fy: fy, Fu: fu})
 		fillet(c, f)
 	}},
 }
