@@ -146,9 +146,11 @@ type run struct {
 	inCase, inCorner int     // where we are
 	forces           []force // of this case and corner
 	places           []place
-	acting           []Cut   // of the cut at hand, reused
-	scores           []score // reused
-	actingScores     []score // of acting, rule by rule
+	acting           []Cut        // of the cut at hand, reused
+	scores           []score      // reused
+	flowDemands      []flowDemand // of the cut at hand, reused
+	ribDemands       []ribDemand
+	across           [][2]across // by sweep: every plate acting at its root, and its own gussets alone
 
 	pinPlanes    []slots[PinPlane]
 	pinSpans     []slots[PinSpan]

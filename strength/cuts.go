@@ -29,8 +29,9 @@ type cut struct {
 	f      Cut
 	ribs   []rib
 	ribArm float64 // from the load's entry to the cut, at most to the first bolt that holds the swept thing
-	alone  *cut    // the swept plate without its gussets: what they add must not take away; nil when it stands alone anyway
-	// works and active are the chords that shear lag leaves, and the composites, for compile alone.
+	less   *cut    // the swept plate with fewer plates acting, another load path: what others add must not take away; nil when it stands alone
+	own    bool    // no plate acts that stands on another swept plate as well
+	// works and active are the chords that shear lag leaves, and the composites, for compiling alone.
 	works  []chordPiece
 	active []*part.Composite
 	spread float64  // working width of the plate where load enters over a part of it, else 0
@@ -154,14 +155,15 @@ func (m *model) stations(s *part.Sweep) []float64 {
 	return slices.CompactFunc(ts, func(a, b float64) bool { return math.Abs(b-a)*length < beside/2 })
 }
 
-// together gives the plates that act as one section at a cut: the swept things and whatever composites join to them.
-func (m *model) together(s *part.Sweep, at, normal part.Vec) (ids []string, active []*part.Composite) {
+// together gives the plates that act as one section at a cut: the swept things and whatever composites join to them; own leaves out
+// webs that stand on another flange too.
+func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) (ids []string, active []*part.Composite) {
 	ids = slices.Clone(s.Things)
 	for changed := true; changed; {
 		changed = false
 		for i := range m.b.Composites {
 			c := &m.b.Composites[i]
-			if slices.Contains(active, c) || !covers(c, at, normal) {
+			if slices.Contains(active, c) || !covers(c, at, normal) || own && m.bridges(c) {
 				continue
 			}
 			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
@@ -175,6 +177,19 @@ func (m *model) together(s *part.Sweep, at, normal part.Vec) (ids []string, acti
 		}
 	}
 	return ids, active
+}
+
+// bridges says whether a composite's webs stand on a flange beside its own that runs the same way.
+func (m *model) bridges(c *part.Composite) bool {
+	along := c.To.Sub(c.From).Unit()
+	for i := range m.b.Composites {
+		d := &m.b.Composites[i]
+		if d.Things[0] != c.Things[0] && math.Abs(d.To.Sub(d.From).Unit().Dot(along)) > 0.99 &&
+			slices.ContainsFunc(d.Things[1:], func(id string) bool { return slices.Contains(c.Things[1:], id) }) {
+			return true
+		}
+	}
+	return false
 }
 
 // chords cuts one plate by the plane through at square to normal. A plate that is not square to the plane gives none.
@@ -215,10 +230,10 @@ func (c *cut) plane(ch chordPiece) statics.Piece {
 func (c *cut) space(y, z float64) part.Vec { return c.at.AddScaled(y, c.flat).AddScaled(z, c.chord) }
 
 // fillCut works out the section: the whole of it for axial force and edgewise bending, the part that shear lag leaves
-// for weak-axis bending, the ribs where the sweep has them, and the swept plate alone.
+// for weak-axis bending, the ribs where the sweep has them; then the swept plate with its own gussets, and alone.
 func (m *model) fillCut(s *part.Sweep, c *cut) {
-	ids, active := m.together(s, c.at, c.normal)
-	main := m.thing(s.Things[0]).chords(c.at, c.normal)
+	bare := *c
+	ids, active := m.together(s, c.at, c.normal, false)
 	if len(ids) == len(s.Things) {
 		m.fillSection(c, c.working(s, m.chordsOf(ids, c)), nil, ids)
 		return
@@ -229,11 +244,20 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	if webs := m.websOf(whole, active, s.Things[0]); s.Ribs && len(webs) >= 2 {
 		m.fillRibs(c, whole, webs, active)
 	}
-	if len(main) > 0 {
-		alone := *c
-		alone.ribs, alone.label, alone.active = nil, "without its gussets", nil
-		m.fillSection(&alone, alone.working(s, main), nil, s.Things)
-		c.alone = &alone
+	last := c
+	few, mine := m.together(s, c.at, c.normal, true)
+	if c.own = len(few) == len(ids); !c.own && len(few) > len(s.Things) {
+		own := bare
+		own.label, own.own = "its own gussets acting", true
+		if m.fillSection(&own, m.chordsOf(few, &own), mine, few); own.f.Area > 0 {
+			last.less, last = &own, &own
+		}
+	}
+	if main := m.thing(s.Things[0]).chords(c.at, c.normal); len(main) > 0 {
+		bare.label = "without its gussets"
+		if m.fillSection(&bare, bare.working(s, main), nil, s.Things); bare.f.Area > 0 {
+			last.less = &bare
+		}
 	}
 }
 
@@ -353,51 +377,102 @@ func shearAreas(chords []chordPiece) (a, b float64) {
 	return max(across, along), along
 }
 
-// atCuts puts the case's forces on every cut. Where gussets act, the swept plate without them is a load path too, and the
-// better of the two is what counts: a gusset never makes a plate weaker.
+// atCuts puts the case's forces on every cut. Where gussets act, the swept plate with fewer of them or without them is a load path too,
+// and the best is what counts: a gusset never makes a plate weaker.
 func (r *run) atCuts() {
 	for i := range r.cuts {
 		c := &r.cuts[i]
 		r.inPlace = i
 		r.atCornerPlate(c)
-		if c.alone == nil {
-			r.plainCut(c, r.plain(c))
+		if c.less == nil {
+			r.cutSlots[c.slot].consider(r, r.plain(c), c.label)
 			continue
 		}
-		acting := r.acting[:0]
-		if len(c.ribs) > 0 {
-			acting = r.ribbed(acting, c)
-		} else {
-			acting = append(acting, r.plain(c))
+		best, least := c, math.Inf(1)
+		for way := c; way != nil; way = way.less {
+			r.actAt(way)
+			s, joints := r.severityOfCut(way)
+			if way == c || s < least {
+				best, least = way, s
+			}
+			if way == c {
+				r.across[c.slot][0].set(joints, r.flowDemands)
+			}
+			if way.own || way == c && !c.less.own {
+				r.across[c.slot][1].set(joints, r.flowDemands)
+			}
 		}
-		r.acting = acting
-		for k := range acting {
-			r.gussetWelds(c, k, &acting[k])
-		}
-		r.better(c, acting)
+		r.actAt(best)
+		r.keepCut(best)
 	}
 }
 
-// better keeps the cut with its gussets acting, or the plate without them where that is the better load path.
-func (r *run) better(c *cut, acting []Cut) {
-	slots := &r.cutSlots[c.slot]
-	r.actingScores = r.actingScores[:0]
-	for k := range acting {
-		r.actingScores = slots.weigh(r, acting[k], r.actingScores)
-	}
-	alone := r.plain(c.alone)
-	r.scores = slots.weigh(r, alone, r.scores[:0])
-	if severity(r.scores) < severity(r.actingScores) {
-		slots.keep(r, &alone, r.scores, c.alone.label)
+// actAt finds what the plates of a cut, and the welds that make them act together, have to carry.
+func (r *run) actAt(c *cut) {
+	r.acting, r.flowDemands, r.ribDemands = r.acting[:0], r.flowDemands[:0], r.ribDemands[:0]
+	if len(c.ribs) == 0 {
+		r.acting = append(r.acting, r.plain(c))
+		r.flowsAt(c)
 		return
 	}
-	n := len(slots.rules)
-	for k := range acting {
-		slots.keep(r, &acting[k], r.actingScores[k*n:(k+1)*n], c.ribLabel(k))
+	r.acting = r.ribbed(r.acting, c)
+	for k := range r.acting {
+		r.atRibFlow(c, &c.ribs[k], &r.acting[k])
+		r.atRibRoot(c, &c.ribs[k], &r.acting[k])
 	}
 }
 
-func (r *run) plainCut(c *cut, f Cut) { r.cutSlots[c.slot].consider(r, f, c.label) }
+// across is what the welds between plates must bring across down to the root of a sweep, where the plates act together there.
+type across struct {
+	severity float64
+	flows    []flowDemand
+}
+
+// set is called for every cut; the last of a sweep is at its root and stays, for the weld there.
+func (a *across) set(severity float64, flows []flowDemand) {
+	a.severity, a.flows = severity, append(a.flows[:0], flows...)
+}
+
+// severityOfCut is the worst that the plates of a cut suffer, and of what the welds between them suffer.
+func (r *run) severityOfCut(c *cut) (all, joints float64) {
+	joints = r.severityOfJoints()
+	all = joints
+	for k := range r.acting {
+		r.scores = r.cutSlots[c.slot].weigh(r, r.acting[k], r.scores[:0])
+		all = max(all, severity(r.scores))
+	}
+	return all, joints
+}
+
+func (r *run) keepCut(c *cut) {
+	for k := range r.acting {
+		r.cutSlots[c.slot].consider(r, r.acting[k], c.ribLabel(k))
+	}
+	for k := range r.flowDemands {
+		d := &r.flowDemands[k]
+		r.flows[d.set].consider(r, d.f, "")
+	}
+	for k := range r.ribDemands {
+		d := &r.ribDemands[k]
+		r.ribRoots[d.slot].consider(r, d.line, "")
+	}
+}
+
+// severityOfJoints is the worst of the welds that make the plates of a cut act together.
+func (r *run) severityOfJoints() float64 {
+	worst := 0.0
+	for k := range r.flowDemands {
+		d := &r.flowDemands[k]
+		r.scores = r.flows[d.set].weigh(r, d.f, r.scores[:0])
+		worst = max(worst, severity(r.scores))
+	}
+	for k := range r.ribDemands {
+		d := &r.ribDemands[k]
+		r.scores = r.ribRoots[d.slot].weigh(r, d.line, r.scores[:0])
+		worst = max(worst, severity(r.scores))
+	}
+	return worst
+}
 
 // atCornerPlate gives a corner plate's free edge the force along its support and the distance that makes the moment at its root.
 func (r *run) atCornerPlate(c *cut) {
@@ -421,16 +496,6 @@ func (c *cut) ribLabel(k int) string {
 		return c.ribs[k].words
 	}
 	return c.label
-}
-
-// gussetWelds gives the welds of the gussets at a cut their part.
-func (r *run) gussetWelds(c *cut, k int, f *Cut) {
-	if len(c.ribs) == 0 {
-		r.atFlows(c, f.Va)
-		return
-	}
-	r.atRibFlow(c, &c.ribs[k], f.Va)
-	r.atRibRoot(c, &c.ribs[k], f)
 }
 
 // plain is the demand on a cut that works as one section.
@@ -468,6 +533,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 
 // laySweeps prepares a place for each sweep.
 func (r *run) laySweeps() {
+	r.across = make([][2]across, len(r.b.Sweeps))
 	r.cutSlots, r.cornerPlates = make([]slots[Cut], len(r.b.Sweeps)), make([]slots[CornerPlate], len(r.b.Sweeps))
 	for i := range r.b.Sweeps {
 		has := func(want func(c *cut) bool) bool {
@@ -481,7 +547,7 @@ func (r *run) laySweeps() {
 		if has(func(c *cut) bool { return len(c.ribs) > 0 }) {
 			notes = append(notes, "ribs share force and couple as a rigid body (elementary statics, no clause)")
 		}
-		if has(func(c *cut) bool { return c.alone != nil }) {
+		if has(func(c *cut) bool { return c.less != nil }) {
 			notes = append(notes, "flange width working with a gusset by EN 1993-1-5 Table 3.1 (from memory)")
 		}
 		if s.EntryMM > 0 {

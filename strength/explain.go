@@ -45,8 +45,10 @@ func (r *run) replay(inCase, corner int) bool {
 
 func (r *run) explainCut(i int, label string) explanation {
 	c := &r.cuts[i]
-	if c.alone != nil && label == c.alone.label {
-		c = c.alone
+	for way := c; way != nil; way = way.less {
+		if way.label == label {
+			c = way
+		}
 	}
 	e := explanation{at: c.at}
 	e.add("s_cut", "mm", c.root.Sub(c.at).Norm(), "the cut's distance from the root")
@@ -57,9 +59,12 @@ func (r *run) explainCut(i int, label string) explanation {
 func (r *run) explainRoot(i int, label string) explanation {
 	s := &r.rootSets[i]
 	e := explanation{at: s.at}
-	if label == ownWeldAlone {
-		for k := range s.alone {
-			a := &s.alone[k]
+	for _, way := range s.ways {
+		if way.words != label {
+			continue
+		}
+		for k := range way.sets {
+			a := &way.sets[k]
 			e.add("L_w", "mm", a.group.LengthMM, "effective length of "+a.thing)
 			e.resultant(sum(r.forces, a.passes, a.at), "on "+a.thing+", about its centroid")
 		}

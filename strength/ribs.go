@@ -212,12 +212,20 @@ func (r *run) ribbed(dst []Cut, c *cut) []Cut {
 	return dst
 }
 
-func (r *run) atRibFlow(c *cut, rb *rib, va float64) {
-	for _, p := range c.flows {
-		if fs := &r.flowSets[p.set]; fs.weld.Joins[0] == rb.label {
-			f := fs.f
-			f.Q = va * p.perN
-			r.flows[p.set].consider(r, f, "")
+// ribDemand is the weld at the root of a rib, to be checked if the ribs act.
+type ribDemand struct {
+	slot int
+	line WeldLine
+}
+
+// atRibFlow gives the weld between a rib and its flange its demand: along it the flow of the shear or the rib's force gathered from the tip
+// to the cut, whichever is more, and square to it the rib's shear, which enters the rib over the same run.
+func (r *run) atRibFlow(c *cut, rb *rib, f *Cut) {
+	o := &rb.own
+	force := math.Abs(f.N)/o.whole*o.area + f.Ma*math.Abs(o.arm)/o.total*o.area
+	for i := range c.flows {
+		if p := &c.flows[i]; p.rib == rb.label {
+			r.demandFlow(p, math.Hypot(max(f.Va*p.perN, gather(force, p.run)), gather(f.Va, p.run)))
 		}
 	}
 }
@@ -231,7 +239,7 @@ func (m *model) ribRoot(c *cut, web, flange string) *rootSet {
 			continue
 		}
 		n := len(m.rootSets)
-		m.addRoot([]int{i})
+		m.addRoot([]int{i}, true)
 		if len(m.rootSets) == n {
 			m.bare = append(m.bare, w.ID)
 			return nil
@@ -255,6 +263,6 @@ func (r *run) atRibRoot(c *cut, rb *rib, f *Cut) {
 	w := wrench{}
 	w.plus(c.normal.Scale(n).AddScaled(f.Va, c.flat), c.chord.Scale(f.Ma*o.inertia/o.total), o.center, rb.root.at)
 	if rb.root.take(w) == nil {
-		r.ribRoots[rb.slot].consider(r, rb.root.welds[0].WeldLine, "")
+		r.ribDemands = append(r.ribDemands, ribDemand{rb.slot, rb.root.welds[0].WeldLine})
 	}
 }

@@ -27,9 +27,15 @@ type rootSet struct {
 	welds       []rootWeld
 	runs        []weldRun // the segments of group
 	workingRuns []weldRun // and of working
-	// alone is the welds of each loaded plate by itself, full width, without what composites join to it: a load path too.
-	alone []rootSet
-	field string
+	ways        []rootWay // fewer welds acting, load paths too
+	sweeps      []int     // of the plates in it that others stand on
+	field       string
+}
+
+// rootWay is another way for the load of a set: each loaded plate by welds of its own.
+type rootWay struct {
+	words string
+	sets  []rootSet
 }
 
 // rootWeld is one weld of a set, and the greatest force on it. Runs of a set weigh by their legs, so that a thinner one takes less: the
@@ -53,10 +59,23 @@ type flowSet struct {
 	at   part.Vec
 }
 
-// flowPoint is shear flow at one cut: the weld and its flow for a shear of 1 N.
+// flowPoint is what one weld between a web and its flange must bring across at one cut: the flow there, and the whole force of the part
+// beyond the weld, which the weld gathers from the web's tip to the cut.
 type flowPoint struct {
-	set  int
-	perN float64
+	set    int
+	perN   float64 // flow for a shear of 1 N
+	area   float64 // of the part, over the section's
+	qy, qz float64 // its first moments over the section's inertia, signed as the section's axes
+	beside float64 // webs that share the force
+	run    float64 // length of a weld line from the tip to the cut
+	direct []bool  // branches that enter the part itself, and need no weld; nil for none
+	rib    string  // the rib that the weld is for
+}
+
+// flowDemand is a flow to be checked if the plates act together.
+type flowDemand struct {
+	set int
+	f   WeldFlow
 }
 
 func (m *model) compileWelds() {
@@ -77,7 +96,7 @@ func (m *model) compileWelds() {
 			done[m.b.Welds[k].ID] = true
 		}
 		n := len(m.rootSets)
-		if m.addRoot(members); len(m.rootSets) == n {
+		if m.addRoot(members, false); len(m.rootSets) == n {
 			m.bare = append(m.bare, w.ID)
 		}
 	}
@@ -114,8 +133,8 @@ func (m *model) cluster(w *part.WeldGroup) []int {
 	return out
 }
 
-// addRoot compiles one root set, none where no run of it counts.
-func (m *model) addRoot(members []int) {
+// addRoot compiles one root set, none where no run of it counts; own is for a plate with its own gussets alone.
+func (m *model) addRoot(members []int, own bool) {
 	first := &m.b.Welds[members[0]]
 	set := rootSet{thing: first.ID, words: "weld " + first.ID, field: fmt.Sprintf("welds[%d]", members[0])}
 	var ids []string
@@ -153,27 +172,63 @@ func (m *model) addRoot(members []int) {
 	}
 	set.group, set.at, set.passes = g, vec(g.Centroid), m.passes(ids...)
 	if len(members) > 1 {
-		m.addWorking(&set, segs, owners)
-		m.addAlone(&set, members)
+		for i := range m.b.Sweeps {
+			if slices.Contains(owners, m.b.Sweeps[i].Things[0]) {
+				set.sweeps = append(set.sweeps, i)
+			}
+		}
+		m.addWorking(&set, segs, owners, own)
+		if !own {
+			m.addWays(&set, members)
+		}
 	}
 	m.rootSets = append(m.rootSets, set)
 }
 
-// addAlone compiles, for each weld of a set that loads pass by name, that weld by itself.
-func (m *model) addAlone(set *rootSet, members []int) {
+// addWays compiles, for each plate of a set that loads pass by name, its weld with those of its own gussets, and its weld by itself.
+func (m *model) addWays(set *rootSet, members []int) {
+	own, alone := rootWay{words: ownWelds}, rootWay{words: ownWeldAlone}
+	gusseted := false
 	for _, k := range members {
 		if !slices.Contains(m.passes(m.b.Welds[k].ID), true) {
 			continue
 		}
-		n := len(m.rootSets)
-		m.addRoot([]int{k})
-		if len(m.rootSets) == n { // its own weld carries nothing, so that together is the only way
-			set.alone = nil
-			return
+		mine := []int{k}
+		for _, n := range members {
+			if m.isOwn(m.b.Welds[n].Joins[0], m.b.Welds[k].Joins[0]) {
+				mine = append(mine, n)
+			}
 		}
-		set.alone = append(set.alone, m.rootSets[n])
-		m.rootSets = m.rootSets[:n]
+		gusseted = gusseted || len(mine) > 1 && len(mine) < len(members)
+		if !m.takeRoot(&own, mine) || !m.takeRoot(&alone, []int{k}) {
+			return // its own weld carries nothing, so that together is the only way
+		}
 	}
+	if gusseted {
+		set.ways = append(set.ways, own)
+	}
+	if len(alone.sets) > 0 {
+		set.ways = append(set.ways, alone)
+	}
+}
+
+// isOwn says whether a web stands on one flange and on no other that runs the same way.
+func (m *model) isOwn(web, flange string) bool {
+	return slices.ContainsFunc(m.b.Composites, func(c part.Composite) bool {
+		return c.Things[0] == flange && slices.Contains(c.Things[1:], web) && !m.bridges(&c)
+	})
+}
+
+// takeRoot compiles a set into a way; false when no run of it counts.
+func (m *model) takeRoot(way *rootWay, members []int) bool {
+	n := len(m.rootSets)
+	m.addRoot(members, true)
+	if len(m.rootSets) == n {
+		return false
+	}
+	way.sets = append(way.sets, m.rootSets[n])
+	m.rootSets = m.rootSets[:n]
+	return true
 }
 
 // weight is the part of a run that counts: a run shorter than four legs counts with a leg of a quarter of its length (AISC 360-22
@@ -195,14 +250,14 @@ func (m *model) weight(w *part.WeldGroup, s part.WeldSegment) float64 {
 }
 
 // addWorking clips the segments of flanges to what shear lag leaves working at the root.
-func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []string) {
+func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []string, own bool) {
 	i := slices.IndexFunc(m.cuts, func(c cut) bool { return m.b.Sweeps[c.slot].Things[0] == owners[0] })
 	if i < 0 {
 		return
 	}
 	s := &m.b.Sweeps[m.cuts[i].slot]
 	normal := s.To.Sub(s.From).Unit()
-	ids, active := m.together(s, s.To, normal)
+	ids, active := m.together(s, s.To, normal, own)
 	var whole []chordPiece
 	for _, id := range ids {
 		if t := m.thing(id); t != nil {
@@ -355,20 +410,54 @@ func (m *model) addFlows(c *cut) {
 	}
 	shared := websShared(active)
 	for k := range m.flowSets {
-		fs := &m.flowSets[k]
-		if !m.flowsHere(fs.weld, active) {
+		w := m.flowSets[k].weld
+		if !m.flowsHere(w, active) {
 			continue
 		}
-		q := 0.0
+		p := flowPoint{set: k, beside: 1, run: m.gathered(w, active, c)}
 		if len(c.ribs) > 0 {
-			q = c.ribFlow(fs.weld.Joins[0])
+			p.rib, p.perN = w.Joins[0], c.ribFlow(w.Joins[0])
 		} else {
-			q = firstMoment(c, chords, active, shared, fs.weld, sec) / sec.Izz
+			m.partOf(&p, c, chords, active, shared, w, sec)
+			p.perN = math.Abs(p.qy) / p.beside
 		}
-		if q > 0 {
-			c.flows = append(c.flows, flowPoint{k, q * stretch(fs.weld, c)})
+		if p.area > 0 || p.perN > 0 {
+			p.perN *= stretch(w, c)
+			c.flows = append(c.flows, p)
 		}
 	}
+}
+
+// gathered is the length of a weld's lines, on average, that brings a web its force: from its free end to a cut. A web held by another
+// plate before the cut has its force from there, and gives it off from the cut to its free end.
+func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) float64 {
+	i := slices.IndexFunc(active, func(a *part.Composite) bool { return slices.Contains(a.Welds, w.ID) })
+	from, to := active[i].From.Dot(c.normal), active[i].To.Dot(c.normal)
+	from, to = min(from, to), max(from, to)
+	if here := c.at.Dot(c.normal); m.heldBefore(w, from, c.normal) {
+		from = here
+	} else {
+		to = here
+	}
+	sum := 0.0
+	for _, s := range w.Segments {
+		a, b := s.A.Dot(c.normal), s.B.Dot(c.normal)
+		sum += max(0, min(max(a, b), to)-max(min(a, b), from))
+	}
+	return sum / float64(len(w.Segments))
+}
+
+// heldBefore says whether the web of w is welded to another plate where its composite begins.
+func (m *model) heldBefore(w *part.WeldGroup, from float64, normal part.Vec) bool {
+	const near = 25 // mm, about a plate and its snipe
+	return slices.ContainsFunc(m.b.Welds, func(v part.WeldGroup) bool {
+		if v.Joins[0] != w.Joins[0] || v.Joins[1] == w.Joins[1] {
+			return false
+		}
+		return !slices.ContainsFunc(v.Segments, func(s part.WeldSegment) bool {
+			return max(s.A.Dot(normal), s.B.Dot(normal)) > from+near
+		})
+	})
 }
 
 func (m *model) flowsHere(w *part.WeldGroup, active []*part.Composite) bool {
@@ -400,27 +489,24 @@ func (c *cut) ribFlow(web string) float64 {
 	return 0
 }
 
-func firstMoment(c *cut, chords []chordPiece, active []*part.Composite, shared []string, w *part.WeldGroup, sec statics.Section) float64 {
-	q, beside := 0.0, 1.0
+// partOf fills what a weld holds on: a web on one flange alone by itself; of webs between two flanges, the flange with the webs that
+// stand on it alone, which all webs beside share.
+func (m *model) partOf(p *flowPoint, c *cut, chords []chordPiece, active []*part.Composite, shared []string, w *part.WeldGroup, sec statics.Section) {
+	between := slices.Contains(shared, w.Joins[0])
 	for _, ch := range chords {
-		p := c.plane(ch)
-		qi := p.L * p.T * (p.Y - sec.CY)
 		id := ch.t.plate.ID
-		switch {
-		case !slices.Contains(shared, w.Joins[0]):
-			if id == w.Joins[0] {
-				q += qi
-			}
-		case id == w.Joins[1]:
-			q += qi
-		case leafOn(active, id, w.Joins[1], shared):
-			q += qi
+		if !between && id != w.Joins[0] || between && id != w.Joins[1] && !leafOn(active, id, w.Joins[1], shared) {
+			continue
 		}
+		piece := c.plane(ch)
+		area := piece.L * piece.T
+		p.area += area / sec.Area
+		p.qy += area * (piece.Y - sec.CY) / sec.Izz
+		p.qz += area * (piece.Z - sec.CZ) / sec.Iyy
 	}
-	if slices.Contains(shared, w.Joins[0]) {
-		beside = float64(len(shared))
+	if between {
+		p.beside, p.direct = float64(len(shared)), m.passes(w.Joins[1])
 	}
-	return math.Abs(q) / beside
 }
 
 // websShared lists webs that stand on more than one flange.
@@ -457,45 +543,81 @@ func (r *run) atWelds() error {
 	return nil
 }
 
-// ownWeldAlone labels checks of a plate's own weld without what acts beside it.
-const ownWeldAlone = "each plate's own weld alone"
+// Labels of checks of a plate's own welds without what acts beside it.
+const (
+	ownWelds     = "each plate and its own gussets alone"
+	ownWeldAlone = "each plate's own weld alone"
+)
 
-// betterRoot keeps a set of welds acting together, or each loaded plate's own weld where that is the better load path: what stands
-// beside a plate never makes its weld weaker.
+// betterRoot keeps a set of welds acting together, or another way for its load where that is better: what stands beside a plate never
+// makes its weld weaker. Welds act together only as far as those between the plates bring the force across.
 func (r *run) betterRoot(i int) {
 	s := &r.rootSets[i]
-	alone := math.Inf(1)
-	for k := range s.alone {
-		a := &s.alone[k]
-		if err := a.take(sum(r.forces, a.passes, a.at)); err != nil {
-			alone = math.Inf(1)
-			break
+	best, least := -1, max(r.severityOf(i, s), r.severityAcross(s, 0))
+	for k := range s.ways {
+		way, worst := &s.ways[k], 0.0
+		for n := range way.sets {
+			set := &way.sets[n]
+			if set.take(sum(r.forces, set.passes, set.at)) != nil {
+				worst = math.Inf(1)
+				break
+			}
+			worst = max(worst, r.severityOf(i, set))
+			if way.words == ownWelds {
+				worst = max(worst, r.severityAcross(set, 1))
+			}
 		}
-		if k == 0 {
-			alone = 0
+		if worst < least {
+			best, least = k, worst
 		}
-		alone = max(alone, a.severity())
 	}
-	if alone < s.severity() {
-		for k := range s.alone {
-			r.roots[i].consider(r, s.alone[k].welds[0].WeldLine, ownWeldAlone)
-		}
+	if best < 0 {
+		r.keepRoot(i, s, "")
+		r.keepAcross(s, 0)
 		return
 	}
+	for n := range s.ways[best].sets {
+		r.keepRoot(i, &s.ways[best].sets[n], s.ways[best].words)
+		if s.ways[best].words == ownWelds {
+			r.keepAcross(&s.ways[best].sets[n], 1)
+		}
+	}
+}
+
+// keepRoot keeps the worst of each weld of a set.
+func (r *run) keepRoot(i int, s *rootSet, words string) {
 	for k := range s.welds {
-		label := ""
-		if len(s.welds) > 1 {
+		label := words
+		if words == "" && len(s.welds) > 1 {
 			label = "at " + s.welds[k].id
 		}
 		r.roots[i].consider(r, s.welds[k].WeldLine, label)
 	}
 }
 
-// severity compares ways to share a load: the greatest force over leg and filler of any weld of the set.
-func (s *rootSet) severity() float64 {
+// severityAcross is the worst that the welds between the plates of a set suffer.
+func (r *run) severityAcross(s *rootSet, own int) float64 {
+	worst := 0.0
+	for _, slot := range s.sweeps {
+		worst = max(worst, r.across[slot][own].severity)
+	}
+	return worst
+}
+
+func (r *run) keepAcross(s *rootSet, own int) {
+	for _, slot := range s.sweeps {
+		for k := range r.across[slot][own].flows {
+			d := &r.across[slot][own].flows[k]
+			r.flows[d.set].consider(r, d.f, "")
+		}
+	}
+}
+
+func (r *run) severityOf(i int, s *rootSet) float64 {
 	worst := 0.0
 	for k := range s.welds {
-		worst = max(worst, s.welds[k].Q/(s.welds[k].Leg*s.welds[k].FEXX))
+		r.scores = r.roots[i].weigh(r, s.welds[k].WeldLine, r.scores[:0])
+		worst = max(worst, severity(r.scores))
 	}
 	return worst
 }
@@ -575,11 +697,48 @@ func (r *run) layWelds() {
 	}
 }
 
-// atFlows puts a cut's shear on its web-to-flange welds.
-func (r *run) atFlows(c *cut, va float64) {
-	for _, p := range c.flows {
-		f := r.flowSets[p.set].f
-		f.Q = va * p.perN
-		r.flows[p.set].consider(r, f, "")
+// flowsAt gives the welds of a cut that works as one section their demands: the flow of the shear, or the part's force gathered over the
+// weld from the tip to the cut, whichever is more. A part is pulled by its share of the axial force and of both bendings; what enters it
+// beyond the cut by itself need not cross the weld.
+func (r *run) flowsAt(c *cut) {
+	w := r.beyond(c, c.group)
+	n, my, mz := -w.f.Dot(c.normal), w.m.Dot(c.chord), -w.m.Dot(c.flat)
+	va := math.Abs(w.f.Dot(c.flat))
+	for i := range c.flows {
+		p := &c.flows[i]
+		force := n*p.area + my*p.qy + mz*p.qz
+		if p.direct != nil {
+			force -= r.axialInto(p.direct, c)
+		}
+		r.demandFlow(p, max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)))
 	}
+}
+
+// axialInto is the pull of the loads that enter a part beyond a cut.
+func (r *run) axialInto(direct []bool, c *cut) float64 {
+	n := 0.0
+	for i := range r.forces {
+		f := &r.forces[i]
+		if direct[f.branch] && f.at.Sub(c.at).Dot(c.normal) <= 1e-6 {
+			n -= f.f.Dot(c.normal)
+		}
+	}
+	return n
+}
+
+// gather is a force over the run that brings it across; with no run there is no way across.
+func gather(force, run float64) float64 {
+	if force <= 1e-9 {
+		return 0
+	}
+	return min(force/max(run, 1e-6), maxFlow)
+}
+
+// maxFlow stands for a flow that no weld carries, within the range of the rules, N/mm.
+const maxFlow = 1e6
+
+func (r *run) demandFlow(p *flowPoint, q float64) {
+	f := r.flowSets[p.set].f
+	f.Q = min(q, maxFlow)
+	r.flowDemands = append(r.flowDemands, flowDemand{p.set, f})
 }
