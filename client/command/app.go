@@ -31,7 +31,12 @@ type session struct {
 }
 
 // flush sends everything printed so far on its way.
-func (s *session) flush() error { return errors.Join(s.out.err, s.buffer.Flush()) }
+func (s *session) flush() error {
+	if s.out.err != nil { // the buffer keeps it, and would tell it again
+		return s.out.err
+	}
+	return s.buffer.Flush()
+}
 
 // Main runs one command line, args[0] being the program's name, and gives the exit status.
 func Main(ctx context.Context, args []string, to Streams) int {
@@ -51,8 +56,8 @@ func Main(ctx context.Context, args []string, to Streams) int {
 func (s *session) app() *cli.App {
 	return &cli.App{
 		Name:      "lugwright",
-		Usage:     "brackets that hold a body on a truck frame, checked and ready to cut",
-		UsageText: "lugwright VERB [options] [arguments]     options may stand anywhere on the line",
+		Usage:     "brackets that hold a body on a frame, ready to cut",
+		UsageText: "lugwright VERB [options] [arguments]\noptions may stand anywhere on the line",
 		Description: "Exit status: 0 all pass; 1 a check fails or is outside the rule; 2 usage or\n" +
 			"job error; 3 a service could not be reached; 4 output could not be written;\n" +
 			"130 interrupted.",
@@ -65,7 +70,7 @@ func (s *session) app() *cli.App {
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "geometry", Usage: "address of a geometry service", DefaultText: "in this process"},
 			&cli.StringFlag{Name: "strength", Usage: "address of a strength service", DefaultText: "in this process"},
-			&cli.DurationFlag{Name: "timeout", Usage: "how long a service may take to answer one call", Value: dial.DefaultTimeout},
+			&cli.DurationFlag{Name: "timeout", Usage: "how long a service may take to answer", Value: dial.DefaultTimeout},
 			&cli.BoolFlag{Name: "json", Usage: "give the whole result as JSON"},
 		},
 		Before: func(c *cli.Context) error {

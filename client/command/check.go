@@ -26,7 +26,7 @@ func (s *session) checkVerb() *cli.Command {
 		Name: "check", ArgsUsage: "JOB", Usage: "check every bracket of a job, worst first",
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "all", Usage: "list every check, not the worst alone"},
-			&cli.BoolFlag{Name: "detail", Usage: "list every check with every line of its calculation"},
+			&cli.BoolFlag{Name: "detail", Usage: "list every check with its calculation"},
 		},
 		Action: s.check,
 	}

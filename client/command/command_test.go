@@ -140,9 +140,9 @@ func TestStatus(t *testing.T) {
 		{"evaluate with a mass", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=12kg"}, Misused, "V_r: 12kg is a mass; a force such as"},
 		{"evaluate with a bare number", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "d=25"}, Misused, "d: 25 has no unit"},
 		{"evaluate with a stranger", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "q=25"}, Misused, "has no such given"},
-		{"evaluate with too little", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "d=25mm"}, Misused, "V_r: missing"},
+		{"evaluate with too little", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "d=25mm"}, Misused, "error: V_r: missing"},
 		{"evaluate out of range", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=1N", "d=25km", "F_y=1MPa", "F_u=1MPa"}, Misused, "unknown unit"},
-		{"evaluate another method", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "--method", "LSD", "d=25mm"}, Misused, `method: "LSD"; one of`},
+		{"evaluate another method", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "--method", "LSD", "d=25mm"}, Misused, `method: "LSD"; one of ASD, LRFD for`},
 		{"unknown shell", []string{"completion", "fish"}, Misused, "one of bash, zsh"},
 		{"listen to the world", []string{"serve", "--listen", "0.0.0.0:0"}, Misused, "not on this machine alone"},
 		{"new in a file", []string{"new", filepath.Join(file, "x")}, NotWritten, "not a directory"},
@@ -237,6 +237,9 @@ func TestOutputFails(t *testing.T) {
 	var errs bytes.Buffer
 	if status := Main(t.Context(), []string{"lugwright", "check", starterJob(t)}, Streams{Out: full, Err: &errs}); status != NotWritten {
 		t.Errorf("status %d: %s", status, errs.String())
+	}
+	if n := strings.Count(errs.String(), "no space left"); n != 1 {
+		t.Errorf("told %d times: %s", n, errs.String())
 	}
 }
 
@@ -460,5 +463,37 @@ func TestErrorsAsJSON(t *testing.T) {
 	}
 	if d := decode(lugwright(t, "nosuch", "--json")); d.Status != Misused || !strings.Contains(d.Errors[0].Message, "is not a verb") || d.Hint == "" {
 		t.Errorf("%+v", d)
+	}
+}
+
+// A hint names a list only where the list helps.
+func TestHints(t *testing.T) {
+	good := string(starter)
+	for name, c := range map[string]struct{ from, to, hint string }{
+		"parameter":    {"ear_thickness: 8 mm", "ear_thickness: 8", "lugwright kinds KIND"},
+		"material":     {"gussets: both ", "ear_material: S3555 #", "lugwright materials"},
+		"unknown case": {"case: A2 down, state", "case: A3 down, state", ""},
+		"load factor":  {"method: ASD", "load_factor: 2\nmethod: ASD", ""},
+		"not YAML":     {"job: Starter", "job: [Starter", ""},
+	} {
+		path := filepath.Join(t.TempDir(), "job.yaml")
+		if err := os.WriteFile(path, []byte(strings.Replace(good, c.from, c.to, 1)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		r := lugwright(t, "check", path).want(t, Misused, "job.yaml:")
+		if _, hint, ok := strings.Cut(r.err, "hint: "); ok != (c.hint != "") || !strings.Contains(hint, c.hint) {
+			t.Errorf("%s: want a hint with %q in\n%s", name, c.hint, r.err)
+		}
+	}
+}
+
+func TestHelpInEightyColumns(t *testing.T) {
+	for _, verb := range []string{"", "new", "check", "pack", "kinds", "limits", "materials", "evaluate", "verify", "serve", "schema", "completion", "version"} {
+		r := lugwright(t, strings.Fields(verb+" --help")...).want(t, Done, "")
+		for line := range strings.SplitSeq(r.out, "\n") {
+			if utf8.RuneCountInString(line) > columns {
+				t.Errorf("%s: %s", verb, line)
+			}
+		}
 	}
 }

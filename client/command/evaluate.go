@@ -20,13 +20,13 @@ import (
 func (s *session) evaluateVerb() *cli.Command {
 	return &cli.Command{
 		Name: "evaluate", ArgsUsage: "LIMIT SYMBOL=VALUE ...", Usage: "evaluate one limit state from numbers",
-		Description: "lugwright evaluate pin-shear V_r=12kN d=25mm F_y=400MPa F_u=570MPa\n`lugwright limits LIMIT` lists the givens of a limit state. A list is written with\ncommas: x=\"0 in, 3 in\"; a choice by its name: hole=oversize.",
+		Description: "lugwright evaluate pin-shear V_r=12kN d=25mm F_y=400MPa F_u=570MPa\n`lugwright limits LIMIT` lists the givens of a limit state. A list is\nwritten with commas: x=\"0 in, 3 in\"; a choice by its name: hole=oversize.",
 		Flags: []cli.Flag{
 			basisFlag(),
-			&cli.StringFlag{Name: "method", Usage: "one of the basis's methods; left out, its first"},
-			&cli.StringFlag{Name: "factor-set", Usage: "named values of the basis's settable factors"},
-			&cli.StringSliceFlag{Name: "factor", Usage: "set one factor: SYMBOL=VALUE; may be repeated"},
-			&cli.BoolFlag{Name: "inch", Usage: "give results in inch units"},
+			&cli.StringFlag{Name: "method", Usage: "method of the basis; without, its first"},
+			&cli.StringFlag{Name: "factor-set", Usage: "named values of settable factors"},
+			&cli.StringSliceFlag{Name: "factor", Usage: "set a factor: SYMBOL=VALUE"},
+			&cli.BoolFlag{Name: "inch", Usage: "results in inch units"},
 		},
 		Action: s.evaluate,
 	}
@@ -43,7 +43,7 @@ func (s *session) evaluate(c *cli.Context) error {
 		}
 		e, err := client.Evaluate(ctx, *q)
 		if err != nil {
-			return err
+			return onTheLine(err)
 		}
 		if c.Bool("json") {
 			err = s.writeJSON(docOfEvaluation(q, e))
@@ -109,7 +109,28 @@ func method(b *dial.Basis, name string) (strength.Method, error) {
 	if m := strength.Method(name); slices.Contains(b.Methods, m) {
 		return m, nil
 	}
-	return "", &part.FieldError{Field: "method", Found: fmt.Sprintf("%q", name), Accept: fmt.Sprintf("one of %v for %s", b.Methods, b.Name)}
+	return "", &part.FieldError{Field: "method", Found: fmt.Sprintf("%q", name), Accept: fmt.Sprintf("one of %s for %s", strings.Join(methodNames(b.Methods), ", "), b.Name)}
+}
+
+func methodNames(methods []strength.Method) []string {
+	out := make([]string, len(methods))
+	for i, m := range methods {
+		out[i] = string(m)
+	}
+	return out
+}
+
+// onTheLine names givens as the line does: the service's "givens.d" is d.
+func onTheLine(err error) error {
+	fields := part.Fields(err)
+	if fields == nil {
+		return err
+	}
+	out := make(part.FieldErrors, len(fields))
+	for i, f := range fields {
+		out[i] = &part.FieldError{Field: strings.TrimPrefix(f.Field, "givens."), Found: f.Found, Accept: f.Accept}
+	}
+	return out
 }
 
 // readGivens reads every SYMBOL=VALUE, and tells everything that is wrong at once.

@@ -80,7 +80,7 @@ func withLimit(bases []dial.Basis, id string) ([]dial.Basis, error) {
 		}
 	}
 	if out == nil {
-		return nil, &part.FieldError{Field: "limit", Found: fmt.Sprintf("%q is not a limit state", id), Accept: "see the list with: limits" + part.Nearest(id, known)}
+		return nil, &part.FieldError{Field: "limit", Found: fmt.Sprintf("%q is not a limit state", id), Accept: "see `lugwright limits`" + part.Nearest(id, known)}
 	}
 	return out, nil
 }

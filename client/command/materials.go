@@ -18,7 +18,7 @@ import (
 
 func (s *session) materialsVerb() *cli.Command {
 	return &cli.Command{
-		Name: "materials", ArgsUsage: "[NAME]", Usage: "list materials and bolt sizes with sources, or one of them",
+		Name: "materials", ArgsUsage: "[NAME]", Usage: "list materials and bolt sizes, or one of them",
 		Flags:  []cli.Flag{&cli.BoolFlag{Name: "inch", Usage: "give values in inch units"}},
 		Action: s.materials,
 	}
@@ -60,7 +60,7 @@ func oneMaterial(all *dial.Materials, name string) (*dial.Materials, error) {
 		Bolts:      only(all.Bolts, func(b *material.Bolt) bool { return is(b.Name, nil) }),
 	}
 	if len(out.Grades)+len(out.BoltGrades)+len(out.Electrodes)+len(out.Bolts) == 0 {
-		return nil, &part.FieldError{Field: "material", Found: fmt.Sprintf("%q is not a material", name), Accept: "see the list with: materials" + part.Nearest(name, known)}
+		return nil, &part.FieldError{Field: "material", Found: fmt.Sprintf("%q is not a material", name), Accept: "see `lugwright materials`" + part.Nearest(name, known)}
 	}
 	return out, nil
 }

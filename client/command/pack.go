@@ -20,7 +20,7 @@ func (s *session) packVerb() *cli.Command {
 		Name: "pack", ArgsUsage: "JOB -o DIR", Usage: "check a job and write its cut files, lists and papers",
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "out", Aliases: []string{"o"}, Usage: "folder to write; it must not exist or be empty"},
-			&cli.BoolFlag{Name: "despite-failure", Usage: "write cut files although a check fails, and mark every paper and file name"},
+			&cli.BoolFlag{Name: "despite-failure", Usage: "pack a job that fails too, marked"},
 		},
 		Action: s.pack,
 	}

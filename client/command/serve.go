@@ -18,7 +18,7 @@ const grace = 10 * time.Second
 func (s *session) serveVerb() *cli.Command {
 	return &cli.Command{
 		Name: "serve", Usage: "run both services in one process, until interrupted",
-		Flags:  []cli.Flag{&cli.StringFlag{Name: "listen", Value: "127.0.0.1:0", Usage: "loopback address; port 0 takes a free one"}},
+		Flags:  []cli.Flag{&cli.StringFlag{Name: "listen", Value: "127.0.0.1:0", Usage: "loopback address; port 0: a free one"}},
 		Action: s.serve,
 	}
 }

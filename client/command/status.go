@@ -61,6 +61,9 @@ func status(err error) (code int, hint string) {
 	case errors.Is(err, context.Canceled):
 		return Interrupted, ""
 	case errors.As(err, &unreachable):
+		if unreachable.Addr == dial.InThisProcess {
+			return Unreachable, "--timeout gives a service longer to answer"
+		}
 		return Unreachable, "`lugwright serve` starts both services; without --geometry and --strength they run in this process"
 	case errors.As(err, &occupied):
 		return NotWritten, "choose a folder that does not exist or is empty"
@@ -71,9 +74,28 @@ func status(err error) (code int, hint string) {
 	case errors.As(err, &caseFile):
 		return Misused, "docs/case-files.md shows the form of a case file"
 	case errors.As(err, &fields):
-		return Misused, "`lugwright kinds KIND` lists parameters with their units and ranges"
+		return Misused, fieldHint(fields)
 	}
 	return Misused, ""
+}
+
+// fieldHint names the list that helps with a refused field of a job: the kinds for a kind and its parameters, the materials where one is
+// refused. Elsewhere the message says it all.
+func fieldHint(fields job.Errors) string {
+	kinds := false
+	for _, e := range fields {
+		if strings.Contains(e.Accept, "lugwright ") {
+			continue
+		}
+		if last := e.Field[strings.LastIndex(e.Field, ".")+1:]; last == "material" || strings.HasSuffix(last, "_material") {
+			return "`lugwright materials` lists materials with their sources"
+		}
+		kinds = kinds || strings.Contains(e.Field, ".parameters") || strings.HasPrefix(e.Field, "brackets[") && strings.HasSuffix(e.Field, ".kind")
+	}
+	if kinds {
+		return "`lugwright kinds KIND` lists parameters with their units and ranges"
+	}
+	return ""
 }
 
 // report prints an error and gives its exit status.

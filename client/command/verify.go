@@ -26,7 +26,7 @@ import (
 func (s *session) verifyVerb() *cli.Command {
 	return &cli.Command{
 		Name: "verify", ArgsUsage: "FILE|DIR ...", Usage: "run published worked examples, ours beside printed",
-		Description: "A case file holds a worked example as printed, with its source; docs/case-files.md shows the form.\nlugwright verify testdata/handbook",
+		Description: "A case file holds a worked example as printed, with its source;\ndocs/case-files.md shows the form.\nlugwright verify testdata/handbook",
 		Flags:       []cli.Flag{&cli.BoolFlag{Name: "brief", Usage: "print only what disagrees, and the count"}},
 		Action:      s.verify,
 	}

@@ -18,10 +18,10 @@ func Read(file string, src []byte, k Known) (*Job, error) {
 	if err != nil {
 		return nil, err
 	}
-	w := &walker{file: file, places: map[string]Place{}}
+	w := &walker{file: file, places: map[string]Place{}, keys: map[string]Place{}}
 	v := w.walk("", root, table(k))
 	j := decode(file, v, k)
-	j.places = w.places
+	j.places, j.keys = w.places, w.keys
 	w.errs = append(w.errs, j.agree(v, k)...)
 	if len(w.errs) > 0 {
 		return nil, w.errs.Sorted()

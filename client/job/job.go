@@ -28,7 +28,8 @@ type Job struct {
 	Cases      []Case             // in the order of the file
 	Brackets   []Bracket          // in the order of the file
 
-	places map[string]Place
+	places map[string]Place // of values, by path
+	keys   map[string]Place // of their keys
 }
 
 // Case is a load case, named once: level and source.

@@ -231,7 +231,7 @@ func TestLocate(t *testing.T) {
 	}
 	for _, c := range []struct{ field, found, want string }{
 		{"parameters.ear_thickness", "too thin", "pair.yaml:20:22: brackets[pair-left].parameters.ear_thickness: too thin; thicker"},
-		{"parameters.ear_width", "too narrow", "pair.yaml:20:7: brackets[pair-left].parameters.ear_width: too narrow; thicker"},
+		{"parameters.ear_width", "too narrow", "pair.yaml:19:5: brackets[pair-left].parameters.ear_width: too narrow; thicker"},
 		{"plates[3].material", `unknown grade "S355"`, "pair.yaml:26:17: brackets[pair-left].parameters.material: unknown grade \"S355\"; thicker"},
 		{"loads[1].moment", "not carried", "pair.yaml:33:17: brackets[pair-left].loads[1].moment: not carried; thicker"},
 		{"cases[1].level", "factored", "pair.yaml:29:9: brackets[pair-left].loads[1].level: factored; thicker"},

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"lugwright/part"
+	"lugwright/units"
 )
 
 // Locate gives the refused fields inside a service's error, about one bracket, with their places in the file. Any other error
@@ -19,6 +20,9 @@ func (j *Job) Locate(b *Bracket, err error) error {
 	for i, f := range fields {
 		path, at := j.place(b, f)
 		out[i] = &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept}
+		if j.Units == units.Inch {
+			out[i].Found, out[i].Accept = inInches(f.Found), inInches(f.Accept)
+		}
 	}
 	return out.Sorted()
 }
@@ -34,6 +38,9 @@ func (j *Job) place(b *Bracket, f *part.FieldError) (string, Place) {
 	whole := root + "." + field
 	for path := whole; path != root && path != ""; path = parent(path) {
 		if at, ok := j.places[path]; ok {
+			if path != whole && path == root+".parameters" { // a parameter left at its default
+				at = j.keys[path]
+			}
 			return whole, at
 		}
 	}

@@ -64,7 +64,8 @@ func (v *value) keys() []string {
 type walker struct {
 	file   string
 	errs   Errors
-	places map[string]Place // by path
+	places map[string]Place // of values, by path
+	keys   map[string]Place // of their keys
 }
 
 func (w *walker) refuse(at Place, path, found, accept string) {
@@ -168,6 +169,7 @@ func (w *walker) entry(path string, it *ast.MapNodeIter, r *rule, fields []field
 		return
 	}
 	v.order = append(v.order, key)
+	w.keys[inside] = at
 	v.fields[key] = w.walk(inside, it.Value(), is)
 }
 

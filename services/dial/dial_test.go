@@ -529,3 +529,52 @@ func BenchmarkPair(b *testing.B) {
 	b.ReportMetric(float64(inServices.Microseconds())/float64(b.N*n), "services-µs/pair")
 	b.ReportMetric(float64(inServices)/float64(inLibrary), "ratio")
 }
+
+// What is not gRPC is named as such, whatever it greets with; the greetings are those of HTTP/1.1 and of SSH (RFC 9112, RFC 4253).
+func TestNotAService(t *testing.T) {
+	for name, greeting := range map[string]string{
+		"http": "HTTP/1.1 400 Bad Request\r\nContent-Length: 0\r\n\r\n", "ssh": "SSH-2.0-x\r\n", "silent": "",
+	} {
+		l, err := net.Listen("tcp", "127.0.0.1:0")
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer l.Close()
+		go func() {
+			for {
+				c, err := l.Accept()
+				if err != nil {
+					return
+				}
+				io.WriteString(c, greeting)
+				c.(*net.TCPConn).CloseWrite() // and read on: a reset could come before the greeting
+				io.Copy(io.Discard, c)
+				c.Close()
+			}
+		}()
+		_, err = remote(t, l.Addr().String(), "", Options{Timeout: 3 * time.Second}).Kinds(t.Context())
+		want := "geometry service at " + l.Addr().String() + ": what listens there is not a lugwright service"
+		if !errors.Is(err, ErrUnreachable) || err.Error() != want {
+			t.Errorf("%s: %v", name, err)
+		}
+	}
+}
+
+func TestWhyIsPlain(t *testing.T) {
+	for from, want := range map[string]string{
+		"max retries exhausted: failed after 4 attempts: rpc error: code = Unavailable desc = no route to host": "no route to host",
+		"connection refused, nothing listens there":                                                             "connection refused, nothing listens there",
+		`rpc error: malformed header: "x"`:                                                                      "what listens there is not a lugwright service",
+	} {
+		if got := plain(from); got != want {
+			t.Errorf("%q: %q", from, got)
+		}
+	}
+}
+
+func TestNoAnswerInProcess(t *testing.T) {
+	_, err := remote(t, "", "", Options{Timeout: 1}).Kinds(t.Context())
+	if !errors.Is(err, ErrUnreachable) || err.Error() != "the geometry service in this process did not answer within 1ns" {
+		t.Error(err)
+	}
+}

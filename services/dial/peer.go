@@ -5,6 +5,8 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"regexp"
+	"strings"
 	"sync"
 	"time"
 
@@ -15,10 +17,14 @@ import (
 	"lugwright/services/wire"
 )
 
+// InThisProcess is the Addr of an UnreachableError about a service without an address.
+const InThisProcess = "in this process"
+
 // peer is one service as this client sees it.
 type peer struct {
 	service, addr string
 	timeout       time.Duration
+	local         bool // in this process
 	info          func(context.Context) (versioned, error)
 
 	mu    sync.Mutex
@@ -33,7 +39,7 @@ type versioned interface {
 
 func newPeer(at place, timeout time.Duration, info func(context.Context) (versioned, error)) *peer {
 	// A service of this process is of this build: there is no version to ask for.
-	return &peer{service: at.name, addr: cmp.Or(at.addr, "in this process"), timeout: timeout, info: info, known: at.addr == ""}
+	return &peer{service: at.name, addr: cmp.Or(at.addr, InThisProcess), timeout: timeout, local: at.addr == "", info: info, known: at.addr == ""}
 }
 
 // call makes one call with its deadline, after the service's version is known to fit.
@@ -91,7 +97,7 @@ func (p *peer) explain(ctx, limited context.Context, err error) error {
 	case ownLimit:
 		return p.unreachable(fmt.Sprintf("did not answer within %s", p.timeout))
 	}
-	return p.unreachable(gone.Why)
+	return p.unreachable(plain(gone.Why))
 }
 
 // sooner says whether a context ends before another by its deadline.
@@ -102,7 +108,35 @@ func sooner(a, b context.Context) bool {
 }
 
 func (p *peer) unreachable(why string) error {
-	return &UnreachableError{Service: p.service, Addr: p.addr, Why: why}
+	gone := &UnreachableError{Service: p.service, Addr: p.addr, Why: why}
+	if p.local {
+		return &localError{gone}
+	}
+	return gone
+}
+
+// localError is a service of this process that gave no answer: it has no address to name.
+type localError struct{ gone *UnreachableError }
+
+func (e *localError) Error() string {
+	return "the " + e.gone.Service + " service " + e.gone.Addr + " " + e.gone.Why
+}
+func (e *localError) Unwrap() error { return e.gone }
+
+// attempts is what gRPC puts before the error of the last of several attempts.
+var attempts = regexp.MustCompile(`^max retries exhausted: failed after \d+ attempts: rpc error: code = \w+ desc = `)
+
+// otherProtocol are pieces of the errors that something gives which speaks another protocol than gRPC, such as HTTP/1 or SSH.
+var otherProtocol = []string{"http2: frame too large", "error reading server preface", "malformed"}
+
+// plain takes gRPC's layers off the reason why a call failed.
+func plain(why string) string {
+	for _, piece := range otherProtocol {
+		if strings.Contains(why, piece) {
+			return "what listens there is not a lugwright service"
+		}
+	}
+	return attempts.ReplaceAllString(why, "")
 }
 
 // broken is an answer that this client cannot read.

@@ -1,0 +1,40 @@
+package job
+
+// This file writes the lengths of the services' refusals, which speak of mm, in the units of an inch job.
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+
+	"lugwright/units"
+)
+
+// A length is a number, or the two ends of a span, before mm; "N mm" and "mm2" are other things.
+var lengths = regexp.MustCompile(`(-?[0-9]+(?:\.[0-9]+)?)(?:( to )(-?[0-9]+(?:\.[0-9]+)?))? mm($|[^\pL\pN·*/²³⁴])`)
+
+// inInches writes every "<number> mm" of a text in inches.
+func inInches(text string) string {
+	return lengths.ReplaceAllStringFunc(text, func(s string) string {
+		m := lengths.FindStringSubmatch(s)
+		out := inches(m[1])
+		if m[2] != "" {
+			out += m[2] + inches(m[3])
+		}
+		return out + m[4]
+	})
+}
+
+// inches writes a length given as mm. The services round to four figures: what a sixty-fourth of an inch rounds to is that fraction.
+func inches(mm string) string {
+	v, err := strconv.ParseFloat(mm, 64)
+	if err != nil {
+		return mm + " mm"
+	}
+	const sixtyFourth = 25.4 / 64
+	if near := math.Round(v/sixtyFourth) * sixtyFourth; math.Abs(v) < 100 && fmt.Sprintf("%.4g", near) == mm {
+		v = near
+	}
+	return units.Format(v, units.Length, units.Inch)
+}

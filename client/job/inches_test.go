@@ -1,0 +1,38 @@
+package job
+
+import (
+	"testing"
+
+	"lugwright/part"
+	"lugwright/units"
+)
+
+// An inch is 25.4 mm exactly (NIST SP 811): 9.525 mm is 3/8 in, 7.9375 mm is 5/16 in.
+func TestInInches(t *testing.T) {
+	for from, want := range map[string]string{
+		"9.525 mm":                    "3/8 in",
+		"at least 14 mm, or 7.938 mm": "at least 0.551 in, or 5/16 in",
+		"25.4 to 50.8 mm (width)":     "1 in to 2 in (width)",
+		"12 N mm, 25.4 mm2, M12":      "12 N mm, 25.4 mm2, M12",
+		"-25.4 mm; none":              "-1 in; none",
+	} {
+		if got := inInches(from); got != want {
+			t.Errorf("%q: %q, want %q", from, got, want)
+		}
+	}
+}
+
+func TestLocateInches(t *testing.T) {
+	j, err := Read("pair.yaml", read(t, "testdata/good/pair.yaml"), known)
+	if err != nil {
+		t.Fatal(err)
+	}
+	refused := part.FieldErrors{{Field: "parameters.ear_thickness", Found: "9.525 mm", Accept: "at least 25.4 mm"}}
+	for system, want := range map[units.System]string{units.Metric: "9.525 mm; at least 25.4 mm", units.Inch: "3/8 in; at least 1 in"} {
+		j.Units = system
+		err := j.Locate(&j.Brackets[0], refused)
+		if got := "pair.yaml:20:22: brackets[pair-left].parameters.ear_thickness: " + want; err.Error() != got {
+			t.Errorf("%s\nwant %s", err, got)
+		}
+	}
+}
