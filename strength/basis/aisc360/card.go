@@ -7,6 +7,7 @@
 //	section.go   bending, axial force and shear at a cut, and their interaction
 //	weld.go      fillet welds
 //	bolt.go      bolts, bearing, prying
+//	rod.go       threaded rods that hang a tray
 //	wall.go      free edges, and a support's wall
 package aisc360
 
@@ -50,6 +51,7 @@ func build() *strength.Basis {
 		Limits: slices.Concat(
 			mountLimits,
 			memberLimits,
+			rodLimits,
 			weldGroupLimits,
 			practice.Limits,
 		),

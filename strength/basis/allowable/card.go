@@ -8,6 +8,7 @@
 //	section.go  sections: normal stress, shear, both together, buckling
 //	bolt.go     bolts, their holes, the plies they pull on
 //	weld.go     fillet welds
+//	rod.go      threaded rods that hang a tray
 //	plate.go    free edges, corner plates, a support's wall, block shear
 package allowable
 
@@ -47,7 +48,7 @@ func build() *strength.Basis {
 			Listing:       "allowable stress by chosen factors",
 			Factors:       factors,
 		},
-		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, practice.Limits),
+		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, practice.Limits),
 		Rules: strength.Rules{
 			PinPlane:    pinPlaneRules,
 			PinSpan:     pinSpanRules,

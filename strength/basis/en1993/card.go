@@ -9,6 +9,7 @@
 //	tstub.go     bolts in tension with prying: 6.2.4
 //	weld.go      fillet welds: 4.5 to 4.11
 //	section.go   bending, axial force and shear at a cut: EN 1993-1-1, 6.2 and 6.3
+//	rod.go       threaded rods that hang a tray
 //	plate.go     free edges, corner plates, a support's wall, plates on a bed
 //
 // The tensile strength f_u is the product standard's (EN 10025-2: S275 410 MPa, S355 470 MPa), which the grade gives; Table 3.1 of
@@ -57,6 +58,7 @@ func build() *strength.Basis {
 		},
 		Limits: slices.Concat(
 			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, sectionLimits, plateLimits,
+			rodLimits,
 			practice.Limits,
 		),
 		Rules: strength.Rules{

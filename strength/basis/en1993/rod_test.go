@@ -1,0 +1,43 @@
+package en1993
+
+import (
+	"math"
+	"testing"
+
+	"lugwright/strength"
+)
+
+// Hanger rods: two rods of four bear twice the even share; a rod with bolt's threads is a bolt, a shop's thread 0.85 of it; parts add.
+func TestRods(t *testing.T) {
+	v := given{"F_Ed": 6178, "n": 4, "k_s": 2, "d": 12, "p": 1.75, "thread": 0, "f_ub": 400}
+	rod := at(t, rodTension, v)
+	if !(math.Abs(rod.Demand-3089) < 1) {
+		t.Errorf("two rods of four: %g", rod.Demand)
+	}
+	if want := 0.9 * 400 * line(t, rod, "A_s") / 1.25; math.Abs(rod.Capacity-want) > 1e-9 {
+		t.Errorf("rod with a bolt's thread: %g, want %g", rod.Capacity, want)
+	}
+	v["thread"] = 1
+	if c := at(t, rodTension, v); math.Abs(c.Capacity/rod.Capacity-0.85) > 1e-12 {
+		t.Errorf("cut thread: %g of %g", c.Capacity, rod.Capacity)
+	}
+	v["k_s"] = 5
+	if c := at(t, rodTension, v); c.Verdict != strength.Outside {
+		t.Errorf("five times the share of four rods: %s", c.Verdict)
+	}
+	one := given{"N_Ed": 2000, "V_Ed": 60, "L": 140, "d": 12, "p": 1.75, "f_y": 240, "f_ub": 400}
+	bent := at(t, rodBending, given{"V_Ed": 60, "L": 140, "d": 12, "p": 1.75, "f_y": 240}).Utilisation()
+	pulled := at(t, rodTension, given{"F_Ed": 2000, "n": 1, "k_s": 1, "d": 12, "p": 1.75, "thread": 0, "f_ub": 400}).Utilisation()
+	if c := at(t, rodCombined, one); math.Abs(c.Demand-bent-pulled) > 1e-12 && math.Abs(c.Demand-bent-pulled/0.85) > 1e-12 {
+		t.Errorf("parts do not add: %g, %g, %g", c.Demand, bent, pulled)
+	}
+	last := 0.0
+	for _, L := range []float64{50, 140, 300, 600} {
+		one["N_Ed"], one["L"] = -1000, L
+		c := at(t, rodCombined, one)
+		if c.Demand <= last {
+			t.Errorf("pressed rod of %g mm: %g after %g", L, c.Demand, last)
+		}
+		last = c.Demand
+	}
+}
