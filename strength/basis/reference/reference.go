@@ -13,6 +13,7 @@ func All() []*strength.Basis {
 		stressConcentration,
 		aerospaceLug,
 		boltSets,
+		hungTrays,
 		preload,
 		vdi2230,
 		threadStripping,
