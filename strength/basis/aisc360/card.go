@@ -8,6 +8,7 @@
 //	weld.go      fillet welds
 //	bolt.go      bolts, bearing, prying
 //	rod.go       threaded rods that hang a tray
+//	saddle.go    a tube pressed on its wall
 //	wall.go      free edges, and a support's wall
 package aisc360
 
@@ -52,6 +53,7 @@ func build() *strength.Basis {
 			mountLimits,
 			memberLimits,
 			rodLimits,
+			saddleLimits,
 			weldGroupLimits,
 			practice.Limits,
 		),

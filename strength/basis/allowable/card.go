@@ -9,6 +9,7 @@
 //	bolt.go     bolts, their holes, the plies they pull on
 //	weld.go     fillet welds
 //	rod.go      threaded rods that hang a tray
+//	saddle.go   a tube's wall under a saddle
 //	plate.go    free edges, corner plates, a support's wall, block shear
 package allowable
 
@@ -48,7 +49,7 @@ func build() *strength.Basis {
 			Listing:       "allowable stress by chosen factors",
 			Factors:       factors,
 		},
-		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, practice.Limits),
+		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, []strength.Evaluator{saddleRing}, practice.Limits),
 		Rules: strength.Rules{
 			PinPlane:    pinPlaneRules,
 			PinSpan:     pinSpanRules,

@@ -47,3 +47,16 @@ func TestRodStress(t *testing.T) {
 		t.Errorf("over Euler's force: %s", c.Verdict)
 	}
 }
+
+// Elastic ring under a line of contact: 6 P R/(pi b t^2) and the thrust; a beam stress adds.
+func TestSaddleRing(t *testing.T) {
+	be := 60 + 1.56*math.Sqrt(50*4)
+	want := 6*10000*50/math.Pi/(be*16) + 5000/(be*4)
+	c := at(t, saddleRing, 10000, 104, 4, 60, 0.01, 0, 0, 300, 450)
+	if math.Abs(c.Demand/want-1) > 0.01 {
+		t.Errorf("%g MPa, want %g", c.Demand, want)
+	}
+	if more := at(t, saddleRing, 10000, 104, 4, 60, 0.01, 0, 50, 300, 450); math.Abs(more.Demand-c.Demand-50) > 1e-9 {
+		t.Errorf("with 50 MPa along: %g after %g", more.Demand, c.Demand)
+	}
+}

@@ -10,6 +10,7 @@
 //	weld.go      fillet welds: 4.5 to 4.11
 //	section.go   bending, axial force and shear at a cut: EN 1993-1-1, 6.2 and 6.3
 //	rod.go       threaded rods that hang a tray
+//	saddle.go    a tube's wall under a saddle
 //	plate.go     free edges, corner plates, a support's wall, plates on a bed
 //
 // The tensile strength f_u is the product standard's (EN 10025-2: S275 410 MPa, S355 470 MPa), which the grade gives; Table 3.1 of
@@ -58,7 +59,7 @@ func build() *strength.Basis {
 		},
 		Limits: slices.Concat(
 			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, sectionLimits, plateLimits,
-			rodLimits,
+			rodLimits, []strength.Evaluator{saddleRing},
 			practice.Limits,
 		),
 		Rules: strength.Rules{

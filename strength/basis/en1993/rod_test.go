@@ -41,3 +41,18 @@ func TestRods(t *testing.T) {
 		last = c.Demand
 	}
 }
+
+// A line of contact on a tube carried by a support opposite: P R/pi against the plastic strip, the square of the wall.
+func TestSaddleRing(t *testing.T) {
+	v := given{"F_Ed": 10000, "D": 104, "t": 4, "b": 60, "beta": 0.01, "f_y": 300}
+	c := at(t, saddleRing, v)
+	be := 60 + 1.56*math.Sqrt(50*4)
+	m, n := 10000*50/math.Pi/(be*16/4*300), 5000/(be*4*300)
+	if want := m + n*n; math.Abs(c.Demand/want-1) > 0.01 {
+		t.Errorf("%g, want %g", c.Demand, want)
+	}
+	v["carried"] = 1
+	if got := at(t, saddleRing, v); got.Demand >= c.Demand {
+		t.Errorf("carried along %g, opposed %g", got.Demand, c.Demand)
+	}
+}
