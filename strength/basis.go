@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"lugwright/part"
+	"lugwright/strength/material"
 )
 
 // Card says which document a basis is, in which edition, and how it takes loads.
@@ -167,6 +168,7 @@ type Basis struct {
 	Card   Card
 	Limits []Evaluator // every limit state, in the order of the document
 	Rules  Rules
+	Metals []material.Family // that it has rules for beside carbon steel
 
 	pinJoint *Basis // whose rules serve pin holes, nil for its own
 }

@@ -122,6 +122,13 @@ func (c *Calc) Available(symbol, nominal, unit string, rn, phi, omega float64) f
 // exactFit lets a demand that equals its capacity pass although both were rounded on the way; it is far below any print.
 const exactFit = 1e-12
 
+// ruleOut puts what a limit state found outside the rule, for a reason that is none of its own.
+func (c *Calc) ruleOut(why string) {
+	if why != "" && c.Verdict != NotApplied {
+		c.Verdict, c.Why = Outside, why
+	}
+}
+
 // Compare ends a limit state: demand against capacity. Needs that failed stand.
 func (c *Calc) Compare(demand, capacity float64) {
 	c.Demand, c.Capacity = demand, capacity

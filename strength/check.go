@@ -189,6 +189,7 @@ type slots[F any] struct {
 	what         string // the feature in words, for "not checked"
 	at           part.Vec
 	notes        []string
+	outside      string                                            // why no rule speaks here, whatever the load; empty when rules do
 	idle         bool                                              // no load path passes here
 	explain      func(r *run, index int, label string) explanation // how a demand came about; nil where nothing is to tell
 	now          F                                                 // the feature at hand, kept here so that nothing escapes per case
@@ -235,6 +236,7 @@ func (s *slots[F]) weigh(r *run, f F, dst []score) []score {
 	s.now = f
 	for i := range s.rules {
 		s.rules[i].Check(&r.calc, &s.now)
+		r.calc.ruleOut(s.outside)
 		sc := score{rank(r.calc.Verdict), r.calc.Utilisation()}
 		if r.calc.Verdict == NotApplied {
 			sc.utilisation = 0
@@ -292,6 +294,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 		}
 		r.calc.Trace, r.calc.Lines = o.Trace, nil
 		s.rules[i].Check(&r.calc, &w.f)
+		r.calc.ruleOut(s.outside)
 		k := s.check(r, i)
 		if e.lines != nil && k.Verdict != NotApplied {
 			k.At, k.Lines = e.at, append(e.lines, k.Lines...)

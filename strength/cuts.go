@@ -332,14 +332,14 @@ func (c *cut) pieces(chords []chordPiece) []statics.Piece {
 // hole in it, is held to first yield at its worst corner.
 func section(chords []chordPiece, full, effective statics.Section) Cut {
 	f := Cut{
-		Area: full.Area, J: full.Torsion, Fy: math.Inf(1), Fu: math.Inf(1),
+		Area: full.Area, J: full.Torsion, Fy: math.Inf(1), Fu: math.Inf(1), E: math.Inf(1),
 		Sa: min(effective.WzTop, effective.WzBottom), Sb: min(full.WyTop, full.WyBottom),
 	}
 	var last *thing // a plate met twice running has a hole there
 	for _, ch := range chords {
 		t := ch.t.plate.ThicknessMM
 		f.TMax = max(f.TMax, t)
-		f.Fy, f.Fu = min(f.Fy, ch.t.fy), min(f.Fu, ch.t.fu)
+		f.Fy, f.Fu, f.E = min(f.Fy, ch.t.fy), min(f.Fu, ch.t.fu), min(f.E, ch.t.e)
 		f.Net = f.Net || ch.t == last
 		last = ch.t
 	}
@@ -486,7 +486,7 @@ func (r *run) atCornerPlate(c *cut) {
 		return
 	}
 	r.cornerPlates[c.slot].consider(r, CornerPlate{
-		P: p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy,
+		P: p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy, Modulus: c.f.E,
 	}, "")
 }
 

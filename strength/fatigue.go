@@ -80,6 +80,7 @@ func (r *run) layFatigue() {
 	r.fatigues, r.details = make([]slots[Fatigue], 0, n), make([]FatigueDetail, 0, n)
 	add := func(d FatigueDetail, place, thing string, at part.Vec) {
 		r.fatigues = append(r.fatigues, newSlots(r.basis.Rules.Fatigue, place+", "+string(d), thing, "fatigue", at, nil))
+		r.fatigues[len(r.fatigues)-1].outside = r.strange(r.basis, r.weldedTo(thing)...)
 		r.details = append(r.details, d)
 	}
 	for i := range r.rootSets {

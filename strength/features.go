@@ -55,6 +55,7 @@ type Cut struct {
 	Rect       bool    // a single rectangle
 	Net        bool    // through a hole
 	Fy, Fu     float64
+	E          float64 // least modulus of elasticity
 }
 
 // WeldLine is the most stressed point of a weld group.
@@ -193,6 +194,8 @@ type CornerPlate struct {
 	A, B float64 // height along the support, reach from it
 	T    float64
 	Fy   float64
+	// Modulus is that of elasticity.
+	Modulus float64
 }
 
 // Wall is a support's wall bent out of its plane by the couple of a bolt group.

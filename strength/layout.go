@@ -17,6 +17,7 @@ func (r *run) layOut() {
 	r.laySizes()
 	r.layBolts()
 	r.layUncut()
+	r.markMetals()
 	if len(r.b.Rods) > 0 {
 		r.skip("hanger rods", r.b.Name, "rods are not covered yet")
 	}

@@ -40,7 +40,9 @@ type thing struct {
 	plate   *part.Plate
 	outline shape.Outline // finished
 	fy, fu  float64
-	e       float64
+	// parentFy, parentFu are those clear of any weld: other than fy and fu for welded aluminium.
+	parentFy, parentFu float64
+	e                  float64
 }
 
 // branch is one leg of a path with its fraction of the component at each corner.
@@ -109,6 +111,7 @@ func (m *model) addThing(p *part.Plate, field string) {
 	if g != nil {
 		t.e = g.EMPa
 	}
+	m.soften(&t, g, field)
 	m.things = append(m.things, t)
 }
 
@@ -117,10 +120,6 @@ func (m *model) grade(name string, tMM float64, field string) (*material.Grade, 
 	g, err := material.LookupGrade(name)
 	if err != nil {
 		m.refuse(field, err, "a grade from the list of materials")
-		return nil, 0, 0
-	}
-	if g.Family != material.CarbonSteel {
-		m.refuse(field, fmt.Errorf("%s is %s", name, g.Family), "carbon steel: this basis gives no rule for other metals")
 		return nil, 0, 0
 	}
 	fy, fu, err := g.Strength(tMM)

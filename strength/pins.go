@@ -154,7 +154,8 @@ func (r *run) laySeats(p *pin) {
 			continue
 		}
 		b := bore{plate: t, passes: both(p.passes, r.passes(s.Thing)), free: r.freeEnd(s.Thing)}
-		b.f = Bore{D: p.DiaMM, Dh: hole.DiaMM, T: s.ThicknessMM, Fy: t.fy, Fu: t.fu, FyPin: p.fy, Turns: p.Turns}
+		fy, fu := r.atHole(t, hole)
+		b.f = Bore{D: p.DiaMM, Dh: hole.DiaMM, T: s.ThicknessMM, Fy: fy, Fu: fu, FyPin: p.fy, Turns: p.Turns}
 		t.measure(&b.f, hole, b.free)
 		p.seats = append(p.seats, b)
 	}

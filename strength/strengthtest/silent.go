@@ -20,7 +20,7 @@ func silent(t T, b *strength.Basis) {
 	})
 	ruled(t, b, r.Cut, strength.Cut{
 		N: -1e4, Va: 1e3, Vb: 1e3, Ma: 1e5, Mb: 1e5, T: 1e4, Area: 1200, AreaVa: 1200, AreaVb: 1200, Za: 3600, Sa: 2400, Zb: 30000,
-		Sb: 20000, J: 57600, TMax: 12, FreeLength: 200, Depth: 100, R: 3.46, Rect: true, Fy: 250, Fu: 400,
+		Sb: 20000, J: 57600, TMax: 12, FreeLength: 200, Depth: 100, R: 3.46, Rect: true, Fy: 250, Fu: 400, E: 2e5,
 	})
 	weld := strength.WeldLine{Q: 100, Leg: 6, FEXX: 480, T1: 12, T2: 12, Fy: 250, Fu: 400, Length: 100, Longest: 100, Kind: "fillet", BothSides: true, AlongEdge: true}
 	ruled(t, b, r.WeldLine, weld)
@@ -33,7 +33,7 @@ func silent(t T, b *strength.Basis) {
 	ruled(t, b, r.Block, strength.Block{V: 1e3, Planes: 2, Lgv: 100, HolesV: 1.5, Lgt: 60, HolesT: 1, Even: true, Dh: 18, T: 12, Fy: 250, Fu: 400})
 	ruled(t, b, r.Bush, strength.Bush{P: 1e4, D: 20, L: 40, Service: 1})
 	ruled(t, b, r.Outstand, strength.Outstand{B: 60, T: 12, Fy: 250, E: 2e5})
-	ruled(t, b, r.CornerPlate, strength.CornerPlate{P: 1e4, E: 50, A: 100, B: 80, T: 12, Fy: 250})
+	ruled(t, b, r.CornerPlate, strength.CornerPlate{P: 1e4, E: 50, A: 100, B: 80, T: 12, Fy: 250, Modulus: 2e5})
 	ruled(t, b, r.Wall, strength.Wall{M: 1e5, N: 1e3, T: 8, Width: 100, Clear: 200, Arm: 60, Fy: 250})
 }
 

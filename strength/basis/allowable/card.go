@@ -17,11 +17,12 @@ import (
 	"slices"
 
 	"lugwright/strength"
+	"lugwright/strength/material"
 	"lugwright/strength/practice"
 )
 
 const (
-	// E is the modulus of carbon steel, MPa; no other metal reaches these rules.
+	// E is the modulus of carbon steel, MPa: that of rods.
 	E       = 200000
 	poisson = 0.3
 )
@@ -49,6 +50,7 @@ func build() *strength.Basis {
 			Listing:       "allowable stress by chosen factors",
 			Factors:       factors,
 		},
+		Metals: []material.Family{material.Aluminium},
 		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, []strength.Evaluator{saddleRing}, practice.Limits),
 		Rules: strength.Rules{
 			PinPlane:    pinPlaneRules,

@@ -40,14 +40,15 @@ var blockShear = strength.Define(strength.Identity{
 
 // edgeStress is the elastic buckling stress of a long plate with one free edge, the other held but free to turn: 0.425 of the Euler stress of
 // its slenderness. Elementary stability.
-func edgeStress(b, t float64) float64 {
-	return 0.425 * math.Pi * math.Pi * E / (12 * (1 - poisson*poisson)) * (t / b) * (t / b)
+func edgeStress(b, t, e float64) float64 {
+	return 0.425 * math.Pi * math.Pi * e / (12 * (1 - poisson*poisson)) * (t / b) * (t / b)
 }
 
 type freeEdgeGivens struct {
 	B  float64 `sym:"b" unit:"mm" min:"0.1" max:"5000" is:"greatest width that stands out from its support"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	E  float64 `sym:"E" unit:"MPa" min:"1000" max:"300000" default:"200000" is:"modulus of elasticity: 200000 steel, 70000 aluminium"`
 }
 
 // freeEdge wants a gusset's free edge to yield before it buckles, whichever way the load turns, with 2 in hand for edges that are not flat:
@@ -56,7 +57,7 @@ var freeEdge = strength.Define(strength.Identity{
 	ID: "free-edge", Title: "buckling of a free edge", Clause: common("elastic plate buckling, coefficient 0.425, at twice the yield strength"),
 	Demand: "F_need", Capacity: "F_cr", Unit: "MPa", Detail: true,
 }, func(c *strength.Calc, g freeEdgeGivens) {
-	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*200000*MPa/(12*(1 - pow(0.3, 2)))*pow(t/b, 2)", "MPa", edgeStress(g.B, g.T))
+	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*E/(12*(1 - pow(0.3, 2)))*pow(t/b, 2)", "MPa", edgeStress(g.B, g.T, g.E))
 	need := c.Let("F_need", "2*F_y", "MPa", 2*g.Fy)
 	c.Need(need <= Fcr, "F_need <= F_cr", "an edge that yields before it buckles")
 	c.Compare(need, Fcr)
@@ -70,6 +71,7 @@ type cornerGivens struct {
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 	Fu float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 where it is not known"`
+	Em float64 `sym:"E" unit:"MPa" min:"1000" max:"300000" default:"200000" is:"modulus of elasticity: 200000 steel, 70000 aluminium"`
 }
 
 // cornerStress is a triangular plate on the section square to its free edge: elastic axial force and bending, against the lesser of the
@@ -84,7 +86,7 @@ var cornerStress = strength.Define(strength.Identity{
 	M := c.Let("M", "P_r*e - N_r*b_p/2", "N*mm", g.P*g.E-N*bp/2)
 	sigma := c.Let("sigma", "N_r/(t*b_p) + 6*abs(M)/(t*pow(b_p, 2))", "MPa", N/(g.T*bp)+6*math.Abs(M)/(g.T*bp*bp))
 	all := allowedFloor(c, g.Fy, g.Fu)
-	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*200000*MPa/(12*(1 - pow(0.3, 2)))*pow(t/b_p, 2)", "MPa", edgeStress(bp, g.T))
+	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*E/(12*(1 - pow(0.3, 2)))*pow(t/b_p, 2)", "MPa", edgeStress(bp, g.T, g.Em))
 	nu := c.Factor("n_u")
 	c.Compare(sigma, c.Let("sigma_c", "min(sigma_all, F_cr/n_u)", "MPa", min(all, Fcr/nu)))
 })
@@ -139,7 +141,7 @@ var blockRules = []strength.Rule[strength.Block]{
 
 var outstandRules = []strength.Rule[strength.Outstand]{
 	{Of: freeEdge, Check: func(c *strength.Calc, f *strength.Outstand) {
-		freeEdge.Check(c, freeEdgeGivens{B: f.B, T: f.T, Fy: f.Fy})
+		freeEdge.Check(c, freeEdgeGivens{B: f.B, T: f.T, Fy: f.Fy, E: f.E})
 	}},
 }
 
@@ -149,7 +151,7 @@ var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
 }
 
 func givensOf(f *strength.CornerPlate) cornerGivens {
-	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy}
+	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy, Em: f.Modulus}
 }
 
 var wallRules = []strength.Rule[strength.Wall]{

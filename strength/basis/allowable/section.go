@@ -111,6 +111,7 @@ type bucklingGivens struct {
 	D  float64 `sym:"h" unit:"mm" min:"0" max:"1e4" default:"0" is:"depth of a single plate in bending; 0 for a section whose plates brace each other"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	E  float64 `sym:"E" unit:"MPa" min:"1000" max:"300000" default:"200000" is:"modulus of elasticity: 200000 steel, 70000 aluminium"`
 }
 
 // sectionBuckling is a plate that stands free at its loaded end, in compression and bent in its plane: Euler's column of effective length
@@ -139,22 +140,20 @@ var sectionBuckling = strength.Define(strength.Identity{
 
 // column is the load at which a column fixed at one end gives way.
 func column(c *strength.Calc, g *bucklingGivens) float64 {
-	e := c.Let("E", "200000*MPa", "MPa", E)
 	s := c.Let("s", "2*L/r", "", 2*g.L/g.R)
-	s1 := c.Let("s_1", "sqrt(2*pow(pi, 2)*E/F_y)", "", math.Sqrt(2*math.Pi*math.Pi*e/g.Fy))
+	s1 := c.Let("s_1", "sqrt(2*pow(pi, 2)*E/F_y)", "", math.Sqrt(2*math.Pi*math.Pi*g.E/g.Fy))
 	if s > s1 {
-		return c.Let("P_cr", "pow(pi, 2)*E*A/pow(s, 2)", "N", math.Pi*math.Pi*e*g.A/(s*s))
+		return c.Let("P_cr", "pow(pi, 2)*E*A/pow(s, 2)", "N", math.Pi*math.Pi*g.E*g.A/(s*s))
 	}
-	return c.Let("P_cr", "F_y*A*(1 - pow(s, 2)*F_y/(4*pow(pi, 2)*E))", "N", g.Fy*g.A*(1-s*s*g.Fy/(4*math.Pi*math.Pi*e)))
+	return c.Let("P_cr", "F_y*A*(1 - pow(s, 2)*F_y/(4*pow(pi, 2)*E))", "N", g.Fy*g.A*(1-s*s*g.Fy/(4*math.Pi*math.Pi*g.E)))
 }
 
 // lateral is the moment in its plane at which a narrow rectangle turns sideways, at most its yield moment.
 func lateral(c *strength.Calc, g *bucklingGivens) float64 {
-	e := c.Let("E", "200000*MPa", "MPa", E)
-	G := c.Let("G", "E/(2*(1 + 0.3))", "MPa", e/(2*(1+poisson)))
+	G := c.Let("G", "E/(2*(1 + 0.3))", "MPa", g.E/(2*(1+poisson)))
 	I := c.Let("I_w", "h*pow(t, 3)/12", "mm^4", g.D*g.T*g.T*g.T/12)
 	J := c.Let("J_w", "h*pow(t, 3)/3", "mm^4", g.D*g.T*g.T*g.T/3)
-	return c.Let("M_cr", "min(pi/L*sqrt(E*I_w*G*J_w), F_y*t*pow(h, 2)/6)", "N*mm", min(math.Pi/g.L*math.Sqrt(e*I*G*J), g.Fy*g.T*g.D*g.D/6))
+	return c.Let("M_cr", "min(pi/L*sqrt(E*I_w*G*J_w), F_y*t*pow(h, 2)/6)", "N*mm", min(math.Pi/g.L*math.Sqrt(g.E*I*G*J), g.Fy*g.T*g.D*g.D/6))
 }
 
 // depth is the depth of a single rectangle; sections of several plates brace each other.
@@ -185,6 +184,6 @@ var cutRules = []strength.Rule[strength.Cut]{
 		})
 	}},
 	{Of: sectionBuckling, Check: func(c *strength.Calc, f *strength.Cut) {
-		sectionBuckling.Check(c, bucklingGivens{N: f.N, M: f.Mb, A: f.Area, R: f.R, L: f.FreeLength, D: depth(f), T: f.TMax, Fy: f.Fy})
+		sectionBuckling.Check(c, bucklingGivens{N: f.N, M: f.Mb, A: f.Area, R: f.R, L: f.FreeLength, D: depth(f), T: f.TMax, Fy: f.Fy, E: f.E})
 	}},
 }

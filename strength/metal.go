@@ -1,0 +1,201 @@
+package strength
+
+// Metals: those that a basis has no rule for, which put a check outside the rule, and aluminium, whose strength a weld lowers.
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"lugwright/part"
+	"lugwright/strength/material"
+)
+
+// softenedMM is how far from a weld aluminium counts as softened: 40 mm, the greatest extent of EN 1999-1-1, 6.1.6.3, and more than the 1 in
+// of the US aluminium manual (both from memory).
+const softenedMM = 40
+
+// Covers says whether the basis has rules for a metal. Carbon steel every one has.
+func (b *Basis) Covers(f material.Family) bool {
+	return f == material.CarbonSteel || slices.Contains(b.Metals, f)
+}
+
+// strange says why the rules of a basis cannot speak for the named things: empty when they can.
+func (m *model) strange(on *Basis, ids ...string) string {
+	for _, id := range ids {
+		if g := m.gradeOf(id); g != nil && !on.Covers(g.Family) {
+			return fmt.Sprintf("%s is of %s, %s, for which %s gives no rule", id, g.Name, g.Family, on.Card.Document)
+		}
+	}
+	return ""
+}
+
+// strangeWeld is the same for a weld, which besides wants a filler that suits the metal.
+func (m *model) strangeWeld(on *Basis, joins ...string) string {
+	if why := m.strange(on, joins...); why != "" {
+		return why
+	}
+	for _, id := range joins {
+		if g := m.gradeOf(id); g != nil && g.Family == material.Aluminium {
+			return fmt.Sprintf("%s is of %s, aluminium: its weld has the strength of an aluminium filler, and the list of fillers has none", id, g.Name)
+		}
+	}
+	return ""
+}
+
+// gradeOf is the grade of a plate, a member or its leg, a support or a pin; nil when it has none.
+func (m *model) gradeOf(id string) *material.Grade {
+	g, err := material.LookupGrade(m.materialOf(id))
+	if err != nil {
+		return nil
+	}
+	return g
+}
+
+func (m *model) materialOf(id string) string {
+	if p := m.b.Pin(id); p != nil {
+		return p.Material
+	}
+	if s := m.b.Support(id); s != nil {
+		return s.Material
+	}
+	for i := range m.b.Plates {
+		if p := &m.b.Plates[i]; p.ID == id {
+			return p.Material
+		}
+	}
+	for i := range m.b.Members {
+		if mem := &m.b.Members[i]; id == mem.ID || id == mem.ID+".a" || id == mem.ID+".b" {
+			return mem.Material
+		}
+	}
+	return ""
+}
+
+// soften gives an aluminium thing that is welded the strength beside a weld.
+func (m *model) soften(t *thing, g *material.Grade, field string) {
+	t.parentFy, t.parentFu = t.fy, t.fu
+	if g == nil || g.Family != material.Aluminium || !slices.ContainsFunc(m.b.Welds, t.inWeld) {
+		return
+	}
+	fy, fu, err := g.WeldedStrength(t.plate.ThicknessMM)
+	if err != nil {
+		m.refuse(field, err, "a grade whose strength beside a weld is known, or no weld on the part")
+		return
+	}
+	t.fy, t.fu = fy, fu
+	m.note("%s: welded, so %s is taken at its strength beside a weld (%s) everywhere but at holes further than %d mm and a hole's width from every weld", t.plate.ID, g.Name, g.WeldedFrom, softenedMM)
+}
+
+func (t *thing) inWeld(w part.WeldGroup) bool {
+	return slices.ContainsFunc(w.Joins[:], func(id string) bool { return id == t.plate.ID || strings.HasPrefix(t.plate.ID, id+".") })
+}
+
+// atHole is the strength round a pin hole: the parent metal's where the plate for a hole's width round it is clear of every weld's heat.
+func (m *model) atHole(t *thing, h part.Hole) (fy, fu float64) {
+	if t.fy == t.parentFy {
+		return t.fy, t.fu
+	}
+	at := t.plate.HoleAt(h)
+	for _, w := range m.b.Welds {
+		if !t.inWeld(w) {
+			continue
+		}
+		for _, s := range w.Segments {
+			if distance(at, s)-1.5*h.DiaMM < softenedMM {
+				return t.fy, t.fu
+			}
+		}
+	}
+	return t.parentFy, t.parentFu
+}
+
+// distance is that of a point from a weld segment.
+func distance(p part.Vec, s part.WeldSegment) float64 {
+	along := s.B.Sub(s.A)
+	k := 0.0
+	if n := along.Norm(); n > 0 {
+		k = math.Max(0, math.Min(1, p.Sub(s.A).Dot(along)/(n*n)))
+	}
+	return p.Sub(s.A.AddScaled(k, along)).Norm()
+}
+
+// markMetals rules out the places whose metal the basis, or the basis of the pin joint, has no rule for.
+func (r *run) markMetals() {
+	on, atHoles := r.basis, r.basis
+	if r.basis.pinJoint != nil {
+		atHoles = r.basis.pinJoint
+	}
+	k := 0
+	for i := range r.pins {
+		p := &r.pins[i]
+		why := r.strange(on, p.ID)
+		r.pinPlanes[i].outside, r.pinSpans[i].outside, r.bushes[i].outside = why, why, ""
+		for s := range p.seats {
+			r.bores[k].outside = r.strange(atHoles, p.seats[s].plate.plate.ID, p.ID)
+			k++
+		}
+	}
+	for i := range r.b.Sweeps {
+		why := r.strange(on, r.sectionOf(&r.b.Sweeps[i])...)
+		r.cutSlots[i].outside, r.cornerPlates[i].outside = why, why
+	}
+	for i := range r.outstands {
+		r.outstands[i].outside = r.strange(on, r.outstands[i].thing)
+	}
+	for i := range r.b.Welds {
+		r.sizes[i].outside = r.strangeWeld(on, r.b.Welds[i].Joins[:]...)
+	}
+	for i := range r.flows {
+		r.flows[i].outside = r.strangeWeld(on, r.flowSets[i].weld.Joins[:]...)
+	}
+	for i := range r.roots {
+		r.roots[i].outside = r.strangeWeld(on, r.weldedTo(r.roots[i].thing)...)
+	}
+	for i := range r.ribRoots {
+		r.ribRoots[i].outside = r.strangeWeld(on, r.weldedTo(r.ribRoots[i].thing)...)
+	}
+	for i := range r.groups {
+		for k := range r.bearings[i] {
+			r.bearings[i][k].outside = r.strange(on, r.bearings[i][k].thing)
+			r.pryings[i][k].outside = r.strange(on, r.pryings[i][k].thing)
+		}
+	}
+	for i := range r.blocks {
+		r.blocks[i].outside = r.strange(on, r.blocks[i].thing)
+	}
+	for i := range r.wallSlots {
+		r.wallSlots[i].outside = r.strange(on, r.wallSlots[i].thing)
+	}
+}
+
+// sectionOf names the swept things and all that composites join to them anywhere.
+func (m *model) sectionOf(s *part.Sweep) []string {
+	ids := slices.Clone(s.Things)
+	for changed := true; changed; {
+		changed = false
+		for _, c := range m.b.Composites {
+			if !slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
+				continue
+			}
+			for _, id := range c.Things {
+				if !slices.Contains(ids, id) {
+					ids, changed = append(ids, id), true
+				}
+			}
+		}
+	}
+	return ids
+}
+
+// weldedTo names a thing and what welds join to it.
+func (m *model) weldedTo(id string) []string {
+	ids := []string{id}
+	for _, w := range m.b.Welds {
+		if slices.Contains(w.Joins[:], id) || w.ID == id {
+			ids = append(ids, w.Joins[:]...)
+		}
+	}
+	return ids
+}

@@ -1,0 +1,136 @@
+package strength_test
+
+import (
+	"strings"
+	"testing"
+
+	"lugwright/part"
+	"lugwright/strength"
+	"lugwright/strength/basis"
+	"lugwright/strength/material"
+)
+
+// metalRun checks a clevis whose ears are of a grade; the case pulls and leans.
+func metalRun(t *testing.T, basisName, grade string) *strength.Report {
+	t.Helper()
+	b := clevisOf(t, part.LeftHand, with(bare, word("ear_material", grade)))
+	on, err := basis.Find(basisName)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := strength.Run(on, b, []part.Case{service("up", part.Vec{X: 500, Y: 300, Z: 4000})}, strength.Options{Trace: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return r
+}
+
+// TestStrangeMetal: a basis for steel says of ears of another metal that they are outside the rule, and why; none of their checks passes or fails.
+// The pin, the bolts and the stiffeners of the angle, which are of steel, are judged as before.
+func TestStrangeMetal(t *testing.T) {
+	for name, document := range map[string]string{"AISC 360-22": "AISC 360", "EN 1993-1-8:2005": "EN 1993-1-8 with EN 1993-1-1"} {
+		for grade, family := range map[string]string{"6061-T6": "aluminium", "6082-T6": "aluminium", "316L": "stainless steel"} {
+			r := metalRun(t, name, grade)
+			ears, others := 0, 0
+			for _, c := range r.Checks {
+				if !strings.HasPrefix(c.Thing, "ear") && !strings.HasPrefix(c.Place, "weld w-ear") {
+					if c.Verdict == strength.Pass || c.Verdict == strength.Fail {
+						others++
+					}
+					continue
+				}
+				ears++
+				if c.Verdict != strength.Outside && c.Verdict != strength.NotApplied {
+					t.Errorf("%s, %s: %s of %s: %s", name, grade, c.Limit, c.Place, c.Verdict)
+				}
+				if c.Verdict == strength.Outside && (!strings.Contains(c.Why, family) || !strings.Contains(c.Why, document+" gives no rule")) {
+					t.Errorf("%s, %s: %q does not say why", name, grade, c.Why)
+				}
+			}
+			if ears == 0 || others == 0 {
+				t.Errorf("%s, %s: %d checks of ears and welds, %d others", name, grade, ears, others)
+			}
+		}
+	}
+}
+
+// TestAluminiumBesideWelds: on allowable stress an ear of 6061-T6, which is welded to its angle, bends at the strength beside a weld, while its pin
+// hole, 90 mm up, has the parent metal's. Its weld is outside the rule: the list has no aluminium filler.
+func TestAluminiumBesideWelds(t *testing.T) {
+	g, err := material.LookupGrade("6061-T6")
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := metalRun(t, "Allowable stress", "6061-T6")
+	given := func(c *strength.Check, symbol string) float64 {
+		for _, l := range c.Lines {
+			if l.Kind == strength.GivenLine && l.Symbol == symbol {
+				return l.Value
+			}
+		}
+		return 0
+	}
+	seen := map[string]bool{}
+	for i := range r.Checks {
+		c := &r.Checks[i]
+		if !strings.HasPrefix(c.Thing, "ear") && !strings.HasPrefix(c.Place, "weld w-ear") {
+			continue
+		}
+		switch {
+		case c.Limit == "weak-axis-bending":
+			seen["bending"] = true
+			if given(c, "F_y") != g.Welded.FyMPa || c.Verdict == strength.Outside {
+				t.Errorf("bending at %g MPa, %s %s", given(c, "F_y"), c.Verdict, c.Why)
+			}
+		case c.Limit == "pin-plate-tension":
+			seen["hole"] = true
+			if given(c, "F_y") != g.Bands[0].FyMPa {
+				t.Errorf("pin hole at %g MPa", given(c, "F_y"))
+			}
+		case c.Limit == "section-buckling" && given(c, "E") != g.EMPa:
+			t.Errorf("buckles with E %g", given(c, "E"))
+		case strings.HasPrefix(c.Limit, "fillet"):
+			seen["weld"] = true
+			if c.Verdict != strength.Outside || !strings.Contains(c.Why, "filler") {
+				t.Errorf("%s of an aluminium weld: %s %s", c.Limit, c.Verdict, c.Why)
+			}
+		}
+	}
+	if len(seen) != 3 {
+		t.Errorf("seen only %v", seen)
+	}
+	noted := false
+	for _, n := range r.Notes {
+		noted = noted || strings.Contains(n, "strength beside a weld")
+	}
+	if !noted {
+		t.Errorf("notes do not say what strength was taken: %q", r.Notes)
+	}
+}
+
+// TestPinJointOfAluminium: a pin-plate standard for steel joined to allowable stress does not speak for an aluminium ear either.
+func TestPinJointOfAluminium(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, word("ear_material", "5083-H116")))
+	on, _ := basis.Find("Allowable stress")
+	pin, _ := basis.Find("ASME BTH-1")
+	mixed, err := on.WithPinJoint(pin, strength.Allowable)
+	if err != nil {
+		t.Fatal(err)
+	}
+	r, err := strength.Run(mixed, b, []part.Case{service("up", part.Vec{Z: 4000})}, strength.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := false
+	for _, c := range r.Checks {
+		if strings.HasPrefix(c.Place, "ear") && strings.Contains(c.Place, "pin hole") {
+			found = true
+			if c.Verdict != strength.Outside && c.Verdict != strength.NotApplied {
+				t.Errorf("%s: %s", c.Limit, c.Verdict)
+			}
+		}
+	}
+	if !found {
+		t.Error("no pin hole was checked")
+	}
+}
