@@ -9,6 +9,8 @@
 //	bolt.go      bolts, bearing, prying
 //	rod.go       threaded rods that hang a tray
 //	saddle.go    a tube pressed on its wall
+//	twist.go     open sections twisted about their shear centre
+//	combined.go  tubes and bars: torsion, and all forces together from utilisations
 //	wall.go      free edges, and a support's wall
 package aisc360
 
@@ -54,6 +56,7 @@ func build() *strength.Basis {
 			memberLimits,
 			rodLimits,
 			saddleLimits,
+			combinedLimits,
 			weldGroupLimits,
 			practice.Limits,
 		),

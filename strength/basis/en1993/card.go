@@ -11,6 +11,8 @@
 //	section.go   bending, axial force and shear at a cut: EN 1993-1-1, 6.2 and 6.3
 //	rod.go       threaded rods that hang a tray
 //	saddle.go    a tube's wall under a saddle
+//	twist.go     open sections twisted about their shear centre
+//	combined.go  bending about both axes with axial force and shear, from utilisations
 //	plate.go     free edges, corner plates, a support's wall, plates on a bed
 //
 // The tensile strength f_u is the product standard's (EN 10025-2: S275 410 MPa, S355 470 MPa), which the grade gives; Table 3.1 of
@@ -59,7 +61,7 @@ func build() *strength.Basis {
 		},
 		Limits: slices.Concat(
 			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, sectionLimits, plateLimits,
-			rodLimits, []strength.Evaluator{saddleRing},
+			rodLimits, []strength.Evaluator{saddleRing, openTwist, memberInteraction},
 			practice.Limits,
 		),
 		Rules: strength.Rules{

@@ -56,3 +56,31 @@ func TestSaddleRing(t *testing.T) {
 		t.Errorf("carried along %g, opposed %g", got.Demand, c.Demand)
 	}
 }
+
+// Parts of a member's resistance: in tension they add; shear up to half takes nothing, and close to all of it takes all; the twist of a
+// channel is the same stress as von Mises of its parts.
+func TestMemberInteraction(t *testing.T) {
+	if c := at(t, memberInteraction, given{"u_N": 0.3, "sense": 0, "u_y": 0.2, "u_z": 0.1, "u_V": 0.5, "C_m": 0.9}); math.Abs(c.Demand-0.6) > 1e-12 {
+		t.Errorf("tension: %g", c.Demand)
+	}
+	pressed := at(t, memberInteraction, given{"u_N": 0.3, "sense": 1, "u_y": 0.2, "u_z": 0.1, "u_V": 0, "C_m": 1}).Demand
+	if want := 0.3 + 1.24*0.3; math.Abs(pressed-want) > 1e-12 {
+		t.Errorf("compression: %g, want %g", pressed, want)
+	}
+	last := 0.0
+	for _, v := range []float64{0.5, 0.7, 0.9, 0.99} {
+		c := at(t, memberInteraction, given{"u_N": 0.1, "sense": 1, "u_y": 0.2, "u_V": v, "C_m": 0.9})
+		if c.Demand <= last {
+			t.Errorf("shear %g: %g after %g", v, c.Demand, last)
+		}
+		last = c.Demand
+	}
+	if c := at(t, memberInteraction, given{"u_V": 1, "C_m": 0.9, "sense": 1}); c.Verdict != strength.Outside {
+		t.Errorf("all shear: %s", c.Verdict)
+	}
+	c := at(t, openTwist, given{"V": 1000, "x": 20, "L": 400, "b": 65, "h": 200, "t_f": 6, "t_w": 6, "f_y": 345, "sigma_o": 50})
+	s, tau := line(t, c, "sigma"), line(t, c, "tau")
+	if math.Abs(c.Demand-math.Sqrt(s*s+3*tau*tau)) > 1e-9 || s <= 50 {
+		t.Errorf("twist: %g of %g and %g", c.Demand, s, tau)
+	}
+}
