@@ -9,11 +9,12 @@ import (
 	"lugwright/strength"
 )
 
-// Stocky tubes twist at 0.6 F_y; a thin wall is never better, and a round tube's constant is twice its polar modulus's thin-wall half.
+// Stocky tubes twist at 0.6 F_y; a thin wall is never better, and the constant of a
+// round tube is near its polar modulus.
 func TestTubeTorsion(t *testing.T) {
 	round := values{"T_r": 0, "D": 100, "t": 5, "L": 500, "F_y": 300}
 	c := check(t, "round-tube-torsion", strength.LRFD, round)
-	if !same(line(t, c, "F_cr"), 180) || math.Abs(line(t, c, "C")/(2*math.Pi*47.5*47.5*5)-1) > 1e-12 {
+	if !same(line(t, c, "F_cr"), 180) || math.Abs(line(t, c, "C")/(math.Pi*(1e8-6561e4)/1600)-1) > 0.06 {
 		t.Errorf("round: %g MPa, C %g", line(t, c, "F_cr"), line(t, c, "C"))
 	}
 	rect := values{"T_r": 0, "H": 100, "B": 60, "t": 5, "F_y": 300}

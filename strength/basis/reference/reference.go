@@ -14,6 +14,7 @@ func All() []*strength.Basis {
 		aerospaceLug,
 		boltSets,
 		hungTrays,
+		loadShares,
 		preload,
 		vdi2230,
 		threadStripping,
