@@ -1,5 +1,5 @@
 // Package practice holds limit states that no design code states and every basis may offer: bush pressure, wear, the deflection of
-// a slender pin. Each names a maker's page, elementary statics, or "common practice, no source"; it never speaks for a code.
+// a slender pin, the contact of a loose one, a lug that dishes; and the lines of elementary theory that bases share. Each names a maker's page, elementary mechanics, or "common practice, no source"; it never speaks for a code.
 package practice
 
 import (
@@ -66,4 +66,4 @@ var BushRules = []strength.Rule[strength.Bush]{
 }
 
 // Limits lists the limit states.
-var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection}
+var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection, PinContact, LugDishing}
