@@ -122,10 +122,11 @@ func (c *Calc) Available(symbol, nominal, unit string, rn, phi, omega float64) f
 // exactFit lets a demand that equals its capacity pass although both were rounded on the way; it is far below any print.
 const exactFit = 1e-12
 
-// ruleOut puts what a limit state found outside the rule, for a reason that is none of its own.
+// ruleOut puts what a limit state found outside the rule, for a reason that is none of its own. Its capacity and its lines were those of
+// another metal, and are not shown.
 func (c *Calc) ruleOut(why string) {
 	if why != "" && c.Verdict != NotApplied {
-		c.Verdict, c.Why = Outside, why
+		c.Verdict, c.Why, c.Capacity, c.Lines = Outside, why, 0, c.Lines[:0]
 	}
 }
 

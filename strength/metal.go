@@ -44,6 +44,21 @@ func (m *model) strangeWeld(on *Basis, joins ...string) string {
 	return ""
 }
 
+// mixed says why no rule speaks for a section of several metals: sections are worked out for one stiffness.
+func (m *model) mixed(ids ...string) string {
+	var first *material.Grade
+	for _, id := range ids {
+		g := m.gradeOf(id)
+		if first == nil {
+			first = g
+		}
+		if g != nil && g.Family != first.Family && (g.Family == material.Aluminium || first.Family == material.Aluminium) {
+			return fmt.Sprintf("%s and %s act together in one section, and %s is of another stiffness", ids[0], id, g.Family)
+		}
+	}
+	return ""
+}
+
 // gradeOf is the grade of a plate, a member or its leg, a support or a pin; nil when it has none.
 func (m *model) gradeOf(id string) *material.Grade {
 	g, err := material.LookupGrade(m.materialOf(id))
@@ -138,7 +153,11 @@ func (r *run) markMetals() {
 		}
 	}
 	for i := range r.b.Sweeps {
-		why := r.strange(on, r.sectionOf(&r.b.Sweeps[i])...)
+		ids := r.sectionOf(&r.b.Sweeps[i])
+		why := r.strange(on, ids...)
+		if why == "" {
+			why = r.mixed(ids...)
+		}
 		r.cutSlots[i].outside, r.cornerPlates[i].outside = why, why
 	}
 	for i := range r.outstands {

@@ -43,6 +43,9 @@ func TestStrangeMetal(t *testing.T) {
 				if c.Verdict != strength.Outside && c.Verdict != strength.NotApplied {
 					t.Errorf("%s, %s: %s of %s: %s", name, grade, c.Limit, c.Place, c.Verdict)
 				}
+				if c.Verdict == strength.Outside && c.Capacity != 0 {
+					t.Errorf("%s, %s: %s has a capacity, %g", name, grade, c.Limit, c.Capacity)
+				}
 				if c.Verdict == strength.Outside && (!strings.Contains(c.Why, family) || !strings.Contains(c.Why, document+" gives no rule")) {
 					t.Errorf("%s, %s: %q does not say why", name, grade, c.Why)
 				}
@@ -132,5 +135,27 @@ func TestPinJointOfAluminium(t *testing.T) {
 	}
 	if !found {
 		t.Error("no pin hole was checked")
+	}
+}
+
+// TestMixedMetals: steel gussets on an aluminium ear make a section of two stiffnesses, which no rule here speaks for.
+func TestMixedMetals(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, word("gussets", "outer"), word("ear_material", "6061-T6"), word("gusset_material", "A36")))
+	on, _ := basis.Find("Allowable stress")
+	r, err := strength.Run(on, b, []part.Case{service("up", part.Vec{Y: 300, Z: 4000})}, strength.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	found := false
+	for _, c := range r.Checks {
+		if c.Limit == "weak-axis-bending" && strings.HasPrefix(c.Thing, "ear") {
+			found = true
+			if c.Verdict != strength.Outside || !strings.Contains(c.Why, "stiffness") {
+				t.Errorf("%s: %s %s", c.Place, c.Verdict, c.Why)
+			}
+		}
+	}
+	if !found {
+		t.Error("no ear was checked")
 	}
 }

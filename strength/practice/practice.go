@@ -1,5 +1,6 @@
-// Package practice holds limit states that no design code states and every basis may offer: bush pressure, wear, the deflection of
-// a slender pin, the contact of a loose one, a lug that dishes; and the lines of elementary theory that bases share. Each names a maker's page, elementary mechanics, or "common practice, no source"; it never speaks for a code.
+// Package practice holds limit states that no design code states and every basis may offer: bush pressure, wear, the deflection of a
+// slender pin, the contact of a loose one, a lug that dishes; and lines of elementary theory that limit states of several bases share. Each
+// names a maker's page, elementary mechanics, or "common practice, no source"; it never speaks for a code.
 package practice
 
 import (
