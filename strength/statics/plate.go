@@ -45,3 +45,22 @@ func FixedPlate(ratio float64) PlateCoefficients {
 	last := fixedPlate[len(fixedPlate)-1]
 	return PlateCoefficients{Stress: last[1], Sag: last[2]}
 }
+
+// footedPlate holds the ratio of the sides, the constant of the greatest stress and the sag: Formulas for Stress and Strain, Table 11.4,
+// case 1b, nu = 0.3; rows 1.0 and 2.0 read, the others from memory; the last row is a plate of any greater length.
+var footedPlate = [][3]float64{
+	{1.0, 0.435, 0.1267}, {1.2, 0.650, 0.1478}, {1.4, 0.789, 0.1621}, {1.6, 0.875, 0.1715}, {1.8, 0.927, 0.1770}, {2.0, 0.958, 0.1805}, {4.0, 1.000, 0.1851},
+}
+
+// FootedPlate is a plate on four simple supports under a force W in its middle: the constant beta of its stress, and alpha of its sag
+// alpha W b^2/(E t^3). Between the rows of the table they are in proportion.
+func FootedPlate(ratio float64) (beta, alpha float64) {
+	for i := 1; i < len(footedPlate); i++ {
+		if a, b := footedPlate[i-1], footedPlate[i]; ratio < b[0] {
+			k := (ratio - a[0]) / (b[0] - a[0])
+			return a[1] + k*(b[1]-a[1]), a[2] + k*(b[2]-a[2])
+		}
+	}
+	last := footedPlate[len(footedPlate)-1]
+	return last[1], last[2]
+}

@@ -37,3 +37,23 @@ func TestFixedPlate(t *testing.T) {
 		t.Errorf("long plate: %+v", last)
 	}
 }
+
+// The sag under a middle force by Navier's double series; the constant of the stress grows with the plate to 1, that of a strip.
+func TestFootedPlate(t *testing.T) {
+	last := 0.0
+	for _, r := range []float64{1, 1.2, 1.4, 1.6, 1.8, 2} {
+		sum := 0.0
+		for m := 1.0; m < 400; m += 2 {
+			for n := 1.0; n < 400; n += 2 {
+				k := m*m/(r*r) + n*n
+				sum += 1 / (k * k)
+			}
+		}
+		want := 12 * 0.91 * 4 / (math.Pow(math.Pi, 4) * r) * sum
+		beta, alpha := FootedPlate(r)
+		if math.Abs(alpha/want-1) > 0.01 || beta <= last || beta > 1 {
+			t.Errorf("a/b = %g: sag %.4f, series %.4f; stress constant %g after %g", r, alpha, want, beta, last)
+		}
+		last = beta
+	}
+}

@@ -11,7 +11,7 @@ import (
 )
 
 // hungTrays is the card of trays.
-var hungTrays = bookCard("Hung trays", "plates and beams of textbooks", "various", hangerShare, trayStrip, traySag, trayPlate, trayOnRods)
+var hungTrays = bookCard("Hung trays", "plates and beams of textbooks", "various", hangerShare, trayStrip, traySag, trayPlate, trayFoot, trayOnRods)
 
 func trayClause(section, words string) strength.Clause {
 	return strength.Clause{Document: "plates and beams of textbooks", Edition: "various", Section: section, Words: words}

@@ -127,3 +127,19 @@ func TestSheetOnRods(t *testing.T) {
 		t.Errorf("square: held edges %g, free to turn %g; the printed table has more at held edges", held.Demand, free.Demand)
 	}
 }
+
+// TestTrayFoot: a smaller foot stresses more; a point's stress is finite, that of the source's r'; a thicker sheet is better.
+func TestTrayFoot(t *testing.T) {
+	v := given{"W": {100}, "a": {300}, "b": {200}, "t": {3}, "E": {2e5}, "sigma_lim": {200}}
+	last := 0.0
+	for _, r := range []float64{50, 30, 10, 3, 1, 0} {
+		c := evaluated(t, trayFoot, with(v, given{"r_0": {r}}))
+		if c.Demand <= last || math.IsInf(c.Demand, 0) {
+			t.Errorf("foot of %g mm: %g MPa after %g", r, c.Demand, last)
+		}
+		last = c.Demand
+	}
+	if a, b := evaluated(t, trayFoot, with(v, given{"r_0": {20}})).Demand, evaluated(t, trayFoot, with(v, given{"r_0": {20}, "t": {6}})).Demand; !near(a, 4*b, 1e-12) {
+		t.Errorf("twice the thickness: %g and %g", a, b)
+	}
+}
