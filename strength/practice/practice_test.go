@@ -10,7 +10,7 @@ import (
 
 // card lets the suite run over limits that belong to no basis of their own.
 func card() *strength.Basis {
-	return &strength.Basis{Card: strength.Card{Name: "practice", Methods: []strength.Method{strength.ASD}}, Limits: append([]strength.Evaluator{ring, twisted}, Limits...)}
+	return &strength.Basis{Card: strength.Card{Name: "practice", Methods: []strength.Method{strength.ASD}}, Limits: append([]strength.Evaluator{ring, clamped, twisted}, Limits...)}
 }
 
 func TestFormulas(t *testing.T) { strengthtest.Formulas(t, card()) }

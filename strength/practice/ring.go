@@ -33,3 +33,29 @@ func RingWidth(c *strength.Calc, d, t, b float64) (r, width float64) {
 	r = c.Let("R", "(D - t)/2", "mm", (d-t)/2)
 	return r, c.Let("b_e", "b + 1.56*sqrt(max(R*t, 0*mm*mm))", "mm", b+1.56*math.Sqrt(max(r*t, 0)))
 }
+
+// Clamp is a tube without a sleeve that a bolt clamps across. The limit state that has it gives P_r, shape, H, B, t and w under these symbols.
+type Clamp struct {
+	Round         bool
+	P, H, B, T, W float64
+}
+
+// Of gives the greatest moment in the clamped wall, its thrust, and the length of wall that works: a closed frame under two opposed forces in
+// the middles of its walls, on the washer's length or the wall's width, to which it grows at 45 degrees (common practice); or a ring, on
+// the ring's own length. Elementary.
+func (g *Clamp) Of(c *strength.Calc) (m, n, width float64) {
+	if g.Round {
+		c.Need(math.Abs(g.H-g.B) <= 0.01*g.H, "abs(H - B) <= 0.01*H", "one diameter")
+		c.Need(g.H >= 10*g.T, "H >= 10*t", "a wall thin enough for ring theory")
+		R := c.Let("R", "(H - t)/2", "mm", (g.H-g.T)/2)
+		width = c.Let("b_e", "w + 1.56*sqrt(max(R*t, 0*mm*mm))", "mm", g.W+1.56*math.Sqrt(max(R*g.T, 0)))
+		m = c.Let("M_w", "P_r*R/pi", "N*mm", g.P*R/math.Pi)
+		return m, c.Let("N_w", "P_r/2", "N", g.P/2), width
+	}
+	c.Need(g.H >= 4*g.T, "H >= 4*t", "side walls that are flat between their corners")
+	c.Need(g.B >= 4*g.T, "B >= 4*t", "clamped walls that are flat between their corners")
+	b, h := c.Let("b_m", "B - t", "mm", g.B-g.T), c.Let("h_m", "H - t", "mm", g.H-g.T)
+	width = c.Let("b_e", "max(w, b_m)", "mm", max(g.W, b))
+	m = c.Let("M_w", "P_r*b_m/4 - P_r*pow(b_m, 2)/(8*(b_m + h_m))", "N*mm", g.P*b/4-g.P*b*b/(8*(b+h)))
+	return m, c.Let("N_w", "0*N", "N", 0), width
+}

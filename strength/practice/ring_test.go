@@ -19,3 +19,21 @@ var ring = strength.Define(strength.Identity{
 	k := RingUnderSaddle(c, g.Beta, g.Carried)
 	c.Compare(c.Let("m", "k_M*P*R/b_e", "N", k*g.P*R/be), g.P)
 })
+
+type clampGivens struct {
+	P     float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force"`
+	Shape float64 `sym:"shape" choices:"rectangular|round" default:"0" is:"shape"`
+	H     float64 `sym:"H" unit:"mm" min:"5" max:"2000" is:"size"`
+	B     float64 `sym:"B" unit:"mm" min:"5" max:"2000" is:"size across"`
+	T     float64 `sym:"t" unit:"mm" min:"0.2" max:"100" is:"wall"`
+	W     float64 `sym:"w" unit:"mm" min:"0" max:"2000" is:"washer"`
+}
+
+// clamped does the same for a tube under a bolt.
+var clamped = strength.Define(strength.Identity{
+	ID: "clamp", Title: "clamp for the suite", Clause: strength.Clause{Words: "test"}, Demand: "q", Capacity: "P_r", Unit: "N",
+}, func(c *strength.Calc, g clampGivens) {
+	wall := Clamp{Round: g.Shape > 0, P: g.P, H: g.H, B: g.B, T: g.T, W: g.W}
+	m, n, be := wall.Of(c)
+	c.Compare(c.Let("q", "max(M_w/b_e, 0*N) + N_w", "N", max(m/be, 0)+n), g.P)
+})

@@ -31,16 +31,16 @@ var saddleRing = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g saddleGivens) {
 	R, be := practice.RingWidth(c, g.D, g.T, g.B)
 	k := practice.RingUnderSaddle(c, g.Beta, g.Carried)
-	M := c.Let("M_r", "k_M*P_r*R", "N*mm", k*g.P*R)
-	wallStrip(c, M, g.P/2, "P_r/2", be, g.T, g.Fy)
+	M := c.Let("M_w", "k_M*P_r*R", "N*mm", k*g.P*R)
+	N := c.Let("N_w", "P_r/2", "N", g.P/2)
+	wallStrip(c, M, N, be, g.T, g.Fy)
 })
 
-// wallStrip ends a limit state with the moment and the thrust on a strip of wall b_e wide.
-func wallStrip(c *strength.Calc, m, n float64, thrust string, be, t, fy float64) {
+// wallStrip ends a limit state with the moment M_w and the thrust N_w on a strip of wall b_e wide.
+func wallStrip(c *strength.Calc, m, n, be, t, fy float64) {
 	Mc := c.Available("M_c", "F_y*b_e*pow(t, 2)/4", "N*mm", fy*be*t*t/4, 0.90, 1.67)
-	N := c.Let("N_r", thrust, "N", n)
 	Nc := c.Available("N_c", "F_y*b_e*t", "N", fy*be*t, 0.90, 1.67)
-	c.Compare(c.Let("U", "M_r/M_c + pow(N_r/N_c, 2)", "", m/Mc+(N/Nc)*(N/Nc)), 1)
+	c.Compare(c.Let("U", "M_w/M_c + pow(N_w/N_c, 2)", "", m/Mc+(n/Nc)*(n/Nc)), 1)
 }
 
 type roundPlateGivens struct {
@@ -123,24 +123,13 @@ var tubeClamp = strength.Define(strength.Identity{
 	Clause: clause("F11.1, Eq. F11-1; J4.4, Eq. J4-6", "moments of closed frames and rings, textbook; spread by common practice"),
 	Demand: "U", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g clampGivens) {
-	switch {
-	case g.Do > 0:
+	if g.Do > 0 {
 		sleeve(c, &g)
-	case g.Shape > 0:
-		c.Need(math.Abs(g.H-g.B) <= 0.01*g.H, "abs(H - B) <= 0.01*H", "one diameter")
-		c.Need(g.H >= 10*g.T, "H >= 10*t", "a wall thin enough for ring theory")
-		R := c.Let("R", "(H - t)/2", "mm", (g.H-g.T)/2)
-		be := c.Let("b_e", "w + 1.56*sqrt(max(R*t, 0*mm*mm))", "mm", g.W+1.56*math.Sqrt(max(R*g.T, 0)))
-		M := c.Let("M_r", "P_r*R/pi", "N*mm", g.P*R/math.Pi)
-		wallStrip(c, M, g.P/2, "P_r/2", be, g.T, g.Fy)
-	default:
-		c.Need(g.H >= 4*g.T, "H >= 4*t", "side walls that are flat between their corners")
-		c.Need(g.B >= 4*g.T, "B >= 4*t", "clamped walls that are flat between their corners")
-		b, h := c.Let("b_m", "B - t", "mm", g.B-g.T), c.Let("h_m", "H - t", "mm", g.H-g.T)
-		be := c.Let("b_e", "max(w, b_m)", "mm", max(g.W, b))
-		M := c.Let("M_r", "P_r*b_m/4 - P_r*pow(b_m, 2)/(8*(b_m + h_m))", "N*mm", g.P*b/4-g.P*b*b/(8*(b+h)))
-		wallStrip(c, M, 0, "0*N", be, g.T, g.Fy)
+		return
 	}
+	wall := practice.Clamp{Round: g.Shape > 0, P: g.P, H: g.H, B: g.B, T: g.T, W: g.W}
+	M, N, be := wall.Of(c)
+	wallStrip(c, M, N, be, g.T, g.Fy)
 })
 
 func sleeve(c *strength.Calc, g *clampGivens) {

@@ -9,7 +9,7 @@
 //	bolt.go     bolts, their holes, the plies they pull on
 //	weld.go     fillet welds
 //	rod.go      threaded rods that hang a tray
-//	saddle.go   a tube's wall under a saddle
+//	saddle.go   a tube's wall under a saddle and under a bolt's clamp; struts
 //	twist.go    open sections twisted about their shear centre
 //	plate.go    free edges, corner plates, a support's wall, block shear
 package allowable
@@ -52,7 +52,7 @@ func build() *strength.Basis {
 			Factors:       factors,
 		},
 		Metals: []material.Family{material.Aluminium},
-		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, []strength.Evaluator{saddleRing, openTwist}, practice.Limits),
+		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, []strength.Evaluator{saddleRing, tubeClamp, strut, openTwist}, practice.Limits),
 		Rules: strength.Rules{
 			PinPlane:    pinPlaneRules,
 			PinSpan:     pinSpanRules,

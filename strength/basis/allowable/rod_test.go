@@ -60,3 +60,19 @@ func TestSaddleRing(t *testing.T) {
 		t.Errorf("with 50 MPa along: %g after %g", more.Demand, c.Demand)
 	}
 }
+
+// A square frame has 3 P b/16 under the bolt; a sleeve its mean stress; a slender strut Euler's force over n_u, a stocky one its yield over n_u.
+func TestTubeClampAndStrut(t *testing.T) {
+	if c := at(t, tubeClamp, 8000, 0, 54, 54, 4, 40, 0, 0, 300, 450); math.Abs(c.Demand-6*8000*50*3/16.0/(50*16)) > 1e-9 {
+		t.Errorf("square frame: %g MPa", c.Demand)
+	}
+	if c := at(t, tubeClamp, 8000, 0, 54, 54, 4, 40, 20, 12, 300, 450); math.Abs(c.Demand-8000/(math.Pi/4*(400-144))) > 1e-9 {
+		t.Errorf("sleeve: %g MPa", c.Demand)
+	}
+	if c := at(t, strut, 0, 2000, 10, 400, 200000, 250); math.Abs(c.Capacity-math.Pi*math.Pi*200000*400/40000/4) > 1e-6 {
+		t.Errorf("slender strut: %g N", c.Capacity)
+	}
+	if c := at(t, strut, 0, 0, 10, 400, 200000, 250); math.Abs(c.Capacity-250*400/4) > 1e-9 {
+		t.Errorf("no length: %g N", c.Capacity)
+	}
+}

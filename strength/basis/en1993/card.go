@@ -10,7 +10,7 @@
 //	weld.go      fillet welds: 4.5 to 4.11
 //	section.go   bending, axial force and shear at a cut: EN 1993-1-1, 6.2 and 6.3
 //	rod.go       threaded rods that hang a tray
-//	saddle.go    a tube's wall under a saddle
+//	saddle.go    a tube's wall under a saddle and under a bolt's clamp
 //	twist.go     open sections twisted about their shear centre
 //	combined.go  bending about both axes with axial force and shear, from utilisations
 //	plate.go     free edges, corner plates, a support's wall, plates on a bed
@@ -61,7 +61,7 @@ func build() *strength.Basis {
 		},
 		Limits: slices.Concat(
 			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, sectionLimits, plateLimits,
-			rodLimits, []strength.Evaluator{saddleRing, openTwist, memberInteraction},
+			rodLimits, []strength.Evaluator{saddleRing, tubeClamp, openTwist, memberInteraction},
 			practice.Limits,
 		),
 		Rules: strength.Rules{

@@ -84,3 +84,15 @@ func TestMemberInteraction(t *testing.T) {
 		t.Errorf("twist: %g of %g and %g", c.Demand, s, tau)
 	}
 }
+
+// A square frame has 3 P b/16 under the bolt; a sleeve is its area times its strength.
+func TestTubeClamp(t *testing.T) {
+	v := given{"P_r": 8000, "H": 54, "B": 54, "t": 4, "w": 40, "f_y": 300}
+	if c := at(t, tubeClamp, v); math.Abs(c.Demand-8000*50*3/16.0/(50*16/4*300)) > 1e-9 {
+		t.Errorf("square frame: %g", c.Demand)
+	}
+	v["d_o"], v["d_i"] = 20, 12
+	if c := at(t, tubeClamp, v); math.Abs(c.Demand-8000/(300*math.Pi/4*(400-144))) > 1e-9 {
+		t.Errorf("sleeve: %g", c.Demand)
+	}
+}

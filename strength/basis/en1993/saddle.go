@@ -1,8 +1,10 @@
 package en1993
 
-// A tube's wall under a saddle.
+// A tube's wall under a saddle, a tube clamped by a bolt.
 
 import (
+	"math"
+
 	"lugwright/strength"
 	"lugwright/strength/practice"
 )
@@ -32,4 +34,41 @@ var saddleRing = strength.Define(strength.Identity{
 	m := c.Let("M_Rd", "b_e*pow(t, 2)/4*f_y/gamma_M0", "N*mm", be*g.T*g.T/4*g.Fy/g0)
 	n := c.Let("N_Rd", "b_e*t*f_y/gamma_M0", "N", be*g.T*g.Fy/g0)
 	c.Compare(c.Let("U", "M_Ed/M_Rd + pow(N_Ed/N_Rd, 2)", "", M/m+(N/n)*(N/n)), 1)
+})
+
+type clampGivens struct {
+	P     float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"clamping force of the bolts that stand side by side across the tube"`
+	Shape float64 `sym:"shape" choices:"rectangular|round" default:"0" is:"of the tube"`
+	H     float64 `sym:"H" unit:"mm" min:"5" max:"2000" is:"outside size along the bolt; the diameter of a round tube"`
+	B     float64 `sym:"B" unit:"mm" min:"5" max:"2000" is:"outside size across the bolt; the diameter of a round tube"`
+	T     float64 `sym:"t" unit:"mm" min:"0.2" max:"100" is:"wall"`
+	W     float64 `sym:"w" unit:"mm" min:"0" max:"2000" is:"length of the washer or spreader along the tube"`
+	Do    float64 `sym:"d_o" unit:"mm" min:"0" max:"500" default:"0" is:"outside diameter of a crush sleeve round the bolt; 0 without one"`
+	Di    float64 `sym:"d_i" unit:"mm" min:"0" max:"500" default:"0" is:"its inside diameter"`
+	Fy    float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the tube, or of the sleeve where there is one"`
+}
+
+// tubeClamp is a tube clamped by a bolt through it: its walls as plastic strips of a closed frame or a ring (6.2.9.1(3)), or a sleeve that is too
+// short to buckle (6.3.1.2(4), lambda up to 0.2, from memory) and carries all (6.2.4).
+var tubeClamp = strength.Define(strength.Identity{
+	ID: "tube-clamp", Title: "crushing of a tube by a bolt through it",
+	Clause: member("6.2.4, Eq. 6.10; 6.2.5, Eq. 6.13; 6.2.9.1(3), Eq. 6.32", "moments of closed frames and rings, textbook; spread by common practice"),
+	Demand: "U", Capacity: "1", Unit: "",
+}, func(c *strength.Calc, g clampGivens) {
+	g0 := c.Factor("gamma_M0")
+	if g.Do > 0 {
+		c.Need(g.Di < g.Do, "d_i < d_o", "a sleeve of some wall")
+		A := c.Let("A_s", "pi/4*(pow(d_o, 2) - pow(d_i, 2))", "mm^2", math.Pi/4*(g.Do*g.Do-g.Di*g.Di))
+		i := c.Let("i", "sqrt(pow(d_o, 2) + pow(d_i, 2))/4", "mm", math.Sqrt(g.Do*g.Do+g.Di*g.Di)/4)
+		l := c.Let("lambda", "(H - 2*t)/(i*pi*sqrt(210000*MPa/f_y))", "", (g.H-2*g.T)/(i*math.Pi*math.Sqrt(e210/g.Fy)))
+		c.Need(l <= 0.2, "lambda <= 0.2", "a sleeve too short to buckle")
+		N := c.Let("N_Rd", "A_s*f_y/gamma_M0", "N", A*g.Fy/g0)
+		c.Compare(c.Let("U", "P_r/N_Rd", "", g.P/N), 1)
+		return
+	}
+	wall := practice.Clamp{Round: g.Shape > 0, P: g.P, H: g.H, B: g.B, T: g.T, W: g.W}
+	M, N, be := wall.Of(c)
+	m := c.Let("M_Rd", "b_e*pow(t, 2)/4*f_y/gamma_M0", "N*mm", be*g.T*g.T/4*g.Fy/g0)
+	n := c.Let("N_Rd", "b_e*t*f_y/gamma_M0", "N", be*g.T*g.Fy/g0)
+	c.Compare(c.Let("U", "M_w/M_Rd + pow(N_w/N_Rd, 2)", "", M/m+(N/n)*(N/n)), 1)
 })
