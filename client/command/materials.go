@@ -82,7 +82,12 @@ func (p *printer) materials(all *dial.Materials, system units.System) {
 		for i, b := range g.Bands {
 			bands[i] = fmt.Sprintf("%s / %s to %s", stress(b.FyMPa, system), stress(b.FuMPa, system), length(b.ToMM, system))
 		}
-		p.material(g.Name, strings.Join(bands, "; ")+"; "+g.Form, g.Source, g.FromMemory, g.ListedIn)
+		source := g.Source
+		if g.Welded != nil {
+			bands = append(bands, fmt.Sprintf("beside a weld %s / %s", stress(g.Welded.FyMPa, system), stress(g.Welded.FuMPa, system)))
+			source += "; beside a weld " + g.WeldedFrom
+		}
+		p.material(g.Name, strings.Join(bands, "; ")+"; "+g.Form, source, g.FromMemory, g.ListedIn)
 	}
 	p.section("bolt grades: proof / tensile strength by diameter", len(all.BoltGrades))
 	for _, g := range all.BoltGrades {
@@ -138,6 +143,8 @@ type materialDoc struct {
 	FromMemory bool               `json:"from_memory,omitempty"`
 	ListedIn   []string           `json:"listed_in,omitempty"`
 	Bands      []bandDoc          `json:"bands,omitempty"`
+	Welded     *bandDoc           `json:"welded,omitempty"` // strength beside a weld
+	WeldedFrom string             `json:"welded_from,omitempty"`
 	Values     map[string]float64 `json:"values,omitempty"`
 }
 
@@ -153,11 +160,19 @@ func docOfMaterials(all *dial.Materials) any {
 	return map[string]any{
 		"format": format,
 		"grades": docsOf(all.Grades, func(g material.Grade) materialDoc {
-			return materialDoc{g.Name, g.Aliases, g.Form, string(g.Family), g.Source, g.FromMemory, g.ListedIn,
-				docsOf(g.Bands, func(b material.Band) bandDoc {
-					return bandDoc{number(b.OverMM), number(b.ToMM), b.FyMPa, b.FuMPa, 0}
-				}),
-				map[string]float64{"e_mpa": g.EMPa, "density_kg_per_m3": g.Density}}
+			strengths := func(b material.Band) bandDoc {
+				return bandDoc{number(b.OverMM), number(b.ToMM), b.FyMPa, b.FuMPa, 0}
+			}
+			m := materialDoc{
+				Name: g.Name, Aliases: g.Aliases, Form: g.Form, Family: string(g.Family), Source: g.Source, FromMemory: g.FromMemory, ListedIn: g.ListedIn,
+				Bands: docsOf(g.Bands, strengths), WeldedFrom: g.WeldedFrom,
+				Values: map[string]float64{"e_mpa": g.EMPa, "density_kg_per_m3": g.Density},
+			}
+			if g.Welded != nil {
+				welded := strengths(*g.Welded)
+				m.Welded = &welded
+			}
+			return m
 		}),
 		"bolt_grades": docsOf(all.BoltGrades, func(g material.BoltGrade) materialDoc {
 			return materialDoc{Name: g.Name, Aliases: g.Aliases, Source: g.Source, FromMemory: g.FromMemory, ListedIn: g.ListedIn,
