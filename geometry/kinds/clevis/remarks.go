@@ -27,8 +27,11 @@ func (d *design) unchecked() []string {
 	if d.cheekT > 0 {
 		out = append(out, "the weld round the cheek plates, for their share of the pin's force")
 	}
-	if d.v.Word("foot") == "angle" {
-		return out
+	if d.v.Word("foot") != "angle" {
+		return append(out, "the cross member as a beam")
 	}
-	return append(out, "the cross member as a beam")
+	if a := readAngle(d); len(a.stiff) > 0 && a.stiff[len(a.stiff)-1]-a.stiffT/2 > d.earW/2 {
+		out = append(out, "bending of the angle's leg along the rail, from the ears to the stiffeners beyond their ends")
+	}
+	return append(out, "warping of the angle between its bolts under load along the rail")
 }
