@@ -116,7 +116,7 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 	i := 0
 	for s := range r.rootSets {
 		set := &r.rootSets[s]
-		if err := set.take(sum(change, set.passes, set.at)); err != nil {
+		if err := set.take(set.load(change)); err != nil {
 			return &part.FieldError{Field: set.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
 		}
 		for _, w := range set.welds {

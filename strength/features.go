@@ -2,6 +2,8 @@ package strength
 
 // A feature is something a limit state can be applied to, with the demand of one load case on it: N, mm, MPa, N*mm.
 
+import "math"
+
 // PinPlane is one shear plane of a pin.
 type PinPlane struct {
 	V      float64 // shear force on the plane
@@ -22,7 +24,7 @@ type Bore struct {
 	P      float64 // resultant force on the hole, in the plate's plane
 	Pull   float64 // component of P towards the free end: positive when it pulls the plate apart
 	D, Dh  float64 // pin and finished hole
-	T      float64 // plate thickness at the hole, cheek plates included
+	T      float64 // thickness of this plate at the hole
 	A      float64 // clear distance hole edge to plate end along Pull
 	B      float64 // clear distance hole edge to side edge, the smaller
 	W      float64 // plate width through the hole centre
@@ -31,9 +33,32 @@ type Bore struct {
 	Fy, Fu float64 // of the plate
 	FyPin  float64
 	Turns  bool // the pin turns under full load
+	// Doubler: a plate round the hole, welded to the one that carries on to the root. It takes its part by thickness.
+	Doubler bool
 	// Service is the load factor in P: serviceability is judged on service loads.
 	Service float64
 }
+
+// Tears gives the force that can tear the plate at its hole, and the clear distances to the end and to the side that hold it; not ok when
+// the force presses the plate towards its root, where it bears on the plate behind the hole. A force askew to the plate's axis is taken
+// whole against the least clear distance round the hole, and of one askew towards the root the part across: codes speak of axial force
+// only, and this is our cautious reading.
+func (f *Bore) Tears() (p, a, b float64, ok bool) {
+	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
+	square := across <= 1e-6*f.P
+	switch {
+	case f.Pull < 0 && square:
+		return 0, 0, 0, false
+	case f.Pull < 0:
+		return across, f.Least, f.Least, true
+	case !square:
+		return f.P, f.Least, f.Least, true
+	}
+	return f.P, f.A, f.B, true
+}
+
+// Pressed is why a force towards the root tears nothing.
+const Pressed = "the force presses the plate towards its root"
 
 // Cut is a section through one plate or through several that act together. Axis a bends the section about its weak or
 // flatwise axis, b about the strong or edgewise one.

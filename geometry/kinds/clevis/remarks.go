@@ -24,9 +24,6 @@ func (d *design) addRemarks(b *part.Bracket) {
 
 func (d *design) unchecked() []string {
 	out := []string{"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin", "access for the torch, wrench and grease gun"}
-	if d.cheekT > 0 {
-		out = append(out, "the weld round the cheek plates, for their share of the pin's force")
-	}
 	if d.v.Word("foot") != "angle" {
 		return append(out, "the cross member as a beam")
 	}
