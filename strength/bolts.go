@@ -93,15 +93,9 @@ func (m *model) boltStrength(g *boltGroup) {
 func (m *model) addWalls(k int) {
 	g := &m.groups[k]
 	s := m.b.Support(g.Plies[1].Thing)
-	if s == nil {
+	if s == nil || !m.wallAlone(s) {
 		return
 	}
-	if s.Couple == part.CoupleByCrossMember {
-		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,
-			"the job says that the "+string(s.Couple)+" takes the couple; the cross member and its joint are not checked")
-		return
-	}
-	m.skip("twist of the "+string(s.Kind)+" about its shear centre", s.ID, "no cross member is stated to take the couple")
 	if s.ClearMM == 0 {
 		m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID, "the clear distance between its stiff edges is not stated")
 		return
@@ -110,6 +104,29 @@ func (m *model) addWalls(k int) {
 	arm := g.Patch.Max.Y - g.Patch.Min.Y
 	width := g.Patch.Max.X - g.Patch.Min.X
 	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Arm: arm, Fy: fy}})
+}
+
+// wallAlone lists what of a support's wall cannot be checked, and says whether the wall by itself takes the couple. A support that states no
+// couple is no wall: a flat in the bracket's own plane, or what brings the load.
+func (m *model) wallAlone(s *part.Support) bool {
+	switch s.Couple {
+	case "":
+		return false
+	case part.CoupleByCrossMember:
+		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,
+			"the job says that the "+string(s.Couple)+" takes the couple; the cross member and its joint are not checked")
+		return false
+	}
+	m.skip("twist of the "+string(s.Kind)+" about its shear centre", s.ID, "no cross member is stated to take the couple")
+	return true
+}
+
+// skipWelded lists the bending of a wall under a plate that is welded to it along a line.
+func (m *model) skipWelded(w *part.WeldGroup) {
+	if s := m.b.Support(w.Joins[1]); s != nil && m.wallAlone(s) {
+		m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID,
+			"the plate presses and pulls on it along weld "+w.ID+": no rule here; put a plate of some width or a stiff edge behind it")
+	}
 }
 
 func (r *run) layBolts() {

@@ -494,3 +494,34 @@ func TestGussetWeldGathersItsForce(t *testing.T) {
 		t.Errorf("weld of the gusset has %.0f N/mm, by hand %.0f at the root, up to %.0f above it, %.0f by the shear alone", q, gathered, most, V*perMoment)
 	}
 }
+
+// A plate welded to a web along a line bends it out of its plane: no rule here, so it is listed once, with what the job states about the
+// couple; a lap's flats are no wall.
+func TestWallUnderAWeldIsListed(t *testing.T) {
+	build := func(kind string, ps ...part.Param) *part.Bracket {
+		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: kind, Name: "g", Hand: part.LeftHand, Params: ps})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	walls := func(b *part.Bracket, f part.Vec) (out []string) {
+		for _, n := range run(t, b, strength.Options{}, service("c", f)).NotChecked {
+			if strings.Contains(n.What, "out of its plane") || strings.Contains(n.What, "twist") {
+				out = append(out, n.What+": "+n.Why)
+			}
+		}
+		return out
+	}
+	alone := walls(build("gusset"), part.Vec{Z: -5000})
+	if len(alone) != 2 || !strings.Contains(alone[0], "twist") || !strings.Contains(alone[1], "weld w-stand") {
+		t.Errorf("wall alone: %q", alone)
+	}
+	held := walls(build("gusset", word("couple", string(part.CoupleByCrossMember))), part.Vec{Z: -5000})
+	if len(held) != 1 || !strings.Contains(held[0], "the cross member and its joint are not checked") {
+		t.Errorf("cross member: %q", held)
+	}
+	if lap := walls(build("lap-plate", word("fixing", "bolted")), part.Vec{X: 5000}); lap != nil {
+		t.Errorf("lap: %q", lap)
+	}
+}

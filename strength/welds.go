@@ -117,6 +117,7 @@ func (m *model) compileWelds() {
 		if m.addRoot(members, false); len(m.rootSets) == n {
 			m.bare = append(m.bare, w.ID)
 		}
+		m.skipWelded(w)
 	}
 	for i := range m.cuts {
 		m.addFlows(&m.cuts[i])
