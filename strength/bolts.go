@@ -101,9 +101,8 @@ func (m *model) addWalls(k int) {
 		return
 	}
 	_, fy, _ := m.ply(s.ID)
-	arm := g.Patch.Max.Y - g.Patch.Min.Y
 	width := g.Patch.Max.X - g.Patch.Min.X
-	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Arm: arm, Fy: fy}})
+	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Fy: fy}})
 }
 
 // wallAlone lists what of a support's wall cannot be checked, and says whether the wall by itself takes the couple. A support that states no
@@ -253,9 +252,26 @@ func (g *boltGroup) react(w *wrench, c *cut, about part.Vec) {
 			w.plus(f, part.Vec{}, at, about)
 		}
 	}
-	if at := g.Pose.At(g.contact.ContactAt.X, g.contact.ContactAt.Y, 0); g.contact.ContactN > 0 && beyond(at) {
-		w.plus(n.Scale(g.contact.ContactN), part.Vec{}, at, about)
+	u, v, _ := g.Pose.Local(c.at)
+	away := statics.Vec2{X: -c.normal.Dot(g.Pose.U), Y: -c.normal.Dot(g.Pose.V)}
+	if push, at := g.contact.ContactBeyond(statics.Vec2{X: u, Y: v}, away); push > 0 {
+		w.plus(n.Scale(push), part.Vec{}, g.Pose.At(at.X, at.Y, 0), about)
 	}
+}
+
+// lever is the distance along V from the pull of the bolts to the push of the contact. Where one of the two is missing the couple enters
+// at one level, which bends a wall most.
+func (g *boltGroup) lever() float64 {
+	const oneLevel = 0.1 // mm, the least that the rules take
+	pull, at := 0.0, 0.0
+	for i, t := range g.tensions {
+		pull += t
+		at += t * g.pos[i].Y
+	}
+	if pull == 0 || g.contact.Open {
+		return oneLevel
+	}
+	return max(math.Abs(at/pull-g.contact.ContactAt.Y), oneLevel)
 }
 
 // atWalls gives a wall the couple of its bolt group: pull of the bolts and push of the contact.
@@ -266,6 +282,7 @@ func (r *run) atWalls() {
 		f := r.walls[i].f
 		f.M = math.Hypot(w.m.Dot(g.Pose.U), w.m.Dot(g.Pose.V))
 		f.N = math.Abs(w.f.Dot(g.Pose.W()))
+		f.Arm = g.lever()
 		r.wallSlots[i].consider(r, f, "")
 	}
 }

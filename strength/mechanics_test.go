@@ -525,3 +525,15 @@ func TestWallUnderAWeldIsListed(t *testing.T) {
 		t.Errorf("lap: %q", lap)
 	}
 }
+
+// The wall's couple acts from the bolts to the contact, not over the whole foot: one row at -60 and the heel of the pressure near -120, so
+// s is 60 less a third of some millimetres of depth.
+func TestWallLever(t *testing.T) {
+	const F, h = 5000.0, 188.0
+	ps := with(bare, mm("bolt_rows", 1), mm("bolt_first", 60), mm("stiffener_depth", 85), word("couple", string(part.CoupleByWall)))
+	c := find(t, run(t, clevisOf(t, part.LeftHand, ps), strength.Options{}, service("side", part.Vec{Y: F})), "wall-bending", "support")
+	strip := func(s float64) float64 { return F*150*(h-s)/(2*h) + F*(2*h-s)/8 }
+	if !(c.Demand >= strip(60) && c.Demand <= strip(50)) {
+		t.Errorf("%.4g N*mm, want %.4g to %.4g", c.Demand, strip(60), strip(50))
+	}
+}
