@@ -210,6 +210,9 @@ func TestPryingEnds(t *testing.T) {
 		if !same(thin.Capacity, want) {
 			t.Errorf("%s: a thin ply carries %v, want %v of two hinges", m, thin.Capacity, want)
 		}
+		if wide := check(t, "bolt-prying", m, ply.with("t", 2).with("p", 500)); !same(wide.Capacity, want) {
+			t.Errorf("%s: more than 2 b of ply serves a bolt: %v", m, wide.Capacity)
+		}
 	}
 }
 
