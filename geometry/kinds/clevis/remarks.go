@@ -25,6 +25,9 @@ func (d *design) addRemarks(b *part.Bracket) {
 func (d *design) unchecked() []string {
 	out := []string{"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin", "access for the torch, wrench and grease gun"}
 	if d.v.Word("foot") != "angle" {
+		if d.between.thickness > 0 {
+			out = append(out, "the base plate between the ears, where plates stiffen it")
+		}
 		return append(out, "the cross member as a beam")
 	}
 	if a := readAngle(d); len(a.stiff) > 0 && a.stiff[len(a.stiff)-1]-a.stiffT/2 > d.earW/2 {
