@@ -537,3 +537,25 @@ func TestWallLever(t *testing.T) {
 		t.Errorf("%.4g N*mm, want %.4g to %.4g", c.Demand, strip(60), strip(50))
 	}
 }
+
+// A diamond lap, bolted in three rows of one, 40 apart and 30 from the joint, narrows from 90 at the middle to 30 at 150. Past its first row
+// two bolts still hold it: 6 of 9 kN at the middle of the second row's hole, on 90 - 60 x 70/150 = 62 less 13.5 of width; 3 of 9 kN on 46
+// less 13.5 at the third.
+func TestDiamondLapPastItsRows(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
+		word("fixing", "bolted"), word("ends", "diamond"), word("faces", "one"), mm("lap_width", 90), mm("member_width", 100), mm("nose", 30), mm("overlap", 150), mm("joint_gap", 0),
+		word("bolt_size", "M12"), mm("bolt_hole", 13.5), mm("bolt_rows", 3), mm("bolts_per_row", 1), mm("bolt_first", 30), mm("bolt_row_pitch", 40),
+	}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := run(t, b, strength.Options{}, service("pull", part.Vec{X: -9000}))
+	for _, c := range r.Checks {
+		if c.Limit == "axial-force" && strings.Contains(c.Place, "past its first row") {
+			within(t, "force past the first row", c.Demand, 6000, 1e-6)
+			within(t, "capacity on the second row", c.Capacity, 50*6.894757/1.67*(62-13.5)*b.Plates[0].ThicknessMM, 1e-3)
+			return
+		}
+	}
+	t.Error("the lap is not cut past its first row")
+}
