@@ -7,6 +7,7 @@
 //	section.go   bending, axial force and shear at a cut, and their interaction
 //	weld.go      fillet welds
 //	bolt.go      bolts, bearing, prying
+//	boltgroup.go eccentric bolt groups
 //	wall.go      free edges, and a support's wall
 package aisc360
 
@@ -51,6 +52,7 @@ func build() *strength.Basis {
 			mountLimits,
 			memberLimits,
 			weldGroupLimits,
+			boltGroupLimits,
 			practice.Limits,
 		),
 		Rules: strength.Rules{
