@@ -5,12 +5,13 @@ package aisc360
 
 import (
 	"math"
+	"slices"
 
 	"lugwright/strength"
 	"lugwright/strength/statics"
 )
 
-var boltGroupLimits = []strength.Evaluator{boltGroupElastic, boltGroupIC}
+var boltGroupLimits = []strength.Evaluator{boltGroupElastic, boltGroupIC, boltGroupTension, boltSlip}
 
 func manual7(section, words string) strength.Clause {
 	return strength.Clause{Document: "AISC Manual", Edition: "16th ed.", Section: "Part 7, " + section, Words: words}
@@ -204,4 +205,96 @@ func boltCoefficient(c *strength.Calc, g *boltICGivens) (float64, bool) {
 	}
 	c.Solved("k_u", "number of the bolt furthest from it, which reaches 0.34 in", "", float64(r.Bolt+1))
 	return c.Solved("C", "sum of the bolts' resistance in the force's direction over that of one bolt, at the instantaneous centre", "", r.Factor), true
+}
+
+type boltGroupTensionGivens struct {
+	X       []float64 `sym:"x" unit:"mm" min:"-1e5" max:"1e5" default:"0" is:"position of each bolt; one value for all when alike"`
+	Y       []float64 `sym:"y" unit:"mm" min:"-1e5" max:"1e5" is:"position of each bolt; one value for all when alike"`
+	P       float64   `sym:"P_r" unit:"N" min:"0" max:"1e9" default:"0" is:"force along -y, shared alike in shear"`
+	E       float64   `sym:"e" unit:"mm" min:"-1e5" max:"1e5" default:"0" is:"distance of that force from the plane of the bolts, on the side on which it opens the greater y"`
+	N       float64   `sym:"N_r" unit:"N" min:"0" max:"1e9" default:"0" is:"tension through the centroid of the bolts"`
+	Mx      float64   `sym:"M_x" unit:"N*mm" min:"-1e12" max:"1e12" default:"0" is:"further moment, positive where it opens the greater y"`
+	My      float64   `sym:"M_y" unit:"N*mm" min:"-1e12" max:"1e12" default:"0" is:"moment that opens the greater x"`
+	Axis    float64   `sym:"axis" choices:"halves|centroid|compression edge" is:"neutral axis: case II with one tension in each half, case II with tension by distance, or case I"`
+	Y1      float64   `sym:"y_1" unit:"mm" min:"-1e5" max:"1e5" default:"0" is:"lower edge of the contact, for case I"`
+	Y2      float64   `sym:"y_2" unit:"mm" min:"-1e5" max:"1e5" default:"0" is:"upper edge of the contact, for case I"`
+	B       float64   `sym:"b_eff" unit:"mm" min:"0" max:"1e5" default:"0" is:"width of the contact, for case I; the Manual takes 8 flange thicknesses at most"`
+	D       float64   `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	Fu      float64   `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
+	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+}
+
+// boltGroupTension is the tension of the worst bolt of a group loaded out of its plane: AISC Manual 16th ed. Part 7. Case II has the neutral axis
+// at the centroid of the bolts and needs no contact; case I finds it from contact at the compression edge, bolts and plies of one modulus.
+var boltGroupTension = strength.Define(strength.Identity{
+	ID: "bolt-group-tension", Title: "bolt group loaded out of its plane",
+	Clause: manual7("eccentrically loaded bolt groups out of plane, cases I and II (Eq. 7-14)", "tension by distance elementary statics; bolts by AISC 360-22 J3.8; prying not in it"),
+	Demand: "T_r", Capacity: "T_c", Unit: "N",
+}, func(c *strength.Calc, g boltGroupTensionGivens) {
+	pos, ok := boltsAt(c, g.X, g.Y)
+	if !ok {
+		return
+	}
+	M := c.Let("M_r", "P_r*e + M_x", "N*mm", g.P*g.E+g.Mx)
+	T, ok := groupTension(c, &g, pos, M)
+	if !ok {
+		return
+	}
+	V := c.Let("V_r", "P_r/n_b", "N", g.P/float64(len(pos)))
+	c.Compare(T, tensionWithShear(c, V, g.D, g.Fu, g.Threads))
+})
+
+func groupTension(c *strength.Calc, g *boltGroupTensionGivens, pos []statics.Vec2, M float64) (float64, bool) {
+	if g.Axis == 1 {
+		return tensionByDistance(c, g, pos, M)
+	}
+	c.Need(g.My == 0, "M_y == 0*N*mm", "a moment about one axis only; by distance from the centroid takes both")
+	if g.Axis == 0 {
+		return tensionInHalves(c, g, pos, M)
+	}
+	return tensionFromEdge(c, g, pos, M)
+}
+
+func tensionInHalves(c *strength.Calc, g *boltGroupTensionGivens, pos []statics.Vec2, M float64) (float64, bool) {
+	n := float64(len(pos))
+	if M == 0 {
+		return c.Let("T_r", "N_r/n_b", "N", g.N/n), true
+	}
+	// The half that opens counts.
+	y := make([]float64, len(pos))
+	for i, p := range pos {
+		y[i] = math.Copysign(1, M) * p.Y
+	}
+	_, above, dm, err := statics.TensionCaseII(y, M)
+	if !boltsSolved(c, err) {
+		return 0, false
+	}
+	above = c.Solved("n_1", "bolts in the half that opens, n' of the Manual", "", above)
+	dm = c.Solved("d_m", "distance between the middles of the halves", "mm", dm)
+	return c.Let("T_r", "N_r/n_b + abs(M_r)/(n_1*d_m)", "N", g.N/n+math.Abs(M)/(above*dm)), true
+}
+
+func tensionByDistance(c *strength.Calc, g *boltGroupTensionGivens, pos []statics.Vec2, M float64) (float64, bool) {
+	mid := statics.Centroid(pos)
+	tensions := make([]float64, len(pos))
+	if !boltsSolved(c, statics.TensionsAtCentroid(tensions, pos, g.N, M+g.N*mid.Y, -g.My-g.N*mid.X)) {
+		return 0, false
+	}
+	return c.Solved("T_r", "N/n and the moments over the distances from the centroid; bolts on the compression side carry none", "N", slices.Max(tensions)), true
+}
+
+func tensionFromEdge(c *strength.Calc, g *boltGroupTensionGivens, pos []statics.Vec2, M float64) (float64, bool) {
+	y, mean := make([]float64, len(pos)), statics.Centroid(pos).Y
+	for i, p := range pos {
+		y[i] = p.Y
+	}
+	tensions := make([]float64, len(pos))
+	st, err := statics.TensionsOneAxis(tensions, y, math.Pi*g.D*g.D/4, g.Y1, g.Y2, g.B, g.N, M+g.N*mean)
+	if err != nil {
+		c.Verdict, c.Why = strength.Outside, "y, y_1, y_2 and b_eff: "+err.Error()
+		return 0, refused(c)
+	}
+	c.Solved("c_NA", "neutral axis from the compression edge; 0 where the bolts alone carry the load", "mm", st.DepthMM)
+	c.Solved("p_c", "contact pressure at the compression edge", "MPa", st.PressureMPa)
+	return c.Solved("T_r", "A_b times the distance from the neutral axis, in balance with the contact", "N", slices.Max(tensions)), true
 }

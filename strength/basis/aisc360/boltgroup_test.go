@@ -193,3 +193,112 @@ func TestBoltGroupsRefused(t *testing.T) {
 		}
 	}
 }
+
+var bracketBolts = lists{"x": {-40, 40, -40, 40, -40, 40}, "y": {0, 0, 80, 80, 160, 160}, "d": {20}, "F_u": {830}, "threads": {1}}
+
+func tensionOf(t *testing.T, v lists) float64 {
+	t.Helper()
+	c := checkLists(t, "bolt-group-tension", strength.LRFD, v)
+	if c.Verdict == strength.Outside && c.Demand == math.Inf(1) {
+		t.Fatalf("%v: %s", v, c.Why)
+	}
+	return c.Demand
+}
+
+// TestTensionNumbers: T = N/n + M y/sum(y^2), N/n + M/(n' d_m), and the textbook's cracked section with b c^2/2 = A (d - c), T = M/(d - c/3).
+func TestTensionNumbers(t *testing.T) {
+	const P, e, N = 4e4, 120.0, 1.2e4
+	v := bracketBolts.with("P_r", P).with("e", e).with("N_r", N)
+	if got, want := tensionOf(t, v.with("axis", 1)), N/6+P*e*80/(4*80*80); !same(got, want) {
+		t.Errorf("by distance: %v, want %v", got, want)
+	}
+	if got, want := tensionOf(t, v.with("axis", 0)), N/6+P*e/(2*160); !same(got, want) {
+		t.Errorf("in halves: %v, want %v", got, want)
+	}
+	const width, high = 120.0, 60.0
+	A := 2 * math.Pi * 20 * 20 / 4
+	depth := (-A + math.Sqrt(A*A+2*width*A*high)) / width
+	one := bracketBolts.with("x", -40, 40).with("y", high).with("P_r", P).with("e", e).with("axis", 2).with("y_2", 80).with("b_eff", width)
+	if got, want := tensionOf(t, one), P*e/(high-depth/3)/2; !within(got, want, 1e-9) {
+		t.Errorf("from the compression edge: %v, want %v", got, want)
+	}
+}
+
+// TestTensionTurned: pattern and moments turned together, or turned upside down, pull alike; without any moment each bolt has its share.
+func TestTensionTurned(t *testing.T) {
+	d := rand.New(rand.NewPCG(7, 12))
+	for range 200 {
+		b := drawBolts(d)
+		b.x, b.y = append(b.x, -60), append(b.y, 350) // not all in a row
+		mx, my := 1e7*(d.Float64()-0.5), 1e7*(d.Float64()-0.5)
+		v := lists{"x": b.x, "y": b.y, "M_x": {mx}, "M_y": {my}, "N_r": {1e4}, "axis": {1}, "d": {20}, "F_u": {830}, "threads": {1}}
+		want := tensionOf(t, v)
+		angle := 6 * d.Float64()
+		turned := b.turned(angle, false)
+		s, c := math.Sincos(angle)
+		if got := tensionOf(t, v.with("x", turned.x...).with("y", turned.y...).with("M_y", c*my-s*mx).with("M_x", s*my+c*mx)); !within(got, want, 1e-9) {
+			t.Errorf("turned: %v, want %v", got, want)
+		}
+		down := make([]float64, len(b.y))
+		for i, y := range b.y {
+			down[i] = -y
+		}
+		for axis := range 3 {
+			v := v.with("axis", float64(axis)).with("M_y", 0).with("y_1", -500).with("y_2", 500).with("b_eff", 90)
+			if got, want := tensionOf(t, v.with("y", down...).with("M_x", -mx)), tensionOf(t, v); !within(got, want, 1e-7) {
+				t.Errorf("axis %d upside down: %v, want %v", axis, got, want)
+			}
+			if got := tensionOf(t, v.with("M_x", 0)); axis < 2 && !same(got, 1e4/float64(len(b.x))) {
+				t.Errorf("axis %d, no moment: %v on each of %d", axis, got, len(b.x))
+			}
+		}
+	}
+}
+
+// TestTensionGrows: further from the plane the tension grows; shear on the same bolts lowers what they bear.
+func TestTensionGrows(t *testing.T) {
+	for axis := range 3 {
+		v := bracketBolts.with("axis", float64(axis)).with("P_r", 3e4).with("y_1", -40).with("y_2", 200).with("b_eff", 100)
+		before := -1.0
+		for _, e := range []float64{0, 10, 50, 200, 1000, 1e4, 1e5} {
+			now := tensionOf(t, v.with("e", e))
+			if now <= before {
+				t.Errorf("axis %d: tension %v at e = %v, %v before", axis, now, e, before)
+			}
+			before = now
+		}
+		moment := v.with("P_r", 0).with("M_x", 3e4*50)
+		a, b := checkLists(t, "bolt-group-tension", strength.ASD, v.with("e", 50).with("P_r", 2e5).with("M_x", -1.7e5*50)), checkLists(t, "bolt-group-tension", strength.ASD, moment)
+		if !within(a.Demand, b.Demand, 1e-9) || a.Capacity >= b.Capacity {
+			t.Errorf("axis %d: with shear %v of %v, without %v of %v", axis, a.Demand, a.Capacity, b.Demand, b.Capacity)
+		}
+	}
+}
+
+// TestTensionRefused: no bolts, no numbers, a row without an arm, a contact that is none, a second moment where one is reckoned with.
+func TestTensionRefused(t *testing.T) {
+	const id = "bolt-group-tension"
+	v := bracketBolts.with("P_r", 3e4).with("e", 50)
+	refusedGiven(t, id, "y", v.with("y"))
+	refusedGiven(t, id, "x", v.with("x", math.NaN()))
+	refusedGiven(t, id, "e", v.with("e", 1e9))
+	refusedGiven(t, id, "e", v.with("e", math.NaN()))
+	for name, bad := range map[string]struct {
+		v     lists
+		names string
+	}{
+		"a row, halves":         {v.with("axis", 0).with("y", 10), "x, y"},
+		"a row, by distance":    {v.with("axis", 1).with("y", 10), "x, y"},
+		"no contact":            {v.with("axis", 2).with("b_eff", 100), "y_1"},
+		"no width":              {v.with("axis", 2).with("y_2", 200), "b_eff"},
+		"bolt off the contact":  {v.with("axis", 2).with("y_2", 100).with("b_eff", 100), "y_1"},
+		"at the edge":           {v.with("axis", 2).with("y", 0).with("y_2", 100).with("b_eff", 100), "y_1"},
+		"two moments, halves":   {v.with("axis", 0).with("M_y", 1), "M_y"},
+		"two moments, one edge": {v.with("axis", 2).with("M_y", 1).with("y_2", 200).with("b_eff", 100), "M_y"},
+		"lists":                 {v.with("x", 1, 2), "x"},
+	} {
+		if got := checkLists(t, id, strength.ASD, bad.v); got.Verdict != strength.Outside || !strings.Contains(got.Why, bad.names) {
+			t.Errorf("%s: %q %s", name, got.Verdict, got.Why)
+		}
+	}
+}

@@ -8,6 +8,7 @@
 //	weld.go      fillet welds
 //	bolt.go      bolts, bearing, prying
 //	boltgroup.go eccentric bolt groups
+//	boltslip.go  slip-critical joints
 //	wall.go      free edges, and a support's wall
 package aisc360
 

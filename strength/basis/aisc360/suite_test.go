@@ -17,6 +17,7 @@ func TestFormulas(t *testing.T) {
 		"weld-group-ic: n_odd == 0: fails",
 		"bolt-group-elastic: n_odd == 0: fails",
 		"bolt-group-ic: n_odd == 0: fails",
+		"bolt-group-tension: n_odd == 0: fails",
 	)
 }
 
