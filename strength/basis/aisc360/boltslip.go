@@ -13,7 +13,8 @@ var slipBolts = [...]struct{ a, b float64 }{
 	{91, 114}, {142, 179}, {176, 221}, {205, 257}, {267, 334}, {326, 408}, {475, 595},
 }
 
-const inchSlipBolts = 9
+// inchBolts are the inch sizes, which stand first in the lists of sizes.
+const inchBolts = 9
 
 // pretension is that of the tables in N.
 func pretension(size, group float64) float64 {
@@ -22,7 +23,7 @@ func pretension(size, group float64) float64 {
 	if group > 0 {
 		t = row.b
 	}
-	if int(size) <= inchSlipBolts {
+	if int(size) <= inchBolts {
 		return t * ksi * inch * inch
 	}
 	return t * 1000

@@ -29,7 +29,7 @@ func TestPretensionTable(t *testing.T) {
 			t.Fatal(err)
 		}
 		unit, fu := 1000.0, [2]float64{830, 1040}
-		if i < inchSlipBolts {
+		if i < inchBolts {
 			unit, fu = ksi*inch*inch, [2]float64{120 * ksi, 150 * ksi}
 		}
 		for group, fu := range fu {

@@ -9,6 +9,7 @@
 //	bolt.go      bolts, bearing, prying
 //	boltgroup.go eccentric bolt groups
 //	boltslip.go  slip-critical joints
+//	boltdetail.go long joints and fillers, pull-through, holes, edges
 //	wall.go      free edges, and a support's wall
 package aisc360
 
@@ -54,6 +55,7 @@ func build() *strength.Basis {
 			memberLimits,
 			weldGroupLimits,
 			boltGroupLimits,
+			boltDetailLimits,
 			practice.Limits,
 		),
 		Rules: strength.Rules{
