@@ -18,16 +18,16 @@ type boltJointGivens struct {
 	Planes  float64 `sym:"n_s" unit:"" min:"1" max:"2" default:"1" is:"shear planes"`
 	Lj      float64 `sym:"L_j" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of an end-loaded pattern along the force, between outermost bolts; 0 when not end-loaded"`
 	Tf      float64 `sym:"t_f" unit:"mm" min:"0" max:"500" default:"0" is:"thickness of the fillers, summed"`
-	Held    float64 `sym:"fillers" choices:"loose|fastened beyond the joint, or joint slip-critical" default:"0" is:"fillers"`
+	Held    float64 `sym:"fillers" choices:"loose|held" default:"0" is:"fillers: held are those fastened beyond the joint, or in a slip-critical one"`
 	Kind    float64 `sym:"bolt" choices:"high strength|A307" default:"0" is:"kind of bolt"`
 	Grip    float64 `sym:"grip" unit:"mm" min:"0" max:"5000" default:"0" is:"grip; matters for A307 alone"`
 }
 
 // boltShearJoint is shear of one bolt where the joint is long, has fillers, or its plain bolts a long grip: AISC 360-22 J3.7 with the footnotes of
-// Table J3.2, and J5.2(a)(1). The three reductions are from memory; the footnote's 1 % for each 1/16 in is taken in proportion.
+// Table J3.2, and J5.2. The three reductions are from memory; the footnote's 1 % for each 1/16 in is taken in proportion.
 var boltShearJoint = strength.Define(strength.Identity{
 	ID: "bolt-shear-joint", Title: "shear of a bolt in a long joint, through fillers or with a long grip",
-	Clause: clause("J3.7, Eq. J3-1, Table J3.2 with footnotes; J5.2(a)", "reductions from memory"),
+	Clause: clause("J3.7, Eq. J3-1, Table J3.2 with footnotes; J5.2", "reductions from memory"),
 	Demand: "V_r", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g boltJointGivens) {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
@@ -86,7 +86,7 @@ type boltEdgeGivens struct {
 	D      float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Edge   float64 `sym:"l_e" unit:"mm" min:"0" max:"1e5" is:"hole centre to the edge"`
 	Series float64 `sym:"series" choices:"inch|metric" default:"0" is:"table: J3.4 and J3.5, or J3.4M and J3.5M"`
-	Hole   float64 `sym:"hole" choices:"standard, or slot along the edge|oversize|short slot across the edge|long slot across the edge" default:"0" is:"hole"`
+	Hole   float64 `sym:"hole" choices:"standard|oversize|short slot|long slot" default:"0" is:"hole, a slot across the edge; one along it is as standard"`
 }
 
 // boltEdge is the least distance from a hole to an edge: AISC 360-22 J3.5, Tables J3.4 and J3.5, inch and metric. Table J3.5 in inches was read in the

@@ -38,8 +38,8 @@ type slipGivens struct {
 	Tb    float64 `sym:"T_b" unit:"N" min:"0" max:"1e8" default:"0" is:"pretension of a bolt of another size or group, 0.70 of its tensile strength"`
 	Mu    float64 `sym:"mu" unit:"" min:"0.05" max:"0.6" default:"0.3" is:"slip coefficient: 0.30 class A, 0.50 class B, or tested"`
 	Ns    float64 `sym:"n_s" unit:"" min:"1" max:"4" default:"1" is:"slip planes"`
-	Hole  float64 `sym:"hole" choices:"standard, or short slot across the force|oversize, or short slot along the force|long slot" default:"0" is:"hole, which sets the factor"`
-	Fill  float64 `sym:"fillers" choices:"one, or held by bolts of their own|two or more between the parts" default:"0" is:"fillers"`
+	Hole  float64 `sym:"hole" choices:"standard|short slot across|oversize|short slot along|long slot" default:"0" is:"hole, a short slot across or along the force"`
+	Fill  float64 `sym:"fillers" choices:"held|loose" default:"0" is:"fillers: held are none, one, or those with bolts of their own; loose are two or more without"`
 	Du    float64 `sym:"D_u" unit:"" min:"1" max:"1.5" default:"1.13" is:"mean pretension over the least; another value needs the engineer's word"`
 }
 
@@ -79,9 +79,9 @@ var boltSlip = strength.Define(strength.Identity{
 // slipFactors are those of J3.9 (a) to (c).
 func slipFactors(hole float64) (phi, omega float64) {
 	switch hole {
-	case 0:
+	case 0, 1:
 		return 1.00, 1.50
-	case 1:
+	case 2, 3:
 		return 0.85, 1.76
 	}
 	return 0.70, 2.14

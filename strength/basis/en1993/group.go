@@ -226,7 +226,7 @@ type pjpGivens struct {
 	V     float64 `sym:"v_t" unit:"N/mm" min:"-1e6" max:"1e6" default:"0" is:"force per length in the throat, square to the weld's axis"`
 	L     float64 `sym:"v_l" unit:"N/mm" min:"-1e6" max:"1e6" default:"0" is:"force per length along the weld's axis"`
 	A     float64 `sym:"a" unit:"mm" min:"0.5" max:"200" is:"throat: depth of penetration that is consistently achieved"`
-	Sides float64 `sym:"sides" choices:"both|one, held against turning|one, free to turn" is:"sides that are welded"`
+	Sides float64 `sym:"sides" choices:"both|one, held|one, free" is:"sides that are welded; one held against turning, or free to turn"`
 	Rule  float64 `sym:"rule" choices:"simplified|directional" default:"0" is:"method: 4.5.3.3, or 4.5.3.2"`
 	Fu    float64 `sym:"f_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the weaker part joined"`
 	Beta  float64 `sym:"beta_w" unit:"" min:"0.8" max:"1" is:"correlation factor, Table 4.1: 0.80 S235, 0.85 S275, 0.90 S355, 1.00 S420 and S460"`
