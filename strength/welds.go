@@ -59,7 +59,7 @@ type rootWay struct {
 // rootWeld is one weld of a set, and the greatest force on it. Runs of a set weigh by their legs, so that a thinner one takes less: the
 // elastic method on the throats as they are.
 type rootWeld struct {
-	id string
+	words string
 	WeldLine
 	leg float64 // over the greatest leg of the set
 }
@@ -167,7 +167,7 @@ func (m *model) addRoot(members []int, own bool) {
 		w := &m.b.Welds[k]
 		ids = append(ids, w.ID)
 		leg := w.LegMM / greatest
-		set.welds = append(set.welds, rootWeld{w.ID, m.weldLine(w, k), leg})
+		set.welds = append(set.welds, rootWeld{"at " + w.ID, m.weldLine(w, k), leg})
 		lengths := runLengths(w)
 		for i, s := range w.Segments {
 			counts := m.weight(w, lengths[i])
@@ -646,7 +646,7 @@ func (r *run) keepRoot(i int, s *rootSet, words string) {
 	for k := range s.welds {
 		label := words
 		if words == "" && len(s.welds) > 1 {
-			label = "at " + s.welds[k].id
+			label = s.welds[k].words
 		}
 		r.roots[i].consider(r, s.welds[k].WeldLine, label)
 	}
