@@ -24,6 +24,9 @@ type Options struct {
 	Factors   map[string]float64
 	// Spectrum is what fatigue is reckoned on; empty: fatigue is not checked.
 	Spectrum []StressCycle
+	// LeaveOut are limit states, by id, that are not to be checked. Only what no published rule states may be left out; the report lists it
+	// as not checked.
+	LeaveOut []string
 }
 
 // maxWork bounds cases times load shares times places: some seconds of one core.
@@ -50,6 +53,10 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if err != nil {
 		return nil, err
 	}
+	basis, err = basis.without(o.LeaveOut)
+	if err != nil {
+		return nil, err
+	}
 	m, err := compile(b, basis)
 	if err != nil {
 		return nil, err
@@ -59,6 +66,9 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	}
 	r := &run{model: m, basis: basis, cases: cases}
 	r.calc.Method, r.calc.Factors, r.factorOf = o.Method, factors, factor
+	for _, id := range o.LeaveOut {
+		r.skip(basis.Limit(id).Info().Title, b.Name, "left out by the job; "+basis.Limit(id).Info().Clause.String())
+	}
 	r.layOut()
 	for i := range cases {
 		r.factor = factor(cases[i].Level)
@@ -278,7 +288,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 		return
 	}
 	if len(s.rules) == 0 {
-		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "the basis has no rule for it"})
+		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "the basis has no rule for it, or it is left out"})
 	}
 	for i := range s.worst {
 		w := &s.worst[i]

@@ -559,3 +559,27 @@ func TestDiamondLapPastItsRows(t *testing.T) {
 	}
 	t.Error("the lap is not cut past its first row")
 }
+
+// A limit state that no published rule states may be left out, and is then listed; one with a clause may not, nor one that is unknown.
+func TestLeaveOut(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, bare)
+	r := run(t, b, strength.Options{LeaveOut: []string{"pin-combined"}}, side)
+	for _, c := range r.Checks {
+		if c.Limit == "pin-combined" {
+			t.Error("left out, and checked all the same")
+		}
+	}
+	listed := false
+	for _, n := range r.NotChecked {
+		listed = listed || n.What == "bending and shear of the pin together" && strings.Contains(n.Why, "left out by the job") && strings.Contains(n.Why, "no source")
+	}
+	if !listed {
+		t.Errorf("not listed: %v", r.NotChecked)
+	}
+	for _, ids := range [][]string{{"pin-shear"}, {"pin-shaer"}, {"pin-combined", "pin-combined"}} {
+		_, err := strength.Run(aisc360.Basis(), b, []part.Case{side}, strength.Options{LeaveOut: ids})
+		if f := part.Fields(err); len(f) == 0 || !strings.HasPrefix(f[0].Field, "leave_out[") {
+			t.Errorf("%v: %v", ids, err)
+		}
+	}
+}
