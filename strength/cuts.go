@@ -406,7 +406,7 @@ func (r *run) atCuts() {
 		r.inPlace = i
 		r.atCornerPlate(c)
 		if c.less == nil {
-			r.cutSlots[c.slot].consider(r, r.plain(c), c.label)
+			r.cutSlots[c.slot].consider(r, plain(c, r.beyond(c, c.group)), c.label)
 			continue
 		}
 		best, least := c, math.Inf(1)
@@ -432,11 +432,11 @@ func (r *run) atCuts() {
 func (r *run) actAt(c *cut) {
 	r.acting, r.flowDemands, r.ribDemands = r.acting[:0], r.flowDemands[:0], r.ribDemands[:0]
 	if len(c.ribs) == 0 {
-		r.acting = append(r.acting, r.plain(c))
+		r.acting = append(r.acting, plain(c, r.beyond(c, c.group)))
 		r.flowsAt(c)
 		return
 	}
-	r.acting = r.ribbed(r.acting, c)
+	r.acting = ribbed(r.acting, c, r.beyond(c, c.group))
 	for k := range r.acting {
 		r.atRibFlow(c, &c.ribs[k], &r.acting[k])
 		r.atRibRoot(c, &c.ribs[k], &r.acting[k])
@@ -519,9 +519,8 @@ func (c *cut) ribLabel(k int) string {
 	return c.label
 }
 
-// plain is the demand on a cut that works as one section.
-func (r *run) plain(c *cut) Cut {
-	w := r.beyond(c, c.group)
+// plain is the demand of a wrench about its centroid on a cut that works as one section.
+func plain(c *cut, w wrench) Cut {
 	f := c.f
 	f.N = -w.f.Dot(c.normal)
 	f.Va, f.Vb = math.Abs(w.f.Dot(c.flat)), math.Abs(w.f.Dot(c.chord))

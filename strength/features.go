@@ -188,6 +188,8 @@ type FatigueDetail string
 const (
 	WeldThroat FatigueDetail = "weld throat" // shear on the throat of a fillet
 	WeldToe    FatigueDetail = "weld toe"    // normal stress in the plate at the toe of a transverse fillet
+	NetSection FatigueDetail = "hole"        // normal stress on a section through a hole
+	PinHole    FatigueDetail = "pin hole"    // mean stress beside the hole of a pin
 	BoltThread FatigueDetail = "bolt thread" // tension on the stress area
 )
 

@@ -583,3 +583,28 @@ func TestLeaveOut(t *testing.T) {
 		}
 	}
 }
+
+// Beside a pin hole the range is that of the mean stress on the net width, 40 kN on two ears with the lug midway; Miner's sum with category E
+// of AISC 360-22 Appendix 3 (1e6 cycles, 11e8/f^3 in ksi). A base plate bent by its bolts alone has the range at the fork's edge that
+// its moment makes, 2 x 2 kN at 50 mm for 8 kN, and at the bolts' own line none.
+func TestFatigueAtHolesAndBolts(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, word("foot", "base plate"), mm("plate_length", 280), mm("plate_width", 200), mm("plate_thickness", 8),
+		mm("bolts_per_row", 2), mm("bolt_pitch", 200), mm("bolt_rows", 2), mm("bolt_gauge", 150), mm("web_clear_height", 240), mm("pin_clearance", 1)))
+	b.Pins[0].TravelMM = 0
+	rest, up := service("rest", part.Vec{Z: 1000}), service("up", part.Vec{Z: 41000})
+	r, err := strength.Run(aisc360.Basis(), b, []part.Case{rest, up}, strength.Options{Spectrum: []strength.StressCycle{{From: "rest", To: "up", Cycles: 1e6}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	damage := func(place string) float64 {
+		for _, c := range r.Checks {
+			if c.Limit == "fatigue-damage" && c.Place == place {
+				return c.Demand
+			}
+		}
+		t.Fatalf("no fatigue of %q", place)
+		return 0
+	}
+	within(t, "pin hole", damage("ear-1, pin hole"), 1e6*math.Pow(20000/(74*8.0)/6.894757, 3)/11e8, 1e-6)
+	within(t, "toe of the fork on the base", damage("base, rear (base plate past the fork), weld toe"), 1e6*math.Pow(20000*50/(200*64/6.0)/6.894757, 3)/44e8, 1e-4)
+}

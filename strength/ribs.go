@@ -195,8 +195,7 @@ func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {
 // ribbed spreads the force and moment at a cut over its ribs: an equal part each, and couples by distance. A couple about the
 // sweep becomes a pair of forces at the load's entry and so bends the ribs in opposite senses. Force enters in the flange's plane, off a
 // rib's own centroid, and bends it by that. One rib alone takes couples as they are.
-func (r *run) ribbed(dst []Cut, c *cut) []Cut {
-	w := r.beyond(c, c.group)
+func ribbed(dst []Cut, c *cut, w wrench) []Cut {
 	n := float64(len(c.ribs))
 	along, flat, chord := w.f.Dot(c.normal), w.f.Dot(c.flat), w.f.Dot(c.chord)
 	twist, bend, edge := w.m.Dot(c.normal), w.m.Dot(c.chord), w.m.Dot(c.flat)
