@@ -155,19 +155,26 @@ type BoltBearing struct {
 	Bolt  Bolt // in the hole
 }
 
-// Block is the piece of a ply that a bolt group in shear would tear out towards one edge: between its outermost lines of bolts, with
-// two planes in shear along the force, or open to a side edge, with one. One plane in tension across the force closes it.
+// Block is a piece of a ply that bolts in shear would tear out towards one edge: between two lines of bolts, with two planes in shear
+// along the force, or open to a side edge, with one. One plane in tension across the force closes it.
 type Block struct {
-	V      float64 // the group's shear towards that edge
+	V      float64 // shears of its bolts towards that edge
+	Across float64 // and towards the side that it is open to
 	Planes float64 // in shear
 	Lgv    float64 // length of one shear plane, from the furthest row to the edge
 	HolesV float64 // on one shear plane; the one at its end counts half
+	LostV  float64 // what other openings take from all shear planes together
 	Lgt    float64 // length of the tension plane
 	HolesT float64 // on the tension plane
-	Even   bool    // the bolts share the force alike, so that the tension is even
+	LostT  float64 // what other openings take from it
+	Even   bool    // the bolts of the group share the force towards the edge alike
 	Dh, T  float64
 	Fy, Fu float64
 }
+
+// EvenPull says whether the tension plane is pulled evenly: its bolts share the force alike, and it does not run across several lines of
+// bolts to a side edge, where the line by the shear plane pulls less.
+func (b *Block) EvenPull() bool { return b.Even && (b.Planes > 1 || b.HolesT < 1) }
 
 // Bush is the bearing of a pin in its bush.
 type Bush struct {
