@@ -229,7 +229,7 @@ func (r *run) twinShear(g *boltGroup) float64 {
 	v := 0.0
 	for i := range r.groups {
 		h := &r.groups[i]
-		if h.ID == g.ID || h.Plies[1].Thing != g.Plies[1].Thing || h.SameAs != g.ID && g.SameAs != h.ID && (g.SameAs == "" || g.SameAs != h.SameAs) {
+		if h.Plies[1].Thing != g.Plies[1].Thing || !g.sameBolts(h) {
 			continue
 		}
 		worst := 0.0
@@ -239,6 +239,11 @@ func (r *run) twinShear(g *boltGroup) float64 {
 		v += worst
 	}
 	return v
+}
+
+// sameBolts says whether another group lists the same bolts for a further shear plane.
+func (g *boltGroup) sameBolts(h *boltGroup) bool {
+	return h.SameAs == g.ID || g.SameAs == h.ID || g.SameAs != "" && g.SameAs == h.SameAs && g.ID != h.ID
 }
 
 // react adds what the bolts and the contact beyond a cut do to the swept thing.

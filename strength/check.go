@@ -61,15 +61,15 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if err != nil {
 		return nil, err
 	}
-	if work := len(cases) * len(m.corners) * (len(m.cuts) + len(m.rootSets) + 1); work > maxWork {
-		return nil, &part.FieldError{Field: "cases", Found: fmt.Sprintf("%d cases at %d load shares on %d sections and welds", len(cases), len(m.corners), len(m.cuts)+len(m.rootSets)), Accept: fmt.Sprintf("at most %d places to work out; check in several calls", maxWork)}
-	}
 	r := &run{model: m, basis: basis, cases: cases}
 	r.calc.Method, r.calc.Factors, r.factorOf = o.Method, factors, factor
 	for _, id := range o.LeaveOut {
 		r.skip(basis.Limit(id).Info().Title, b.Name, "left out by the job; "+basis.Limit(id).Info().Clause.String())
 	}
 	r.layOut()
+	if work := len(cases) * len(m.corners) * (len(m.cuts) + len(m.rootSets) + r.blockWork() + 1); work > maxWork {
+		return nil, &part.FieldError{Field: "cases", Found: fmt.Sprintf("%d cases at %d load shares on %d sections and welds", len(cases), len(m.corners), len(m.cuts)+len(m.rootSets)), Accept: fmt.Sprintf("at most %d places to work out; check in several calls", maxWork)}
+	}
 	for i := range cases {
 		r.factor = factor(cases[i].Level)
 		if err := r.oneCase(i, r.factor); err != nil {
@@ -174,7 +174,7 @@ type run struct {
 	bearings     [][2]slots[BoltBearing]
 	pryings      [][2]slots[Prying]
 	blocks       []slots[Block]
-	blockSet     []block
+	blockSet     []plyBlocks
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]

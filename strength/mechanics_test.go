@@ -323,20 +323,23 @@ func TestGussetsNeverWeakenTheRootWeld(t *testing.T) {
 }
 
 // Two rows of four bolts, 80 apart and 45 from row to row, 45 below the heel, in a leg of 120 x 320 x 10: the blocks of AISC 360-22 J4.3
-// measured by hand. A pull along the rail at the height of the pin turns the group too, so its tension is not even. On
-// the left u points forward: a load to the rear tears what is before the bolts.
+// measured by hand. On the left u points forward: a load to the rear tears what is before the bolts. At the pin, 157.5 above the group's
+// centre, 10 kN turn the group too: I_p = 2*4*22.5^2 + 2*2 (40^2 + 120^2) = 68050 mm^2, 1575e3/68050 = 23.145 N for each mm of arm. So
+// along u a line pushes 4 (1250 -+ 520.8) N, and along v the columns push 2 (500 + 2777.4), 2 (500 + 925.8), 2 (500 - 925.8) and
+// 2 (500 - 2777.4) = 6554.7, 2851.6, -851.6, -4554.7 N from -u to +u. Of the parts of the group the one that is used most is shown.
 func TestBlocksByHand(t *testing.T) {
 	b := clevisOf(t, part.LeftHand, with(bare, word("foot", "angle"), mm("angle_down", 120), mm("angle_length", 320), mm("angle_thickness", 10),
 		mm("stiffener_count", 0), mm("bolt_rows", 2), mm("bolts_per_row", 4), mm("bolt_pitch", 80), mm("bolt_first", 45), mm("bolt_row_pitch", 45), mm("bolt_hole", 13.5)))
 	r := run(t, b, strength.Options{Method: strength.ASD, Trace: true}, service("fore-aft and down", part.Vec{X: 10e3, Z: -4e3}))
 	want := map[string]map[string]float64{
-		"towards +u":             {"V_r": 10e3, "n_v": 2, "L_gv": 240 + 40, "n_hv": 3.5, "L_gt": 45, "n_ht": 1, "U_bs": 0.5},
-		"towards +u, open to -v": {"V_r": 10e3, "n_v": 1, "L_gv": 240 + 40, "n_hv": 3.5, "L_gt": 45 + 30, "n_ht": 1.5, "U_bs": 0.5},
-		"towards +u, open to +v": {"V_r": 10e3, "n_v": 1, "L_gv": 240 + 40, "n_hv": 3.5, "L_gt": 45 + 45, "n_ht": 1.5, "U_bs": 0.5},
-		"towards -u":             {"V_r": 0},
-		"towards +v":             {"V_r": 4e3, "n_v": 2, "L_gv": 45 + 45, "n_hv": 1.5, "L_gt": 240, "n_ht": 3, "U_bs": 0.5},
-		"towards +v, open to +u": {"V_r": 4e3, "n_v": 1, "L_gv": 45 + 45, "n_hv": 1.5, "L_gt": 240 + 40, "n_ht": 3.5, "U_bs": 0.5},
-		"towards -v":             {"V_r": 0, "L_gv": 45 + 30},
+		"towards +u, foremost row of 4":               {"V_r": 2500, "V_x": 0, "n_v": 2, "L_gv": 40, "n_hv": 0.5, "L_gt": 45, "n_ht": 1, "U_bs": 0.5},
+		"towards +u, open to -v, foremost row of 4":   {"V_r": 2500, "V_x": 4554.74, "n_v": 1, "L_gv": 40, "n_hv": 0.5, "L_gt": 45 + 30, "n_ht": 1.5, "U_bs": 0.5},
+		"towards +u, open to +v":                      {"V_r": 10e3, "V_x": 9406.32, "n_v": 1, "L_gv": 240 + 40, "n_hv": 3.5, "L_gt": 45 + 45, "n_ht": 1.5, "U_bs": 0.5},
+		"towards -u":                                  {"V_r": 0},
+		"towards +v, lines 1 to 2 of 4 from -u":       {"V_r": 9406.32, "n_v": 2, "L_gv": 45 + 45, "n_hv": 1.5, "L_gt": 80, "n_ht": 1, "U_bs": 0.5},
+		"towards +v, open to +u":                      {"V_r": 9406.32, "V_x": 10e3, "n_v": 1, "L_gv": 45 + 45, "n_hv": 1.5, "L_gt": 240 + 40, "n_ht": 3.5, "U_bs": 0.5},
+		"towards +v, open to -u, line 1 of 4 from -u": {"V_r": 6554.74, "V_x": 0, "n_v": 1, "L_gv": 45 + 45, "n_hv": 1.5, "L_gt": 40, "n_ht": 0.5, "U_bs": 0.5},
+		"towards -v, lines 3 to 4 of 4 from -u":       {"V_r": 5406.32, "L_gv": 45 + 30},
 	}
 	for _, k := range r.Checks {
 		_, words, _ := strings.Cut(k.Place, ", block ")
