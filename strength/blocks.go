@@ -95,7 +95,7 @@ func (r *run) layBlocks() {
 func (r *run) laidBefore(group, ply int) bool {
 	g := &r.groups[group]
 	return slices.ContainsFunc(r.groups[:group], func(h boltGroup) bool {
-		return g.sameBolts(&h) && (h.Plies[0].Thing == g.Plies[ply].Thing || h.Plies[1].Thing == g.Plies[ply].Thing)
+		return g.sameBolts(&h) && !idle(h.passes) && (h.Plies[0].Thing == g.Plies[ply].Thing || h.Plies[1].Thing == g.Plies[ply].Thing)
 	})
 }
 

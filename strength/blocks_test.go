@@ -248,6 +248,16 @@ func TestBlocksOfAMiddlePly(t *testing.T) {
 	byHand(t, blockOf(t, r, "towards +u"), map[string]float64{"V_r": 2 * 2 * 12e3})
 }
 
+// Where one path has the bolts bring the ply its load and another has them hold it, 40 kN along x may tear it towards either end.
+func TestBlocksWhenPathsDisagree(t *testing.T) {
+	b := tongue(200, 120, square)
+	b.Paths[2].Branches[0].Through = []string{"bolts", "tongue", "rail"}
+	r := blocksOf(t, b, part.Vec{X: -40e3}, part.Vec{})
+	for _, words := range []string{"towards +u", "towards -u"} {
+		byHand(t, blockOf(t, r, words), map[string]float64{"V_r": 40e3, "V_c": 380136})
+	}
+}
+
 // A place that a reader looks for and that has no blocks is listed, once for each ply and reason.
 func TestBlocksLeftOutAreSaid(t *testing.T) {
 	pull := part.Vec{X: -10e3}
@@ -273,6 +283,16 @@ func TestBlocksLeftOutAreSaid(t *testing.T) {
 	idle.Bolts = append(idle.Bolts, m16("spare bolts", slices.Clone(square), at(level, 0, 0, 15), "spare", "tongue"))
 	if got := reasonAt(blocksOf(t, idle, pull, part.Vec{}), "spare bolts"); got != "no load path passes it" {
 		t.Errorf("bolts without load: %q", got)
+	}
+	// Idle bolts listed first hide nothing of those that carry.
+	lap := doubleLap()
+	for i := range lap.Paths {
+		lap.Paths[i].Branches = lap.Paths[i].Branches[1:]
+		lap.Paths[i].Branches[0].Share, lap.Paths[i].Branches[0].Leg = "", 0
+	}
+	lap.Shares = nil
+	if r := blocksOf(t, lap, pull, part.Vec{}); !slices.Contains(placesOf(r), "tongue at bolts-b, block towards +u") && !slices.Contains(placesOf(r), "tongue at bolts-b, block towards -u") {
+		t.Errorf("the middle ply is silent: %v", placesOf(r))
 	}
 }
 

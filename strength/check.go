@@ -67,8 +67,9 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 		r.skip(basis.Limit(id).Info().Title, b.Name, "left out by the job; "+basis.Limit(id).Info().Clause.String())
 	}
 	r.layOut()
-	if work := len(cases) * len(m.corners) * (len(m.cuts) + len(m.rootSets) + r.blockWork() + 1); work > maxWork {
-		return nil, &part.FieldError{Field: "cases", Found: fmt.Sprintf("%d cases at %d load shares on %d sections and welds", len(cases), len(m.corners), len(m.cuts)+len(m.rootSets)), Accept: fmt.Sprintf("at most %d places to work out; check in several calls", maxWork)}
+	places := len(m.cuts) + len(m.rootSets) + r.blockWork() + 1
+	if len(cases)*len(m.corners)*places > maxWork {
+		return nil, &part.FieldError{Field: "cases", Found: fmt.Sprintf("%d cases at %d load shares on %d sections, welds and tens of blocks", len(cases), len(m.corners), places), Accept: fmt.Sprintf("at most %d places to work out; check in several calls", maxWork)}
 	}
 	for i := range cases {
 		r.factor = factor(cases[i].Level)
