@@ -131,15 +131,16 @@ type Branch struct {
 
 // Sweep is a stretch along which sections are cut: from where load enters to the root.
 type Sweep struct {
-	ID       string
-	Things   []string // plates or member legs ("base.a") cut by it; composites join others to them
-	From, To Vec      // cuts are square to From-To
-	Ribs     bool     // webs that stand on a wide flange each take their part as a rib, by a rigid spread
-	EntryMM  float64  // width over which load enters the first thing; its working width spreads from there at 30 degrees. 0: all works
-	HeightMM float64  // of a plate in a corner with a free edge across it: its height along the support; 0 for other plates
-	ReachMM  float64  // and how far it reaches from the support
-	Bolts    string   // bolt group whose bolts and contact act on the swept thing between From and To
-	Name     string   // words for the place, e.g. "ear", "angle leg"
+	ID        string
+	Things    []string // plates or member legs ("base.a") cut by it; composites join others to them
+	From, To  Vec      // cuts are square to From-To
+	Ribs      bool     // webs that stand on a wide flange each take their part as a rib, by a rigid spread
+	EntryMM   float64  // width over which load enters the first thing; its working width spreads at 30 degrees. 0: all works
+	EntryToMM float64  // how far from From the last of it enters; the spread starts there
+	HeightMM  float64  // of a plate in a corner with a free edge across it: its height along the support; 0 for other plates
+	ReachMM   float64  // and how far it reaches from the support
+	Bolts     string   // bolt group whose bolts and contact act on the swept thing between From and To
+	Name      string   // words for the place, e.g. "ear", "angle leg"
 }
 
 // Level says whether a load already holds its load factors.

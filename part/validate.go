@@ -490,6 +490,9 @@ func (v *validator) loads() {
 		if !(s.EntryMM >= 0 && s.EntryMM <= absurdMM) {
 			v.refuse(at+".entry_mm", fmt.Sprintf("%g mm", s.EntryMM), "0 or more")
 		}
+		if !(s.EntryToMM >= 0 && s.EntryToMM <= absurdMM) {
+			v.refuse(at+".entry_to_mm", fmt.Sprintf("%g mm", s.EntryToMM), "0 or more")
+		}
 		if s.Bolts != "" && b.BoltGroup(s.Bolts) == nil {
 			v.refuse(at+".bolts", s.Bolts, "a bolt group of the bracket")
 		}

@@ -163,6 +163,40 @@ func (b *Basis) WithPinJoint(pin *Basis, method Method) (*Basis, error) {
 	return &mixed, nil
 }
 
+// without is the basis less the limit states with the given ids, which must be such as no published rule states. Errors are
+// part.FieldErrors that name "leave_out[i]".
+func (b *Basis) without(ids []string) (*Basis, error) {
+	if len(ids) == 0 {
+		return b, nil
+	}
+	var free []string
+	for _, l := range b.Limits {
+		if l.Info().Clause.Document == "" {
+			free = append(free, l.Info().ID)
+		}
+	}
+	var bad part.FieldErrors
+	for i, id := range ids {
+		field, accept := fmt.Sprintf("leave_out[%d]", i), oneOf(free, id)
+		switch l := b.Limit(id); {
+		case l == nil:
+			bad = append(bad, &part.FieldError{Field: field, Found: fmt.Sprintf("%s has no limit state %q", b.Card.Name, id), Accept: accept})
+		case !slices.Contains(free, id):
+			bad = append(bad, &part.FieldError{Field: field, Found: id + " stands in " + l.Info().Clause.String(), Accept: accept})
+		case slices.Contains(ids[:i], id):
+			bad = append(bad, &part.FieldError{Field: field, Found: id + " once more", Accept: "each once"})
+		case len(ids) >= len(free) && len(free) == len(b.Limits):
+			return nil, &part.FieldError{Field: "leave_out", Found: "every limit state", Accept: "some that are checked"}
+		}
+	}
+	if bad != nil {
+		return nil, bad
+	}
+	less := *b
+	less.Rules = b.Rules.without(ids)
+	return &less, nil
+}
+
 // Basis is one design basis: its limit states, and which feature each is applied to.
 type Basis struct {
 	Card   Card
@@ -194,6 +228,19 @@ type Rules struct {
 	// WeldRun gives the part of a fillet run that counts, 0 for a run too short to carry load; nil: a run shorter than four legs counts
 	// with a leg of a quarter of its length.
 	WeldRun func(legMM, lengthMM float64) float64
+}
+
+func (r Rules) without(ids []string) Rules {
+	r.PinPlane, r.PinSpan, r.Bore, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Cut, ids)
+	r.WeldLine, r.WeldSize, r.WeldFlow = less(r.WeldLine, ids), less(r.WeldSize, ids), less(r.WeldFlow, ids)
+	r.Bolt, r.BoltBearing, r.Prying, r.Block = less(r.Bolt, ids), less(r.BoltBearing, ids), less(r.Prying, ids), less(r.Block, ids)
+	r.Bush, r.Fatigue = less(r.Bush, ids), less(r.Fatigue, ids)
+	r.Outstand, r.CornerPlate, r.Wall = less(r.Outstand, ids), less(r.CornerPlate, ids), less(r.Wall, ids)
+	return r
+}
+
+func less[F any](rules []Rule[F], ids []string) []Rule[F] {
+	return slices.DeleteFunc(slices.Clone(rules), func(r Rule[F]) bool { return slices.Contains(ids, r.Of.Info().ID) })
 }
 
 // Rule binds a feature to the givens of one limit state and evaluates it.

@@ -93,23 +93,39 @@ func (m *model) boltStrength(g *boltGroup) {
 func (m *model) addWalls(k int) {
 	g := &m.groups[k]
 	s := m.b.Support(g.Plies[1].Thing)
-	if s == nil {
+	if s == nil || !m.wallAlone(s) {
 		return
 	}
-	if s.Couple == part.CoupleByCrossMember {
-		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,
-			"the job says that the "+string(s.Couple)+" takes the couple; the cross member and its joint are not checked")
-		return
-	}
-	m.skip("twist of the "+string(s.Kind)+" about its shear centre", s.ID, "no cross member is stated to take the couple")
 	if s.ClearMM == 0 {
 		m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID, "the clear distance between its stiff edges is not stated")
 		return
 	}
 	_, fy, _ := m.ply(s.ID)
-	arm := g.Patch.Max.Y - g.Patch.Min.Y
 	width := g.Patch.Max.X - g.Patch.Min.X
-	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Arm: arm, Fy: fy}})
+	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Fy: fy}})
+}
+
+// wallAlone lists what of a support's wall cannot be checked, and says whether the wall by itself takes the couple. A support that states no
+// couple is no wall: a flat in the bracket's own plane, or what brings the load.
+func (m *model) wallAlone(s *part.Support) bool {
+	switch s.Couple {
+	case "":
+		return false
+	case part.CoupleByCrossMember:
+		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,
+			"the job says that the "+string(s.Couple)+" takes the couple; the cross member and its joint are not checked")
+		return false
+	}
+	m.skip("twist of the "+string(s.Kind)+" about its shear centre", s.ID, "no cross member is stated to take the couple")
+	return true
+}
+
+// skipWelded lists the bending of a wall under a plate that is welded to it along a line.
+func (m *model) skipWelded(w *part.WeldGroup) {
+	if s := m.b.Support(w.Joins[1]); s != nil && m.wallAlone(s) {
+		m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID,
+			"the plate presses and pulls on it along weld "+w.ID+": no rule here; put a plate of some width or a stiff edge behind it")
+	}
 }
 
 func (r *run) layBolts() {
@@ -213,7 +229,7 @@ func (r *run) twinShear(g *boltGroup) float64 {
 	v := 0.0
 	for i := range r.groups {
 		h := &r.groups[i]
-		if h.ID == g.ID || h.Plies[1].Thing != g.Plies[1].Thing || h.SameAs != g.ID && g.SameAs != h.ID && (g.SameAs == "" || g.SameAs != h.SameAs) {
+		if h.Plies[1].Thing != g.Plies[1].Thing || !g.sameBolts(h) {
 			continue
 		}
 		worst := 0.0
@@ -223,6 +239,11 @@ func (r *run) twinShear(g *boltGroup) float64 {
 		v += worst
 	}
 	return v
+}
+
+// sameBolts says whether another group lists the same bolts for a further shear plane.
+func (g *boltGroup) sameBolts(h *boltGroup) bool {
+	return h.SameAs == g.ID || g.SameAs == h.ID || g.SameAs != "" && g.SameAs == h.SameAs && g.ID != h.ID
 }
 
 // react adds what the bolts and the contact beyond a cut do to the swept thing.
@@ -236,9 +257,26 @@ func (g *boltGroup) react(w *wrench, c *cut, about part.Vec) {
 			w.plus(f, part.Vec{}, at, about)
 		}
 	}
-	if at := g.Pose.At(g.contact.ContactAt.X, g.contact.ContactAt.Y, 0); g.contact.ContactN > 0 && beyond(at) {
-		w.plus(n.Scale(g.contact.ContactN), part.Vec{}, at, about)
+	u, v, _ := g.Pose.Local(c.at)
+	away := statics.Vec2{X: -c.normal.Dot(g.Pose.U), Y: -c.normal.Dot(g.Pose.V)}
+	if push, at := g.contact.ContactBeyond(statics.Vec2{X: u, Y: v}, away); push > 0 {
+		w.plus(n.Scale(push), part.Vec{}, g.Pose.At(at.X, at.Y, 0), about)
 	}
+}
+
+// lever is the distance along V from the pull of the bolts to the push of the contact. Where one of the two is missing the couple enters
+// at one level, which bends a wall most.
+func (g *boltGroup) lever() float64 {
+	const oneLevel = 0.1 // mm, the least that the rules take
+	pull, at := 0.0, 0.0
+	for i, t := range g.tensions {
+		pull += t
+		at += t * g.pos[i].Y
+	}
+	if pull == 0 || g.contact.Open {
+		return oneLevel
+	}
+	return max(math.Abs(at/pull-g.contact.ContactAt.Y), oneLevel)
 }
 
 // atWalls gives a wall the couple of its bolt group: pull of the bolts and push of the contact.
@@ -249,6 +287,7 @@ func (r *run) atWalls() {
 		f := r.walls[i].f
 		f.M = math.Hypot(w.m.Dot(g.Pose.U), w.m.Dot(g.Pose.V))
 		f.N = math.Abs(w.f.Dot(g.Pose.W()))
+		f.Arm = g.lever()
 		r.wallSlots[i].consider(r, f, "")
 	}
 }

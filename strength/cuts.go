@@ -44,6 +44,7 @@ type cut struct {
 type rib struct {
 	offset float64 // from the ribs' middle, along chord
 	lever  float64 // offset over the sum of squares: its part of a couple
+	off    float64 // its centroid from the flange's plane, along flat
 	f      Cut
 	label  string   // the web's name
 	words  string   // for the report
@@ -238,11 +239,15 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 		m.fillSection(c, c.working(s, m.chordsOf(ids, c)), nil, ids)
 		return
 	}
-	whole := m.chordsOf(ids, c)
+	whole := c.reached(s, m.chordsOf(ids, c))
+	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
+		m.fillSection(c, c.working(s, whole), nil, ids)
+		return
+	}
 	m.fillSection(c, whole, active, ids)
 	c.label = "gussets acting"
-	if webs := m.websOf(whole, active, s.Things[0]); s.Ribs && len(webs) >= 2 {
-		m.fillRibs(c, whole, webs, active)
+	if s.Ribs {
+		m.fillRibs(c, whole, active)
 	}
 	last := c
 	few, mine := m.together(s, c.at, c.normal, true)
@@ -275,12 +280,28 @@ func (m *model) chordsOf(ids []string, c *cut) []chordPiece {
 // here, our extension.
 const tan30 = 0.5773502691896258
 
+// halfSpread is half the width that a load entering over part of the swept thing has spread to at a cut.
+func (c *cut) halfSpread(s *part.Sweep) float64 {
+	return s.EntryMM/2 + tan30*max(0, c.at.Sub(s.From).Norm()-s.EntryToMM)
+}
+
+// reached leaves out ribs that the load has not spread to: what stands farther off works only nearer the root.
+func (c *cut) reached(s *part.Sweep, chords []chordPiece) []chordPiece {
+	if s.EntryMM == 0 || !s.Ribs {
+		return chords
+	}
+	half := c.halfSpread(s)
+	return slices.DeleteFunc(chords, func(ch chordPiece) bool {
+		return !slices.Contains(s.Things, ch.t.plate.ID) && math.Abs(ch.mid.Sub(c.at).Dot(c.chord)) > half+ch.t.plate.ThicknessMM/2
+	})
+}
+
 // working clips the chords to the width that a load entering over part of it spreads to.
 func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
 	if s.EntryMM == 0 {
 		return chords
 	}
-	half := s.EntryMM/2 + tan30*c.at.Sub(s.From).Norm()
+	half := c.halfSpread(s)
 	var out []chordPiece
 	for _, ch := range chords {
 		middle := c.at.Sub(ch.mid).Dot(ch.dir)
@@ -385,7 +406,7 @@ func (r *run) atCuts() {
 		r.inPlace = i
 		r.atCornerPlate(c)
 		if c.less == nil {
-			r.cutSlots[c.slot].consider(r, r.plain(c), c.label)
+			r.cutSlots[c.slot].consider(r, plain(c, r.beyond(c, c.group)), c.label)
 			continue
 		}
 		best, least := c, math.Inf(1)
@@ -411,11 +432,11 @@ func (r *run) atCuts() {
 func (r *run) actAt(c *cut) {
 	r.acting, r.flowDemands, r.ribDemands = r.acting[:0], r.flowDemands[:0], r.ribDemands[:0]
 	if len(c.ribs) == 0 {
-		r.acting = append(r.acting, r.plain(c))
+		r.acting = append(r.acting, plain(c, r.beyond(c, c.group)))
 		r.flowsAt(c)
 		return
 	}
-	r.acting = r.ribbed(r.acting, c)
+	r.acting = ribbed(r.acting, c, r.beyond(c, c.group))
 	for k := range r.acting {
 		r.atRibFlow(c, &c.ribs[k], &r.acting[k])
 		r.atRibRoot(c, &c.ribs[k], &r.acting[k])
@@ -498,9 +519,8 @@ func (c *cut) ribLabel(k int) string {
 	return c.label
 }
 
-// plain is the demand on a cut that works as one section.
-func (r *run) plain(c *cut) Cut {
-	w := r.beyond(c, c.group)
+// plain is the demand of a wrench about its centroid on a cut that works as one section.
+func plain(c *cut, w wrench) Cut {
 	f := c.f
 	f.N = -w.f.Dot(c.normal)
 	f.Va, f.Vb = math.Abs(w.f.Dot(c.flat)), math.Abs(w.f.Dot(c.chord))

@@ -66,7 +66,7 @@ func (r *run) explainRoot(i int, label string) explanation {
 		for k := range way.sets {
 			a := &way.sets[k]
 			e.add("L_w", "mm", a.group.LengthMM, "effective length of "+a.thing)
-			e.resultant(sum(r.forces, a.passes, a.at), "on "+a.thing+", about its centroid")
+			e.resultant(a.load(r.forces), "on "+a.thing+", about its centroid")
 		}
 		return e
 	}
@@ -78,7 +78,7 @@ func (r *run) explainRoot(i int, label string) explanation {
 	if s.working != nil {
 		e.add("L_ww", "mm", s.working.LengthMM, "length that shear lag leaves working for weak-axis bending")
 	}
-	e.resultant(sum(r.forces, s.passes, s.at), "on the runs, about their centroid")
+	e.resultant(s.load(r.forces), "on the runs, about their centroid")
 	return e
 }
 

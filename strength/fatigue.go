@@ -1,6 +1,6 @@
 package strength
 
-// Fatigue: stress ranges at weld roots, weld toes and bolt threads under a spectrum of load changes.
+// Fatigue: stress ranges at weld roots, weld toes, holes and bolt threads under a spectrum of load changes.
 
 import (
 	"fmt"
@@ -20,8 +20,8 @@ type StressCycle struct {
 // MaxSpectrum bounds the entries of a spectrum.
 const MaxSpectrum = 100
 
-// fatigue reckons the spectrum at every detail and corner. Ranges come of the difference of two loads at one load share; for bolts,
-// whose joint opens, of the difference of two tensions.
+// fatigue reckons the spectrum at every detail and corner. Ranges come of the difference of two loads at one load share; where bolts have
+// part in it, whose joint opens and closes, of the difference of what each load makes of them.
 func (r *run) fatigue(spectrum []StressCycle) error {
 	if len(spectrum) == 0 {
 		r.skip("fatigue", r.b.Name, "no load spectrum is given")
@@ -51,7 +51,7 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			r.fatigues[i].consider(r, Fatigue{Detail: r.details[i], Ranges: ranges[i], Cycles: cycles}, "")
 		}
 	}
-	r.skip("fatigue at holes, cut edges and in the pin", r.b.Name, "only weld throats, weld toes and bolt threads are covered")
+	r.skip("fatigue at cut edges and in the pin", r.b.Name, "only weld throats, weld toes, holes and bolt threads are covered")
 	return nil
 }
 
@@ -74,12 +74,13 @@ func (r *run) spectrumCases(spectrum []StressCycle) ([][2]int, error) {
 	return out, nil
 }
 
-// layFatigue makes a place for each detail: throats of root welds, toes at the roots of sweeps, threads of bolt groups, in that order.
+// layFatigue makes a place for each detail: throats of root welds, toes at the roots of sweeps, holes on the way of sweeps, pin holes,
+// threads of bolt groups, in that order.
 func (r *run) layFatigue() {
-	n := len(r.rootSets) + len(r.b.Sweeps) + len(r.groups)
-	r.fatigues, r.details = make([]slots[Fatigue], 0, n), make([]FatigueDetail, 0, n)
 	add := func(d FatigueDetail, place, thing string, at part.Vec) {
-		r.fatigues = append(r.fatigues, newSlots(r.basis.Rules.Fatigue, place+", "+string(d), thing, "fatigue", at, nil))
+		slot := newSlots(r.basis.Rules.Fatigue, place+", "+string(d), thing, "fatigue", at, nil)
+		slot.outside = r.strangeWeld(r.basis, r.weldedTo(thing)...)
+		r.fatigues = append(r.fatigues, slot)
 		r.fatigues[len(r.fatigues)-1].outside = r.strange(r.basis, r.weldedTo(thing)...)
 		r.details = append(r.details, d)
 	}
@@ -90,12 +91,33 @@ func (r *run) layFatigue() {
 		s := &r.b.Sweeps[i]
 		add(WeldToe, sweepName(s), s.Things[0], s.To)
 	}
+	for _, i := range r.holed() {
+		s := &r.b.Sweeps[i]
+		add(NetSection, sweepName(s), s.Things[0], s.To)
+	}
+	for i := range r.pins {
+		for k := range r.pins[i].seats {
+			id := r.pins[i].seats[k].plate.plate.ID
+			add(PinHole, id, id, r.pins[i].Center)
+		}
+	}
 	for i := range r.groups {
 		add(BoltThread, r.groups[i].ID, r.groups[i].ID, r.groups[i].Pose.Origin)
 	}
 	for i := range r.fatigues {
 		r.places = append(r.places, &r.fatigues[i])
 	}
+}
+
+// holed lists the sweeps with a section through a hole.
+func (r *run) holed() []int {
+	var out []int
+	for i := range r.b.Sweeps {
+		if slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && c.f.Net }) {
+			out = append(out, i)
+		}
+	}
+	return out
 }
 
 // stressRanges fills entry k of every detail's ranges for one change of load.
@@ -113,49 +135,88 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 		f.f, f.m = f.f.Scale(-1), f.m.Scale(-1)
 		change = append(change, f)
 	}
-	r.forces = change
+	sections, threads, err := r.changes(from, to)
+	if err != nil {
+		return err
+	}
 	i := 0
-	for s := range r.rootSets {
-		set := &r.rootSets[s]
-		if err := set.take(sum(change, set.passes, set.at)); err != nil {
-			return &part.FieldError{Field: set.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
-		}
-		for _, w := range set.welds {
-			ranges[i][k] = max(ranges[i][k], w.Q/(0.707*w.Leg))
-		}
-		i++
-	}
-	for s := range r.b.Sweeps {
-		ranges[i][k] = r.toeRange(s)
-		i++
-	}
-	for g := range r.groups {
-		v, err := r.threadRange(g, from, to)
-		if err != nil {
-			return err
-		}
+	put := func(v float64) {
 		ranges[i][k] = v
 		i++
+	}
+	for s := range r.rootSets {
+		set := &r.rootSets[s]
+		if err := set.take(set.load(change)); err != nil {
+			return &part.FieldError{Field: set.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
+		}
+		worst := 0.0
+		for _, w := range set.welds {
+			worst = max(worst, w.Q/(0.707*w.Leg))
+		}
+		put(worst)
+	}
+	for s := range r.b.Sweeps {
+		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return at+1 == len(r.cuts) || r.cuts[at+1].slot != s }))
+	}
+	for _, s := range r.holed() {
+		put(r.normalRange(s, sections, func(_ int, f *Cut) bool { return f.Net }))
+	}
+	for p := range r.pins {
+		for s := range r.pins[p].seats {
+			put(r.pins[p].seats[s].netRange(change, &r.pins[p]))
+		}
+	}
+	for _, v := range threads {
+		put(v)
 	}
 	return nil
 }
 
-// toeRange is the range of normal stress at the root of a sweep, each part at its largest; bolts of the sweep are left out, which
-// gives more.
-func (r *run) toeRange(sweep int) float64 {
+// changes gives the change of what acts on every section, and for every bolt group the greatest change of tension of one bolt on its stress
+// area.
+func (r *run) changes(from, to []force) (sections []wrench, threads []float64, err error) {
+	sections, threads = make([]wrench, len(r.cuts)), make([]float64, len(r.groups))
+	before := make([][]float64, len(r.groups))
+	for turn, forces := range [2][]force{from, to} {
+		r.forces = forces
+		for i := range r.groups {
+			g := &r.groups[i]
+			if err := g.solve(forces); err != nil {
+				return nil, nil, &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
+			}
+			if turn == 0 {
+				before[i] = slices.Clone(g.tensions)
+				continue
+			}
+			for b := range before[i] {
+				threads[i] = max(threads[i], math.Abs(before[i][b]-g.tensions[b])/g.area)
+			}
+		}
+		for i := range r.cuts {
+			w := r.beyond(&r.cuts[i], r.cuts[i].group)
+			if turn == 1 {
+				w.f, w.m = sections[i].f.Sub(w.f), sections[i].m.Sub(w.m)
+			}
+			sections[i] = w
+		}
+	}
+	return sections, threads, nil
+}
+
+// normalRange is the greatest range of normal stress among some sections of a sweep, each part of it at its largest.
+func (r *run) normalRange(sweep int, sections []wrench, of func(at int, f *Cut) bool) float64 {
 	worst := 0.0
 	for i := range r.cuts {
 		c := &r.cuts[i]
-		if c.slot != sweep || i+1 < len(r.cuts) && r.cuts[i+1].slot == sweep {
+		if c.slot != sweep || !of(i, &c.f) {
 			continue
 		}
-		bolts := c.bolts
-		c.bolts = -1
-		cuts := []Cut{r.plain(c)}
+		var cuts []Cut
 		if len(c.ribs) > 0 {
-			cuts = r.ribbed(nil, c)
+			cuts = ribbed(nil, c, sections[i])
+		} else {
+			cuts = []Cut{plain(c, sections[i])}
 		}
-		c.bolts = bolts
 		for _, f := range cuts {
 			worst = max(worst, math.Abs(f.N)/f.Area+f.Ma/f.Sa+f.Mb/f.Sb)
 		}
@@ -163,19 +224,8 @@ func (r *run) toeRange(sweep int) float64 {
 	return worst
 }
 
-// threadRange is the greatest change of tension of one bolt, on its stress area.
-func (r *run) threadRange(group int, from, to []force) (float64, error) {
-	g := &r.groups[group]
-	if err := g.solve(from); err != nil {
-		return 0, &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
-	}
-	before := slices.Clone(g.tensions)
-	if err := g.solve(to); err != nil {
-		return 0, &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
-	}
-	worst := 0.0
-	for b := range before {
-		worst = max(worst, math.Abs(before[b]-g.tensions[b]))
-	}
-	return worst / g.area, nil
+// netRange is the range of the mean stress beside a pin hole.
+func (b *bore) netRange(change []force, p *pin) float64 {
+	f := sum(change, b.passes, p.Center).f
+	return b.part * f.AddScaled(-f.Dot(p.Axis), p.Axis).Norm() / ((b.f.W - b.f.Dh) * b.f.T)
 }

@@ -2,6 +2,8 @@ package strength
 
 // A feature is something a limit state can be applied to, with the demand of one load case on it: N, mm, MPa, N*mm.
 
+import "math"
+
 // PinPlane is one shear plane of a pin.
 type PinPlane struct {
 	V      float64 // shear force on the plane
@@ -22,7 +24,7 @@ type Bore struct {
 	P      float64 // resultant force on the hole, in the plate's plane
 	Pull   float64 // component of P towards the free end: positive when it pulls the plate apart
 	D, Dh  float64 // pin and finished hole
-	T      float64 // plate thickness at the hole, cheek plates included
+	T      float64 // thickness of this plate at the hole
 	A      float64 // clear distance hole edge to plate end along Pull
 	B      float64 // clear distance hole edge to side edge, the smaller
 	W      float64 // plate width through the hole centre
@@ -31,9 +33,32 @@ type Bore struct {
 	Fy, Fu float64 // of the plate
 	FyPin  float64
 	Turns  bool // the pin turns under full load
+	// Doubler: a plate round the hole, welded to the one that carries on to the root. It takes its part by thickness.
+	Doubler bool
 	// Service is the load factor in P: serviceability is judged on service loads.
 	Service float64
 }
+
+// Tears gives the force that can tear the plate at its hole, and the clear distances to the end and to the side that hold it; not ok when
+// the force presses the plate towards its root, where it bears on the plate behind the hole. A force askew to the plate's axis is taken
+// whole against the least clear distance round the hole, and of one askew towards the root the part across: codes speak of axial force
+// only, and this is our cautious reading.
+func (f *Bore) Tears() (p, a, b float64, ok bool) {
+	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
+	square := across <= 1e-6*f.P
+	switch {
+	case f.Pull < 0 && square:
+		return 0, 0, 0, false
+	case f.Pull < 0:
+		return across, f.Least, f.Least, true
+	case !square:
+		return f.P, f.Least, f.Least, true
+	}
+	return f.P, f.A, f.B, true
+}
+
+// Pressed is why a force towards the root tears nothing.
+const Pressed = "the force presses the plate towards its root"
 
 // Cut is a section through one plate or through several that act together. Axis a bends the section about its weak or
 // flatwise axis, b about the strong or edgewise one.
@@ -131,19 +156,26 @@ type BoltBearing struct {
 	Bolt  Bolt // in the hole
 }
 
-// Block is the piece of a ply that a bolt group in shear would tear out towards one edge: between its outermost lines of bolts, with
-// two planes in shear along the force, or open to a side edge, with one. One plane in tension across the force closes it.
+// Block is a piece of a ply that bolts in shear would tear out towards one edge: between two lines of bolts, with two planes in shear
+// along the force, or open to a side edge, with one. One plane in tension across the force closes it.
 type Block struct {
-	V      float64 // the group's shear towards that edge
+	V      float64 // shears of its bolts towards that edge
+	Across float64 // and towards the side that it is open to
 	Planes float64 // in shear
 	Lgv    float64 // length of one shear plane, from the furthest row to the edge
 	HolesV float64 // on one shear plane; the one at its end counts half
+	LostV  float64 // what other openings take from all shear planes together
 	Lgt    float64 // length of the tension plane
 	HolesT float64 // on the tension plane
-	Even   bool    // the bolts share the force alike, so that the tension is even
+	LostT  float64 // what other openings take from it
+	Even   bool    // the bolts of the group share the force towards the edge alike
 	Dh, T  float64
 	Fy, Fu float64
 }
+
+// EvenPull says whether the tension plane is pulled evenly: its bolts share the force alike, and it does not run across several lines of
+// bolts to a side edge, where the line by the shear plane pulls less.
+func (b *Block) EvenPull() bool { return b.Even && (b.Planes > 1 || b.HolesT < 1) }
 
 // Bush is the bearing of a pin in its bush.
 type Bush struct {
@@ -164,6 +196,8 @@ type FatigueDetail string
 const (
 	WeldThroat FatigueDetail = "weld throat" // shear on the throat of a fillet
 	WeldToe    FatigueDetail = "weld toe"    // normal stress in the plate at the toe of a transverse fillet
+	NetSection FatigueDetail = "hole"        // normal stress on a section through a hole
+	PinHole    FatigueDetail = "pin hole"    // mean stress beside the hole of a pin
 	BoltThread FatigueDetail = "bolt thread" // tension on the stress area
 )
 

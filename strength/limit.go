@@ -20,11 +20,22 @@ func (c Clause) String() string {
 	if c.Document == "" {
 		return c.Words
 	}
-	s := c.Document + "-" + c.Edition + " " + c.Section
+	s := c.cited() + " " + c.Section
 	if c.Words != "" {
 		s += " (" + c.Words + ")"
 	}
 	return s
+}
+
+// cited is document and edition as the publisher writes them: "EN 1993-1-8:2005", "AISC 360-2022", "AISC Manual 15th ed.".
+func (c Clause) cited() string {
+	switch _, err := strconv.Atoi(c.Edition); {
+	case err != nil:
+		return c.Document + " " + c.Edition
+	case strings.HasPrefix(c.Document, "EN "):
+		return c.Document + ":" + c.Edition
+	}
+	return c.Document + "-" + c.Edition
 }
 
 // Identity is what a limit state is.

@@ -86,7 +86,9 @@ func (m *model) note(format string, args ...any) {
 }
 
 func (m *model) skip(what, place, why string) {
-	m.uncovered = append(m.uncovered, NotChecked{what, place, why})
+	if n := (NotChecked{what, place, why}); !slices.Contains(m.uncovered, n) {
+		m.uncovered = append(m.uncovered, n)
+	}
 }
 
 func (m *model) resolveThings() {

@@ -5,6 +5,7 @@ package strength
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -28,11 +29,12 @@ type pinState struct {
 	bending       bool      // moment is known
 }
 
-// bore is a supporting seat in a plate.
+// bore is a supporting seat in a plate, or the part of one in a plate welded round the hole.
 type bore struct {
 	plate  *thing
 	passes []bool
 	free   part.Vec // direction towards the plate's free end
+	part   float64  // of the seat's force
 	f      Bore     // what does not change with the load
 }
 
@@ -134,7 +136,11 @@ func (r *run) layPins() {
 		for k := range r.pins[i].seats {
 			s := &r.pins[i].seats[k]
 			id := s.plate.plate.ID
-			r.bores = append(r.bores, newSlots(r.basis.Rules.Bore, id+" at the pin hole", id, "pin hole", r.pins[i].Center, nil))
+			var notes []string
+			if s.part < 1 {
+				notes = []string{"plates that the pin bears in together share by thickness (common practice, no source)"}
+			}
+			r.bores = append(r.bores, newSlots(r.basis.Rules.Bore, id+" at the pin hole", id, "pin hole", r.pins[i].Center, notes))
 			r.bores[len(r.bores)-1].idle = idle(s.passes)
 			r.places = append(r.places, &r.bores[len(r.bores)-1])
 		}
@@ -148,16 +154,54 @@ func (r *run) laySeats(p *pin) {
 			r.skip("the seat on the pin", orWord(s.Thing, "the body's lug"), "it is not a plate of this bracket")
 			continue
 		}
-		hole, ok := t.holeNear(p.Center, p.Axis)
-		if !ok {
+		if _, ok := t.holeNear(p.Center, p.Axis); !ok {
 			r.skip("bearing and tear-out at the pin", s.Thing, "no pin hole was found on the pin's axis")
 			continue
 		}
-		b := bore{plate: t, passes: both(p.passes, r.passes(s.Thing)), free: r.freeEnd(s.Thing)}
-		fy, fu := r.atHole(t, hole)
-		b.f = Bore{D: p.DiaMM, Dh: hole.DiaMM, T: s.ThicknessMM, Fy: fy, Fu: fu, FyPin: p.fy, Turns: p.Turns}
-		t.measure(&b.f, hole, b.free)
-		p.seats = append(p.seats, b)
+		leaves := append([]*thing{t}, r.doublers(p, s.Thing)...)
+		total := 0.0
+		for _, leaf := range leaves {
+			total += leaf.plate.ThicknessMM
+		}
+		passes, free := both(p.passes, r.passes(s.Thing)), r.freeEnd(s.Thing)
+		for k, leaf := range leaves {
+			hole, _ := leaf.holeNear(p.Center, p.Axis)
+			b := bore{plate: leaf, passes: passes, free: free, part: leaf.plate.ThicknessMM / total}
+			fy, fu := r.atHole(leaf, hole)
+			b.f = Bore{
+				D: p.DiaMM, Dh: hole.DiaMM, T: s.ThicknessMM * b.part, Fy: fy, Fu: fu, FyPin: p.fy, Turns: p.Turns, Doubler: k > 0,
+			}
+			leaf.measure(&b.f, hole, free)
+			p.seats = append(p.seats, b)
+			if k > 0 {
+				r.pullDoubler(p, &b)
+			}
+		}
+	}
+}
+
+// doublers are the plates round a pin hole, welded to the plate that a seat is in. Plates that the pin bears in together share its force
+// by thickness: common practice, no source.
+func (m *model) doublers(p *pin, seat string) []*thing {
+	var out []*thing
+	for i := range m.things {
+		t := &m.things[i]
+		welded := slices.ContainsFunc(m.b.Welds, func(w part.WeldGroup) bool { return w.Joins == [2]string{t.plate.ID, seat} })
+		if _, ok := t.holeNear(p.Center, p.Axis); ok && welded {
+			out = append(out, t)
+		}
+	}
+	return out
+}
+
+// pullDoubler gives the weld of a doubler the doubler's part of the pin's force, in the doubler's middle plane.
+func (r *run) pullDoubler(p *pin, b *bore) {
+	for i := range r.rootSets {
+		s := &r.rootSets[i]
+		if w := r.b.Weld(s.thing); w != nil && w.Joins[0] == b.plate.plate.ID {
+			off := b.plate.plate.Pose.Origin.Sub(p.Center).Dot(p.Axis)
+			s.passes, s.pull = b.passes, &pull{axis: p.Axis, center: p.Center, at: p.Center.AddScaled(off, p.Axis), part: b.part}
+		}
 	}
 }
 
@@ -252,6 +296,6 @@ func (r *run) atPins() {
 func (r *run) atBore(p *pin, s *bore, out *slots[Bore]) {
 	w := sum(r.forces, s.passes, p.Center)
 	across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis)
-	s.f.P, s.f.Pull, s.f.Service = across.Norm(), across.Dot(s.free), r.factor
+	s.f.P, s.f.Pull, s.f.Service = s.part*across.Norm(), s.part*across.Dot(s.free), r.factor
 	out.consider(r, s.f, "")
 }

@@ -87,8 +87,8 @@ func working(flange chordPiece, webs []web, span float64) []chordPiece {
 	var out []chordPiece
 	lo, hi := math.Inf(1), math.Inf(-1)
 	flush := func() {
-		if hi > lo {
-			out = append(out, flange.part(max(lo, -half), min(hi, half)))
+		if from, to := max(lo, -half), min(hi, half); to > from {
+			out = append(out, flange.part(from, to))
 		}
 	}
 	for i, w := range webs {
@@ -126,45 +126,46 @@ func (ch chordPiece) part(lo, hi float64) chordPiece {
 	return ch
 }
 
-// websOf lists the webs standing on the swept thing.
-func (m *model) websOf(whole []chordPiece, active []*part.Composite, flange string) []web {
-	for _, ch := range whole {
-		if ch.t.plate.ID == flange {
-			webs, _ := websOn(ch, whole, active)
-			return webs
-		}
-	}
-	return nil
-}
-
 // fillRibs divides a wide flange into its ribs, each with the stretch of flange that works with it.
-func (m *model) fillRibs(c *cut, whole []chordPiece, webs []web, active []*part.Composite) {
-	flange := whole[slices.IndexFunc(whole, func(ch chordPiece) bool { return ch.t.plate.ID == m.b.Sweeps[c.slot].Things[0] })]
-	_, span := websOn(flange, whole, active)
-	mid, squares := 0.0, 0.0
-	for _, w := range webs {
-		mid += w.along / float64(len(webs))
-	}
-	for _, w := range webs {
-		squares += (w.along - mid) * (w.along - mid)
-	}
-	for i, w := range webs {
-		reach := working(flange, webs[i:i+1], span)
-		if len(webs) > 1 {
-			reach = clipped(flange, webs, i, span)
-		}
-		chords := append(reach, *w.chord)
-		s, err := statics.NewSection(c.pieces(chords))
-		if err != nil || squares == 0 {
+func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
+	swept := m.b.Sweeps[c.slot].Things[0]
+	var middle part.Vec // of the flange, in its own plane
+	for _, flange := range whole {
+		if flange.t.plate.ID != swept {
 			continue
 		}
-		rb := rib{offset: w.along - mid, lever: (w.along - mid) / squares, f: section(chords, s, s), label: w.chord.t.plate.ID}
-		rb.words = rb.label + " acting"
-		rb.f.FreeLength = c.ribArm
-		rb.own = c.shareOf(*w.chord, s)
-		c.ribs = append(c.ribs, rb)
+		webs, span := websOn(flange, whole, active)
+		webs = slices.DeleteFunc(webs, func(w web) bool { return math.Abs(w.along) > flange.length/2 })
+		for i, w := range webs {
+			chords := append(clipped(flange, webs, i, span), *w.chord)
+			s, err := statics.NewSection(c.pieces(chords))
+			if err != nil {
+				continue
+			}
+			rb := rib{offset: w.chord.mid.Sub(c.at).Dot(c.chord), off: s.CY - c.plane(flange).Y, f: section(chords, s, s), label: w.chord.t.plate.ID}
+			rb.words = rb.label + " acting"
+			rb.f.FreeLength = c.ribArm
+			rb.own = c.shareOf(*w.chord, s)
+			c.ribs = append(c.ribs, rb)
+			middle = flange.mid
+		}
 	}
-	c.group = flange.mid.AddScaled(mid, flange.dir)
+	mid, squares := 0.0, 0.0
+	for i := range c.ribs {
+		mid += c.ribs[i].offset / float64(len(c.ribs))
+	}
+	for i := range c.ribs {
+		c.ribs[i].offset -= mid
+		squares += c.ribs[i].offset * c.ribs[i].offset
+	}
+	for i := range c.ribs {
+		if len(c.ribs) > 1 {
+			c.ribs[i].lever = c.ribs[i].offset / squares
+		}
+	}
+	if len(c.ribs) > 0 {
+		c.group = c.space(middle.Sub(c.at).Dot(c.flat), mid)
+	}
 }
 
 // clipped is the stretch of flange of one web, cut off half way to its neighbours.
@@ -192,21 +193,22 @@ func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {
 }
 
 // ribbed spreads the force and moment at a cut over its ribs: an equal part each, and couples by distance. A couple about the
-// sweep becomes a pair of forces at the load's entry and so bends the ribs in opposite senses.
-func (r *run) ribbed(dst []Cut, c *cut) []Cut {
-	w := r.beyond(c, c.group)
+// sweep becomes a pair of forces at the load's entry and so bends the ribs in opposite senses. Force enters in the flange's plane, off a
+// rib's own centroid, and bends it by that. One rib alone takes couples as they are.
+func ribbed(dst []Cut, c *cut, w wrench) []Cut {
 	n := float64(len(c.ribs))
-	axial := -w.f.Dot(c.normal) / n
-	va, vb := math.Abs(w.f.Dot(c.flat))/n, math.Abs(w.f.Dot(c.chord))/n
-	ma := math.Abs(w.m.Dot(c.chord)) / n
-	edge, twist := math.Abs(w.m.Dot(c.flat)), math.Abs(w.m.Dot(c.normal))
+	along, flat, chord := w.f.Dot(c.normal), w.f.Dot(c.flat), w.f.Dot(c.chord)
+	twist, bend, edge := w.m.Dot(c.normal), w.m.Dot(c.chord), w.m.Dot(c.flat)
 	for i := range c.ribs {
 		rb := &c.ribs[i]
-		lever := math.Abs(rb.lever)
 		f := rb.f
-		f.N = axial + math.Copysign(edge*lever, axial)
-		f.Va, f.Vb = va+twist*lever, vb
-		f.Ma = ma + twist*lever*c.ribArm
+		own := along/n + edge*rb.lever
+		f.N = -own
+		f.Va, f.Vb = math.Abs(flat/n-twist*rb.lever), math.Abs(chord/n)
+		f.Ma = math.Abs(bend/n + twist*rb.lever*c.ribArm + rb.off*own)
+		if len(c.ribs) == 1 {
+			f.T, f.Mb = math.Abs(twist), math.Abs(edge)
+		}
 		dst = append(dst, f)
 	}
 	return dst

@@ -29,7 +29,25 @@ type rootSet struct {
 	workingRuns []weldRun // and of working
 	ways        []rootWay // fewer welds acting, load paths too
 	sweeps      []int     // of the plates in it that others stand on
+	pull        *pull     // where it holds a plate round a pin hole
 	field       string
+}
+
+// pull is a part of a pin's force, square to the pin, on a plate round its hole.
+type pull struct {
+	axis, center, at part.Vec
+	part             float64
+}
+
+// load is what the set carries, about its centroid.
+func (s *rootSet) load(forces []force) wrench {
+	if s.pull == nil {
+		return sum(forces, s.passes, s.at)
+	}
+	f := sum(forces, s.passes, s.pull.center).f
+	var w wrench
+	w.plus(f.AddScaled(-f.Dot(s.pull.axis), s.pull.axis).Scale(s.pull.part), part.Vec{}, s.pull.at, s.at)
+	return w
 }
 
 // rootWay is another way for the load of a set: each loaded plate by welds of its own.
@@ -41,7 +59,7 @@ type rootWay struct {
 // rootWeld is one weld of a set, and the greatest force on it. Runs of a set weigh by their legs, so that a thinner one takes less: the
 // elastic method on the throats as they are.
 type rootWeld struct {
-	id string
+	words string
 	WeldLine
 	leg float64 // over the greatest leg of the set
 }
@@ -99,6 +117,7 @@ func (m *model) compileWelds() {
 		if m.addRoot(members, false); len(m.rootSets) == n {
 			m.bare = append(m.bare, w.ID)
 		}
+		m.skipWelded(w)
 	}
 	for i := range m.cuts {
 		m.addFlows(&m.cuts[i])
@@ -148,9 +167,10 @@ func (m *model) addRoot(members []int, own bool) {
 		w := &m.b.Welds[k]
 		ids = append(ids, w.ID)
 		leg := w.LegMM / greatest
-		set.welds = append(set.welds, rootWeld{w.ID, m.weldLine(w, k), leg})
-		for _, s := range w.Segments {
-			counts := m.weight(w, s)
+		set.welds = append(set.welds, rootWeld{"at " + w.ID, m.weldLine(w, k), leg})
+		lengths := runLengths(w)
+		for i, s := range w.Segments {
+			counts := m.weight(w, lengths[i])
 			if counts == 0 {
 				continue
 			}
@@ -233,8 +253,7 @@ func (m *model) takeRoot(way *rootWay, members []int) bool {
 
 // weight is the part of a run that counts: a run shorter than four legs counts with a leg of a quarter of its length (AISC 360-22
 // J2.2b(c), and like rules elsewhere), spread evenly over it. A basis may have a rule of its own.
-func (m *model) weight(w *part.WeldGroup, s part.WeldSegment) float64 {
-	length := s.B.Sub(s.A).Norm()
+func (m *model) weight(w *part.WeldGroup, length float64) float64 {
 	if m.run != nil {
 		counts := m.run(w.LegMM, length)
 		if counts == 0 {
@@ -247,6 +266,44 @@ func (m *model) weight(w *part.WeldGroup, s part.WeldSegment) float64 {
 	}
 	m.note("weld %s: a run of %.3g mm is shorter than 4 legs and counts with a leg of a quarter of its length", w.ID, length)
 	return length / (4 * w.LegMM)
+}
+
+// runLengths gives, for every segment, the length of the run that it is part of: segments that meet are one run, round a corner or a
+// circle.
+func runLengths(w *part.WeldGroup) []float64 {
+	n := len(w.Segments)
+	run := make([]int, n) // by its first segment
+	for i := range run {
+		run[i] = i
+		for k := range i {
+			if from := run[k]; meet(w.Segments[i], w.Segments[k]) && from != run[i] {
+				for j := range i + 1 {
+					if run[j] == from {
+						run[j] = run[i]
+					}
+				}
+			}
+		}
+	}
+	out := make([]float64, n)
+	for i, s := range w.Segments {
+		for k := range run {
+			if run[k] == run[i] {
+				out[k] += s.B.Sub(s.A).Norm()
+			}
+		}
+	}
+	return out
+}
+
+func meet(s, u part.WeldSegment) bool {
+	const near = 0.01 // mm
+	for _, a := range [2]part.Vec{s.A, s.B} {
+		if a.Sub(u.A).Norm() < near || a.Sub(u.B).Norm() < near {
+			return true
+		}
+	}
+	return false
 }
 
 // addWorking clips the segments of flanges to what shear lag leaves working at the root.
@@ -314,8 +371,8 @@ func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
 	l.T1, l.Fy, l.Fu = m.ply(w.Joins[0])
 	l.T2, l.Fy2, l.Fu2 = m.ply(w.Joins[1])
 	l.Backed = m.backed(w, l.T2)
-	for _, s := range w.Segments {
-		l.Length, l.Longest = min(l.Length, s.B.Sub(s.A).Norm()), max(l.Longest, s.B.Sub(s.A).Norm())
+	for i, length := range runLengths(w) {
+		l.Length, l.Longest = min(l.Length, length), max(l.Longest, w.Segments[i].B.Sub(w.Segments[i].A).Norm())
 	}
 	return l
 }
@@ -391,8 +448,8 @@ func (m *model) addFlow(i int) {
 // lines counts the runs of a weld, short ones by the part that counts.
 func (m *model) lines(w *part.WeldGroup) float64 {
 	n := 0.0
-	for _, s := range w.Segments {
-		n += m.weight(w, s)
+	for _, length := range runLengths(w) {
+		n += m.weight(w, length)
 	}
 	return n
 }
@@ -535,7 +592,7 @@ func (r *run) atWelds() error {
 	for i := range r.rootSets {
 		s := &r.rootSets[i]
 		r.inPlace = i
-		if err := s.take(sum(r.forces, s.passes, s.at)); err != nil {
+		if err := s.take(s.load(r.forces)); err != nil {
 			return &part.FieldError{Field: s.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
 		}
 		r.betterRoot(i)
@@ -558,7 +615,7 @@ func (r *run) betterRoot(i int) {
 		way, worst := &s.ways[k], 0.0
 		for n := range way.sets {
 			set := &way.sets[n]
-			if set.take(sum(r.forces, set.passes, set.at)) != nil {
+			if set.take(set.load(r.forces)) != nil {
 				worst = math.Inf(1)
 				break
 			}
@@ -589,7 +646,7 @@ func (r *run) keepRoot(i int, s *rootSet, words string) {
 	for k := range s.welds {
 		label := words
 		if words == "" && len(s.welds) > 1 {
-			label = "at " + s.welds[k].id
+			label = s.welds[k].words
 		}
 		r.roots[i].consider(r, s.welds[k].WeldLine, label)
 	}

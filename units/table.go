@@ -5,6 +5,8 @@ package units
 import (
 	"math"
 	"strings"
+
+	"lugwright/internal/spelling"
 )
 
 // Exact definitions: the inch and the pound by the international yard and pound agreement of 1959, standard gravity by
@@ -101,11 +103,11 @@ func indexUnits() map[string]unit {
 	return m
 }
 
-var spelling = strings.NewReplacer(" / ", "/", " /", "/", "/ ", "/", " * ", "*", " *", "*", "* ", "*", " ", "*", "-", "*", "^", "")
+var tableSpelling = strings.NewReplacer(" / ", "/", " /", "/", "/ ", "/", " * ", "*", " *", "*", "* ", "*", " ", "*", "-", "*", "^", "")
 
 // canonical brings a unit as written ("kN m", "mm^2", "kip-in") to the table's spelling.
 func canonical(written string) string {
-	return spelling.Replace(strings.Join(strings.Fields(tidy(written)), " "))
+	return tableSpelling.Replace(strings.Join(strings.Fields(tidy(written)), " "))
 }
 
 // Factor gives what one of the named unit is inside, and what it measures. An empty name is a bare ratio. An unknown
@@ -127,7 +129,7 @@ func suggest(name string) string {
 	best, least := "", 3
 	for _, u := range table {
 		for _, known := range strings.Fields(u.names) {
-			if n := distance(strings.ToLower(name), strings.ToLower(known)); n < least && n < len(known) {
+			if n := spelling.Distance(strings.ToLower(name), strings.ToLower(known)); n < least && n < len(known) {
 				best, least = known, n
 			}
 		}
@@ -136,24 +138,4 @@ func suggest(name string) string {
 		return "known units are mm, m, in, ft, N, kN, lbf, kip, MPa, ksi, kg, lb, deg, rad and their products"
 	}
 	return "the nearest known unit is " + strings.ReplaceAll(best, "*", " ")
-}
-
-// distance counts the single-character edits between two words (Levenshtein).
-func distance(a, b string) int {
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diagonal := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diagonal
-			if a[i] != b[j] {
-				cost = 1 + min(diagonal, row[j], row[j+1])
-			}
-			diagonal, row[j+1] = row[j+1], cost
-		}
-	}
-	return row[len(b)]
 }

@@ -473,6 +473,7 @@ func TestHints(t *testing.T) {
 		"parameter":    {"ear_thickness: 8 mm", "ear_thickness: 8", "lugwright kinds KIND"},
 		"material":     {"gussets: both ", "ear_material: S3555 #", "lugwright materials"},
 		"unknown case": {"case: A2 down, state", "case: A3 down, state", ""},
+		"left out":     {"method: ASD", "leave_out: [pin-shear]\nmethod: ASD", ""},
 		"load factor":  {"method: ASD", "load_factor: 2\nmethod: ASD", ""},
 		"not YAML":     {"job: Starter", "job: [Starter", ""},
 	} {

@@ -58,6 +58,7 @@ type jobDoc struct {
 	LoadFactor float64 `json:"load_factor"` // on service cases
 	// PinJoint is the basis whose rules serve pin holes, where it is another.
 	PinJoint  string      `json:"pin_joint,omitempty"`
+	LeaveOut  []string    `json:"leave_out,omitempty"`
 	FactorSet string      `json:"factor_set,omitempty"`
 	Factors   []factorDoc `json:"factors"` // settable ones, as used
 }
@@ -148,7 +149,7 @@ func docOfResult(r *run.Result, version string) resultDoc {
 
 func docOfJob(r *run.Result, version string) jobDoc {
 	j := r.Job
-	d := jobDoc{File: j.File, Title: j.Title, Revision: j.Revision, Hash: j.Hash(version), Basis: j.Basis, Method: string(j.Method), PinJoint: j.PinJoint, FactorSet: j.FactorSet, Factors: []factorDoc{}}
+	d := jobDoc{File: j.File, Title: j.Title, Revision: j.Revision, Hash: j.Hash(version), Basis: j.Basis, Method: string(j.Method), PinJoint: j.PinJoint, LeaveOut: j.LeaveOut, FactorSet: j.FactorSet, Factors: []factorDoc{}}
 	if len(r.Brackets) > 0 {
 		d.LoadFactor = r.Brackets[0].Report.LoadFactor
 		d.Factors = docsOf(r.Brackets[0].Report.Factors, func(f strength.FactorValue) factorDoc { return factorDoc{f.Symbol, f.Value, f.Unit, f.Words} })

@@ -43,6 +43,9 @@ func decode(file string, v *value, k Known) *Job {
 	if v.field("units").words() == "inch" {
 		j.Units = units.Inch
 	}
+	for _, id := range v.field("leave_out").list() {
+		j.LeaveOut = append(j.LeaveOut, id.words())
+	}
 	factors := v.field("factors")
 	for _, symbol := range factors.keys() {
 		if j.Factors == nil {

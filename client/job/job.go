@@ -23,6 +23,7 @@ type Job struct {
 	Method     strength.Method    // how the basis compares
 	LoadFactor float64            // on service cases; 0 takes the basis's own
 	PinJoint   string             // Card.Name whose rules serve pin holes; empty: the basis's own
+	LeaveOut   []string           // ids of limit states without a published rule that are not checked
 	FactorSet  string             // named values of the basis's settable factors; empty: its defaults
 	Factors    map[string]float64 // settable factors over the set
 	Cases      []Case             // in the order of the file

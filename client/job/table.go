@@ -32,6 +32,8 @@ func table(k Known) *rule {
 		field{"pin_joint", may, choice("The design basis whose rules serve pin holes; left out, the basis itself.", basisNames(k.Bases)...)},
 	)
 	r.fields = append(r.fields, factorFields(checking(k.Bases))...)
+	r.fields = append(r.fields, field{"leave_out", may, list("Limit states that are not to be checked, by id: only such as no published rule states. Results list them as not checked.",
+		text(60, "Id of a limit state, as `lugwright limits` prints it."))})
 	r.fields = append(r.fields,
 		field{"cases", must, named("The load cases, named once.", caseRule())},
 		field{"brackets", must, list("The brackets.", bracketRule(k.Kinds))},

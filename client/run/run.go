@@ -4,6 +4,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"slices"
 
 	"lugwright/client/job"
 	"lugwright/geometry"
@@ -87,7 +88,7 @@ func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracke
 			Bracket: b, Cases: j.LoadCases(&j.Brackets[i]), Basis: j.Basis,
 			PinJoint: j.PinJoint,
 			Options: strength.Options{
-				Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: j.Brackets[i].Spectrum,
+				Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: j.Brackets[i].Spectrum, LeaveOut: j.LeaveOut,
 			},
 		}
 	}
@@ -115,7 +116,11 @@ func (r *refusals) add(j *job.Job, b *job.Bracket, err error) {
 	var fields job.Errors
 	switch {
 	case errors.As(err, &fields):
-		r.fields = append(r.fields, fields...)
+		for _, f := range fields { // a field of the job is refused for every bracket
+			if !slices.ContainsFunc(r.fields, func(g *job.Error) bool { return *g == *f }) {
+				r.fields = append(r.fields, f)
+			}
+		}
 	case err != nil && r.other == nil:
 		r.other = fmt.Errorf("bracket %s: %w", b.Name, err)
 	}

@@ -25,7 +25,7 @@ func (s *Setup) Equal(t *Setup) bool {
 
 func equalOptions(o, p *strength.Options) bool {
 	return o.Method == p.Method && o.LoadFactor == p.LoadFactor && o.Trace == p.Trace && o.FactorSet == p.FactorSet && maps.Equal(o.Factors, p.Factors) &&
-		slices.Equal(o.Spectrum, p.Spectrum)
+		slices.Equal(o.Spectrum, p.Spectrum) && slices.Equal(o.LeaveOut, p.LeaveOut)
 }
 
 // EncodeSetup writes a setup.
@@ -34,7 +34,7 @@ func EncodeSetup(s *Setup) *pb.CheckSetup {
 		Cases: all(s.Cases, loadCase), Basis: s.Basis, Method: methods.encode(s.Options.Method),
 		LoadFactor: s.Options.LoadFactor, Trace: s.Options.Trace,
 		FactorSet: s.Options.FactorSet, Factors: ownFactors(s.Options.Factors), PinJoint: s.PinJoint,
-		Spectrum: all(s.Options.Spectrum, stressCycle),
+		Spectrum: all(s.Options.Spectrum, stressCycle), LeaveOut: s.Options.LeaveOut,
 	}
 }
 
@@ -55,6 +55,7 @@ func DecodeSetup(m *pb.CheckSetup) (*Setup, error) {
 			FactorSet:  r.text("factor_set", m.FactorSet),
 			Factors:    readOwnFactors(&r, m.Factors),
 			Spectrum:   many(&r, "spectrum", strength.MaxSpectrum, m.Spectrum, readStressCycle),
+			LeaveOut:   r.texts("leave_out", maxThings, m.LeaveOut),
 		},
 	}
 	return s, r.err()

@@ -5,6 +5,8 @@ package material
 import (
 	"fmt"
 	"strings"
+
+	"lugwright/internal/spelling"
 )
 
 // UnknownError says that a table has no such name and offers the nearest that it has.
@@ -36,31 +38,10 @@ func (e *RangeError) Error() string {
 func nearest(name string, candidates []string) string {
 	best, bestD := "", -1
 	for _, c := range candidates {
-		d := distance(strings.ToUpper(name), strings.ToUpper(c))
+		d := spelling.Distance(strings.ToUpper(name), strings.ToUpper(c))
 		if bestD < 0 || d < bestD {
 			best, bestD = c, d
 		}
 	}
 	return best
-}
-
-// distance is the edit distance of a and b. Long names are cut: no table here holds one.
-func distance(a, b string) int {
-	a = a[:min(len(a), 64)]
-	row := make([]int, len(b)+1)
-	for j := range row {
-		row[j] = j
-	}
-	for i := range len(a) {
-		diag := row[0]
-		row[0] = i + 1
-		for j := range len(b) {
-			cost := diag
-			if a[i] != b[j] {
-				cost++
-			}
-			diag, row[j+1] = row[j+1], min(cost, row[j]+1, row[j+1]+1)
-		}
-	}
-	return row[len(b)]
 }

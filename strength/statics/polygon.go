@@ -10,23 +10,28 @@ type moments struct{ a, x, y, xx, xy, yy float64 }
 // c + n.X x + n.Y y < 0. Exact but for rounding.
 func below(quad [4]Vec2, c float64, n Vec2) moments {
 	var poly [8]Vec2
-	k := 0
-	prev := quad[3]
+	return polygonMoments(clip(poly[:0], quad[:], c, n))
+}
+
+// clip adds to dst the corners of the part of a convex polygon on which c + n.X x + n.Y y < 0: at most one more than it had.
+func clip(dst, poly []Vec2, c float64, n Vec2) []Vec2 {
+	if len(poly) == 0 {
+		return dst
+	}
+	prev := poly[len(poly)-1]
 	sPrev := c + n.X*prev.X + n.Y*prev.Y
-	for _, p := range quad {
+	for _, p := range poly {
 		s := c + n.X*p.X + n.Y*p.Y
 		if (s < 0) != (sPrev < 0) {
 			t := sPrev / (sPrev - s)
-			poly[k] = Vec2{prev.X + t*(p.X-prev.X), prev.Y + t*(p.Y-prev.Y)}
-			k++
+			dst = append(dst, Vec2{prev.X + t*(p.X-prev.X), prev.Y + t*(p.Y-prev.Y)})
 		}
 		if s < 0 {
-			poly[k] = p
-			k++
+			dst = append(dst, p)
 		}
 		prev, sPrev = p, s
 	}
-	return polygonMoments(poly[:k])
+	return dst
 }
 
 // polygonMoments sums triangles from the first corner, which keeps slivers accurate.

@@ -15,6 +15,36 @@ type PlaneState struct {
 	PressureMPa float64 // greatest contact pressure, at a corner of the patch
 	Open        bool    // no contact
 	Residual    float64 // equilibrium error over the load, a pure number
+
+	plane     Vec3 // s = x + y u + z v in patch coordinates; contact presses where it is negative
+	mid, half Vec2
+	face      float64
+}
+
+// ContactBeyond is the contact on the part of the patch that lies from a point in a direction (mm), and where its resultant acts; nought when
+// the joint is open there.
+func (st *PlaneState) ContactBeyond(at, toward Vec2) (forceN float64, where Vec2) {
+	if st.Open {
+		return 0, Vec2{}
+	}
+	var first, second [8]Vec2
+	pressed := clip(first[:0], square[:], st.plane.X, Vec2{st.plane.Y, st.plane.Z})
+	off := toward.X*(at.X-st.mid.X) + toward.Y*(at.Y-st.mid.Y)
+	m := polygonMoments(clip(second[:0], pressed, off, Vec2{-toward.X * st.half.X, -toward.Y * st.half.Y}))
+	return st.pressed(m)
+}
+
+// pressed is the resultant of the contact over an area.
+func (st *PlaneState) pressed(m moments) (force float64, where Vec2) {
+	x := st.plane
+	force = -st.face * (m.a*x.X + m.x*x.Y + m.y*x.Z)
+	if !(force > 0) {
+		return 0, Vec2{}
+	}
+	return force, Vec2{
+		st.mid.X - st.half.X*st.face*(m.x*x.X+m.xx*x.Y+m.xy*x.Z)/force,
+		st.mid.Y - st.half.Y*st.face*(m.y*x.X+m.xy*x.Y+m.yy*x.Z)/force,
+	}
 }
 
 // tilting is a joint in the coordinates of its patch: (-1,-1) to (1,1).
@@ -142,17 +172,10 @@ func (t *tilting) state(dst []float64, x Vec3, residual float64) PlaneState {
 	for i, p := range t.pos {
 		dst[i] = math.Max(0, t.bolt*x.Dot(t.arm(p)))
 	}
-	m := below(square, x.X, Vec2{x.Y, x.Z})
-	force := -t.face * (m.a*x.X + m.x*x.Y + m.y*x.Z)
-	st := PlaneState{Residual: residual, Open: true}
-	if !(force > 0) {
-		return st
+	st := PlaneState{Residual: residual, plane: x, mid: t.mid, half: t.half, face: t.face}
+	st.ContactN, st.ContactAt = st.pressed(below(square, x.X, Vec2{x.Y, x.Z}))
+	if st.Open = st.ContactN == 0; !st.Open {
+		st.PressureMPa = math.Abs(x.Y) + math.Abs(x.Z) - x.X
 	}
-	st.Open, st.ContactN = false, force
-	st.ContactAt = Vec2{
-		t.mid.X - t.half.X*t.face*(m.x*x.X+m.xx*x.Y+m.xy*x.Z)/force,
-		t.mid.Y - t.half.Y*t.face*(m.y*x.X+m.xy*x.Y+m.yy*x.Z)/force,
-	}
-	st.PressureMPa = math.Abs(x.Y) + math.Abs(x.Z) - x.X
 	return st
 }

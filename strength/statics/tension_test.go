@@ -3,6 +3,7 @@ package statics
 import (
 	"errors"
 	"math"
+	"math/rand/v2"
 	"testing"
 )
 
@@ -223,4 +224,34 @@ func BenchmarkTensionsOneAxis(b *testing.B) {
 			b.Fatal(err)
 		}
 	}
+}
+
+// TestContactBeyond: the contact on both sides of any line makes up the whole, in force and moment; one bolt above the middle of a patch
+// 100 high under a moment gives a triangle of pressure, of which the outer half of its depth holds three quarters.
+func TestContactBeyond(t *testing.T) {
+	d := rand.New(rand.NewPCG(3, 14))
+	patch := Patch{-60, 80, -50, 50}
+	pos := []Vec2{{-40, 30}, {60, 30}, {-40, -30}, {60, -30}}
+	dst := make([]float64, len(pos))
+	for range 500 {
+		st, err := Tensions(dst, pos, 84.3, patch, 4e3*(d.Float64()-0.7), 2e6*(d.Float64()-0.5), 2e6*(d.Float64()-0.5))
+		if err != nil {
+			t.Fatal(err)
+		}
+		at := Vec2{-60 + 140*d.Float64(), -50 + 100*d.Float64()}
+		s, c := math.Sincos(7 * d.Float64())
+		f1, p1 := st.ContactBeyond(at, Vec2{c, s})
+		f2, p2 := st.ContactBeyond(at, Vec2{-c, -s})
+		near(t, "both sides", f1+f2, st.ContactN, 1e-9)
+		near(t, "their moment about v", f1*p1.X+f2*p2.X+1e6, st.ContactN*st.ContactAt.X+1e6, 1e-9)
+		near(t, "their moment about u", f1*p1.Y+f2*p2.Y+1e6, st.ContactN*st.ContactAt.Y+1e6, 1e-9)
+	}
+	one := []Vec2{{0, 30}}
+	st, err := Tensions(dst[:1], one, 84.3, Patch{-50, 50, -50, 50}, 0, 1e6, 0)
+	if err != nil {
+		t.Fatal(err)
+	}
+	depth := 3 * (st.ContactAt.Y + 50)
+	outer, _ := st.ContactBeyond(Vec2{0, -50 + depth/2}, Vec2{0, -1})
+	near(t, "outer half of a triangle", outer, 0.75*st.ContactN, 1e-6)
 }

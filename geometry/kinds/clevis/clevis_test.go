@@ -191,13 +191,13 @@ func TestNearEar(t *testing.T) {
 }
 
 // Prying distances of the field-lab angle by hand: first row 45 below the top of a 10 mm leg, 120 deep; bolts at 0 and +-80,
-// stiffeners 10 thick at +-40 and +-120, angle 300 long.
+// stiffeners 10 thick at +-40 and +-120, angle 300 long. Down the leg it counts from the middle of the other leg.
 func TestPryOfAngle(t *testing.T) {
 	g := made(t, set{}).Bolts[0]
 	if want := (part.Pry{BMM: 35, AMM: 70, PMM: 57.5}); g.Across[0] != want {
 		t.Errorf("along the rail %+v, want %+v", g.Across[0], want)
 	}
-	if want := (part.Pry{BMM: 35, AMM: 75, PMM: 80}); g.Across[1] != want {
+	if want := (part.Pry{BMM: 40, AMM: 75, PMM: 80}); g.Across[1] != want {
 		t.Errorf("down the leg %+v, want %+v", g.Across[1], want)
 	}
 	if p := g.Plies[0]; p.EdgeMM != 30 || p.PitchMM != 45 || g.GripMM != 16 {

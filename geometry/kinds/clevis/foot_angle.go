@@ -169,9 +169,10 @@ func (a angle) addBolts(d *design, b *part.Bracket) {
 	b.Bolts = append(b.Bolts, g)
 }
 
-// pryDown is the bolted leg bending between leg A's underside and the first row.
+// pryDown is the bolted leg bending between leg A and the first row. An angle's leg is reckoned from its middle plane (AISC Manual Part 9,
+// prying action of angles, from memory).
 func (a angle) pryDown(d *design) part.Pry {
-	return part.Pry{BMM: a.rows[0] - a.t, AMM: a.down - a.rows[0], PMM: tributary(len(a.xs), d.v.MM("bolt_pitch"), a.end())}
+	return part.Pry{BMM: a.rows[0] - a.t/2, AMM: a.down - a.rows[0], PMM: tributary(len(a.xs), d.v.MM("bolt_pitch"), a.end())}
 }
 
 // pryAlong is the bolted leg bending between a stiffener and the bolt of the first row that is farthest from one.
@@ -227,10 +228,11 @@ func (a angle) addStiffeners(d *design, b *part.Bracket) {
 // addSweeps cuts leg A from the fork to the root, and leg B from the inner corner to the last bolts.
 func (a angle) addSweeps(d *design, b *part.Bracket) {
 	ribbed := len(a.stiff) > 0
-	spread := d.earW + 2*math.Tan(math.Pi/6)*(d.middle-a.t) // what leg A's working width has grown to at the corner
+	inboard := d.inner + d.earT/2                                   // from the fork's middle to the second ear
+	spread := d.earW + 2*math.Tan(math.Pi/6)*(d.middle-inboard-a.t) // what leg A's working width has grown to at the corner
 	b.Sweeps = append(b.Sweeps,
 		part.Sweep{
-			ID: "leg", Things: []string{"base.a"}, Name: "angle leg", Ribs: ribbed, EntryMM: d.earW,
+			ID: "leg", Things: []string{"base.a"}, Name: "angle leg", Ribs: ribbed, EntryMM: d.earW, EntryToMM: inboard,
 			From: part.Vec{Y: d.middle, Z: -a.t / 2}, To: part.Vec{Y: a.t + a.root, Z: -a.t / 2},
 		},
 		part.Sweep{

@@ -121,17 +121,39 @@ func (f plateFoot) add(d *design, b *part.Bracket) {
 	p.addSweeps(d, b)
 }
 
-// addSweeps cuts the plate where it reaches past the fork, from each edge inwards: bolts and contact out there bend it.
+// addSweeps cuts the plate where it reaches past the fork, from each edge and each corner inwards: bolts and contact out there bend it.
+// Between bare ears it is cut as wide as they are.
 func (p base) addSweeps(d *design, b *part.Bracket) {
 	x, y, z := p.length/2, p.width/2, -p.t/2
-	for _, s := range []part.Sweep{
-		{ID: "base, front", From: part.Vec{X: -x, Z: z}, To: part.Vec{X: -d.earW / 2, Z: z}},
-		{ID: "base, rear", From: part.Vec{X: x, Z: z}, To: part.Vec{X: d.earW / 2, Z: z}},
-		{ID: "base, outboard", From: part.Vec{Y: y, Z: z}, To: part.Vec{Y: d.outer, Z: z}},
-		{ID: "base, inboard", From: part.Vec{Y: -y, Z: z}, To: part.Vec{Y: -d.outer, Z: z}},
-	} {
-		s.Things, s.Bolts, s.Name = []string{"base"}, "bolts", "base plate past the fork"
+	edge := shape.Point{X: d.earW / 2, Y: d.outer} // the fork's corner
+	add := func(s part.Sweep) {
+		s.Things, s.Bolts = []string{"base"}, "bolts"
 		b.Sweeps = append(b.Sweeps, s)
+	}
+	for _, s := range []part.Sweep{
+		{ID: "base, front", From: part.Vec{X: -x, Z: z}, To: part.Vec{X: -edge.X, Z: z}},
+		{ID: "base, rear", From: part.Vec{X: x, Z: z}, To: part.Vec{X: edge.X, Z: z}},
+		{ID: "base, outboard", From: part.Vec{Y: y, Z: z}, To: part.Vec{Y: edge.Y, Z: z}},
+		{ID: "base, inboard", From: part.Vec{Y: -y, Z: z}, To: part.Vec{Y: -edge.Y, Z: z}},
+	} {
+		s.Name = "base plate past the fork"
+		add(s)
+	}
+	for _, c := range []struct {
+		id   string
+		u, v float64
+	}{{"front outboard", -1, 1}, {"rear outboard", 1, 1}, {"front inboard", -1, -1}, {"rear inboard", 1, -1}} {
+		far := (x - edge.X + y - edge.Y) / 2 // across the corner at 45 degrees, to the plate's sharp corner
+		add(part.Sweep{
+			ID: "base, " + c.id, Name: "base plate's corner",
+			From: part.Vec{X: c.u * (edge.X + far), Y: c.v * (edge.Y + far), Z: z}, To: part.Vec{X: c.u * edge.X, Y: c.v * edge.Y, Z: z},
+		})
+	}
+	if d.between.thickness == 0 {
+		add(part.Sweep{
+			ID: "base, between", Name: "base plate between the ears", EntryMM: d.earW, EntryToMM: 2 * d.inner,
+			From: part.Vec{Y: d.inner, Z: z}, To: part.Vec{Y: -d.inner, Z: z},
+		})
 	}
 }
 

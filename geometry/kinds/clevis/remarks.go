@@ -24,11 +24,14 @@ func (d *design) addRemarks(b *part.Bracket) {
 
 func (d *design) unchecked() []string {
 	out := []string{"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin", "access for the torch, wrench and grease gun"}
-	if d.cheekT > 0 {
-		out = append(out, "the weld round the cheek plates, for their share of the pin's force")
+	if d.v.Word("foot") != "angle" {
+		if d.between.thickness > 0 {
+			out = append(out, "the base plate between the ears, where plates stiffen it")
+		}
+		return append(out, "the cross member as a beam")
 	}
-	if d.v.Word("foot") == "angle" {
-		return out
+	if a := readAngle(d); len(a.stiff) > 0 && a.stiff[len(a.stiff)-1]-a.stiffT/2 > d.earW/2 {
+		out = append(out, "bending of the angle's leg along the rail, from the ears to the stiffeners beyond their ends")
 	}
-	return append(out, "the cross member as a beam")
+	return append(out, "warping of the angle between its bolts under load along the rail")
 }

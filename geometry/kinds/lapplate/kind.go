@@ -52,8 +52,12 @@ func (d *design) addRemarks(b *part.Bracket) {
 	if d.bolted && len(d.laps) == 2 {
 		b.Notes = append(b.Notes, "the same bolts hold lap 1 and lap 2: two shear planes each")
 	}
+	ends := ""
+	if !d.bolted {
+		ends = " and what tapers beside the laps' welds"
+	}
 	b.Unchecked = append(b.Unchecked,
-		"the flats themselves, net section and the ends of the laps included", "what the butt joint itself carries",
+		"the flats themselves, their net section included"+ends, "what the butt joint itself carries",
 		"side load, up and down load, and moments: the lap has no path for them",
 	)
 }

@@ -46,7 +46,8 @@ func (d *design) through(l lap) []string {
 	return []string{f + "-b", l.id, f, halves[0].flat}
 }
 
-// addSweeps cuts each lap over the joint, from the first weld or bolts on one side to those on the other.
+// addSweeps cuts each lap over the joint, from the first weld or bolts on one side to those on the other, and a bolted one from its end
+// to its first row as well: past a row there is less force, and in a diamond less width.
 func (d *design) addSweeps(b *part.Bracket) {
 	reach := d.stop
 	if d.bolted {
@@ -57,6 +58,12 @@ func (d *design) addSweeps(b *part.Bracket) {
 			ID: l.id, Things: []string{l.id}, Name: "lap over the joint",
 			From: part.Vec{X: -reach, Z: d.level(l)}, To: part.Vec{X: reach, Z: d.level(l)},
 		})
+		if d.bolted && len(d.rows) > 1 {
+			b.Sweeps = append(b.Sweeps, part.Sweep{
+				ID: l.id + ", end", Things: []string{l.id}, Name: "lap past its first row", Bolts: d.fixing(l),
+				From: part.Vec{X: l.reach, Z: d.level(l)}, To: part.Vec{X: reach + d.v.MM("bolt_hole")/2, Z: d.level(l)},
+			})
+		}
 	}
 }
 

@@ -3,11 +3,13 @@ package aisc360
 // Block shear of a ply.
 
 import (
+	"math"
+
 	"lugwright/strength"
 )
 
 type blockGivens struct {
-	V      float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force of the group towards the edge"`
+	V      float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force of the block's bolts towards the edge"`
 	T      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
 	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
 	Lgv    float64 `sym:"L_gv" unit:"mm" min:"0.1" max:"1e5" is:"length of one shear plane"`
@@ -18,36 +20,53 @@ type blockGivens struct {
 	Ubs    float64 `sym:"U_bs" unit:"" min:"0.5" max:"1" default:"1" is:"1 where the tension is even, 0.5 where it is not"`
 	Fy     float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the ply"`
 	Fu     float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
+	Across float64 `sym:"V_x" unit:"N" min:"0" max:"1e9" default:"0" is:"shear force of the same bolts towards the side that the block is open to"`
+	LostV  float64 `sym:"L_ov" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from all shear planes together"`
+	LostT  float64 `sym:"L_ot" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from the tension plane"`
 }
 
 // blockShear is rupture in tension across the force with yielding or rupture in shear along it: AISC 360-22 J4.3, Eq. J4-5. A hole
-// takes 1/16 in more than its size from the net area, B4.3b.
+// takes 1/16 in more than its size from the net area, B4.3b; other openings are off the gross area as well.
+//
+// A block that is open to a side has each plane in tension under the force that shears the other. The clause does not speak of force both
+// ways. If shear and tension of one plane lie within an ellipse, what both planes carry together holds the ellipse through the two
+// strengths of J4-5, along and across (the sum of two convex shapes): a lower bound, no clause. U_bs is 0.5 across.
 var blockShear = strength.Define(strength.Identity{
 	ID: "block-shear", Title: "block shear at the bolts",
-	Clause: clause("J4.3, Eq. J4-5; B4.3b", ""),
-	Demand: "V_r", Capacity: "V_c", Unit: "N",
+	Clause: clause("J4.3, Eq. J4-5; B4.3b", "force both ways by a lower bound, no clause"),
+	Demand: "V_e", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g blockGivens) {
 	dn := c.Let("d_n", "d_h + 1/16*in", "mm", g.Dh+inch/16)
-	Agv := c.Let("A_gv", "n_v*L_gv*t", "mm^2", g.Planes*g.Lgv*g.T)
-	Anv := c.Let("A_nv", "n_v*(L_gv - n_hv*d_n)*t", "mm^2", g.Planes*(g.Lgv-g.HolesV*dn)*g.T)
-	Ant := c.Let("A_nt", "(L_gt - n_ht*d_n)*t", "mm^2", (g.Lgt-g.HolesT*dn)*g.T)
+	Agv := c.Let("A_gv", "(n_v*L_gv - L_ov)*t", "mm^2", (g.Planes*g.Lgv-g.LostV)*g.T)
+	Anv := c.Let("A_nv", "(n_v*(L_gv - n_hv*d_n) - L_ov)*t", "mm^2", (g.Planes*(g.Lgv-g.HolesV*dn)-g.LostV)*g.T)
+	Ant := c.Let("A_nt", "(L_gt - n_ht*d_n - L_ot)*t", "mm^2", (g.Lgt-g.HolesT*dn-g.LostT)*g.T)
 	c.Need(Anv > 0, "A_nv > 0*mm*mm", "material left along the force")
 	c.Need(Ant > 0, "A_nt > 0*mm*mm", "material left across the force")
 	Rv := c.Let("R_nv", "min(0.60*F_u*A_nv, 0.60*F_y*A_gv)", "N", min(0.60*g.Fu*Anv, 0.60*g.Fy*Agv))
 	Rt := c.Let("R_nt", "U_bs*F_u*A_nt", "N", g.Ubs*g.Fu*Ant)
 	Rn := c.Let("R_n", "R_nv + R_nt", "N", Rv+Rt)
-	c.Compare(g.V, c.Available("V_c", "R_n", "N", Rn, 0.75, 2.00))
+	Vc := c.Available("V_c", "R_n", "N", Rn, 0.75, 2.00)
+	if g.Across <= 0 {
+		c.Compare(c.Let("V_e", "V_r", "N", g.V), Vc)
+		return
+	}
+	Agx := c.Let("A_gx", "(L_gt - L_ot)*t", "mm^2", (g.Lgt-g.LostT)*g.T)
+	Rx := c.Let("R_nx", "min(0.60*F_u*A_nt, 0.60*F_y*A_gx) + 0.5*F_u*A_nv/n_v", "N", min(0.60*g.Fu*Ant, 0.60*g.Fy*Agx)+0.5*g.Fu*Anv/g.Planes)
+	Vx := c.Available("V_cx", "R_nx", "N", Rx, 0.75, 2.00)
+	c.Compare(c.Let("V_e", "sqrt(pow(V_r, 2) + pow(V_x*V_c/V_cx, 2))", "N", math.Sqrt(g.V*g.V+math.Pow(g.Across*Vc/Vx, 2))), Vc)
 })
 
+// blockRules give U_bs by the Commentary to J4.3, Fig. C-J4.2 (from memory): 0.5 where the tension is not even, as at an end with several
+// lines of bolts.
 var blockRules = []strength.Rule[strength.Block]{
 	{Of: blockShear, Check: func(c *strength.Calc, f *strength.Block) {
 		ubs := 0.5
-		if f.Even {
+		if f.EvenPull() {
 			ubs = 1
 		}
 		blockShear.Check(c, blockGivens{
 			V: f.V, T: f.T, Planes: f.Planes, Lgv: f.Lgv, HolesV: f.HolesV, Lgt: f.Lgt, HolesT: f.HolesT,
-			Dh: f.Dh, Ubs: ubs, Fy: f.Fy, Fu: f.Fu,
+			Dh: f.Dh, Ubs: ubs, Fy: f.Fy, Fu: f.Fu, Across: f.Across, LostV: f.LostV, LostT: f.LostT,
 		})
 	}},
 }

@@ -149,7 +149,7 @@ var boltSpacing = strength.Define(strength.Identity{
 type pryingGivens struct {
 	T       float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" is:"tension on one bolt, prying not in it"`
 	V       float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on the same bolt"`
-	B       float64 `sym:"b" unit:"mm" min:"0.1" max:"1000" is:"bolt line to the face of the part that stands on the ply"`
+	B       float64 `sym:"b" unit:"mm" min:"0.1" max:"1000" is:"bolt line to the face of the part that stands on the ply; of an angle to the middle of its other leg"`
 	A       float64 `sym:"a" unit:"mm" min:"0.1" max:"1000" is:"bolt line to the ply's free edge"`
 	P       float64 `sym:"p" unit:"mm" min:"1" max:"2000" is:"length of ply that serves one bolt"`
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
@@ -161,7 +161,8 @@ type pryingGivens struct {
 }
 
 // prying is the tension a bolt can take from a ply that bends, prying included: AISC Steel Construction Manual 15th ed., Part 9,
-// Eq. 9-20 to 9-29 (F_u form), with the tension that J3.8 leaves beside shear as T_c.
+// Eq. 9-20 to 9-29 (F_u form), with the tension that J3.8 leaves beside shear as T_c. Of the ply at most 2 b serves one bolt (from memory:
+// the Manual's preferred limit).
 var prying = strength.Define(strength.Identity{
 	ID: "bolt-prying", Title: "tension of the bolt with prying of the ply",
 	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, prying action", Words: "F_u form"},
@@ -169,16 +170,17 @@ var prying = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g pryingGivens) {
 	Tc := tensionWithShear(c, g.V, g.D, g.Fub, g.Threads)
 	c.Need(g.B > g.D/2, "b > d/2", "the bolt clears the standing part")
-	c.Need(g.P > g.Dh, "p > d_h", "ply left beside the hole")
+	p := c.Let("p_e", "min(p, 2*b)", "mm", min(g.P, 2*g.B))
+	c.Need(p > g.Dh, "p_e > d_h", "ply left beside the hole")
 	b2 := c.Let("b_2", "b - d/2", "mm", g.B-g.D/2)
 	a2 := c.Let("a_2", "min(a, 1.25*b) + d/2", "mm", min(g.A, 1.25*g.B)+g.D/2)
 	rho := c.Let("rho", "b_2/a_2", "", b2/a2)
-	delta := c.Let("delta", "1 - d_h/p", "", 1-g.Dh/g.P)
+	delta := c.Let("delta", "1 - d_h/p_e", "", 1-g.Dh/p)
 	var tc float64
 	if c.Method == strength.LRFD {
-		tc = c.Let("t_c", "sqrt(4*T_c*b_2/(0.90*p*F_up))", "mm", math.Sqrt(4*Tc*b2/(0.90*g.P*g.Fu)))
+		tc = c.Let("t_c", "sqrt(4*T_c*b_2/(0.90*p_e*F_up))", "mm", math.Sqrt(4*Tc*b2/(0.90*p*g.Fu)))
 	} else {
-		tc = c.Let("t_c", "sqrt(1.67*4*T_c*b_2/(p*F_up))", "mm", math.Sqrt(1.67*4*Tc*b2/(g.P*g.Fu)))
+		tc = c.Let("t_c", "sqrt(1.67*4*T_c*b_2/(p_e*F_up))", "mm", math.Sqrt(1.67*4*Tc*b2/(p*g.Fu)))
 	}
 	alpha := c.Let("alpha", "(pow(t_c/t, 2) - 1)/(delta*(1 + rho))", "", ((tc/g.Tp)*(tc/g.Tp)-1)/(delta*(1+rho)))
 	ratio := (g.Tp / tc) * (g.Tp / tc)

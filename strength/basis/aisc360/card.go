@@ -11,6 +11,9 @@
 //	saddle.go    a tube pressed on its wall
 //	twist.go     open sections twisted about their shear centre
 //	combined.go  tubes and bars: torsion, and all forces together from utilisations
+//	boltgroup.go eccentric bolt groups
+//	boltslip.go  slip-critical joints
+//	boltdetail.go long joints and fillers, pull-through, holes, edges
 //	wall.go      free edges, and a support's wall
 package aisc360
 
@@ -58,6 +61,8 @@ func build() *strength.Basis {
 			saddleLimits,
 			combinedLimits,
 			weldGroupLimits,
+			boltGroupLimits,
+			boltDetailLimits,
 			practice.Limits,
 		),
 		Rules: strength.Rules{

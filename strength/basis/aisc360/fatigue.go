@@ -79,6 +79,8 @@ var fatigueDamage = strength.Define(strength.Identity{
 // Places in the list of categories.
 const (
 	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick
+	categoryD       = 4 // plate at an open hole; holes filled by tight bolts do better (from memory)
+	categoryE       = 5 // net section of an eyebar head or pin plate (from memory)
 	categoryThreads = 8
 )
 
@@ -86,6 +88,10 @@ func categoryOf(d strength.FatigueDetail) float64 {
 	switch d {
 	case strength.WeldThroat:
 		return categoryF
+	case strength.NetSection:
+		return categoryD
+	case strength.PinHole:
+		return categoryE
 	case strength.BoltThread:
 		return categoryThreads
 	}

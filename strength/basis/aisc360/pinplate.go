@@ -3,8 +3,6 @@ package aisc360
 // Pin-connected plates: AISC 360-22 D5, and bearing J7.
 
 import (
-	"math"
-
 	"lugwright/strength"
 )
 
@@ -133,39 +131,26 @@ func turningPlay(d float64) float64 {
 	return inch / 16
 }
 
-// pulls says whether a force on a hole can tear the plate, and with what clear distances. A force towards the root bears
-// on the plate behind the hole. A force askew to the plate's axis is taken whole against the least clear distance round
-// the hole: our conservative reading, D5 speaks of axial force only.
-func pulls(f *strength.Bore) (a, b float64, ok bool) {
-	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
-	switch {
-	case f.Pull < 0 && across <= -f.Pull:
-		return 0, 0, false
-	case across > 1e-6*f.P:
-		return f.Least, f.Least, true
-	}
-	return f.A, f.B, true
-}
-
-const bears = "the force presses the plate towards its root"
-
 var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinBearing, Check: func(c *strength.Calc, f *strength.Bore) {
 		pinBearing.Check(c, pinBearingGivens{P: f.P, D: f.D, T: f.T, Fy: min(f.Fy, f.FyPin)})
 	}},
 	{Of: pinPlateTension, Check: func(c *strength.Calc, f *strength.Bore) {
-		_, b, ok := pulls(f)
-		pinPlateTension.Check(c, pinTensionGivens{P: f.P, T: f.T, B: b, Fu: f.Fu})
+		p, a, b, ok := f.Tears()
+		if f.Doubler {
+			b = min(b, a/1.33) // in place of D5.2(b) and (c): no more width than its end holds
+		}
+		pinPlateTension.Check(c, pinTensionGivens{P: p, T: f.T, B: b, Fu: f.Fu})
 		skipUnless(c, ok)
 	}},
 	{Of: pinPlateShear, Check: func(c *strength.Calc, f *strength.Bore) {
-		a, _, ok := pulls(f)
-		pinPlateShear.Check(c, pinTearGivens{P: f.P, T: f.T, A: a, D: f.D, Dh: f.Dh, Fu: f.Fu})
+		p, a, _, ok := f.Tears()
+		pinPlateShear.Check(c, pinTearGivens{P: p, T: f.T, A: a, D: f.D, Dh: f.Dh, Fu: f.Fu})
 		skipUnless(c, ok)
 	}},
 	{Of: pinPlateYield, Check: func(c *strength.Calc, f *strength.Bore) {
-		_, _, ok := pulls(f)
-		pinPlateYield.Check(c, pinYieldGivens{P: f.P, T: f.T, W: f.W, Fy: f.Fy})
+		p, _, _, ok := f.Tears()
+		pinPlateYield.Check(c, pinYieldGivens{P: p, T: f.T, W: f.W, Fy: f.Fy})
 		skipUnless(c, ok)
 	}},
 	{Of: pinPlateDimensions, Check: func(c *strength.Calc, f *strength.Bore) {
@@ -174,11 +159,14 @@ var boreRules = []strength.Rule[strength.Bore]{
 			turns = 1
 		}
 		pinPlateDimensions.Check(c, pinDimensionGivens{T: f.T, A: f.A, B: f.B, W: f.W, D: f.D, Dh: f.Dh, Off: f.OffMM, Turns: turns})
+		if f.Doubler {
+			c.Skip("a cheek plate is no pin-connected member: the width counted beside its hole is kept to 1/1.33 of its end distance")
+		}
 	}},
 }
 
 func skipUnless(c *strength.Calc, ok bool) {
 	if !ok {
-		c.Skip(bears)
+		c.Skip(strength.Pressed)
 	}
 }

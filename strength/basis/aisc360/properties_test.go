@@ -210,6 +210,9 @@ func TestPryingEnds(t *testing.T) {
 		if !same(thin.Capacity, want) {
 			t.Errorf("%s: a thin ply carries %v, want %v of two hinges", m, thin.Capacity, want)
 		}
+		if wide := check(t, "bolt-prying", m, ply.with("t", 2).with("p", 500)); !same(wide.Capacity, want) {
+			t.Errorf("%s: more than 2 b of ply serves a bolt: %v", m, wide.Capacity)
+		}
 	}
 }
 
@@ -245,13 +248,13 @@ func TestPinTogether(t *testing.T) {
 	}
 }
 
-// TestInteractionAlone: with one force alone Eq. 9-1 has that force's utilisation to its power.
+// TestInteractionAlone: with one force alone Eq. 9-1 has that force's utilisation to its power; L/r of 35 buckles, of 10 does not.
 func TestInteractionAlone(t *testing.T) {
 	for _, c := range []struct {
 		limit, symbol string
 		load, power   float64
 	}{
-		{"weak-axis-bending", "M_rx", 3e5, 1}, {"edgewise-bending", "M_ry", 3e6, 1}, {"axial-force", "P_r", 1e5, 2}, {"axial-force", "P_r", -5e4, 2},
+		{"weak-axis-bending", "M_rx", 3e5, 1}, {"edgewise-bending", "M_ry", 3e6, 1}, {"axial-force", "P_r", 1e5, 2}, {"axial-force", "P_r", -5e4, 1},
 		{"section-shear", "V_rx", 5e4, 4}, {"section-shear", "V_ry", 5e4, 4}, {"section-shear", "T_r", 2e5, 4},
 	} {
 		for _, m := range methods {
@@ -260,6 +263,13 @@ func TestInteractionAlone(t *testing.T) {
 			if !same(all, math.Pow(alone, c.power)) {
 				t.Errorf("%s, %s alone: %v, %v to the power of %v is wanted", m, c.symbol, all, alone, c.power)
 			}
+		}
+	}
+	for _, m := range methods {
+		short := combined.with("L", 28.9).with("P_r", -5e4)
+		stocky, yields := check(t, "axial-force", m, short).Utilisation(), check(t, "section-interaction", m, short.with("Z_x", 0)).Utilisation()
+		if all := check(t, "section-interaction", m, short).Utilisation(); !same(all, stocky*stocky) || !same(yields, stocky) {
+			t.Errorf("%s, a stocky plate: %v, at first yield %v, alone %v", m, all, yields, stocky)
 		}
 	}
 }

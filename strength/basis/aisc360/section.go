@@ -49,7 +49,7 @@ type edgewiseGivens struct {
 // sections of several plates first yield is taken and the plates brace each other.
 var edgewise = strength.Define(strength.Identity{
 	ID: "edgewise-bending", Title: "bending in the plane of the plate",
-	Clause: clause("F11.1 and F11.2, Eq. F11-1, F11-3 to F11-5", "C_b = 1"),
+	Clause: clause("F11.1 and F11.2, Eq. F11-1, F11-3 to F11-5", "C_b = 1; plates of a built-up section are taken to brace each other"),
 	Demand: "M_ry", Capacity: "M_cy", Unit: "N*mm",
 }, func(c *strength.Calc, g edgewiseGivens) {
 	c.Compare(g.M, edgeMoment(c, g.Z, g.S, g.L, g.D, g.T, g.Fy))
@@ -166,10 +166,11 @@ type interactionGivens struct {
 }
 
 // interaction is bending about both axes with axial force and shear: AISC Steel Construction Manual Part 9, Eq. 9-1,
-// M/M_c + (P/P_c)^2 + (V/V_c)^4 <= 1; the second moment term and torsion within V are our extension.
+// M/M_c + (P/P_c)^2 + (V/V_c)^4 <= 1; the second moment term and torsion within V are our extension. The square holds for a rectangle that
+// goes plastic; a section held to first yield, and one that buckles, takes P/P_c as it is (as H1 does).
 var interaction = strength.Define(strength.Identity{
 	ID: "section-interaction", Title: "bending, axial force and shear together",
-	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, Eq. 9-1", Words: "biaxial form and torsion are our extension"},
+	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, Eq. 9-1", Words: "biaxial form, torsion, and P/P_c not squared at first yield or in buckling are our extension"},
 	Demand: "U", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g interactionGivens) {
 	Mcx := weakMoment(c, g.Zx, g.Sx, g.Fy)
@@ -177,8 +178,13 @@ var interaction = strength.Define(strength.Identity{
 	Mcy := edgeMoment(c, g.Zy, g.Sy, g.L, g.D, g.Tm, g.Fy)
 	Pc := axialStrength(c, g.N, g.A, g.R, g.L, g.Fy)
 	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
-	u := g.Mx/Mcx + g.My/Mcy + (g.N/Pc)*(g.N/Pc) + math.Pow(fv/Fv, 4)
-	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + pow(P_r/P_c, 2) + pow(f_v/F_v, 4)", "", u), 1)
+	e := 1.0
+	if g.Zx > 0 && (g.N >= 0 || 2.1*g.L/g.R <= 25) {
+		e = 2
+	}
+	c.Let("e_P", "when(Z_x > 0, when(P_r >= 0*N, 2, when(2.1*L/r <= 25, 2, 1)), 1)", "", e)
+	axial := c.Let("U_P", "pow(abs(P_r)/P_c, e_P)", "", math.Pow(math.Abs(g.N)/Pc, e))
+	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", g.Mx/Mcx+g.My/Mcy+axial+math.Pow(fv/Fv, 4)), 1)
 })
 
 var cutRules = []strength.Rule[strength.Cut]{

@@ -15,6 +15,9 @@ func TestFormulas(t *testing.T) {
 		"weld-group-elastic: n_odd == 0: fails",
 		"weld-group-elastic: n_oddz == 0: fails",
 		"weld-group-ic: n_odd == 0: fails",
+		"bolt-group-elastic: n_odd == 0: fails",
+		"bolt-group-ic: n_odd == 0: fails",
+		"bolt-group-tension: n_odd == 0: fails",
 	)
 }
 

@@ -92,8 +92,11 @@ func TestByHand(t *testing.T) {
 		{"fillet-base-metal", weld, 100, 288.68},            // 57.735*min(6, 5)
 		{"fillet-shear-flow", weld, 100, 577.35},            // 57.735*min(12, 10); weld 2*4.242*69.282 = 587.8
 		{"block-shear", block, 5000, 93746},                 // A_nv 1260, A_nt 420: 72746 + 21000
-		{"wall-bending", wall, 296.875, 62.5},               // M_s 300000 + 80000 = 380000; 6*380000/(120*64) = 296.88
-		{"bracket-plate-shear", plate, 10.0, 57.735},        // V = 5547, b_p = 83.205: 1.5*5547/832.05
+		// Openings of 13 and 5 mm, V_x 4 kN: A_nv 1130, A_nt 370: 65241 + 18500; across 370*57.735 + 0.5*100*565 = 49612;
+		// sqrt(5000^2 + (4000*83741/49612)^2)
+		{"block-shear", block.with("L_ov", 13).with("L_ot", 5).with("V_x", 4e3), 8402.1, 83741},
+		{"wall-bending", wall, 296.875, 62.5},        // M_s 300000 + 80000 = 380000; 6*380000/(120*64) = 296.88
+		{"bracket-plate-shear", plate, 10.0, 57.735}, // V = 5547, b_p = 83.205: 1.5*5547/832.05
 	} {
 		k := evaluate(t, c.id, nil, c.v)
 		if !near(k.Demand, c.demand, 1e-4) || !near(k.Capacity, c.capacity, 1e-4) {

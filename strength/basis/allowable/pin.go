@@ -137,22 +137,9 @@ var pinSpanRules = []strength.Rule[strength.PinSpan]{
 	}},
 }
 
-// pulls says whether a force on a hole can tear the plate, and with what clear distances to the end and to the side. A force towards the
-// root bears on the plate behind the hole. A force askew to the plate's axis is taken whole against the least clear distance round it.
-func pulls(f *strength.Bore) (a, b float64, ok bool) {
-	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
-	switch {
-	case f.Pull < 0 && across <= -f.Pull:
-		return 0, 0, false
-	case across > 1e-6*f.P:
-		return f.Least, f.Least, true
-	}
-	return f.A, f.B, true
-}
-
 func skipUnless(c *strength.Calc, ok bool) {
 	if !ok {
-		c.Skip("the force presses the plate towards its root")
+		c.Skip(strength.Pressed)
 	}
 }
 
@@ -161,13 +148,13 @@ var boreRules = []strength.Rule[strength.Bore]{
 		pinBearing.Check(c, pinBearingGivens{P: f.P, D: f.D, T: f.T, Fy: min(f.Fy, f.FyPin), Fu: f.Fu})
 	}},
 	{Of: pinPlateTension, Check: func(c *strength.Calc, f *strength.Bore) {
-		_, b, ok := pulls(f)
-		pinPlateTension.Check(c, pinTensionGivens{P: f.P, T: f.T, B: b, Dh: f.Dh, Fy: f.Fy, Fu: f.Fu})
+		p, _, b, ok := f.Tears()
+		pinPlateTension.Check(c, pinTensionGivens{P: p, T: f.T, B: b, Dh: f.Dh, Fy: f.Fy, Fu: f.Fu})
 		skipUnless(c, ok)
 	}},
 	{Of: pinPlateShear, Check: func(c *strength.Calc, f *strength.Bore) {
-		a, _, ok := pulls(f)
-		pinPlateShear.Check(c, pinTearGivens{P: f.P, T: f.T, A: a, Fy: f.Fy, Fu: f.Fu})
+		p, a, _, ok := f.Tears()
+		pinPlateShear.Check(c, pinTearGivens{P: p, T: f.T, A: a, Fy: f.Fy, Fu: f.Fu})
 		skipUnless(c, ok)
 	}},
 }

@@ -11,7 +11,7 @@ import (
 var plateLimits = []strength.Evaluator{blockShear, freeEdge, cornerStress, cornerShear, wallBending}
 
 type blockGivens struct {
-	V      float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force of the group towards the edge"`
+	V      float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force of the block's bolts towards the edge"`
 	T      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
 	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
 	Lgv    float64 `sym:"L_gv" unit:"mm" min:"0.1" max:"1e5" is:"length of one shear plane"`
@@ -22,20 +22,31 @@ type blockGivens struct {
 	Ubs    float64 `sym:"U_bs" unit:"" min:"0.5" max:"1" default:"1" is:"1 where the tension is even, 0.5 where it is not"`
 	Fy     float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the ply"`
 	Fu     float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
+	Across float64 `sym:"V_x" unit:"N" min:"0" max:"1e9" default:"0" is:"shear force of the same bolts towards the side that the block is open to"`
+	LostV  float64 `sym:"L_ov" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from all shear planes together"`
+	LostT  float64 `sym:"L_ot" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from the tension plane"`
 }
 
-// blockShear adds the allowed shear and tension of the net planes, as if both reached their stress together.
+// blockShear adds the allowed shear and tension of the net planes, as if both reached their stress together. Force both ways on a block
+// that is open to a side: if shear and tension of one plane lie within an ellipse, both planes together hold the ellipse through the
+// strengths along and across, a lower bound. U_bs is 0.5 across.
 var blockShear = strength.Define(strength.Identity{
 	ID: "block-shear", Title: "block shear at the bolts", Clause: common("allowed stresses of the net planes added"),
-	Demand: "V_r", Capacity: "V_c", Unit: "N",
+	Demand: "V_e", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g blockGivens) {
-	Anv := c.Let("A_nv", "n_v*(L_gv - n_hv*d_h)*t", "mm^2", g.Planes*(g.Lgv-g.HolesV*g.Dh)*g.T)
-	Ant := c.Let("A_nt", "(L_gt - n_ht*d_h)*t", "mm^2", (g.Lgt-g.HolesT*g.Dh)*g.T)
+	Anv := c.Let("A_nv", "(n_v*(L_gv - n_hv*d_h) - L_ov)*t", "mm^2", (g.Planes*(g.Lgv-g.HolesV*g.Dh)-g.LostV)*g.T)
+	Ant := c.Let("A_nt", "(L_gt - n_ht*d_h - L_ot)*t", "mm^2", (g.Lgt-g.HolesT*g.Dh-g.LostT)*g.T)
 	c.Need(Anv > 0, "A_nv > 0*mm*mm", "material left along the force")
 	c.Need(Ant > 0, "A_nt > 0*mm*mm", "material left across the force")
 	sigma := allowed(c, g.Fy, g.Fu)
 	tau := allowedShear(c, sigma)
-	c.Compare(g.V, c.Let("V_c", "tau_all*A_nv + U_bs*sigma_all*A_nt", "N", tau*Anv+g.Ubs*sigma*Ant))
+	Vc := c.Let("V_c", "tau_all*A_nv + U_bs*sigma_all*A_nt", "N", tau*Anv+g.Ubs*sigma*Ant)
+	if g.Across <= 0 {
+		c.Compare(c.Let("V_e", "V_r", "N", g.V), Vc)
+		return
+	}
+	Vx := c.Let("V_cx", "tau_all*A_nt + 0.5*sigma_all*A_nv/n_v", "N", tau*Ant+0.5*sigma*Anv/g.Planes)
+	c.Compare(c.Let("V_e", "sqrt(pow(V_r, 2) + pow(V_x*V_c/V_cx, 2))", "N", math.Sqrt(g.V*g.V+math.Pow(g.Across*Vc/Vx, 2))), Vc)
 })
 
 // edgeStress is the elastic buckling stress of a long plate with one free edge, the other held but free to turn: 0.425 of the Euler stress of
@@ -129,12 +140,12 @@ var wallBending = strength.Define(strength.Identity{
 var blockRules = []strength.Rule[strength.Block]{
 	{Of: blockShear, Check: func(c *strength.Calc, f *strength.Block) {
 		ubs := 0.5
-		if f.Even {
+		if f.EvenPull() {
 			ubs = 1
 		}
 		blockShear.Check(c, blockGivens{
 			V: f.V, T: f.T, Planes: f.Planes, Lgv: f.Lgv, HolesV: f.HolesV, Lgt: f.Lgt, HolesT: f.HolesT,
-			Dh: f.Dh, Ubs: ubs, Fy: f.Fy, Fu: f.Fu,
+			Dh: f.Dh, Ubs: ubs, Fy: f.Fy, Fu: f.Fu, Across: f.Across, LostV: f.LostV, LostT: f.LostT,
 		})
 	}},
 }

@@ -177,41 +177,27 @@ var pinPlateWeakest = strength.Define(strength.Identity{
 	c.Compare(g.P, c.Let("P_c", "min(P_t, P_b, P_v, P_p)", "N", min(Pt, Pb, Pv, Pp)))
 })
 
-// pulls says whether a force on a hole can tear the plate, and with what clear distances to the end and to the side. A force towards the
-// root bears on the plate behind the hole. A force askew to the plate's axis is taken whole against the least clear distance round the
-// hole: our conservative reading, the standard speaks of axial force only.
-func pulls(f *strength.Bore) (a, b float64, ok bool) {
-	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
-	switch {
-	case f.Pull < 0 && across <= -f.Pull:
-		return 0, 0, false
-	case across > 1e-6*f.P:
-		return f.Least, f.Least, true
-	}
-	return f.A, f.B, true
-}
-
 func skipUnless(c *strength.Calc, ok bool) {
 	if !ok {
-		c.Skip("the force presses the plate towards its root")
+		c.Skip(strength.Pressed)
 	}
 }
 
 // boreRules take every end as curved about the hole's centre: a square or snipped end leaves more on the shear planes, never less.
 var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinPlateTension, Check: func(c *strength.Calc, f *strength.Bore) {
-		_, b, ok := pulls(f)
-		pinPlateTension.Check(c, tensionGivens{P: f.P, T: f.T, Be: b, D: f.D, Dh: f.Dh, Fy: f.Fy, Fu: f.Fu})
+		p, _, b, ok := f.Tears()
+		pinPlateTension.Check(c, tensionGivens{P: p, T: f.T, Be: b, D: f.D, Dh: f.Dh, Fy: f.Fy, Fu: f.Fu})
 		skipUnless(c, ok)
 	}},
 	{Of: pinPlateFracture, Check: func(c *strength.Calc, f *strength.Bore) {
-		a, b, ok := pulls(f)
-		pinPlateFracture.Check(c, fractureGivens{P: f.P, T: f.T, Be: b, R: a + f.Dh/2, D: f.D, Dh: f.Dh, Fu: f.Fu})
+		p, a, b, ok := f.Tears()
+		pinPlateFracture.Check(c, fractureGivens{P: p, T: f.T, Be: b, R: a + f.Dh/2, D: f.D, Dh: f.Dh, Fu: f.Fu})
 		skipUnless(c, ok)
 	}},
 	{Of: pinPlateShear, Check: func(c *strength.Calc, f *strength.Bore) {
-		a, _, ok := pulls(f)
-		pinPlateShear.Check(c, shearGivens{P: f.P, T: f.T, A: a, D: f.D, Dh: f.Dh, Re: a + f.Dh/2, Fu: f.Fu})
+		p, a, _, ok := f.Tears()
+		pinPlateShear.Check(c, shearGivens{P: p, T: f.T, A: a, D: f.D, Dh: f.Dh, Re: a + f.Dh/2, Fu: f.Fu})
 		skipUnless(c, ok)
 	}},
 	{Of: pinBearing, Check: func(c *strength.Calc, f *strength.Bore) {

@@ -8,6 +8,7 @@
 //	tear.go      block tearing, net section, shear of a plate: 3.10.2; EN 1993-1-1, 6.2.3 and 6.2.6
 //	tstub.go     bolts in tension with prying: 6.2.4
 //	weld.go      fillet welds: 4.5 to 4.11
+//	group.go     bolt and weld groups by elastic theory, partial penetration: 3.12, 4.7, 4.9
 //	section.go   bending, axial force and shear at a cut: EN 1993-1-1, 6.2 and 6.3
 //	rod.go       threaded rods that hang a tray
 //	saddle.go    a tube's wall under a saddle and under a bolt's clamp
@@ -60,7 +61,7 @@ func build() *strength.Basis {
 			Listing:       "EN 1993-1",
 		},
 		Limits: slices.Concat(
-			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, sectionLimits, plateLimits,
+			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, groupLimits, sectionLimits, plateLimits,
 			rodLimits, []strength.Evaluator{saddleRing, tubeClamp, openTwist, memberInteraction},
 			practice.Limits,
 		),

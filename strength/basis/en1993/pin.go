@@ -253,22 +253,6 @@ var pinSpanRules = []strength.Rule[strength.PinSpan]{
 	}},
 }
 
-// pulls says whether a force on a hole can tear the plate, and with what clear distances. A force towards the root bears on the plate
-// behind the hole. A force askew to the plate's axis is taken whole against the least clear distance round the hole: our cautious
-// reading, Table 3.9 speaks of axial force only.
-func pulls(f *strength.Bore) (a, c float64, ok bool) {
-	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
-	switch {
-	case f.Pull < 0 && across <= -f.Pull:
-		return 0, 0, false
-	case across > 1e-6*f.P:
-		return f.Least, f.Least, true
-	}
-	return f.A, f.B, true
-}
-
-const bears = "the force presses the plate towards its root"
-
 var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinBearing, Check: func(c *strength.Calc, f *strength.Bore) {
 		pinBearing.Check(c, pinBearingGivens{F: f.P, D: f.D, T: f.T, Fy: min(f.Fy, f.FyPin)})
@@ -280,19 +264,19 @@ var boreRules = []strength.Rule[strength.Bore]{
 		pinContact.Check(c, pinContactGivens{F: f.P / f.Service, D: f.D, D0: f.Dh, T: f.T, E: e210, Fy: min(f.Fy, f.FyPin)})
 	}},
 	{Of: pinEndDistance, Check: func(c *strength.Calc, f *strength.Bore) {
-		a, _, ok := pulls(f)
-		pinEndDistance.Check(c, pinEndGivens{F: f.P, T: f.T, D0: f.Dh, Fy: f.Fy, A: a})
+		p, a, _, ok := f.Tears()
+		pinEndDistance.Check(c, pinEndGivens{F: p, T: f.T, D0: f.Dh, Fy: f.Fy, A: a})
 		skipUnless(c, ok)
 	}},
 	{Of: pinSideDistance, Check: func(c *strength.Calc, f *strength.Bore) {
-		_, s, ok := pulls(f)
-		pinSideDistance.Check(c, pinSideGivens{F: f.P, T: f.T, D0: f.Dh, Fy: f.Fy, C: s})
+		p, _, s, ok := f.Tears()
+		pinSideDistance.Check(c, pinSideGivens{F: p, T: f.T, D0: f.Dh, Fy: f.Fy, C: s})
 		skipUnless(c, ok)
 	}},
 }
 
 func skipUnless(c *strength.Calc, ok bool) {
 	if !ok {
-		c.Skip(bears)
+		c.Skip(strength.Pressed)
 	}
 }

@@ -268,6 +268,13 @@ func TestTearing(t *testing.T) {
 	whole := at(t, blockTearing, g).Capacity
 	g["load"] = 1
 	alike(t, "half the tension", whole-at(t, blockTearing, g).Capacity, 0.5*430*1000/1.25, 1e-9)
+	// The fin plate of testdata/handbook with openings of 21 and 7 mm: A_nv = (320 - 99 - 21) 10 = 2000, A_nt = (110 - 33 - 7) 10 = 700 mm^2.
+	// Along 0.5*430*700/1.25 + 275*2000/sqrt(3) = 437943 N, across 0.5*430*2000/1.25 + 275*700/sqrt(3) = 455140 N.
+	g = given{"t": 10, "d_0": 22, "L_v": 320, "n_hv": 4.5, "L_t": 110, "n_ht": 1.5, "load": 1, "f_y": 275, "f_u": 430, "L_ov": 21, "L_ot": 7}
+	g["V_Ed"], g["V_x_Ed"] = 200e3, 100e3
+	c := at(t, blockTearing, g)
+	alike(t, "along", c.Capacity, 437943, 1e-5)
+	alike(t, "both ways", c.Utilisation(), math.Hypot(200/437.943, 100/455.140), 1e-5)
 }
 
 // TestEdges: nearer an edge a bolt is never stronger, and a bolt without edges or neighbours has the greatest there is.

@@ -11,7 +11,7 @@ import (
 var tearLimits = []strength.Evaluator{blockTearing, netTension, plateShear}
 
 type blockGivens struct {
-	V      float64 `sym:"V_Ed" unit:"N" min:"0" max:"1e9" is:"force of the group towards the edge"`
+	V      float64 `sym:"V_Ed" unit:"N" min:"0" max:"1e9" is:"force of the block's bolts towards the edge"`
 	T      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" default:"1" is:"thickness of the ply"`
 	D0     float64 `sym:"d_0" unit:"mm" min:"1" max:"200" default:"1" is:"hole diameter"`
 	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" default:"1" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
@@ -24,24 +24,31 @@ type blockGivens struct {
 	Load   float64 `sym:"load" choices:"concentric|eccentric" default:"0" is:"concentric on a symmetric group, or not"`
 	Fy     float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the ply"`
 	Fu     float64 `sym:"f_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
+	Across float64 `sym:"V_x_Ed" unit:"N" min:"0" max:"1e9" default:"0" is:"force of the same bolts towards the side that the block is open to"`
+	LostV  float64 `sym:"L_ov" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from all shear planes together"`
+	LostT  float64 `sym:"L_ot" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from the tension plane"`
 }
 
 // blockTearing is rupture in tension across the force with yielding of the net section in shear along it.
+//
+// A block that is open to a side has each plane in tension under the force that shears the other. The clause does not speak of force both
+// ways. If shear and tension of one plane lie within an ellipse, what both planes carry together holds the ellipse through the two
+// resistances of Eq. 3.10, along and across (the sum of two convex shapes): a lower bound, no clause. Across is taken as eccentric.
 var blockTearing = strength.Define(strength.Identity{
 	ID: "block-shear", Title: "block tearing at the bolts",
-	Clause: joint("3.10.2, Eq. 3.9 and 3.10", ""),
-	Demand: "V_Ed", Capacity: "V_eff_Rd", Unit: "N",
+	Clause: joint("3.10.2, Eq. 3.9 and 3.10", "force both ways by a lower bound, no clause"),
+	Demand: "V_e_Ed", Capacity: "V_eff_Rd", Unit: "N",
 }, func(c *strength.Calc, g blockGivens) {
 	g0, g2 := c.Factor("gamma_M0"), c.Factor("gamma_M2")
 	nv, nt := g.Anv, g.Ant
 	if nv == 0 {
-		nv = g.Planes * (g.Lv - g.HolesV*g.D0) * g.T
+		nv = (g.Planes*(g.Lv-g.HolesV*g.D0) - g.LostV) * g.T
 	}
 	if nt == 0 {
-		nt = (g.Lt - g.HolesT*g.D0) * g.T
+		nt = (g.Lt - g.HolesT*g.D0 - g.LostT) * g.T
 	}
-	Anv := c.Let("A_nv", "when(A_nv_0 > 0*mm*mm, A_nv_0, n_v*(L_v - n_hv*d_0)*t)", "mm^2", nv)
-	Ant := c.Let("A_nt", "when(A_nt_0 > 0*mm*mm, A_nt_0, (L_t - n_ht*d_0)*t)", "mm^2", nt)
+	Anv := c.Let("A_nv", "when(A_nv_0 > 0*mm*mm, A_nv_0, (n_v*(L_v - n_hv*d_0) - L_ov)*t)", "mm^2", nv)
+	Ant := c.Let("A_nt", "when(A_nt_0 > 0*mm*mm, A_nt_0, (L_t - n_ht*d_0 - L_ot)*t)", "mm^2", nt)
 	c.Need(Anv > 0, "A_nv > 0*mm*mm", "material left along the force")
 	c.Need(Ant > 0, "A_nt > 0*mm*mm", "material left across the force")
 	k := 1.0
@@ -50,14 +57,19 @@ var blockTearing = strength.Define(strength.Identity{
 	}
 	k = c.Let("k_t", "when(load <= 0, 1, 0.5)", "", k)
 	V := c.Let("V_eff_Rd", "k_t*f_u*A_nt/gamma_M2 + f_y*A_nv/(sqrt(3)*gamma_M0)", "N", k*g.Fu*Ant/g2+g.Fy*Anv/(math.Sqrt(3)*g0))
-	c.Compare(g.V, V)
+	if g.Across <= 0 {
+		c.Compare(c.Let("V_e_Ed", "V_Ed", "N", g.V), V)
+		return
+	}
+	x := c.Let("V_x_Rd", "0.5*f_u*A_nv/(n_v*gamma_M2) + f_y*A_nt/(sqrt(3)*gamma_M0)", "N", 0.5*g.Fu*Anv/(g.Planes*g2)+g.Fy*Ant/(math.Sqrt(3)*g0))
+	c.Compare(c.Let("V_e_Ed", "sqrt(pow(V_Ed, 2) + pow(V_x_Ed*V_eff_Rd/V_x_Rd, 2))", "N", math.Sqrt(g.V*g.V+math.Pow(g.Across*V/x, 2))), V)
 })
 
 var blockRules = []strength.Rule[strength.Block]{
 	{Of: blockTearing, Check: func(c *strength.Calc, f *strength.Block) {
 		blockTearing.Check(c, blockGivens{
 			V: f.V, T: f.T, D0: f.Dh, Planes: f.Planes, Lv: f.Lgv, HolesV: f.HolesV, Lt: f.Lgt, HolesT: f.HolesT,
-			Load: flag(!f.Even || f.Planes < 2), Fy: f.Fy, Fu: f.Fu,
+			Load: flag(!f.Even || f.Planes < 2), Fy: f.Fy, Fu: f.Fu, Across: f.Across, LostV: f.LostV, LostT: f.LostT,
 		})
 	}},
 }

@@ -50,15 +50,20 @@ var filletDirectional = strength.Define(strength.Identity{
 	Clause: joint("4.5.3.2, Eq. 4.1", "directional method"),
 	Demand: "U", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g directionalGivens) {
-	g2 := c.Factor("gamma_M2")
-	s := c.Let("sigma_p", "n_t/a", "MPa", g.N/g.A)
-	tp := c.Let("tau_p", "v_t/a", "MPa", g.V/g.A)
-	tl := c.Let("tau_l", "v_l/a", "MPa", g.L/g.A)
-	sw := c.Let("sigma_w", "sqrt(pow(sigma_p, 2) + 3*(pow(tau_p, 2) + pow(tau_l, 2)))", "MPa", math.Sqrt(s*s+3*(tp*tp+tl*tl)))
-	f1 := c.Let("f_1", "f_u/(beta_w*gamma_M2)", "MPa", g.Fu/(g.Beta*g2))
-	f2 := c.Let("f_2", "0.9*f_u/gamma_M2", "MPa", 0.9*g.Fu/g2)
-	c.Compare(c.Let("U", "max(sigma_w/f_1, abs(sigma_p)/f_2)", "", max(sw/f1, math.Abs(s)/f2)), 1)
+	c.Compare(throat(c, g.N, g.V, g.L, g.A, g.Fu, g.Beta), 1)
 })
+
+// throat is how far forces per length, square to the throat, across it and along it, use its strength.
+func throat(c *strength.Calc, n, v, l, a, fu, beta float64) float64 {
+	g2 := c.Factor("gamma_M2")
+	s := c.Let("sigma_p", "n_t/a", "MPa", n/a)
+	tp := c.Let("tau_p", "v_t/a", "MPa", v/a)
+	tl := c.Let("tau_l", "v_l/a", "MPa", l/a)
+	sw := c.Let("sigma_w", "sqrt(pow(sigma_p, 2) + 3*(pow(tau_p, 2) + pow(tau_l, 2)))", "MPa", math.Sqrt(s*s+3*(tp*tp+tl*tl)))
+	f1 := c.Let("f_1", "f_u/(beta_w*gamma_M2)", "MPa", fu/(beta*g2))
+	f2 := c.Let("f_2", "0.9*f_u/gamma_M2", "MPa", 0.9*fu/g2)
+	return c.Let("U", "max(sigma_w/f_1, abs(sigma_p)/f_2)", "", max(sw/f1, math.Abs(s)/f2))
+}
 
 type transverseGivens struct {
 	Q     float64 `sym:"F_w_Ed" unit:"N/mm" min:"0" max:"1e6" is:"force per length of one weld, square to its axis"`

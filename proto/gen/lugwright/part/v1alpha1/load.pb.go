@@ -613,7 +613,7 @@ type Sweep struct {
 	ToMm *Vec `protobuf:"bytes,4,opt,name=to_mm,json=toMm,proto3" json:"to_mm,omitempty"`
 	// Webs that stand on a wide flange each take their part as a rib.
 	Ribs bool `protobuf:"varint,5,opt,name=ribs,proto3" json:"ribs,omitempty"`
-	// Width over which load enters the first thing, its working width spreading from there; 0 when all of it works.
+	// Width over which load enters the first thing; 0 when all of it works.
 	EntryMm float64 `protobuf:"fixed64,6,opt,name=entry_mm,json=entryMm,proto3" json:"entry_mm,omitempty"`
 	// Bolt group that acts on the swept thing between the two points.
 	Bolts string `protobuf:"bytes,7,opt,name=bolts,proto3" json:"bolts,omitempty"`
@@ -622,7 +622,9 @@ type Sweep struct {
 	// Of a plate in a corner with a free edge across it: its height along the support; 0 for other plates.
 	HeightMm float64 `protobuf:"fixed64,9,opt,name=height_mm,json=heightMm,proto3" json:"height_mm,omitempty"`
 	// And how far it reaches from the support.
-	ReachMm       float64 `protobuf:"fixed64,10,opt,name=reach_mm,json=reachMm,proto3" json:"reach_mm,omitempty"`
+	ReachMm float64 `protobuf:"fixed64,10,opt,name=reach_mm,json=reachMm,proto3" json:"reach_mm,omitempty"`
+	// How far from the start the last of the load enters; its working width spreads from there.
+	EntryToMm     float64 `protobuf:"fixed64,11,opt,name=entry_to_mm,json=entryToMm,proto3" json:"entry_to_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -723,6 +725,13 @@ func (x *Sweep) GetHeightMm() float64 {
 func (x *Sweep) GetReachMm() float64 {
 	if x != nil {
 		return x.ReachMm
+	}
+	return 0
+}
+
+func (x *Sweep) GetEntryToMm() float64 {
+	if x != nil {
+		return x.EntryToMm
 	}
 	return 0
 }
@@ -849,7 +858,7 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x05share\x18\x01 \x01(\tR\x05share\x12\x10\n" +
 	"\x03leg\x18\x02 \x01(\x05R\x03leg\x121\n" +
 	"\x05at_mm\x18\x03 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x04atMm\x12\x18\n" +
-	"\athrough\x18\x04 \x03(\tR\athrough\"\xaa\x02\n" +
+	"\athrough\x18\x04 \x03(\tR\athrough\"\xca\x02\n" +
 	"\x05Sweep\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x16\n" +
 	"\x06things\x18\x02 \x03(\tR\x06things\x125\n" +
@@ -861,7 +870,8 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x04name\x18\b \x01(\tR\x04name\x12\x1b\n" +
 	"\theight_mm\x18\t \x01(\x01R\bheightMm\x12\x19\n" +
 	"\breach_mm\x18\n" +
-	" \x01(\x01R\areachMm\"\x84\x02\n" +
+	" \x01(\x01R\areachMm\x12\x1e\n" +
+	"\ventry_to_mm\x18\v \x01(\x01R\tentryToMm\"\x84\x02\n" +
 	"\bLoadCase\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1d\n" +
 	"\n" +

@@ -338,7 +338,9 @@ type CheckSetup struct {
 	// Name of the basis whose rules serve pin holes; the basis's own when empty.
 	PinJoint string `protobuf:"bytes,8,opt,name=pin_joint,json=pinJoint,proto3" json:"pin_joint,omitempty"`
 	// What fatigue is reckoned on, at most 100 entries; fatigue is not checked when empty.
-	Spectrum      []*StressCycle `protobuf:"bytes,9,rep,name=spectrum,proto3" json:"spectrum,omitempty"`
+	Spectrum []*StressCycle `protobuf:"bytes,9,rep,name=spectrum,proto3" json:"spectrum,omitempty"`
+	// Limit states, by id, that are not to be checked: only such as no published rule states.
+	LeaveOut      []string `protobuf:"bytes,10,rep,name=leave_out,json=leaveOut,proto3" json:"leave_out,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -432,6 +434,13 @@ func (x *CheckSetup) GetPinJoint() string {
 func (x *CheckSetup) GetSpectrum() []*StressCycle {
 	if x != nil {
 		return x.Spectrum
+	}
+	return nil
+}
+
+func (x *CheckSetup) GetLeaveOut() []string {
+	if x != nil {
+		return x.LeaveOut
 	}
 	return nil
 }
@@ -1158,7 +1167,7 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"electrodes\x18\x03 \x03(\v2&.lugwright.strength.v1alpha1.ElectrodeR\n" +
 	"electrodes\x12D\n" +
 	"\n" +
-	"bolt_sizes\x18\x04 \x03(\v2%.lugwright.strength.v1alpha1.BoltSizeR\tboltSizes\"\x95\x03\n" +
+	"bolt_sizes\x18\x04 \x03(\v2%.lugwright.strength.v1alpha1.BoltSizeR\tboltSizes\"\xb2\x03\n" +
 	"\n" +
 	"CheckSetup\x127\n" +
 	"\x05cases\x18\x01 \x03(\v2!.lugwright.part.v1alpha1.LoadCaseR\x05cases\x12\x14\n" +
@@ -1171,7 +1180,9 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"factor_set\x18\x06 \x01(\tR\tfactorSet\x12B\n" +
 	"\afactors\x18\a \x03(\v2(.lugwright.strength.v1alpha1.FactorValueR\afactors\x12\x1b\n" +
 	"\tpin_joint\x18\b \x01(\tR\bpinJoint\x12D\n" +
-	"\bspectrum\x18\t \x03(\v2(.lugwright.strength.v1alpha1.StressCycleR\bspectrum\"[\n" +
+	"\bspectrum\x18\t \x03(\v2(.lugwright.strength.v1alpha1.StressCycleR\bspectrum\x12\x1b\n" +
+	"\tleave_out\x18\n" +
+	" \x03(\tR\bleaveOut\"[\n" +
 	"\vStressCycle\x12\x1b\n" +
 	"\tfrom_case\x18\x01 \x01(\tR\bfromCase\x12\x17\n" +
 	"\ato_case\x18\x02 \x01(\tR\x06toCase\x12\x16\n" +

@@ -1,0 +1,26 @@
+// Package spelling finds the known word that a mistyped one is nearest to. It never decides what is near enough.
+package spelling
+
+// longest bounds the work for a word that nobody meant.
+const longest = 64
+
+// Distance counts the letters to insert, delete or change from a to b (Levenshtein), of words cut at 64 bytes.
+func Distance(a, b string) int {
+	a, b = a[:min(len(a), longest)], b[:min(len(b), longest)]
+	row := make([]int, len(b)+1)
+	for j := range row {
+		row[j] = j
+	}
+	for i := range len(a) {
+		diagonal := row[0]
+		row[0] = i + 1
+		for j := range len(b) {
+			cost := diagonal
+			if a[i] != b[j] {
+				cost = 1 + min(diagonal, row[j], row[j+1])
+			}
+			diagonal, row[j+1] = row[j+1], cost
+		}
+	}
+	return row[len(b)]
+}
