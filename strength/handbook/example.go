@@ -77,7 +77,7 @@ func (r Row) Agrees() bool {
 	if r.OurText != "" {
 		return r.OurText == r.Text
 	}
-	return math.Abs(r.Ours-r.Print) <= r.Allow
+	return math.Abs(r.Ours-r.Print) <= r.Allow+1e-9*math.Abs(r.Print)
 }
 
 // Difference is relative to the printed value; 0 for two equal values, infinite where only the printed one is 0.

@@ -8,10 +8,10 @@ import (
 	"lugwright/strength"
 )
 
-// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles) and the threshold in ksi. E, E' and B' are from memory.
+// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles; of F ksi^6 cycles, 100^6 x 1.5 = 150e10) and the threshold in ksi.
 type category struct{ cf, fth float64 }
 
-var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {150, 8}, {3.9, 7}}
+var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {15000, 8}, {3.9, 7}}
 
 const categoryF = 7 // shear on weld throats: exponent 1/6
 
@@ -21,23 +21,23 @@ type fatigueGivens struct {
 	Cat float64 `sym:"category" choices:"A|B|B'|C|D|E|E'|F|threads" is:"detail category of Table A-3.1"`
 }
 
-// fatigueRange is one stress range against its design value: AISC 360-22 Appendix 3, A-3.3, Eq. A-3-1 and A-3-2, written with the older
-// constants C_f of 360-10 (the same curve). Threads are checked on the tensile stress area (A-3.4, from memory). Not needed
-// under 20,000 cycles.
+// fatigueRange is one stress range against its design value: AISC 360-22 Appendix 3, A-3.3, Eq. A-3-1 and A-3-2. C_f is written as in 360-10, ten times
+// that of 360-16 and later. The rounded exponent makes the older form, (C_f 1e8/n_SR)^0.333, 0.7 % less than the printed 1000 (C_f/n_SR)^0.333.
+// Threads, category G, are checked on the tensile stress area (A-3.4). Not needed under 20,000 cycles.
 var fatigueRange = strength.Define(strength.Identity{
 	ID: "fatigue-range", Title: "one stress range in fatigue", Fatigue: true,
-	Clause: clause("Appendix 3, Eq. A-3-1 and A-3-2; Table A-3.1", "categories B', E, E' and threads from memory"),
+	Clause: clause("Appendix 3, Eq. A-3-1 and A-3-2; Table A-3.1", "C_f as 360-10 writes it"),
 	Demand: "f_SR", Capacity: "F_SR", Unit: "MPa",
 }, func(c *strength.Calc, g fatigueGivens) {
 	k := categories[int(g.Cat)]
-	c.Let("C_f", "when(category < 0.5, 250, when(category < 1.5, 120, when(category < 2.5, 61, when(category < 3.5, 44, when(category < 4.5, 22, when(category < 5.5, 11, when(category < 6.5, 3.9, when(category < 7.5, 150, 3.9))))))))", "", k.cf)
+	c.Let("C_f", "when(category < 0.5, 250, when(category < 1.5, 120, when(category < 2.5, 61, when(category < 3.5, 44, when(category < 4.5, 22, when(category < 5.5, 11, when(category < 6.5, 3.9, when(category < 7.5, 15000, 3.9))))))))", "", k.cf)
 	c.Let("F_TH", "when(category < 0.5, 24, when(category < 1.5, 16, when(category < 2.5, 12, when(category < 3.5, 10, when(category < 4.5, 7, when(category < 5.5, 4.5, when(category < 6.5, 2.6, when(category < 7.5, 8, 7))))))))*ksi", "MPa", k.fth*ksi)
-	power := 1.0 / 3
+	var Fsr float64
 	if int(g.Cat) == categoryF {
-		power = 0.167
+		Fsr = c.Let("F_SR", "max(100*pow(C_f/10000/n_SR, 0.167)*ksi, F_TH)", "MPa", max(100*math.Pow(k.cf/1e4/g.N, 0.167)*ksi, k.fth*ksi))
+	} else {
+		Fsr = c.Let("F_SR", "max(1000*pow(C_f/10/n_SR, 0.333)*ksi, F_TH)", "MPa", max(1000*math.Pow(k.cf/10/g.N, 0.333)*ksi, k.fth*ksi))
 	}
-	Fsr := c.Let("F_SR", "max(pow(C_f*100000000/n_SR, when(category > 6.5, when(category < 7.5, 0.167, 1/3), 1/3))*ksi, F_TH)", "MPa",
-		max(math.Pow(k.cf*1e8/g.N, power)*ksi, k.fth*ksi))
 	c.Compare(g.F, Fsr)
 })
 
@@ -70,11 +70,19 @@ var fatigueDamage = strength.Define(strength.Identity{
 	D := 0.0
 	for i, f := range g.F {
 		if over {
-			D += g.N[i] * math.Pow(f/ksi, power) / (k.cf * 1e8)
+			D += g.N[i] / life(f/ksi, k.cf, power)
 		}
 	}
-	c.Compare(c.Solved("D", "sum of n_SR/N over the ranges, N = C_f 1e8/f_SR^3 (f^6 for F), without a cut-off once one range exceeds F_TH", "", D), 1)
+	c.Compare(c.Solved("D", "sum of n_SR/N over the ranges, N = C_f 1e8/f_SR^3 (for F 1.5 (100/f_SR)^(1/0.167)), without a cut-off once one range exceeds F_TH", "", D), 1)
 })
+
+// life is the number of cycles of a stress range in ksi on the curve without its threshold.
+func life(f, cf, power float64) float64 {
+	if power > 3 {
+		return cf / 1e4 * math.Pow(100/f, power)
+	}
+	return cf * 1e8 / math.Pow(f, power)
+}
 
 // Places in the list of categories.
 const (

@@ -1,0 +1,47 @@
+package aisc360
+
+// Numbers worked by hand from the printed formulas, where no published example was found.
+
+import (
+	"math"
+	"testing"
+
+	"lugwright/strength"
+)
+
+// A hand is one result worked by hand; ours is to lie within half a unit of its last digit.
+type hand struct {
+	limit  string
+	method strength.Method
+	v      values
+	symbol string
+	want   float64
+	unit   float64
+	half   float64
+}
+
+func byHand(t *testing.T, list []hand) {
+	t.Helper()
+	for _, h := range list {
+		if got := line(t, check(t, h.limit, h.method, h.v), h.symbol) / h.unit; math.Abs(got-h.want) > h.half {
+			t.Errorf("%s %v: %s is %.5g, by hand %g", h.limit, h.v, h.symbol, got, h.want)
+		}
+	}
+}
+
+// Appendix 3: 1000 (4.4/500000)^0.333, 1000 (1.1/1e6)^0.333, 1000 (0.39/500000)^0.333; 100 (1.5/1e6)^0.167 and 100 (1.5/20000)^0.167 for category F, which
+// ends at 8 ksi. Miner's sum has the same curve.
+func TestFatigueRange(t *testing.T) {
+	at := func(category, n float64) values { return values{"f_SR": 0, "n_SR": n, "category": category} }
+	byHand(t, []hand{
+		{"fatigue-range", strength.ASD, at(categoryC, 500000), "F_SR", 20.73, ksi, 0.005},
+		{"fatigue-range", strength.ASD, at(categoryE, 1e6), "F_SR", 10.37, ksi, 0.005},
+		{"fatigue-range", strength.ASD, at(categoryThreads, 500000), "F_SR", 9.248, ksi, 0.0005},
+		{"fatigue-range", strength.ASD, at(categoryF, 1e6), "F_SR", 10.65, ksi, 0.005},
+		{"fatigue-range", strength.ASD, at(categoryF, 20000), "F_SR", 20.47, ksi, 0.005},
+		{"fatigue-range", strength.ASD, at(categoryF, 1e8), "F_SR", 8, ksi, 1e-9},
+	})
+	if got := damage(t, categoryF, []float64{10.651413 * ksi}, []float64{1e6}); math.Abs(got-1) > 1e-4 {
+		t.Errorf("category F: a whole life is damage %g", got)
+	}
+}
