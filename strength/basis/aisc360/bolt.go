@@ -13,32 +13,49 @@ type boltShearGivens struct {
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
-// boltShear is shear of one bolt on its nominal area: AISC 360-22 J3.7, Eq. J3-1, with F_nv of Table J3.2 as 0.450 or 0.563 F_u.
+// boltShear is shear of one bolt on its nominal area: AISC 360-22 J3.7, Eq. J3-1, with F_nv of Table J3.2 as 0.450 or 0.563 F_u, or in the
+// whole ksi that the table prints for bolts of a group and the Manual's tables follow.
 var boltShear = strength.Define(strength.Identity{
 	ID: "bolt-shear", Title: "shear of the bolt",
 	Clause: clause("J3.7, Eq. J3-1 and Table J3.2", ""),
 	Demand: "V_r", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g boltShearGivens) {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
-	Fnv := shearStrength(c, g.Fu, g.Threads)
+	Fnv := shearStrength(c, g.Fu, g.Threads, g.Whole)
 	Rn := c.Let("R_n", "F_nv*A_b", "N", Fnv*Ab)
 	c.Compare(g.V, c.Available("V_c", "R_n", "N", Rn, 0.75, 2.00))
 })
 
-func shearStrength(c *strength.Calc, fu, threads float64) float64 {
+func shearStrength(c *strength.Calc, fu, threads, whole float64) float64 {
 	k := 0.563
 	if threads > 0 {
 		k = 0.450
 	}
+	if whole > 0 {
+		return c.Solved("F_nv", "0.450 or 0.563 F_u to the whole ksi, as Table J3.2 prints it", "MPa", wholeKsi(k*fu))
+	}
 	return c.Let("F_nv", "when(threads > 0, 0.450, 0.563)*F_u", "MPa", k*fu)
 }
 
+// tensileStress is F_nt of Table J3.2.
+func tensileStress(c *strength.Calc, fu, whole float64) float64 {
+	if whole > 0 {
+		return c.Solved("F_nt", "0.75 F_u to the whole ksi, as Table J3.2 prints it", "MPa", wholeKsi(0.75*fu))
+	}
+	return c.Let("F_nt", "0.75*F_u", "MPa", 0.75*fu)
+}
+
+// wholeKsi rounds a half up, as the table does: 0.450 x 150 ksi is 68, 0.75 x 150 is 113.
+func wholeKsi(f float64) float64 { return math.Floor(f/ksi+0.5+1e-9) * ksi }
+
 type boltTensionGivens struct {
-	T  float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" is:"tension in one bolt"`
-	D  float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
-	Fu float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
+	T     float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" is:"tension in one bolt"`
+	D     float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
+	Fu    float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
+	Whole float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // boltTension is tension of one bolt on its nominal area; 0.75 F_u already holds the thread: AISC 360-22 J3.7, Eq. J3-1.
@@ -48,7 +65,7 @@ var boltTension = strength.Define(strength.Identity{
 	Demand: "T_r", Capacity: "T_c", Unit: "N",
 }, func(c *strength.Calc, g boltTensionGivens) {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
-	Rn := c.Let("R_n", "0.75*F_u*A_b", "N", 0.75*g.Fu*Ab)
+	Rn := c.Let("R_n", "F_nt*A_b", "N", tensileStress(c, g.Fu, g.Whole)*Ab)
 	c.Compare(g.T, c.Available("T_c", "R_n", "N", Rn, 0.75, 2.00))
 })
 
@@ -58,6 +75,7 @@ type boltCombinedGivens struct {
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // boltCombined is tension with shear in a bearing-type joint: AISC 360-22 J3.8, Eq. J3-2, J3-3a (LRFD) and
@@ -67,14 +85,14 @@ var boltCombined = strength.Define(strength.Identity{
 	Clause: clause("J3.8, Eq. J3-2, J3-3a and J3-3b", ""),
 	Demand: "T_r", Capacity: "T_c", Unit: "N",
 }, func(c *strength.Calc, g boltCombinedGivens) {
-	c.Compare(g.T, tensionWithShear(c, g.V, g.D, g.Fu, g.Threads))
+	c.Compare(g.T, tensionWithShear(c, g.V, g.D, g.Fu, g.Threads, g.Whole))
 })
 
 // tensionWithShear is the tension left in a bolt that also carries shear.
-func tensionWithShear(c *strength.Calc, v, d, fu, threads float64) float64 {
+func tensionWithShear(c *strength.Calc, v, d, fu, threads, whole float64) float64 {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*d*d/4)
-	Fnt := c.Let("F_nt", "0.75*F_u", "MPa", 0.75*fu)
-	Fnv := shearStrength(c, fu, threads)
+	Fnt := tensileStress(c, fu, whole)
+	Fnv := shearStrength(c, fu, threads, whole)
 	frv := c.Let("f_rv", "V_r/A_b", "MPa", v/Ab)
 	Fcv := c.Available("F_cv", "F_nv", "MPa", Fnv, 0.75, 2.00)
 	c.Need(frv <= Fcv, "f_rv <= F_cv", "the bolt carries its shear alone")
@@ -158,6 +176,7 @@ type pryingGivens struct {
 	Fu      float64 `sym:"F_up" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
 	Fub     float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // prying is the tension a bolt can take from a ply that bends, prying included: AISC Steel Construction Manual 15th ed., Part 9,
@@ -168,7 +187,7 @@ var prying = strength.Define(strength.Identity{
 	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, prying action", Words: "F_u form"},
 	Demand: "T_r", Capacity: "T_avail", Unit: "N",
 }, func(c *strength.Calc, g pryingGivens) {
-	Tc := tensionWithShear(c, g.V, g.D, g.Fub, g.Threads)
+	Tc := tensionWithShear(c, g.V, g.D, g.Fub, g.Threads, g.Whole)
 	c.Need(g.B > g.D/2, "b > d/2", "the bolt clears the standing part")
 	p := c.Let("p_e", "min(p, 2*b)", "mm", min(g.P, 2*g.B))
 	c.Need(p > g.Dh, "p_e > d_h", "ply left beside the hole")

@@ -21,6 +21,7 @@ type boltJointGivens struct {
 	Held    float64 `sym:"fillers" choices:"loose|held" default:"0" is:"fillers: held are those fastened beyond the joint, or in a slip-critical one"`
 	Kind    float64 `sym:"bolt" choices:"high strength|A307" default:"0" is:"kind of bolt"`
 	Grip    float64 `sym:"grip" unit:"mm" min:"0" max:"5000" default:"0" is:"grip; matters for A307 alone"`
+	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // boltShearJoint is shear of one bolt where the joint is long, has fillers, or its plain bolts a long grip: AISC 360-22 J3.7 with the footnotes of
@@ -32,7 +33,7 @@ var boltShearJoint = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g boltJointGivens) {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
 	c.Need(g.Kind*(1-g.Threads) <= 0, "bolt*(1 - threads) <= 0", "A307 has one strength, that with threads in the plane")
-	Fnv := shearStrength(c, g.Fu, g.Threads)
+	Fnv := shearStrength(c, g.Fu, g.Threads, g.Whole)
 	kl, kf, kg := 1.0, 1.0, 1.0
 	if g.Lj > 38*inch {
 		kl = 0.833

@@ -31,6 +31,7 @@ type boltElasticGivens struct {
 	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
 	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" is:"shear planes of each bolt"`
 	Rp      float64   `sym:"r_p" unit:"N" min:"0" max:"1e8" default:"0" is:"nominal strength of the ply at the weakest bolt, bearing and tear-out (bolt-bearing); 0 leaves it out"`
+	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // boltGroupElastic is a group of bolts of one size under a force in their plane: AISC Manual 16th ed. Part 7, elastic method. Its answer is on the
@@ -57,7 +58,7 @@ var boltGroupElastic = strength.Define(strength.Identity{
 	Ip := groupInertia(c, pos, centre)
 	M := c.Solved("M_r", "moment about the centroid", "N*mm", moment)
 	V := worstBolt(c, &g, pos, shears, centre, M, Ip)
-	Vc := c.Available("V_c", "r_n", "N", oneBolt(c, g.D, g.Fu, g.Threads, g.Planes, g.Rp), 0.75, 2.00)
+	Vc := c.Available("V_c", "r_n", "N", oneBolt(c, g.D, g.Fu, g.Threads, g.Whole, g.Planes, g.Rp), 0.75, 2.00)
 	if P := c.Let("P_r", "sqrt(pow(P_x, 2) + pow(P_y, 2))", "N", math.Sqrt(g.Px*g.Px+g.Py*g.Py)); P > 0 {
 		c.Let("C_e", "P_r/V_r", "", P/V)
 		c.Let("r_1", "V_r/P_r", "", V/P)
@@ -103,9 +104,9 @@ func groupInertia(c *strength.Calc, pos []statics.Vec2, centre statics.Vec2) flo
 }
 
 // oneBolt is the nominal strength of one bolt, that of the ply at it where that is less: both have the same factors.
-func oneBolt(c *strength.Calc, d, fu, threads, planes, ply float64) float64 {
+func oneBolt(c *strength.Calc, d, fu, threads, whole, planes, ply float64) float64 {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*d*d/4)
-	rn := c.Let("r_nv", "n_s*F_nv*A_b", "N", planes*shearStrength(c, fu, threads)*Ab)
+	rn := c.Let("r_nv", "n_s*F_nv*A_b", "N", planes*shearStrength(c, fu, threads, whole)*Ab)
 	least := rn
 	if ply > 0 {
 		least = min(rn, ply)
@@ -156,6 +157,7 @@ type boltICGivens struct {
 	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
 	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" is:"shear planes of each bolt"`
 	Rp      float64   `sym:"r_p" unit:"N" min:"0" max:"1e8" default:"0" is:"nominal strength of the ply at the weakest bolt, bearing and tear-out (bolt-bearing); 0 leaves it out"`
+	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // boltGroupIC is a group of bolts of one size in a plane by the instantaneous centre of rotation: AISC Manual 16th ed. Part 7. C is the
@@ -170,7 +172,7 @@ var boltGroupIC = strength.Define(strength.Identity{
 	if !ok {
 		return
 	}
-	rn := oneBolt(c, g.D, g.Fu, g.Threads, g.Planes, g.Rp)
+	rn := oneBolt(c, g.D, g.Fu, g.Threads, g.Whole, g.Planes, g.Rp)
 	rc := c.Available("r_c", "r_n", "N", rn, 0.75, 2.00)
 	c.Let("C_min", "P_r/r_c", "", g.P/rc)
 	c.Let("R_n", "C*r_n", "N", C*rn)
@@ -222,6 +224,7 @@ type boltGroupTensionGivens struct {
 	D       float64   `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64   `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // boltGroupTension is the tension of the worst bolt of a group loaded out of its plane: AISC Manual 16th ed. Part 7. Case II has the neutral axis
@@ -241,7 +244,7 @@ var boltGroupTension = strength.Define(strength.Identity{
 		return
 	}
 	V := c.Let("V_r", "P_r/n_b", "N", g.P/float64(len(pos)))
-	c.Compare(T, tensionWithShear(c, V, g.D, g.Fu, g.Threads))
+	c.Compare(T, tensionWithShear(c, V, g.D, g.Fu, g.Threads, g.Whole))
 })
 
 func groupTension(c *strength.Calc, g *boltGroupTensionGivens, pos []statics.Vec2, M float64) (float64, bool) {

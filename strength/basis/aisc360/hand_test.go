@@ -45,3 +45,25 @@ func TestFatigueRange(t *testing.T) {
 		t.Errorf("category F: a whole life is damage %g", got)
 	}
 }
+
+// Table J3.2 prints whole ksi: Group 120 has 90, 54 and 68, Group 150 has 113, 68 and 84. On 3/4 in, 0.4418 in2: 0.75 x 68 = 22.5 and 0.75 x 84 = 27.8
+// kip in shear, 0.75 x 113 = 37.4 kip in tension.
+func TestWholeStresses(t *testing.T) {
+	at := func(fu, threads float64) values {
+		return values{"V_r": 0, "T_r": 0, "d": 0.75 * inch, "F_u": fu * ksi, "threads": threads, "stress": 1}
+	}
+	kip := ksi * inch * inch
+	byHand(t, []hand{
+		{"bolt-shear", strength.LRFD, at(120, 1), "F_nv", 54, ksi, 1e-9},
+		{"bolt-shear", strength.LRFD, at(120, 0), "V_c", 22.5, kip, 0.05},
+		{"bolt-shear", strength.LRFD, at(144, 1), "F_nv", 65, ksi, 1e-9},
+		{"bolt-shear", strength.LRFD, at(144, 0), "F_nv", 81, ksi, 1e-9},
+		{"bolt-shear", strength.LRFD, at(150, 1), "F_nv", 68, ksi, 1e-9},
+		{"bolt-shear-joint", strength.LRFD, at(150, 0), "V_c", 27.8, kip, 0.05},
+		{"bolt-shear", strength.LRFD, at(200, 0), "F_nv", 113, ksi, 1e-9},
+		{"bolt-tension", strength.LRFD, at(120, 1), "F_nt", 90, ksi, 1e-9},
+		{"bolt-tension", strength.LRFD, at(150, 1), "T_c", 37.4, kip, 0.05},
+		{"bolt-combined", strength.LRFD, at(150, 1), "F_nt", 113, ksi, 1e-9},
+		{"bolt-combined", strength.LRFD, at(150, 1), "F_nv", 68, ksi, 1e-9},
+	})
+}
