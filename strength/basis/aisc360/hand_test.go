@@ -67,3 +67,32 @@ func TestWholeStresses(t *testing.T) {
 		{"bolt-combined", strength.LRFD, at(150, 1), "F_nv", 68, ksi, 1e-9},
 	})
 }
+
+// Rupture of a 6 x 4 x 1/2 angle of 4.75 in2 with two holes of 7/8 + 1/8 in and one step of s = 2 in over g = 3 in: 4.75 - 1.0 + 1/2 x 4/12 = 3.917 in2. Three
+// bolts a line have 0.60; with x_bar = 0.98 in over 4 in case 2 gives 0.755; with 2.75 in2 connected no case gives less than 0.579.
+// A W shape's wide flange has 0.90, its web 0.70.
+func TestShearLagCases(t *testing.T) {
+	base := values{"P_r": 0, "A_g": 4.75 * inch * inch, "n_h": 2, "d_net": inch, "t": inch / 2, "F_u": 58 * ksi}
+	zigzag := base.with("s", 2*inch).with("g", 3*inch)
+	angle, web := zigzag.with("U_case", 9), base.with("U_case", 7)
+	slotted := base.with("U_case", 4).with("x_bar", 2*inch).with("l", 8*inch)
+	sq, kip := inch*inch, ksi*inch*inch
+	byHand(t, []hand{
+		{"tension-rupture", strength.LRFD, zigzag, "A_n", 3.917, sq, 0.0005},
+		{"tension-rupture", strength.LRFD, zigzag, "P_c", 170.4, kip, 0.05},
+		{"tension-rupture", strength.LRFD, angle, "U", 0.60, 1, 1e-9},
+		{"tension-rupture", strength.LRFD, angle.with("x_bar", 0.98*inch).with("l", 4*inch), "U", 0.755, 1, 1e-9},
+		{"tension-rupture", strength.LRFD, base.with("U_given", 0.5).with("A_con", 2.75*sq), "U", 0.579, 1, 0.0005},
+		{"tension-rupture", strength.ASD, base.with("U_case", 5), "U", 0.90, 1, 1e-9},
+		{"tension-rupture", strength.ASD, base.with("U_case", 6), "U", 0.85, 1, 1e-9},
+		{"tension-rupture", strength.ASD, web, "U", 0.70, 1, 1e-9},
+		{"tension-rupture", strength.ASD, web.with("x_bar", inch).with("l", 9*inch), "U", 0.889, 1, 0.0005},
+		{"tension-rupture", strength.ASD, base.with("U_case", 8), "U", 0.80, 1, 1e-9},
+		{"tension-rupture", strength.ASD, slotted, "U", 0.75, 1, 1e-9},
+	})
+	for _, v := range []values{base.with("s", 2*inch), zigzag.with("s", 8*inch), base.with("A_con", 5*sq)} {
+		if got := check(t, "tension-rupture", strength.LRFD, v).Verdict; got != strength.Outside {
+			t.Errorf("%v: %q", v, got)
+		}
+	}
+}
