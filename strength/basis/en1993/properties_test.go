@@ -277,6 +277,30 @@ func TestTearing(t *testing.T) {
 	alike(t, "both ways", c.Utilisation(), math.Hypot(200/437.943, 100/455.140), 1e-5)
 }
 
+// TestZigzag: 200 x 10 mm, three holes of 22 mm in a zigzag of two steps, 40 along and 60 across: 66 - 2 x 40^2/240 = 52.67 mm, 1473.3 mm^2,
+// 0.9 x 1473.3 x 430/1.25 = 456.1 kN. A steep zigzag takes nothing.
+func TestZigzag(t *testing.T) {
+	g := given{"b": 200, "t": 10, "n": 3, "d_0": 22, "n_z": 2, "s": 40, "p": 60, "f_y": 275, "f_u": 430}
+	c := at(t, netTension, g)
+	alike(t, "A_net", line(t, c, "A_net"), 1473.3, 1e-4)
+	alike(t, "N_u", line(t, c, "N_u_Rd"), 456.1e3, 2e-4)
+	g["s"] = 90
+	alike(t, "steep", line(t, at(t, netTension, g), "A_net"), 2000, 1e-12)
+}
+
+// TestAngle: 80 x 80 x 8 of 1227 mm^2, holes of 22 mm: one bolt at 40 mm 2 x 29 x 8 x 430/1.25 = 159.6 kN; at 60 mm = 2.727 d_0 two have
+// 0.4273 x 1051 x 430/1.25 = 154.5 kN, three 0.5182 x 1051 x 430/1.25 = 187.3 kN; from 5 d_0 on 0.7 x 1051 x 430/1.25 = 253.1 kN.
+func TestAngle(t *testing.T) {
+	g := given{"bolts": 0, "e_2": 40, "p_1": 60, "d_0": 22, "t": 8, "A": 1227, "f_y": 275, "f_u": 430}
+	alike(t, "one", line(t, at(t, angleTension, g), "N_u_Rd"), 159.6e3, 3e-4)
+	g["bolts"] = 1
+	alike(t, "two", line(t, at(t, angleTension, g), "N_u_Rd"), 154.5e3, 3e-4)
+	g["bolts"] = 2
+	alike(t, "three", line(t, at(t, angleTension, g), "N_u_Rd"), 187.3e3, 3e-4)
+	g["p_1"] = 130
+	alike(t, "far", line(t, at(t, angleTension, g), "N_u_Rd"), 253.1e3, 3e-4)
+}
+
 // TestEdges: nearer an edge a bolt is never stronger, and a bolt without edges or neighbours has the greatest there is.
 func TestEdges(t *testing.T) {
 	g := given{"d": 20, "d_0": 22, "t": 10, "f_u": 470, "f_ub": 800}

@@ -8,7 +8,7 @@ import (
 	"lugwright/strength"
 )
 
-var tearLimits = []strength.Evaluator{blockTearing, netTension, plateShear}
+var tearLimits = []strength.Evaluator{blockTearing, netTension, angleTension, plateShear}
 
 type blockGivens struct {
 	V      float64 `sym:"V_Ed" unit:"N" min:"0" max:"1e9" is:"force of the block's bolts towards the edge"`
@@ -78,24 +78,77 @@ type netTensionGivens struct {
 	N  float64 `sym:"N_Ed" unit:"N" min:"0" max:"1e9" is:"tension"`
 	B  float64 `sym:"b" unit:"mm" min:"0.1" max:"1e4" is:"width of the plate"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness"`
-	NH float64 `sym:"n" unit:"" min:"0" max:"100" default:"0" is:"holes across the width, not staggered"`
+	NH float64 `sym:"n" unit:"" min:"0" max:"100" default:"0" is:"holes in the section, straight across or in a zigzag"`
 	D0 float64 `sym:"d_0" unit:"mm" min:"0" max:"500" default:"0" is:"hole diameter"`
+	Z  float64 `sym:"n_z" unit:"" min:"0" max:"100" default:"0" is:"slanting steps of a zigzag, alike"`
+	S  float64 `sym:"s" unit:"mm" min:"0" max:"5000" default:"0" is:"stagger of one step along the force"`
+	P  float64 `sym:"p" unit:"mm" min:"0" max:"5000" default:"0" is:"distance of the two holes of one step across the force"`
 	Fy float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 	Fu float64 `sym:"f_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength"`
 }
 
-// netTension is a plate in tension: yielding of the gross section, rupture of the net one.
+// netTension is a plate in tension: yielding of the gross section, rupture of the net one, in a zigzag with s^2/(4 p) for each slanting step. The least
+// section has to be found among the straight ones and the zigzags.
 var netTension = strength.Define(strength.Identity{
 	ID: "plate-net-tension", Title: "tension of a plate with holes",
-	Clause: member("6.2.3, Eq. 6.6 and 6.7; 6.2.2.2", ""),
+	Clause: member("6.2.3, Eq. 6.6 and 6.7; 6.2.2.2, Eq. 6.3", ""),
 	Demand: "N_Ed", Capacity: "N_t_Rd", Unit: "N",
 }, func(c *strength.Calc, g netTensionGivens) {
 	g0, g2 := c.Factor("gamma_M0"), c.Factor("gamma_M2_net")
 	A := c.Let("A", "b*t", "mm^2", g.B*g.T)
-	An := c.Let("A_net", "(b - n*d_0)*t", "mm^2", (g.B-g.NH*g.D0)*g.T)
+	gain := 0.0
+	if g.Z > 0 {
+		if !c.Need(g.P > 0, "p > 0*mm", "the distance p of the holes of a zigzag") {
+			c.Compare(math.Inf(1), 0)
+			return
+		}
+		gain = c.Let("w_s", "n_z*pow(s, 2)/(4*p)", "mm", g.Z*g.S*g.S/(4*g.P))
+	} else {
+		c.Let("w_s", "0*mm", "mm", 0)
+	}
+	An := c.Let("A_net", "(b - max(n*d_0 - w_s, 0*mm))*t", "mm^2", (g.B-max(g.NH*g.D0-gain, 0))*g.T)
 	c.Need(An > 0, "A_net > 0*mm*mm", "material left between the holes")
 	pl := c.Let("N_pl_Rd", "A*f_y/gamma_M0", "N", A*g.Fy/g0)
 	u := c.Let("N_u_Rd", "0.9*A_net*f_u/gamma_M2_net", "N", 0.9*An*g.Fu/g2)
+	c.Compare(g.N, c.Let("N_t_Rd", "min(N_pl_Rd, N_u_Rd)", "N", min(pl, u)))
+})
+
+type angleTensionGivens struct {
+	N  float64 `sym:"N_Ed" unit:"N" min:"0" max:"1e9" is:"tension"`
+	B  float64 `sym:"bolts" choices:"1|2|3 or more" is:"bolts in one line along the force, through one leg"`
+	E2 float64 `sym:"e_2" unit:"mm" min:"0" max:"1000" default:"0" is:"bolt line to the edge of the connected leg, for one bolt"`
+	P1 float64 `sym:"p_1" unit:"mm" min:"0" max:"5000" default:"0" is:"distance of the bolts along the force, for two or more"`
+	D0 float64 `sym:"d_0" unit:"mm" min:"1" max:"200" is:"hole diameter"`
+	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"100" is:"thickness"`
+	A  float64 `sym:"A" unit:"mm^2" min:"0.1" max:"1e6" is:"gross area of the angle; of unequal legs joined by the smaller twice that leg's equal angle at most"`
+	Fy float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Fu float64 `sym:"f_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength"`
+}
+
+// angleTension is an angle joined by one leg: EN 1993-1-8, 3.10.3, Eq. 3.11 to 3.13 with Table 3.8, beside yielding of the gross section. From memory.
+var angleTension = strength.Define(strength.Identity{
+	ID: "angle-net-tension", Title: "tension of an angle bolted through one leg",
+	Clause: joint("3.10.3, Eq. 3.11 to 3.13, Table 3.8; EN 1993-1-1, 6.2.3, Eq. 6.6", "from memory"),
+	Demand: "N_Ed", Capacity: "N_t_Rd", Unit: "N",
+}, func(c *strength.Calc, g angleTensionGivens) {
+	g0, g2 := c.Factor("gamma_M0"), c.Factor("gamma_M2")
+	pl := c.Let("N_pl_Rd", "A*f_y/gamma_M0", "N", g.A*g.Fy/g0)
+	var u float64
+	if g.B == 0 {
+		c.Need(g.E2 > g.D0/2, "e_2 > d_0/2", "the edge distance of one bolt")
+		u = c.Let("N_u_Rd", "2.0*(e_2 - 0.5*d_0)*t*f_u/gamma_M2", "N", 2*(g.E2-0.5*g.D0)*g.T*g.Fu/g2)
+	} else {
+		c.Need(g.P1 > g.D0, "p_1 > d_0", "the distance of the bolts")
+		An := c.Let("A_net", "A - d_0*t", "mm^2", g.A-g.D0*g.T)
+		c.Need(An > 0, "A_net > 0*mm*mm", "material left beside the hole")
+		low := 0.4
+		if g.B > 1 {
+			low = 0.5
+		}
+		low = c.Let("beta_0", "when(bolts > 1.5, 0.5, 0.4)", "", low)
+		beta := c.Let("beta", "beta_0 + (0.7 - beta_0)*min(max((p_1/d_0 - 2.5)/2.5, 0), 1)", "", low+(0.7-low)*min(max((g.P1/g.D0-2.5)/2.5, 0), 1))
+		u = c.Let("N_u_Rd", "beta*A_net*f_u/gamma_M2", "N", beta*An*g.Fu/g2)
+	}
 	c.Compare(g.N, c.Let("N_t_Rd", "min(N_pl_Rd, N_u_Rd)", "N", min(pl, u)))
 })
 
