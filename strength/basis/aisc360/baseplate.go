@@ -17,6 +17,7 @@ type bedGivens struct {
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the plate"`
 	Fc float64 `sym:"f_c" unit:"MPa" min:"1" max:"200" is:"strength of the concrete bed"`
+	On float64 `sym:"stands" choices:"wide flange|rectangular tube|round tube" default:"0" is:"what stands on the plate, for its thickness"`
 	A2 float64 `sym:"A_2" unit:"mm^2" min:"1" max:"1e8" is:"area of the bed that is geometrically like the plate"`
 }
 
@@ -43,12 +44,21 @@ var bedThickness = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g bedGivens) {
 	Pc := bedStrength(c, g)
 	c.Need(g.P <= Pc, "P_r <= P_c", "a bed that carries the load")
-	m := c.Let("m", "(N_p - 0.95*d)/2", "mm", (g.N-0.95*g.D)/2)
-	n := c.Let("n", "(B - 0.8*b_f)/2", "mm", (g.B-0.8*g.Bf)/2)
-	n2 := c.Let("n_p", "sqrt(d*b_f)/4", "mm", math.Sqrt(g.D*g.Bf)/4)
-	X := c.Let("X", "4*d*b_f/pow(d + b_f, 2)*P_r/P_c", "", 4*g.D*g.Bf/((g.D+g.Bf)*(g.D+g.Bf))*g.P/Pc)
-	lam := c.Let("lambda", "min(2*sqrt(X)/(1 + sqrt(max(1 - X, 0))), 1)", "", min(2*math.Sqrt(X)/(1+math.Sqrt(max(1-X, 0))), 1))
-	l := c.Let("l", "max(m, n, lambda*n_p)", "mm", max(m, n, lam*n2))
+	km, kn := 0.95, 0.80
+	switch g.On {
+	case 1:
+		kn = 0.95
+	case 2:
+		km = 0.80
+	}
+	m := c.Let("m", "(N_p - when(stands > 1.5, 0.80, 0.95)*d)/2", "mm", (g.N-km*g.D)/2)
+	n := c.Let("n", "(B - when(stands < 0.5, 0.80, when(stands < 1.5, 0.95, 0.80))*b_f)/2", "mm", (g.B-kn*g.Bf)/2)
+	var l float64
+	if g.On > 0 {
+		l = c.Let("l", "max(m, n, 0*mm)", "mm", max(m, n, 0))
+	} else {
+		l = flangeCantilever(c, g, Pc, m, n)
+	}
 	f := c.Let("f_p", "P_r/(N_p*B)", "MPa", g.P/(g.N*g.B))
 	var t float64
 	if c.Method == strength.LRFD {
@@ -58,6 +68,14 @@ var bedThickness = strength.Define(strength.Identity{
 	}
 	c.Compare(t, g.T)
 })
+
+// flangeCantilever takes the bed between the flanges of a wide flange in too: lambda n' of the Manual. Tubes have none (from memory of its Part 14).
+func flangeCantilever(c *strength.Calc, g bedGivens, Pc, m, n float64) float64 {
+	n2 := c.Let("n_p", "sqrt(d*b_f)/4", "mm", math.Sqrt(g.D*g.Bf)/4)
+	X := c.Let("X", "4*d*b_f/pow(d + b_f, 2)*P_r/P_c", "", 4*g.D*g.Bf/((g.D+g.Bf)*(g.D+g.Bf))*g.P/Pc)
+	lam := c.Let("lambda", "min(2*sqrt(X)/(1 + sqrt(max(1 - X, 0))), 1)", "", min(2*math.Sqrt(X)/(1+math.Sqrt(max(1-X, 0))), 1))
+	return c.Let("l", "max(m, n, lambda*n_p)", "mm", max(m, n, lam*n2))
+}
 
 type webGivens struct {
 	R   float64 `sym:"R_r" unit:"N" min:"0" max:"1e9" is:"force on the flange, in the plane of the web"`
@@ -106,17 +124,45 @@ var webCripple = strength.Define(strength.Identity{
 })
 
 type flangeGivens struct {
-	R  float64 `sym:"R_r" unit:"N" min:"0" max:"1e9" is:"pull on the flange"`
-	Tf float64 `sym:"t_f" unit:"mm" min:"0.1" max:"200" is:"flange thickness"`
-	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the flange"`
+	R   float64 `sym:"R_r" unit:"N" min:"0" max:"1e9" is:"pull on the flange"`
+	Tf  float64 `sym:"t_f" unit:"mm" min:"0.1" max:"200" is:"flange thickness"`
+	End float64 `sym:"at_end" choices:"away from the end|at the member's end" default:"0" is:"where the force acts: at the end is within 10 t_f"`
+	Fy  float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the flange"`
 }
 
-// flangeBending is local bending of a flange under a pull: AISC 360-22 J10.1, Eq. J10-1. Within 10 t_f of the member's end halve it.
+// flangeBending is local bending of a flange under a pull: AISC 360-22 J10.1, Eq. J10-1, half of it at a member's end.
 var flangeBending = strength.Define(strength.Identity{
 	ID: "flange-local-bending", Title: "local bending of a flange",
 	Clause: clause("J10.1, Eq. J10-1", ""),
 	Demand: "R_r", Capacity: "R_c", Unit: "N",
 }, func(c *strength.Calc, g flangeGivens) {
-	Rn := c.Let("R_n", "6.25*F_y*pow(t_f, 2)", "N", 6.25*g.Fy*g.Tf*g.Tf)
+	part := 1.0
+	if g.End > 0 {
+		part = 0.5
+	}
+	Rn := c.Let("R_n", "when(at_end > 0, 0.5, 1)*6.25*F_y*pow(t_f, 2)", "N", part*6.25*g.Fy*g.Tf*g.Tf)
+	c.Compare(g.R, c.Available("R_c", "R_n", "N", Rn, 0.90, 1.67))
+})
+
+type webCompressionGivens struct {
+	R   float64 `sym:"R_r" unit:"N" min:"0" max:"1e9" is:"pair of forces that press both flanges together"`
+	Tw  float64 `sym:"t_w" unit:"mm" min:"0.1" max:"200" is:"web thickness"`
+	H   float64 `sym:"h" unit:"mm" min:"1" max:"5000" is:"clear web between the flanges, less the fillets or corner radii"`
+	End float64 `sym:"at_end" choices:"away from the end|at the member's end" default:"0" is:"where the forces act: at the end is within d/2"`
+	Fy  float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the web"`
+}
+
+// webCompression is buckling of a web pressed from both flanges: AISC 360-22 J10.5, Eq. J10-8, Q_f = 1, half of it at a member's end.
+var webCompression = strength.Define(strength.Identity{
+	ID: "web-compression-buckling", Title: "buckling of a web pressed from both flanges",
+	Clause: clause("J10.5, Eq. J10-8", "Q_f = 1"),
+	Demand: "R_r", Capacity: "R_c", Unit: "N",
+}, func(c *strength.Calc, g webCompressionGivens) {
+	e := c.Let("E", "29000*ksi", "MPa", E)
+	part := 1.0
+	if g.End > 0 {
+		part = 0.5
+	}
+	Rn := c.Let("R_n", "when(at_end > 0, 0.5, 1)*24*pow(t_w, 3)*sqrt(E*F_y)/h", "N", part*24*g.Tw*g.Tw*g.Tw*math.Sqrt(e*g.Fy)/g.H)
 	c.Compare(g.R, c.Available("R_c", "R_n", "N", Rn, 0.90, 1.67))
 })

@@ -22,11 +22,12 @@ type blockGivens struct {
 	Fu     float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
 	Across float64 `sym:"V_x" unit:"N" min:"0" max:"1e9" default:"0" is:"shear force of the same bolts towards the side that the block is open to"`
 	LostV  float64 `sym:"L_ov" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from all shear planes together"`
+	Extra  float64 `sym:"a_h" unit:"mm" min:"0" max:"5" default:"1.5875" is:"added to the hole for the net area: 1/16 in, or the metric text's 2 mm"`
 	LostT  float64 `sym:"L_ot" unit:"mm" min:"0" max:"1e5" default:"0" is:"what other openings take from the tension plane"`
 }
 
 // blockShear is rupture in tension across the force with yielding or rupture in shear along it: AISC 360-22 J4.3, Eq. J4-5. A hole
-// takes 1/16 in more than its size from the net area, B4.3b; other openings are off the gross area as well.
+// takes 1/16 in (2 mm) more than its size from the net area, B4.3b; other openings are off the gross area as well.
 //
 // A block that is open to a side has each plane in tension under the force that shears the other. The clause does not speak of force both
 // ways. If shear and tension of one plane lie within an ellipse, what both planes carry together holds the ellipse through the two
@@ -36,7 +37,7 @@ var blockShear = strength.Define(strength.Identity{
 	Clause: clause("J4.3, Eq. J4-5; B4.3b", "force both ways by a lower bound, no clause"),
 	Demand: "V_e", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g blockGivens) {
-	dn := c.Let("d_n", "d_h + 1/16*in", "mm", g.Dh+inch/16)
+	dn := c.Let("d_n", "d_h + a_h", "mm", g.Dh+g.Extra)
 	Agv := c.Let("A_gv", "(n_v*L_gv - L_ov)*t", "mm^2", (g.Planes*g.Lgv-g.LostV)*g.T)
 	Anv := c.Let("A_nv", "(n_v*(L_gv - n_hv*d_n) - L_ov)*t", "mm^2", (g.Planes*(g.Lgv-g.HolesV*dn)-g.LostV)*g.T)
 	Ant := c.Let("A_nt", "(L_gt - n_ht*d_n - L_ot)*t", "mm^2", (g.Lgt-g.HolesT*dn-g.LostT)*g.T)
@@ -66,7 +67,7 @@ var blockRules = []strength.Rule[strength.Block]{
 		}
 		blockShear.Check(c, blockGivens{
 			V: f.V, T: f.T, Planes: f.Planes, Lgv: f.Lgv, HolesV: f.HolesV, Lgt: f.Lgt, HolesT: f.HolesT,
-			Dh: f.Dh, Ubs: ubs, Fy: f.Fy, Fu: f.Fu, Across: f.Across, LostV: f.LostV, LostT: f.LostT,
+			Dh: f.Dh, Extra: inch / 16, Ubs: ubs, Fy: f.Fy, Fu: f.Fu, Across: f.Across, LostV: f.LostV, LostT: f.LostT,
 		})
 	}},
 }

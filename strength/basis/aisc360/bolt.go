@@ -110,27 +110,39 @@ type boltBearingGivens struct {
 	Edge  float64 `sym:"l_e" unit:"mm" min:"0" max:"1e5" is:"hole centre to the nearest edge; 0 when none is near"`
 	Pitch float64 `sym:"s" unit:"mm" min:"0" max:"1e5" is:"hole centre to the nearest hole; 0 when none is near"`
 	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
+	Rule  float64 `sym:"rule" choices:"deformation counts|deformation does not count|long slot across the force" default:"0" is:"deformation of the hole at service load counts or not; of a long slot across the force d_h is the width"`
 }
 
-// boltBearing is bearing and tear-out of one ply, deformation at service load a concern: AISC 360-22 J3.11a, Eq. J3-6a and J3-6c.
-// The nearest edge or hole is taken whichever way the force points.
+// bearingForms are Eq. J3-6a and c, b and d, e and f.
+var bearingForms = [...]struct {
+	bear, tear                    float64
+	bearText, edgeText, pitchText string
+}{
+	{2.4, 1.2, "2.4*d*t*F_u", "1.2*l_ce*t*F_u", "1.2*l_cs*t*F_u"},
+	{3.0, 1.5, "3.0*d*t*F_u", "1.5*l_ce*t*F_u", "1.5*l_cs*t*F_u"},
+	{2.0, 1.0, "2.0*d*t*F_u", "1.0*l_ce*t*F_u", "1.0*l_cs*t*F_u"},
+}
+
+// boltBearing is bearing and tear-out of one ply: AISC 360-22 J3.11a, Eq. J3-6a and J3-6c where deformation at service load is a concern, J3-6b and J3-6d
+// where it is not, J3-6e and J3-6f for long slots across the force. The nearest edge or hole is taken whichever way the force points.
 var boltBearing = strength.Define(strength.Identity{
 	ID: "bolt-bearing", Title: "bearing and tear-out at the bolt hole",
-	Clause: clause("J3.11a, Eq. J3-6a and J3-6c", ""),
+	Clause: clause("J3.11a, Eq. J3-6a to J3-6f", ""),
 	Demand: "V_r", Capacity: "R_c", Unit: "N",
 }, func(c *strength.Calc, g boltBearingGivens) {
-	Rb := c.Let("R_nb", "2.4*d*t*F_u", "N", 2.4*g.D*g.T*g.Fu)
+	k := bearingForms[int(g.Rule)]
+	Rb := c.Let("R_nb", k.bearText, "N", k.bear*g.D*g.T*g.Fu)
 	Rn := Rb
 	if g.Edge > 0 {
 		lc := c.Let("l_ce", "l_e - d_h/2", "mm", g.Edge-g.Dh/2)
 		c.Need(lc > 0, "l_e - d_h/2 > 0*mm", "material between the hole and the edge")
-		Rt := c.Let("R_nte", "1.2*l_ce*t*F_u", "N", 1.2*lc*g.T*g.Fu)
+		Rt := c.Let("R_nte", k.edgeText, "N", k.tear*lc*g.T*g.Fu)
 		Rn = min(Rn, Rt)
 	}
 	if g.Pitch > 0 {
 		lc := c.Let("l_cs", "s - d_h", "mm", g.Pitch-g.Dh)
 		c.Need(lc > 0, "s - d_h > 0*mm", "material between the holes")
-		Rt := c.Let("R_nts", "1.2*l_cs*t*F_u", "N", 1.2*lc*g.T*g.Fu)
+		Rt := c.Let("R_nts", k.pitchText, "N", k.tear*lc*g.T*g.Fu)
 		Rn = min(Rn, Rt)
 	}
 	Rn = c.Let("R_n", leastOf(g.Edge > 0, g.Pitch > 0), "N", Rn)

@@ -96,3 +96,86 @@ func TestShearLagCases(t *testing.T) {
 		}
 	}
 }
+
+// A 7/8 in bolt in 3/8 in of 58 ksi, 1 1/2 in from the edge in a hole of 15/16 in, l_c = 1.031 in: 3.0 d t F_u = 57.1 and 1.5 l_c t F_u = 33.6 kip; of a long
+// slot 2.0 d t F_u = 38.1 and 1.0 l_c t F_u = 22.4 kip.
+func TestBearingRules(t *testing.T) {
+	v := values{"V_r": 0, "d": 0.875 * inch, "d_h": 0.9375 * inch, "t": 0.375 * inch, "l_e": 1.5 * inch, "s": 0, "F_u": 58 * ksi}
+	kip := ksi * inch * inch
+	byHand(t, []hand{
+		{"bolt-bearing", strength.ASD, v.with("rule", 1), "R_nb", 57.1, kip, 0.05},
+		{"bolt-bearing", strength.ASD, v.with("rule", 1), "R_nte", 33.6, kip, 0.05},
+		{"bolt-bearing", strength.ASD, v.with("rule", 2), "R_nb", 38.1, kip, 0.05},
+		{"bolt-bearing", strength.ASD, v.with("rule", 2), "R_nte", 22.4, kip, 0.05},
+	})
+}
+
+// Holes of 22 + 2 mm in 10 mm of 250 and 400 MPa: A_gv = 3100, A_nv = 2 (155 - 60) 10 = 1900, A_nt = (75 - 24) 10 = 510 mm2; 0.6 x 400 x 1900 = 456 kN is
+// less than 0.6 x 250 x 3100 = 465 kN, and 204 kN of tension: 660 kN.
+func TestMetricHoles(t *testing.T) {
+	v := values{"V_r": 0, "t": 10, "n_v": 2, "L_gv": 155, "n_hv": 2.5, "L_gt": 75, "n_ht": 1, "d_h": 22, "F_y": 250, "F_u": 400, "a_h": 2}
+	byHand(t, []hand{{"block-shear", strength.LRFD, v, "R_n", 660, 1000, 1e-9}})
+}
+
+// J10: 6.25 x 50 x 0.56^2 = 98 kip, half of it at an end; 24 x 0.345^3 sqrt(29000 x 50)/15.5 = 76.6 kip.
+func TestForcesOnFlanges(t *testing.T) {
+	kip := ksi * inch * inch
+	flange := values{"R_r": 0, "t_f": 0.56 * inch, "F_y": 50 * ksi, "at_end": 1}
+	web := values{"R_r": 0, "t_w": 0.345 * inch, "h": 15.5 * inch, "F_y": 50 * ksi}
+	byHand(t, []hand{
+		{"flange-local-bending", strength.LRFD, flange, "R_n", 49, kip, 1e-9},
+		{"web-compression-buckling", strength.LRFD, web, "R_n", 76.6, kip, 0.05},
+		{"web-compression-buckling", strength.LRFD, web, "R_c", 68.9, kip, 0.05},
+		{"web-compression-buckling", strength.ASD, web.with("at_end", 1), "R_n", 38.3, kip, 0.05},
+	})
+}
+
+// A bar of 1/2 x 6 in of 36 ksi with C_b = 1.3. At 60 in lambda = 1440, 1.3 (1.52 - 0.274 x 1440 x 36/29000) 108 = 144.6 kip in; at 120 in
+// F_cr = 1.3 x 1.9 x 29000/2880 = 24.9 ksi and 74.6 kip in.
+func TestMomentShape(t *testing.T) {
+	in3, kipIn := inch*inch*inch, ksi*inch*inch*inch
+	v := values{"M_ry": 0, "t": inch / 2, "h": 6 * inch, "Z_y": 4.5 * in3, "S_y": 3 * in3, "F_y": 36 * ksi, "L_b": 60 * inch, "C_b": 1.3}
+	byHand(t, []hand{
+		{"edgewise-bending", strength.LRFD, v, "M_ny", 144.6, kipIn, 0.05},
+		{"edgewise-bending", strength.LRFD, v.with("L_b", 120*inch), "M_ny", 74.6, kipIn, 0.05},
+	})
+}
+
+// Partial penetration of 3/8 in, 10 in long, E70: 0.90 x 70 x 3.75 = 236 kip, 0.80 of it, or over 1.88.
+func TestPressedGroove(t *testing.T) {
+	v := values{"P_r": 0, "E": 0.375 * inch, "l": 10 * inch, "F_EXX": 70 * ksi}
+	byHand(t, []hand{
+		{"pjp-compression", strength.LRFD, v, "P_c", 189.0, ksi * inch * inch, 0.05},
+		{"pjp-compression", strength.ASD, v, "P_c", 125.7, ksi * inch * inch, 0.05},
+	})
+}
+
+// A plate of 14 x 14 in under a tube of 8 x 6 in has cantilevers of (14 - 7.6)/2 and (14 - 5.7)/2 in, under a pipe of 8 5/8 in of (14 - 6.9)/2 in.
+func TestPlateUnderTube(t *testing.T) {
+	v := values{"P_r": 4e5, "N_p": 14 * inch, "B": 14 * inch, "d": 8 * inch, "b_f": 6 * inch, "t": 30, "F_y": 36 * ksi, "f_c": 3 * ksi, "A_2": 400 * inch * inch}
+	pipe := v.with("stands", 2).with("d", 8.625*inch).with("b_f", 8.625*inch)
+	byHand(t, []hand{
+		{"base-plate-thickness", strength.LRFD, v.with("stands", 1), "m", 3.2, inch, 1e-9},
+		{"base-plate-thickness", strength.LRFD, v.with("stands", 1), "l", 4.15, inch, 1e-9},
+		{"base-plate-thickness", strength.LRFD, pipe, "l", 3.55, inch, 1e-9},
+	})
+}
+
+// F7: a web of h/t = 70 with M_p = 1000 and F_y S = 800 kip in: 1000 - 200 (0.305 x 70/24.08 - 0.738) = 970.3 kip in. A tube of 8 x 8 x 0.174 in with b/t = 43.0
+// and S = 13.6 in3: b_e = 1.92 x 0.174 x 24.08 (1 - 0.38 x 24.08/43) = 6.33 in, 1.149 in taken off both flanges, S_e = 12.07 in3, 603 kip in.
+func TestTubeWalls(t *testing.T) {
+	in3, kipIn := inch*inch*inch, ksi*inch*inch*inch
+	web := values{"M_r": 0, "Z": 20 * in3, "S": 16 * in3, "b_t": 20, "h_t": 70, "F_y": 50 * ksi}
+	flange := values{"M_r": 0, "Z": 15.7 * in3, "S": 13.6 * in3, "b_t": 43, "h_t": 43, "F_y": 50 * ksi, "H": 8 * inch, "t": 0.174 * inch}
+	byHand(t, []hand{
+		{"rect-tube-bending", strength.LRFD, web, "M_n", 970.3, kipIn, 0.05},
+		{"rect-tube-bending", strength.LRFD, flange, "b_e", 6.33, inch, 0.005},
+		{"rect-tube-bending", strength.LRFD, flange, "S_e", 12.07, in3, 0.005},
+		{"rect-tube-bending", strength.LRFD, flange, "M_n", 603, kipIn, 0.6},
+	})
+	for _, v := range []values{flange.with("t", 0), web.with("h_t", 138)} {
+		if got := check(t, "rect-tube-bending", strength.LRFD, v).Verdict; got != strength.Outside {
+			t.Errorf("%v: %q", v, got)
+		}
+	}
+}

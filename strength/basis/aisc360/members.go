@@ -6,7 +6,7 @@ import "lugwright/strength"
 var memberLimits = []strength.Evaluator{
 	tensionYield, tensionRupture, spreadYield, spreadBuckling,
 	plateFlexure, plateShear, bracketPlate, bracketPlateShear,
-	bedBearing, bedThickness, webYield, webCripple, flangeBending,
+	bedBearing, bedThickness, webYield, webCripple, webCompression, flangeBending,
 	rectTubeProperties, rectTubeBending, rectTubeShear, roundTubeProperties, roundTubeBending, roundTubeShear,
 	column, slenderTube,
 	fatigueRange, fatigueDamage,

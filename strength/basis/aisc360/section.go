@@ -43,19 +43,20 @@ type edgewiseGivens struct {
 	D  float64 `sym:"h" unit:"mm" min:"0.1" max:"1e4" is:"depth of the plate in bending"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Cb float64 `sym:"C_b" unit:"" min:"1" max:"3" default:"1" is:"factor for the shape of the moment; 1 in a bracket"`
 }
 
-// edgewise is bending of a plate in its plane with lateral-torsional buckling, C_b = 1: AISC 360-22 F11.1 and F11.2. For
+// edgewise is bending of a plate in its plane with lateral-torsional buckling: AISC 360-22 F11.1 and F11.2, within a bracket with C_b = 1. For
 // sections of several plates first yield is taken and the plates brace each other.
 var edgewise = strength.Define(strength.Identity{
 	ID: "edgewise-bending", Title: "bending in the plane of the plate",
-	Clause: clause("F11.1 and F11.2, Eq. F11-1, F11-3 to F11-5", "C_b = 1; plates of a built-up section are taken to brace each other"),
+	Clause: clause("F11.1 and F11.2, Eq. F11-1, F11-3 to F11-5", "C_b = 1 in a bracket; plates of a built-up section are taken to brace each other"),
 	Demand: "M_ry", Capacity: "M_cy", Unit: "N*mm",
 }, func(c *strength.Calc, g edgewiseGivens) {
-	c.Compare(g.M, edgeMoment(c, g.Z, g.S, g.L, g.D, g.T, g.Fy))
+	c.Compare(g.M, edgeMoment(c, g.Z, g.S, g.L, g.D, g.T, g.Fy, g.Cb))
 })
 
-func edgeMoment(c *strength.Calc, z, s, l, d, t, fy float64) float64 {
+func edgeMoment(c *strength.Calc, z, s, l, d, t, fy, cb float64) float64 {
 	if z == 0 {
 		Mn := c.Let("M_ny", "F_y*S_y", "N*mm", fy*s)
 		return c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67)
@@ -63,14 +64,18 @@ func edgeMoment(c *strength.Calc, z, s, l, d, t, fy float64) float64 {
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	Mp := c.Let("M_p", "min(F_y*Z_y, 1.5*F_y*S_y)", "N*mm", min(fy*z, 1.5*fy*s))
 	lam := c.Let("lambda", "L_b*h/pow(t, 2)", "", l*d/(t*t))
+	inelastic, elastic := "min((1.52 - 0.274*lambda*F_y/E)*F_y*S_y, M_p)", "1.9*E/lambda"
+	if cb != 1 {
+		inelastic, elastic = "min(C_b*(1.52 - 0.274*lambda*F_y/E)*F_y*S_y, M_p)", "C_b*1.9*E/lambda"
+	}
 	var Mn float64
 	switch {
 	case lam <= 0.08*e/fy:
 		Mn = c.Let("M_ny", "M_p", "N*mm", Mp)
 	case lam <= 1.9*e/fy:
-		Mn = c.Let("M_ny", "min((1.52 - 0.274*lambda*F_y/E)*F_y*S_y, M_p)", "N*mm", min((1.52-0.274*lam*fy/e)*fy*s, Mp))
+		Mn = c.Let("M_ny", inelastic, "N*mm", min(cb*(1.52-0.274*lam*fy/e)*fy*s, Mp))
 	default:
-		Fcr := c.Let("F_cr", "1.9*E/lambda", "MPa", 1.9*e/lam)
+		Fcr := c.Let("F_cr", elastic, "MPa", cb*1.9*e/lam)
 		Mn = c.Let("M_ny", "min(F_cr*S_y, M_p)", "N*mm", min(Fcr*s, Mp))
 	}
 	return c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67)
@@ -175,7 +180,7 @@ var interaction = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g interactionGivens) {
 	Mcx := weakMoment(c, g.Zx, g.Sx, g.Fy)
 	c.Let("L_b", "L", "mm", g.L)
-	Mcy := edgeMoment(c, g.Zy, g.Sy, g.L, g.D, g.Tm, g.Fy)
+	Mcy := edgeMoment(c, g.Zy, g.Sy, g.L, g.D, g.Tm, g.Fy, 1)
 	Pc := axialStrength(c, g.N, g.A, g.R, g.L, g.Fy)
 	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
 	e := 1.0
@@ -192,7 +197,7 @@ var cutRules = []strength.Rule[strength.Cut]{
 		weakAxis.Check(c, weakAxisGivens{M: f.Ma, Z: f.Za, S: f.Sa, Fy: f.Fy})
 	}},
 	{Of: edgewise, Check: func(c *strength.Calc, f *strength.Cut) {
-		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy})
+		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy, Cb: 1})
 	}},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
 		axial.Check(c, axialGivens{N: f.N, A: f.Area, R: f.R, L: f.FreeLength, Fy: f.Fy})

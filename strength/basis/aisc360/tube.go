@@ -90,34 +90,59 @@ type rectTubeBendingGivens struct {
 	Lb float64 `sym:"L_b" unit:"mm" min:"0" max:"1e6" default:"0" is:"length between braces"`
 	Cb float64 `sym:"C_b" unit:"" min:"1" max:"3" default:"1" is:"factor for the shape of the moment"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	H  float64 `sym:"H" unit:"mm" min:"0" max:"2000" default:"0" is:"outside depth, for a slender flange"`
+	T  float64 `sym:"t" unit:"mm" min:"0" max:"100" default:"0" is:"design wall, for a slender flange"`
 }
 
-// rectTubeBending is bending of a rectangular tube: AISC 360-22 F7.1, F7.2(b), F7.3(b) and F7.4, flanges up to the noncompact limit. A slender flange or a
-// noncompact web is outside the lines given here.
+// rectTubeBending is bending of a rectangular tube: AISC 360-22 F7.1 to F7.4. Of a slender flange what is not effective is taken off both flanges, so
+// that the neutral axis stays where it is, as the AISC Design Examples do: a lower bound. A slender web is outside the lines given here.
 var rectTubeBending = strength.Define(strength.Identity{
 	ID: "rect-tube-bending", Title: "bending of a rectangular tube",
-	Clause: clause("F7, Eq. F7-1, F7-2, F7-6 and F7-10 to F7-13; Table B4.1b", ""),
+	Clause: clause("F7, Eq. F7-1 to F7-4, F7-6 and F7-10 to F7-13; Table B4.1b", ""),
 	Demand: "M_r", Capacity: "M_c", Unit: "N*mm",
 }, func(c *strength.Calc, g rectTubeBendingGivens) {
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	lp := c.Let("lambda_p", "1.12*sqrt(E/F_y)", "", 1.12*math.Sqrt(e/g.Fy))
 	lr := c.Let("lambda_r", "1.40*sqrt(E/F_y)", "", 1.40*math.Sqrt(e/g.Fy))
 	wp := c.Let("lambda_w", "2.42*sqrt(E/F_y)", "", 2.42*math.Sqrt(e/g.Fy))
-	c.Need(g.Bt <= lr, "b_t <= lambda_r", "a flange that is not slender")
-	c.Need(g.Ht <= wp, "h_t <= lambda_w", "a compact web")
+	wr := c.Let("lambda_rw", "5.70*sqrt(E/F_y)", "", 5.70*math.Sqrt(e/g.Fy))
+	c.Need(g.Ht <= wr, "h_t <= lambda_rw", "a web that is not slender")
 	c.Need(g.S <= g.Z, "S <= Z", "an elastic modulus no greater than the plastic")
 	Mp := c.Let("M_p", "F_y*Z", "N*mm", g.Fy*g.Z)
-	Mf := Mp
-	if g.Bt > lp {
-		Mf = c.Let("M_flb", "min(M_p - (M_p - F_y*S)*(3.57*b_t*sqrt(F_y/E) - 4.0), M_p)", "N*mm",
-			min(Mp-(Mp-g.Fy*g.S)*(3.57*g.Bt*math.Sqrt(g.Fy/e)-4.0), Mp))
+	Mf := rectTubeFlange(c, g, e, Mp, lp, lr)
+	Mw := Mp
+	if g.Ht > wp {
+		Mw = c.Let("M_wlb", "min(M_p - (M_p - F_y*S)*(0.305*h_t*sqrt(F_y/E) - 0.738), M_p)", "N*mm",
+			min(Mp-(Mp-g.Fy*g.S)*(0.305*g.Ht*math.Sqrt(g.Fy/e)-0.738), Mp))
 	} else {
-		c.Let("M_flb", "M_p", "N*mm", Mf)
+		c.Let("M_wlb", "M_p", "N*mm", Mw)
 	}
 	Ml := rectTubeTwist(c, g, e, Mp)
-	Mn := c.Let("M_n", "min(M_flb, M_ltb)", "N*mm", min(Mf, Ml))
+	Mn := c.Let("M_n", "min(M_flb, M_wlb, M_ltb)", "N*mm", min(Mf, Mw, Ml))
 	c.Compare(g.M, c.Available("M_c", "M_n", "N*mm", Mn, 0.90, 1.67))
 })
+
+// rectTubeFlange is local buckling of the flange, F7.2, in its lines.
+func rectTubeFlange(c *strength.Calc, g rectTubeBendingGivens, e, mp, lp, lr float64) float64 {
+	switch {
+	case g.Bt <= lp:
+		return c.Let("M_flb", "M_p", "N*mm", mp)
+	case g.Bt <= lr:
+		return c.Let("M_flb", "min(M_p - (M_p - F_y*S)*(3.57*b_t*sqrt(F_y/E) - 4.0), M_p)", "N*mm",
+			min(mp-(mp-g.Fy*g.S)*(3.57*g.Bt*math.Sqrt(g.Fy/e)-4.0), mp))
+	}
+	c.Need(g.T > 0, "t > 0*mm", "the wall of a tube with a slender flange")
+	c.Need(g.H > 2*g.T, "H > 2*t", "the depth of a tube with a slender flange")
+	root := math.Sqrt(e / g.Fy)
+	// Above lambda_r b_e is less than the flat width by itself.
+	be := c.Let("b_e", "1.92*t*sqrt(E/F_y)*(1 - 0.38/b_t*sqrt(E/F_y))", "mm", 1.92*g.T*root*(1-0.38/g.Bt*root))
+	lost := c.Let("b_x", "b_t*t - b_e", "mm", g.Bt*g.T-be)
+	Ie := c.Let("I_e", "S*H/2 - 2*(b_x*t*pow((H - t)/2, 2) + b_x*pow(t, 3)/12)", "mm^4",
+		g.S*g.H/2-2*(lost*g.T*sq((g.H-g.T)/2)+lost*g.T*g.T*g.T/12))
+	c.Need(Ie > 0, "I_e > 0*mm*mm*mm*mm", "S, b_t, H and t of one tube")
+	Se := c.Let("S_e", "2*I_e/H", "mm^3", 2*Ie/g.H)
+	return c.Let("M_flb", "F_y*S_e", "N*mm", g.Fy*Se)
+}
 
 // rectTubeTwist is lateral-torsional buckling, F7.4, in its lines; new in 360-16.
 func rectTubeTwist(c *strength.Calc, g rectTubeBendingGivens, e, mp float64) float64 {

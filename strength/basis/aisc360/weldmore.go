@@ -146,8 +146,20 @@ var pjpTension = strength.Define(strength.Identity{
 	c.Compare(g.P, pjp(c, g, 0.80, 1.88))
 })
 
+// pjpCompression is a partial-penetration groove weld pressed across its axis in a joint that is not made to bear: AISC 360-22 J2.4(a), Table J2.5.
+var pjpCompression = strength.Define(strength.Identity{
+	ID: "pjp-compression", Title: "partial-penetration weld in compression",
+	Clause: clause("J2.4(a), Table J2.5", "partial penetration, compression in joints not made to bear"),
+	Demand: "P_r", Capacity: "P_c", Unit: "N",
+}, func(c *strength.Calc, g pjpGivens) {
+	c.Compare(g.P, pjpLines(c, g, c.Let("q_n", "0.90*F_EXX*E", "N/mm", 0.90*g.FEXX*g.E), 0.80, 1.88))
+})
+
 func pjp(c *strength.Calc, g pjpGivens, phi, omega float64) float64 {
-	qn := c.Let("q_n", "0.60*F_EXX*E", "N/mm", 0.60*g.FEXX*g.E)
+	return pjpLines(c, g, c.Let("q_n", "0.60*F_EXX*E", "N/mm", 0.60*g.FEXX*g.E), phi, omega)
+}
+
+func pjpLines(c *strength.Calc, g pjpGivens, qn, phi, omega float64) float64 {
 	qc := c.Available("q_c", "n*q_n", "N/mm", g.N*qn, phi, omega)
 	if g.P > 0 {
 		c.Let("l_req", "P_r/q_c", "mm", g.P/qc)
