@@ -40,21 +40,24 @@ var table = []unit{
 	{"lbf", Force, poundF},
 	{"kip kips", Force, kip},
 
-	{"N*mm mm*N", Moment, 1},
-	{"N*m m*N", Moment, 1000},
+	{"N*mm mm*N Nmm", Moment, 1},
+	{"N*m m*N Nm", Moment, 1000},
 	{"kN*mm mm*kN", Moment, 1000},
-	{"kN*m m*kN", Moment, 1e6},
+	{"kN*m m*kN kNm", Moment, 1e6},
+	{"kN*cm cm*kN", Moment, 1e4},
 	{"lbf*in in*lbf", Moment, poundF * inch},
 	{"lbf*ft ft*lbf", Moment, poundF * foot},
-	{"kip*in in*kip", Moment, kip * inch},
-	{"kip*ft ft*kip", Moment, kip * foot},
+	{"kip*in in*kip kips*in in*kips", Moment, kip * inch},
+	{"kip*ft ft*kip kips*ft ft*kips", Moment, kip * foot},
 
 	{"Pa", Stress, 1e-6},
 	{"kPa", Stress, 1e-3},
 	{"MPa N/mm2", Stress, 1},
 	{"GPa kN/mm2", Stress, 1000},
+	{"N/cm2", Stress, 0.01},
+	{"kN/cm2", Stress, 10},
 	{"psi lbf/in2", Stress, poundIn2},
-	{"ksi kip/in2", Stress, 1000 * poundIn2},
+	{"ksi kip/in2 kips/in2", Stress, 1000 * poundIn2},
 
 	{"kg", Mass, 1},
 	{"t", Mass, 1000},
@@ -85,8 +88,8 @@ var table = []unit{
 	{"kN/mm", ForcePerLength, 1000},
 	{"lbf/in", ForcePerLength, poundF / inch},
 	{"lbf/ft", ForcePerLength, poundF / foot},
-	{"kip/in", ForcePerLength, kip / inch},
-	{"kip/ft", ForcePerLength, kip / foot},
+	{"kip/in kips/in", ForcePerLength, kip / inch},
+	{"kip/ft kips/ft", ForcePerLength, kip / foot},
 
 	{"%", Ratio, 0.01},
 }
@@ -103,9 +106,9 @@ func indexUnits() map[string]unit {
 	return m
 }
 
-var tableSpelling = strings.NewReplacer(" / ", "/", " /", "/", "/ ", "/", " * ", "*", " *", "*", "* ", "*", " ", "*", "-", "*", "^", "")
+var tableSpelling = strings.NewReplacer("in.", "in", " / ", "/", " /", "/", "/ ", "/", " * ", "*", " *", "*", "* ", "*", " ", "*", "-", "*", "^", "")
 
-// canonical brings a unit as written ("kN m", "mm^2", "kip-in") to the table's spelling.
+// canonical brings a unit as written ("kN m", "mm^2", "kip-in", "in.2") to the table's spelling.
 func canonical(written string) string {
 	return tableSpelling.Replace(strings.Join(strings.Fields(tidy(written)), " "))
 }
