@@ -8,21 +8,22 @@ import (
 	"lugwright/strength"
 )
 
-// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles; of F ksi^6 cycles, 100^6 x 1.5 = 150e10) and the threshold in ksi.
+// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles; of F times 1e10, ksi^6 cycles) and the threshold in ksi.
 type category struct{ cf, fth float64 }
 
-var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {15000, 8}, {3.9, 7}}
+var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {150, 8}, {3.9, 7}}
 
 const categoryF = 7 // shear on weld throats: exponent 1/6
 
 type fatigueGivens struct {
-	F   float64 `sym:"f_SR" unit:"MPa" min:"0" max:"2000" is:"stress range of live load"`
-	N   float64 `sym:"n_SR" unit:"" min:"1" max:"1e10" is:"cycles"`
-	Cat float64 `sym:"category" choices:"A|B|B'|C|D|E|E'|F|threads" is:"detail category of Table A-3.1"`
+	F    float64 `sym:"f_SR" unit:"MPa" min:"0" max:"2000" is:"stress range of live load"`
+	N    float64 `sym:"n_SR" unit:"" min:"1" max:"1e10" is:"cycles"`
+	Cat  float64 `sym:"category" choices:"A|B|B'|C|D|E|E'|F|threads" is:"detail category of Table A-3.1"`
+	Form float64 `sym:"form" choices:"360-16 and later|360-10 and before" default:"0" is:"edition whose form of the curve is taken: 1000 (C_f/n)^0.333, or without the 1000, which its rounded exponent makes 0.7 % less"`
 }
 
-// fatigueRange is one stress range against its design value: AISC 360-22 Appendix 3, A-3.3, Eq. A-3-1 and A-3-2. C_f is written as in 360-10, ten times
-// that of 360-16 and later. The rounded exponent makes the older form, (C_f 1e8/n_SR)^0.333, 0.7 % less than the printed 1000 (C_f/n_SR)^0.333.
+// fatigueRange is one stress range against its design value: AISC 360-22 Appendix 3, A-3.3, Eq. A-3-1 and A-3-2. C_f is written as in 360-10, in 1e8 (F in 1e10);
+// 360-16 and later have a tenth of it, and no C_f for F.
 // Threads, category G, are checked on the tensile stress area (A-3.4). Not needed under 20,000 cycles.
 var fatigueRange = strength.Define(strength.Identity{
 	ID: "fatigue-range", Title: "one stress range in fatigue", Fatigue: true,
@@ -30,16 +31,24 @@ var fatigueRange = strength.Define(strength.Identity{
 	Demand: "f_SR", Capacity: "F_SR", Unit: "MPa",
 }, func(c *strength.Calc, g fatigueGivens) {
 	k := categories[int(g.Cat)]
-	c.Let("C_f", "when(category < 0.5, 250, when(category < 1.5, 120, when(category < 2.5, 61, when(category < 3.5, 44, when(category < 4.5, 22, when(category < 5.5, 11, when(category < 6.5, 3.9, when(category < 7.5, 15000, 3.9))))))))", "", k.cf)
+	c.Let("C_f", "when(category < 0.5, 250, when(category < 1.5, 120, when(category < 2.5, 61, when(category < 3.5, 44, when(category < 4.5, 22, when(category < 5.5, 11, when(category < 6.5, 3.9, when(category < 7.5, 150, 3.9))))))))", "", k.cf)
 	c.Let("F_TH", "when(category < 0.5, 24, when(category < 1.5, 16, when(category < 2.5, 12, when(category < 3.5, 10, when(category < 4.5, 7, when(category < 5.5, 4.5, when(category < 6.5, 2.6, when(category < 7.5, 8, 7))))))))*ksi", "MPa", k.fth*ksi)
-	var Fsr float64
-	if int(g.Cat) == categoryF {
-		Fsr = c.Let("F_SR", "max(100*pow(C_f/10000/n_SR, 0.167)*ksi, F_TH)", "MPa", max(100*math.Pow(k.cf/1e4/g.N, 0.167)*ksi, k.fth*ksi))
-	} else {
-		Fsr = c.Let("F_SR", "max(1000*pow(C_f/10/n_SR, 0.333)*ksi, F_TH)", "MPa", max(1000*math.Pow(k.cf/10/g.N, 0.333)*ksi, k.fth*ksi))
-	}
+	Fsr := c.Let("F_SR", "max(F_c, F_TH)", "MPa", max(fatigueCurve(c, g, k.cf), k.fth*ksi))
 	c.Compare(g.F, Fsr)
 })
+
+func fatigueCurve(c *strength.Calc, g fatigueGivens, cf float64) float64 {
+	isF := int(g.Cat) == categoryF
+	switch {
+	case isF && g.Form == 0:
+		return c.Let("F_c", "100*pow(C_f/100/n_SR, 0.167)*ksi", "MPa", 100*math.Pow(cf/100/g.N, 0.167)*ksi)
+	case isF:
+		return c.Let("F_c", "pow(C_f*10000000000/n_SR, 0.167)*ksi", "MPa", math.Pow(cf*1e10/g.N, 0.167)*ksi)
+	case g.Form == 0:
+		return c.Let("F_c", "1000*pow(C_f/10/n_SR, 0.333)*ksi", "MPa", 1000*math.Pow(cf/10/g.N, 0.333)*ksi)
+	}
+	return c.Let("F_c", "pow(C_f*100000000/n_SR, 0.333)*ksi", "MPa", math.Pow(cf*1e8/g.N, 0.333)*ksi)
+}
 
 type damageGivens struct {
 	F   []float64 `sym:"f_SR" unit:"MPa" min:"0" max:"2000" is:"stress ranges of live load"`
@@ -79,7 +88,7 @@ var fatigueDamage = strength.Define(strength.Identity{
 // life is the number of cycles of a stress range in ksi on the curve without its threshold.
 func life(f, cf, power float64) float64 {
 	if power > 3 {
-		return cf / 1e4 * math.Pow(100/f, power)
+		return cf / 100 * math.Pow(100/f, power)
 	}
 	return cf * 1e8 / math.Pow(f, power)
 }

@@ -29,12 +29,14 @@ func byHand(t *testing.T, list []hand) {
 	}
 }
 
-// Appendix 3: 1000 (4.4/500000)^0.333, 1000 (1.1/1e6)^0.333, 1000 (0.39/500000)^0.333; 100 (1.5/1e6)^0.167 and 100 (1.5/20000)^0.167 for category F, which
+// Appendix 3: 1000 (4.4/500000)^0.333, 1000 (1.1/1e6)^0.333, 1000 (0.39/500000)^0.333; in the older form (44e8/500000)^0.333; 100 (1.5/1e6)^0.167 and 100 (1.5/20000)^0.167 for category F, which
 // ends at 8 ksi. Miner's sum has the same curve.
 func TestFatigueRange(t *testing.T) {
 	at := func(category, n float64) values { return values{"f_SR": 0, "n_SR": n, "category": category} }
 	byHand(t, []hand{
 		{"fatigue-range", strength.ASD, at(categoryC, 500000), "F_SR", 20.73, ksi, 0.005},
+		{"fatigue-range", strength.ASD, at(categoryC, 500000).with("form", 1), "F_SR", 20.58, ksi, 0.005},
+		{"fatigue-range", strength.ASD, at(categoryF, 1e6).with("form", 1), "F_SR", 10.75, ksi, 0.005},
 		{"fatigue-range", strength.ASD, at(categoryE, 1e6), "F_SR", 10.37, ksi, 0.005},
 		{"fatigue-range", strength.ASD, at(categoryThreads, 500000), "F_SR", 9.248, ksi, 0.0005},
 		{"fatigue-range", strength.ASD, at(categoryF, 1e6), "F_SR", 10.65, ksi, 0.005},
