@@ -25,10 +25,10 @@ type boltJointGivens struct {
 }
 
 // boltShearJoint is shear of one bolt where the joint is long, has fillers, or its plain bolts a long grip: AISC 360-22 J3.7 with the footnotes of
-// Table J3.2, and J5.2. The three reductions are from memory; the footnote's 1 % for each 1/16 in is taken in proportion.
+// Table J3.2, and J5.2. The reduction for fillers is from memory; the footnote's 1 % for each 1/16 in is taken in proportion.
 var boltShearJoint = strength.Define(strength.Identity{
 	ID: "bolt-shear-joint", Title: "shear of a bolt in a long joint, through fillers or with a long grip",
-	Clause: clause("J3.7, Eq. J3-1, Table J3.2 with footnotes; J5.2", "reductions from memory"),
+	Clause: clause("J3.7, Eq. J3-1, Table J3.2 with footnotes; J5.2", "reduction for fillers from memory"),
 	Demand: "V_r", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g boltJointGivens) {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
@@ -90,11 +90,10 @@ type boltEdgeGivens struct {
 	Hole   float64 `sym:"hole" choices:"standard|oversize|short slot|long slot" default:"0" is:"hole, a slot across the edge; one along it is as standard"`
 }
 
-// boltEdge is the least distance from a hole to an edge: AISC 360-22 J3.5, Tables J3.4 and J3.5, inch and metric. Table J3.5 in inches was read in the
-// edition of 2005, the others are from memory. A diameter between two rows takes the larger, one below the first row that row.
+// boltEdge is the least distance from a hole to an edge: AISC 360-22 J3.5, Tables J3.4 and J3.5, inch and metric. A diameter between two rows takes the larger, one below the first row that row.
 var boltEdge = strength.Define(strength.Identity{
 	ID: "bolt-edge-distance", Title: "least distance of a bolt hole from an edge",
-	Clause: clause("J3.5, Tables J3.4, J3.4M, J3.5 and J3.5M", "tables from memory"),
+	Clause: clause("J3.5, Tables J3.4, J3.4M, J3.5 and J3.5M", ""),
 	Demand: "l_min", Capacity: "l_e", Unit: "mm",
 	Detail: true,
 }, func(c *strength.Calc, g boltEdgeGivens) {
@@ -108,7 +107,7 @@ type edgeRow struct{ d, edge float64 }
 
 var (
 	j34  = [...]edgeRow{{1.0 / 2, 3.0 / 4}, {5.0 / 8, 7.0 / 8}, {3.0 / 4, 1}, {7.0 / 8, 1.125}, {1, 1.25}, {1.125, 1.5}, {1.25, 1.625}}
-	j34m = [...]edgeRow{{16, 22}, {20, 26}, {22, 28}, {24, 30}, {27, 34}, {30, 38}, {36, 46}}
+	j34m = [...]edgeRow{{12, 18}, {16, 22}, {20, 26}, {22, 28}, {24, 30}, {27, 34}, {30, 38}, {36, 46}}
 )
 
 // leastEdge is that of standard holes; beyond the table 1.25 d.
@@ -153,11 +152,11 @@ func edgeIncrement(c *strength.Calc, g *boltEdgeGivens) float64 {
 
 type boltHoleGivens struct {
 	Dh   float64 `sym:"d_h" unit:"mm" min:"0.1" max:"500" is:"diameter of the hole, or length of the slot"`
-	Size float64 `sym:"size" choices:"1/2 in|5/8 in|3/4 in|7/8 in|1 in|1-1/8 in|1-1/4 in|1-3/8 in|1-1/2 in|M16|M20|M22|M24|M27|M30" is:"bolt"`
+	Size float64 `sym:"size" choices:"1/2 in|5/8 in|3/4 in|7/8 in|1 in|1-1/8 in|1-1/4 in|1-3/8 in|1-1/2 in|M12|M16|M20|M22|M24|M27|M30|M36" is:"bolt"`
 	Hole float64 `sym:"hole" choices:"standard|oversize|short slot|long slot" default:"0" is:"hole; a slot is as wide as a standard hole"`
 }
 
-// boltHoles are Tables J3.3 (inches, from memory; 360-16 and later) and J3.3M (mm, read in the edition of 2005): standard and oversize hole, length of
+// boltHoles are Tables J3.3 (inches; 360-16 and later) and J3.3M (mm): standard and oversize hole, length of
 // short and long slot.
 var boltHoles = [...][4]float64{
 	{9.0 / 16, 5.0 / 8, 11.0 / 16, 1.25},
@@ -169,18 +168,20 @@ var boltHoles = [...][4]float64{
 	{1.375, 1.5625, 1.625, 3.125},
 	{1.5, 1.6875, 1.75, 3.4375},
 	{1.625, 1.8125, 1.875, 3.75},
+	{14, 16, 18, 30},
 	{18, 20, 22, 40},
 	{22, 24, 26, 50},
 	{24, 28, 30, 55},
 	{27, 30, 32, 60},
 	{30, 35, 37, 67},
 	{33, 38, 40, 75},
+	{39, 44, 46, 90},
 }
 
 // boltHole is the greatest hole of each kind: AISC 360-22 J3.3, Tables J3.3 and J3.3M.
 var boltHole = strength.Define(strength.Identity{
 	ID: "bolt-hole-size", Title: "greatest hole for a bolt",
-	Clause: clause("J3.3, Tables J3.3 and J3.3M", "metric as in 2005; inches from memory"),
+	Clause: clause("J3.3, Tables J3.3 and J3.3M", ""),
 	Demand: "d_h", Capacity: "d_max", Unit: "mm",
 	Detail: true,
 }, func(c *strength.Calc, g boltHoleGivens) {

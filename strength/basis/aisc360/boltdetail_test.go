@@ -106,7 +106,7 @@ func TestBoltHoles(t *testing.T) {
 			}
 		}
 	}
-	if got := check(t, "bolt-hole-size", strength.ASD, values{"d_h": 24.1, "size": 10, "hole": 1}); got.Verdict != strength.Fail {
+	if got := check(t, "bolt-hole-size", strength.ASD, values{"d_h": 24.1, "size": 11, "hole": 1}); got.Verdict != strength.Fail {
 		t.Errorf("24.1 mm for M20: %q", got.Verdict)
 	}
 }

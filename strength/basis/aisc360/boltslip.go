@@ -6,7 +6,7 @@ import (
 	"lugwright/strength"
 )
 
-// slipBolts are the sizes of Tables J3.1 and J3.1M with the least pretension of Group 120 and Group 150, from memory: kips for inch sizes, kN for
+// slipBolts are the sizes of Tables J3.1 and J3.1M with the least pretension of Group 120 and of Groups 144 and 150: kips for inch sizes, kN for
 // metric ones. Both are 0.70 of the tensile strength, rounded.
 var slipBolts = [...]struct{ a, b float64 }{
 	{12, 15}, {19, 24}, {28, 35}, {39, 49}, {51, 64}, {64, 80}, {81, 102}, {97, 121}, {118, 148},
@@ -34,7 +34,7 @@ type slipGivens struct {
 	T     float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" default:"0" is:"tension on the joint"`
 	N     float64 `sym:"n_b" unit:"" min:"1" max:"1000" default:"1" is:"bolts that share both alike"`
 	Size  float64 `sym:"size" choices:"other|1/2 in|5/8 in|3/4 in|7/8 in|1 in|1-1/8 in|1-1/4 in|1-3/8 in|1-1/2 in|M16|M20|M22|M24|M27|M30|M36" default:"0" is:"bolt, for the table's pretension; other takes T_b"`
-	Group float64 `sym:"group" choices:"120|150" default:"0" is:"strength group: 120 (A325), 150 (A490)"`
+	Group float64 `sym:"group" choices:"120|150|144" default:"0" is:"strength group: 120 (A325), 150 (A490), 144 (F3148)"`
 	Tb    float64 `sym:"T_b" unit:"N" min:"0" max:"1e8" default:"0" is:"pretension of a bolt of another size or group, 0.70 of its tensile strength"`
 	Mu    float64 `sym:"mu" unit:"" min:"0.05" max:"0.6" default:"0.3" is:"slip coefficient: 0.30 class A, 0.50 class B, or tested"`
 	Ns    float64 `sym:"n_s" unit:"" min:"1" max:"4" default:"1" is:"slip planes"`
@@ -44,10 +44,10 @@ type slipGivens struct {
 }
 
 // boltSlip is slip of a joint with pretensioned bolts, with tension: AISC 360-22 J3.9, Eq. J3-4, and J3.10, Eq. J3-5a (LRFD) and J3-5b (ASD).
-// Shear, bearing and tension of the bolts are to hold too. mu of class B, the pretensions and the factor of fillers are from memory.
+// Shear, bearing and tension of the bolts are to hold too.
 var boltSlip = strength.Define(strength.Identity{
 	ID: "bolt-slip", Title: "slip of a joint with pretensioned bolts",
-	Clause: clause("J3.9, Eq. J3-4; J3.10, Eq. J3-5a and J3-5b; Tables J3.1 and J3.1M", "pretensions and h_f from memory"),
+	Clause: clause("J3.9, Eq. J3-4; J3.10, Eq. J3-5a and J3-5b; Tables J3.1 and J3.1M", ""),
 	Demand: "V_r", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g slipGivens) {
 	Tm := g.Tb
