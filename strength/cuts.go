@@ -43,7 +43,8 @@ type cut struct {
 // rib is one web with the part of the flange that works with it.
 type rib struct {
 	offset float64 // from the ribs' middle, along chord
-	lever  float64 // offset over the sum of squares: its part of a couple
+	part   float64 // of the forces
+	lever  float64 // its part of a couple, over a distance
 	off    float64 // its centroid from the flange's plane, along flat
 	f      Cut
 	label  string   // the web's name
@@ -239,7 +240,7 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 		m.fillSection(c, c.working(s, m.chordsOf(ids, c)), nil, ids)
 		return
 	}
-	whole := c.reached(s, m.chordsOf(ids, c))
+	whole := m.reached(s, c, m.chordsOf(ids, c))
 	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
 		m.fillSection(c, c.working(s, whole), nil, ids)
 		return
@@ -286,14 +287,22 @@ func (c *cut) halfSpread(s *part.Sweep) float64 {
 }
 
 // reached leaves out ribs that the load has not spread to: what stands farther off works only nearer the root.
-func (c *cut) reached(s *part.Sweep, chords []chordPiece) []chordPiece {
+func (m *model) reached(s *part.Sweep, c *cut, chords []chordPiece) []chordPiece {
 	if s.EntryMM == 0 || !s.Ribs {
 		return chords
 	}
-	half := c.halfSpread(s)
 	return slices.DeleteFunc(chords, func(ch chordPiece) bool {
-		return !slices.Contains(s.Things, ch.t.plate.ID) && math.Abs(ch.mid.Sub(c.at).Dot(c.chord)) > half+ch.t.plate.ThicknessMM/2
+		return !slices.Contains(s.Things, ch.t.plate.ID) && m.reachedPart(c, ch.mid.Sub(c.at).Dot(c.chord), ch.t.plate.ThicknessMM) == 0
 	})
+}
+
+// reachedPart is how much of a rib's thickness the spread has reached, so that a rib does not come in all at once.
+func (m *model) reachedPart(c *cut, at, t float64) float64 {
+	s := &m.b.Sweeps[c.slot]
+	if s.EntryMM == 0 {
+		return 1
+	}
+	return min(max((c.halfSpread(s)+t/2-math.Abs(at))/t, 0), 1)
 }
 
 // working clips the chords to the width that a load entering over part of it spreads to.
@@ -436,10 +445,13 @@ func (r *run) actAt(c *cut) {
 		r.flowsAt(c)
 		return
 	}
-	r.acting = ribbed(r.acting, c, r.beyond(c, c.group))
-	for k := range r.acting {
-		r.atRibFlow(c, &c.ribs[k], &r.acting[k])
-		r.atRibRoot(c, &c.ribs[k], &r.acting[k])
+	w := r.beyond(c, c.group)
+	r.acting = ribbed(r.acting, c, w)
+	for k := range c.ribs {
+		rb := &c.ribs[k]
+		f := rb.take(c, w)
+		r.atRibFlow(c, rb, f)
+		r.atRibRoot(c, rb, f)
 	}
 }
 

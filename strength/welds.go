@@ -494,7 +494,7 @@ func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) fl
 	if here := c.at.Dot(c.normal); m.heldBefore(w, from, c.normal) {
 		from = here
 	} else {
-		to = here
+		from, to = max(from, m.arrival(c, w.Joins[0])), here
 	}
 	sum := 0.0
 	for _, s := range w.Segments {
@@ -502,6 +502,21 @@ func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) fl
 		sum += max(0, min(max(a, b), to)-max(min(a, b), from))
 	}
 	return sum / float64(len(w.Segments))
+}
+
+// arrival is how far along a cut's normal the spread of the load reaches a rib that stands beside its entry; minus infinity for any other
+// web, whose weld gathers from its tip.
+func (m *model) arrival(c *cut, web string) float64 {
+	s := &m.b.Sweeps[c.slot]
+	for _, ch := range c.works {
+		if !s.Ribs || ch.t.plate.ID != web {
+			continue
+		}
+		if beside := math.Abs(ch.mid.Sub(c.at).Dot(c.chord)) - ch.t.plate.ThicknessMM/2 - s.EntryMM/2; s.EntryMM > 0 && beside > 0 {
+			return s.From.Dot(c.normal) + s.EntryToMM + beside/tan30
+		}
+	}
+	return math.Inf(-1)
 }
 
 // heldBefore says whether the web of w is welded to another plate where its composite begins.
