@@ -305,19 +305,26 @@ func (m *model) reachedPart(c *cut, at, t float64) float64 {
 	return min(max((c.halfSpread(s)+t/2-math.Abs(at))/t, 0), 1)
 }
 
-// working clips the chords to the width that a load entering over part of it spreads to.
+// working clips the chords to the width that a load entering over part of it spreads to, where that holds for all it does there.
 func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
-	if s.EntryMM == 0 {
+	if s.EntryMM == 0 || s.EntryFlat {
 		return chords
 	}
+	out := c.clipped(s, chords)
+	for _, ch := range out {
+		c.spread += ch.length
+	}
+	return out
+}
+
+// clipped is the part of the chords within the spread of the load.
+func (c *cut) clipped(s *part.Sweep, chords []chordPiece) []chordPiece {
 	half := c.halfSpread(s)
 	var out []chordPiece
 	for _, ch := range chords {
 		middle := c.at.Sub(ch.mid).Dot(ch.dir)
-		lo, hi := max(middle-half, -ch.length/2), min(middle+half, ch.length/2)
-		if hi > lo {
+		if lo, hi := max(middle-half, -ch.length/2), min(middle+half, ch.length/2); hi > lo {
 			out = append(out, ch.part(lo, hi))
-			c.spread += hi - lo
 		}
 	}
 	return out
@@ -347,7 +354,22 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 		}
 	}
 	c.f = section(whole, full, effective)
+	if s := &m.b.Sweeps[c.slot]; s.EntryFlat && len(active) == 0 {
+		c.flatten(c.clipped(s, whole))
+	}
 	c.f.FreeLength = c.ribArm
+}
+
+// flatten leaves the given chords alone to bending out of the plane, with its shear.
+func (c *cut) flatten(chords []chordPiece) {
+	f, width := &c.f, 0.0
+	for _, ch := range chords {
+		width += ch.length
+	}
+	f.AreaVa, f.Sa = width*f.TMax, width*f.TMax*f.TMax/6
+	if f.Za > 0 {
+		f.Za = width * f.TMax * f.TMax / 4
+	}
 }
 
 func (c *cut) pieces(chords []chordPiece) []statics.Piece {

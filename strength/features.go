@@ -234,11 +234,12 @@ type CornerPlate struct {
 
 // Wall is a support's wall bent out of its plane by the couple of a bolt group.
 type Wall struct {
-	M     float64 // couple
+	M     float64 // couple about the wall's length, which bends it from flange to flange
+	Mv    float64 // couple about its height
 	N     float64 // pull
 	T     float64
 	Width float64 // width of wall that works
 	Clear float64 // clear height between flanges
-	Arm   float64 // distance between the pull and the push
+	Arm   float64 // distance between the pull and the push of M
 	Fy    float64
 }
