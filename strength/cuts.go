@@ -535,13 +535,14 @@ func (r *run) atCornerPlate(c *cut) {
 	if s.HeightMM == 0 || c.at.Sub(s.To).Norm() > 0.01 {
 		return
 	}
-	w := r.beyond(c, c.at)
+	w, t := r.beyond(c, c.at), r.thing(s.Things[0])
 	p := math.Abs(w.f.Dot(c.chord))
 	if p == 0 {
 		return
 	}
 	r.cornerPlates[c.slot].consider(r, CornerPlate{
-		P: p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy, Modulus: c.f.E,
+		Holed: len(t.plate.Holes)+len(t.plate.Cutouts) > 0,
+		P:     p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy, Modulus: c.f.E,
 	}, "")
 }
 

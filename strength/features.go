@@ -224,10 +224,11 @@ type Outstand struct {
 
 // CornerPlate is a plate in a corner, loaded along its support, with a free edge across it.
 type CornerPlate struct {
-	P, E float64 // force along the support, and its distance from it
-	A, B float64 // height along the support, reach from it
-	T    float64
-	Fy   float64
+	Holed bool    // there is an opening in it
+	P, E  float64 // force along the support, and its distance from it
+	A, B  float64 // height along the support, reach from it
+	T     float64
+	Fy    float64
 	// Modulus is that of elasticity.
 	Modulus float64
 }

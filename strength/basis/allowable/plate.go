@@ -75,14 +75,15 @@ var freeEdge = strength.Define(strength.Identity{
 })
 
 type cornerGivens struct {
-	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line"`
-	E  float64 `sym:"e" unit:"mm" min:"0" max:"5000" is:"load to the support line"`
-	A  float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
-	B  float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
-	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
-	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
-	Fu float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 where it is not known"`
-	Em float64 `sym:"E" unit:"MPa" min:"1000" max:"300000" default:"200000" is:"modulus of elasticity: 200000 steel, 70000 aluminium"`
+	P    float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line"`
+	E    float64 `sym:"e" unit:"mm" min:"0" max:"5000" is:"load to the support line"`
+	A    float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
+	B    float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
+	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
+	Fy   float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Fu   float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 where it is not known"`
+	Em   float64 `sym:"E" unit:"MPa" min:"1000" max:"300000" default:"200000" is:"modulus of elasticity: 200000 steel, 70000 aluminium"`
+	Hole float64 `sym:"hole" choices:"none|in the plate" default:"0" is:"an opening: the section through it is checked by itself, and its edge must yield before it buckles"`
 }
 
 // cornerStress is a triangular plate on the section square to its free edge: elastic axial force and bending, against the lesser of the
@@ -99,6 +100,9 @@ var cornerStress = strength.Define(strength.Identity{
 	all := allowedFloor(c, g.Fy, g.Fu)
 	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*E/(12*(1 - pow(0.3, 2)))*pow(t/b_p, 2)", "MPa", edgeStress(bp, g.T, g.Em))
 	nu := c.Factor("n_u")
+	if g.Hole > 0 {
+		c.Need(Fcr/nu >= all, "F_cr/n_u >= sigma_all", "an edge that yields before it buckles, since there is an opening")
+	}
 	c.Compare(sigma, c.Let("sigma_c", "min(sigma_all, F_cr/n_u)", "MPa", min(all, Fcr/nu)))
 })
 
@@ -166,7 +170,11 @@ var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
 }
 
 func givensOf(f *strength.CornerPlate) cornerGivens {
-	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy, Em: f.Modulus}
+	hole := 0.0
+	if f.Holed {
+		hole = 1
+	}
+	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy, Em: f.Modulus, Hole: hole}
 }
 
 var wallRules = []strength.Rule[strength.Wall]{
