@@ -392,7 +392,9 @@ func section(chords []chordPiece, full, effective statics.Section) Cut {
 		t := ch.t.plate.ThicknessMM
 		f.TMax = max(f.TMax, t)
 		f.Fy, f.Fu, f.E = min(f.Fy, ch.t.fy), min(f.Fu, ch.t.fu), min(f.E, ch.t.e)
-		f.Net = f.Net || ch.t == last
+		if ch.t == last {
+			f.Net, f.HoleT = true, f.HoleT+t
+		}
 		last = ch.t
 	}
 	f.AreaVa, f.AreaVb = full.Area, full.Area

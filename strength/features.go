@@ -79,6 +79,7 @@ type Cut struct {
 	R          float64 // least radius of gyration
 	Rect       bool    // a single rectangle
 	Net        bool    // through a hole
+	HoleT      float64 // thickness that the holes go through, all together
 	Fy, Fu     float64
 	E          float64 // least modulus of elasticity
 }

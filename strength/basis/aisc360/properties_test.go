@@ -274,6 +274,18 @@ func TestInteractionAlone(t *testing.T) {
 	}
 }
 
+// TestNetRupture: two holes of 13.5 in 70 x 8 of F_y 690 and F_u 758 MPa: yield on 344 mm2 allows 142.1 kN, rupture on 1/16 in less at each hole,
+// 318.6 mm2, 120.7 kN.
+func TestNetRupture(t *testing.T) {
+	v := combined.with("P_r", 1e5).with("A", 344).with("F_y", 690).with("F_u", 758).with("t_h", 16)
+	if got := check(t, "axial-force", strength.ASD, v).Capacity; math.Abs(got-120.75e3) > 50 {
+		t.Errorf("two holes: %.0f N", got)
+	}
+	if got := check(t, "axial-force", strength.ASD, v.with("t_h", 0)).Capacity; math.Abs(got-142.13e3) > 50 {
+		t.Errorf("no hole: %.0f N", got)
+	}
+}
+
 // TestClearance: D5-2 has C_r at its printed steps, a pin of 1 in in a hole of 1 1/32 and of 1 1/16 in among them.
 func TestClearance(t *testing.T) {
 	at := func(play float64) *strength.Calc {
