@@ -344,6 +344,9 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
+		if out, ok := statics.WebsOut(pieces); ok {
+			y += out
+		}
 		c.shear = c.space(y, z)
 	}
 	effective := full

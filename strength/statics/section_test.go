@@ -118,3 +118,26 @@ func TestSectionRefusesBadInput(t *testing.T) {
 		}
 	}
 }
+
+// TestWebsOut: two webs at the ends of a flange are a channel, whose textbook centre is b^2 h^2 t_f/(4 I) out; a tee has none; two levels of
+// flange, or webs that do not balance, are refused.
+func TestWebsOut(t *testing.T) {
+	const b, h, tf, tw = 40.0, 100.0, 0.2, 0.1
+	web := func(z float64) Piece { return Piece{Y: b / 2, Z: z, L: b, T: tf} }
+	flange := Piece{L: h, T: tw, Ang: math.Pi / 2}
+	got, ok := WebsOut([]Piece{flange, web(h / 2), web(-h / 2)})
+	want, err := ChannelShearCentre(b, h, tf, tw)
+	if err != nil || !ok {
+		t.Fatal(err, ok)
+	}
+	near(t, "channel", -got, want, 1e-3)
+	if got, ok := WebsOut([]Piece{flange, web(0)}); !ok || got != 0 {
+		t.Errorf("tee: %v, %v", got, ok)
+	}
+	if _, ok := WebsOut([]Piece{flange, web(h / 2)}); ok {
+		t.Error("an angle is none")
+	}
+	if _, ok := WebsOut([]Piece{flange, {Y: b, L: h, T: tw, Ang: math.Pi / 2}, web(0)}); ok {
+		t.Error("two flanges are none")
+	}
+}
