@@ -65,7 +65,7 @@ func edgeMoment(c *strength.Calc, z, s, l, d, t, fy float64) float64 {
 	lam := c.Let("lambda", "L_b*h/pow(t, 2)", "", l*d/(t*t))
 	var Mn float64
 	switch {
-	case lam <= 0.08*e/fy:
+	case lam <= c.Let("lambda_1", "0.08*E/F_y", "", 0.08*e/fy):
 		Mn = c.Let("M_ny", "M_p", "N*mm", Mp)
 	case lam <= 1.9*e/fy:
 		Mn = c.Let("M_ny", "min((1.52 - 0.274*lambda*F_y/E)*F_y*S_y, M_p)", "N*mm", min((1.52-0.274*lam*fy/e)*fy*s, Mp))

@@ -36,16 +36,28 @@ type tensionRuptureGivens struct {
 	X    float64 `sym:"x_bar" unit:"mm" min:"0" max:"1e4" default:"0" is:"eccentricity of the joint"`
 	L    float64 `sym:"l" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of the joint; the mean where its welds differ"`
 	W    float64 `sym:"w" unit:"mm" min:"0" max:"1e4" default:"0" is:"width of the plate or of the connected part, case 4"`
+	S    float64 `sym:"s" unit:"mm" min:"0" max:"1e4" default:"0" is:"distance along the force between holes of a staggered chain"`
+
+	Gages []float64 `sym:"g_i" unit:"mm" min:"0" max:"1e4" default:"0" is:"distance across the force of each slanting step of the chain; 0 for none"`
 }
 
 // tensionRupture is rupture on the effective net section with the shear lag factor of Table D3.1: AISC 360-22 D2(b), Eq. D2-2, and D3,
-// Eq. D3-1. Case 4 is new in 360-16, case 5 for round tubes in 360-22.
+// Eq. D3-1. Case 4 is new in 360-16, case 5 for round tubes in 360-22. Each slanting step of a chain of staggered holes gives s^2/(4 g) of width
+// back, B4.3b.
 var tensionRupture = strength.Define(strength.Identity{
 	ID: "tension-rupture", Title: "rupture of the net section in tension",
-	Clause: clause("D2(b), Eq. D2-2; D3, Eq. D3-1 and Table D3.1; J4.1(b)", ""),
+	Clause: clause("D2(b), Eq. D2-2; D3, Eq. D3-1 and Table D3.1; J4.1(b); B4.3b", ""),
 	Demand: "P_r", Capacity: "P_c", Unit: "N",
 }, func(c *strength.Calc, g tensionRuptureGivens) {
-	An := c.Let("A_n", "A_g - n_h*d_net*t", "mm^2", g.A-g.N*g.Dn*g.T)
+	back := 0.0
+	for _, gage := range g.Gages {
+		if gage > 0 {
+			back += g.S * g.S / (4 * gage)
+		}
+	}
+	back = c.Solved("w_s", "sum of s^2/(4 g_i) over the slanting steps of the chain", "mm", back)
+	An := c.Let("A_n", "A_g - n_h*d_net*t + w_s*t", "mm^2", g.A-g.N*g.Dn*g.T+back*g.T)
+	c.Need(An <= g.A, "A_n <= A_g", "a net area no greater than the gross one")
 	c.Need(An > 0, "A_n > 0*mm*mm", "material left beside the holes")
 	if g.Case > 0 {
 		c.Need(g.L > 0, "l > 0*mm", "a joint of some length")
@@ -123,7 +135,7 @@ var spreadBuckling = strength.Define(strength.Identity{
 func bucklingStress(c *strength.Calc, lcr, fy float64) float64 {
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	Fe := c.Let("F_e", "pow(pi, 2)*E/pow(Lc_r, 2)", "MPa", math.Pi*math.Pi*e/(lcr*lcr))
-	if lcr <= 4.71*math.Sqrt(e/fy) {
+	if lcr <= c.Let("Lc_r1", "4.71*sqrt(E/F_y)", "", 4.71*math.Sqrt(e/fy)) {
 		return c.Let("F_n", "pow(0.658, F_y/F_e)*F_y", "MPa", math.Pow(0.658, fy/Fe)*fy)
 	}
 	return c.Let("F_n", "0.877*F_e", "MPa", 0.877*Fe)
