@@ -8,10 +8,11 @@ import (
 	"lugwright/strength"
 )
 
-// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles) and the threshold in ksi. E, E' and B' are from memory.
+// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles) and the threshold in ksi. E, E' and B' are from memory, and so is F: 150e10 in 360-10, which is
+// the 100(1.5/n)^0.167 ksi of 360-16.
 type category struct{ cf, fth float64 }
 
-var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {150, 8}, {3.9, 7}}
+var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {15000, 8}, {3.9, 7}}
 
 const categoryF = 7 // shear on weld throats: exponent 1/6
 
@@ -26,11 +27,11 @@ type fatigueGivens struct {
 // under 20,000 cycles.
 var fatigueRange = strength.Define(strength.Identity{
 	ID: "fatigue-range", Title: "one stress range in fatigue", Fatigue: true,
-	Clause: clause("Appendix 3, Eq. A-3-1 and A-3-2; Table A-3.1", "categories B', E, E' and threads from memory"),
+	Clause: clause("Appendix 3, Eq. A-3-1 and A-3-2; Table A-3.1", "categories B', E, E', F and threads from memory"),
 	Demand: "f_SR", Capacity: "F_SR", Unit: "MPa",
 }, func(c *strength.Calc, g fatigueGivens) {
 	k := categories[int(g.Cat)]
-	c.Let("C_f", "when(category < 0.5, 250, when(category < 1.5, 120, when(category < 2.5, 61, when(category < 3.5, 44, when(category < 4.5, 22, when(category < 5.5, 11, when(category < 6.5, 3.9, when(category < 7.5, 150, 3.9))))))))", "", k.cf)
+	c.Let("C_f", "when(category < 0.5, 250, when(category < 1.5, 120, when(category < 2.5, 61, when(category < 3.5, 44, when(category < 4.5, 22, when(category < 5.5, 11, when(category < 6.5, 3.9, when(category < 7.5, 15000, 3.9))))))))", "", k.cf)
 	c.Let("F_TH", "when(category < 0.5, 24, when(category < 1.5, 16, when(category < 2.5, 12, when(category < 3.5, 10, when(category < 4.5, 7, when(category < 5.5, 4.5, when(category < 6.5, 2.6, when(category < 7.5, 8, 7))))))))*ksi", "MPa", k.fth*ksi)
 	power := 1.0 / 3
 	if int(g.Cat) == categoryF {

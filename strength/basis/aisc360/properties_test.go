@@ -427,3 +427,13 @@ func TestFactors(t *testing.T) {
 		}
 	}
 }
+
+// TestCategoryF: the older constant and the newer form of the same curve, 100 (1.5/n)^0.167 ksi (360-16, from memory), agree within 1 %.
+func TestCategoryF(t *testing.T) {
+	for _, n := range []float64{2e4, 1e5, 1e6} {
+		c := check(t, "fatigue-range", strength.ASD, values{"f_SR": 1, "n_SR": n, "category": 7})
+		if want := 100 * math.Pow(1.5/n, 0.167) * 6.894757; math.Abs(c.Capacity/want-1) > 0.01 {
+			t.Errorf("%g cycles: %.2f MPa, %.2f by the newer form", n, c.Capacity, want)
+		}
+	}
+}
