@@ -8,8 +8,8 @@ import (
 	"lugwright/strength"
 )
 
-// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles) and the threshold in ksi. E, E' and B' are from memory, and so is F: 150e10 in 360-10, which is
-// the 100(1.5/n)^0.167 ksi of 360-16.
+// category is one detail category of Appendix 3: C_f (times 1e8, ksi^3 cycles) and the threshold in ksi. E, E' and B' are from memory, and
+// so is F: 150e10 in 360-10, which is the 100(1.5/n)^0.167 ksi of 360-16.
 type category struct{ cf, fth float64 }
 
 var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {15000, 8}, {3.9, 7}}
