@@ -136,6 +136,7 @@ type Sweep struct {
 	From, To  Vec      // cuts are square to From-To
 	Ribs      bool     // webs that stand on a wide flange each take their part as a rib, by a rigid spread
 	EntryMM   float64  // width over which load enters the first thing; its working width spreads at 30 degrees. 0: all works
+	EntryFlat bool     // the spread holds for bending out of the plane alone
 	EntryToMM float64  // how far from From the last of it enters; the spread starts there
 	HeightMM  float64  // of a plate in a corner with a free edge across it: its height along the support; 0 for other plates
 	ReachMM   float64  // and how far it reaches from the support

@@ -101,7 +101,12 @@ func (m *model) addWalls(k int) {
 		return
 	}
 	_, fy, _ := m.ply(s.ID)
-	width := g.Patch.Max.X - g.Patch.Min.X
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range g.Points {
+		lo, hi = min(lo, p.X), max(hi, p.X)
+	}
+	// What the bolts pull on, spread at 30 degrees over half the height, at most what is in contact.
+	width := min(hi-lo+g.f.Flats+tan30*s.ClearMM, g.Patch.Max.X-g.Patch.Min.X)
 	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Fy: fy}})
 }
 
@@ -285,7 +290,7 @@ func (r *run) atWalls() {
 		g := &r.groups[r.walls[i].group]
 		w := sum(r.forces, g.passes, g.Pose.At(g.centroid.X, g.centroid.Y, 0))
 		f := r.walls[i].f
-		f.M = math.Hypot(w.m.Dot(g.Pose.U), w.m.Dot(g.Pose.V))
+		f.M, f.Mv = math.Abs(w.m.Dot(g.Pose.U)), math.Abs(w.m.Dot(g.Pose.V))
 		f.N = math.Abs(w.f.Dot(g.Pose.W()))
 		f.Arm = g.lever()
 		r.wallSlots[i].consider(r, f, "")

@@ -26,6 +26,8 @@ func TestCheeksEachForItself(t *testing.T) {
 	within(t, "bearing of the cheek", find(t, r, "pin-bearing", "cheek-1").Capacity, 1.8*50*6.894757*25*5/2, 1e-6)
 	L := 16 * 50 * math.Sin(math.Pi/16)
 	within(t, "weld round the cheek", find(t, r, "fillet-strength", "w-cheek-1").Demand, P/L*math.Hypot(1, 0.2), 0.01)
+	// A seat of 13 mm has its middle 2.5 mm off the ear's: 10 kN bend the ear by that.
+	within(t, "eccentricity of the seat", find(t, r, "weak-axis-bending", "ear-1").Demand, 10000*2.5, 1e-6)
 	if c := find(t, r, "pin-plate-dimensions", "cheek-1"); c.Verdict != strength.NotApplied || c.Why == "" {
 		t.Errorf("dimensions of the cheek: %s, %q", c.Verdict, c.Why)
 	}

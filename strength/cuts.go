@@ -43,7 +43,8 @@ type cut struct {
 // rib is one web with the part of the flange that works with it.
 type rib struct {
 	offset float64 // from the ribs' middle, along chord
-	lever  float64 // offset over the sum of squares: its part of a couple
+	part   float64 // of the forces
+	lever  float64 // its part of a couple, over a distance
 	off    float64 // its centroid from the flange's plane, along flat
 	f      Cut
 	label  string   // the web's name
@@ -239,7 +240,7 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 		m.fillSection(c, c.working(s, m.chordsOf(ids, c)), nil, ids)
 		return
 	}
-	whole := c.reached(s, m.chordsOf(ids, c))
+	whole := m.reached(s, c, m.chordsOf(ids, c))
 	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
 		m.fillSection(c, c.working(s, whole), nil, ids)
 		return
@@ -286,29 +287,44 @@ func (c *cut) halfSpread(s *part.Sweep) float64 {
 }
 
 // reached leaves out ribs that the load has not spread to: what stands farther off works only nearer the root.
-func (c *cut) reached(s *part.Sweep, chords []chordPiece) []chordPiece {
+func (m *model) reached(s *part.Sweep, c *cut, chords []chordPiece) []chordPiece {
 	if s.EntryMM == 0 || !s.Ribs {
 		return chords
 	}
-	half := c.halfSpread(s)
 	return slices.DeleteFunc(chords, func(ch chordPiece) bool {
-		return !slices.Contains(s.Things, ch.t.plate.ID) && math.Abs(ch.mid.Sub(c.at).Dot(c.chord)) > half+ch.t.plate.ThicknessMM/2
+		return !slices.Contains(s.Things, ch.t.plate.ID) && m.reachedPart(c, ch.mid.Sub(c.at).Dot(c.chord), ch.t.plate.ThicknessMM) == 0
 	})
 }
 
-// working clips the chords to the width that a load entering over part of it spreads to.
-func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
+// reachedPart is how much of a rib's thickness the spread has reached, so that a rib does not come in all at once.
+func (m *model) reachedPart(c *cut, at, t float64) float64 {
+	s := &m.b.Sweeps[c.slot]
 	if s.EntryMM == 0 {
+		return 1
+	}
+	return min(max((c.halfSpread(s)+t/2-math.Abs(at))/t, 0), 1)
+}
+
+// working clips the chords to the width that a load entering over part of it spreads to, where that holds for all it does there.
+func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
+	if s.EntryMM == 0 || s.EntryFlat {
 		return chords
 	}
+	out := c.clipped(s, chords)
+	for _, ch := range out {
+		c.spread += ch.length
+	}
+	return out
+}
+
+// clipped is the part of the chords within the spread of the load.
+func (c *cut) clipped(s *part.Sweep, chords []chordPiece) []chordPiece {
 	half := c.halfSpread(s)
 	var out []chordPiece
 	for _, ch := range chords {
 		middle := c.at.Sub(ch.mid).Dot(ch.dir)
-		lo, hi := max(middle-half, -ch.length/2), min(middle+half, ch.length/2)
-		if hi > lo {
+		if lo, hi := max(middle-half, -ch.length/2), min(middle+half, ch.length/2); hi > lo {
 			out = append(out, ch.part(lo, hi))
-			c.spread += hi - lo
 		}
 	}
 	return out
@@ -328,6 +344,9 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
+		if out, ok := statics.WebsOut(pieces); ok {
+			y += out
+		}
 		c.shear = c.space(y, z)
 	}
 	effective := full
@@ -338,7 +357,22 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 		}
 	}
 	c.f = section(whole, full, effective)
+	if s := &m.b.Sweeps[c.slot]; s.EntryFlat && len(active) == 0 {
+		c.flatten(c.clipped(s, whole))
+	}
 	c.f.FreeLength = c.ribArm
+}
+
+// flatten leaves the given chords alone to bending out of the plane, with its shear.
+func (c *cut) flatten(chords []chordPiece) {
+	f, width := &c.f, 0.0
+	for _, ch := range chords {
+		width += ch.length
+	}
+	f.AreaVa, f.Sa = width*f.TMax, width*f.TMax*f.TMax/6
+	if f.Za > 0 {
+		f.Za = width * f.TMax * f.TMax / 4
+	}
 }
 
 func (c *cut) pieces(chords []chordPiece) []statics.Piece {
@@ -361,7 +395,9 @@ func section(chords []chordPiece, full, effective statics.Section) Cut {
 		t := ch.t.plate.ThicknessMM
 		f.TMax = max(f.TMax, t)
 		f.Fy, f.Fu, f.E = min(f.Fy, ch.t.fy), min(f.Fu, ch.t.fu), min(f.E, ch.t.e)
-		f.Net = f.Net || ch.t == last
+		if ch.t == last {
+			f.Net, f.HoleT = true, f.HoleT+t
+		}
 		last = ch.t
 	}
 	f.AreaVa, f.AreaVb = full.Area, full.Area
@@ -436,10 +472,13 @@ func (r *run) actAt(c *cut) {
 		r.flowsAt(c)
 		return
 	}
-	r.acting = ribbed(r.acting, c, r.beyond(c, c.group))
-	for k := range r.acting {
-		r.atRibFlow(c, &c.ribs[k], &r.acting[k])
-		r.atRibRoot(c, &c.ribs[k], &r.acting[k])
+	w := r.beyond(c, c.group)
+	r.acting = ribbed(r.acting, c, w)
+	for k := range c.ribs {
+		rb := &c.ribs[k]
+		f := rb.take(c, w)
+		r.atRibFlow(c, rb, f)
+		r.atRibRoot(c, rb, f)
 	}
 }
 
@@ -501,13 +540,14 @@ func (r *run) atCornerPlate(c *cut) {
 	if s.HeightMM == 0 || c.at.Sub(s.To).Norm() > 0.01 {
 		return
 	}
-	w := r.beyond(c, c.at)
+	w, t := r.beyond(c, c.at), r.thing(s.Things[0])
 	p := math.Abs(w.f.Dot(c.chord))
 	if p == 0 {
 		return
 	}
 	r.cornerPlates[c.slot].consider(r, CornerPlate{
-		P: p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy, Modulus: c.f.E,
+		Holed: len(t.plate.Holes)+len(t.plate.Cutouts) > 0,
+		P:     p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy, Modulus: c.f.E,
 	}, "")
 }
 

@@ -79,6 +79,7 @@ type Cut struct {
 	R          float64 // least radius of gyration
 	Rect       bool    // a single rectangle
 	Net        bool    // through a hole
+	HoleT      float64 // thickness that the holes go through, all together
 	Fy, Fu     float64
 	E          float64 // least modulus of elasticity
 }
@@ -224,21 +225,23 @@ type Outstand struct {
 
 // CornerPlate is a plate in a corner, loaded along its support, with a free edge across it.
 type CornerPlate struct {
-	P, E float64 // force along the support, and its distance from it
-	A, B float64 // height along the support, reach from it
-	T    float64
-	Fy   float64
+	Holed bool    // there is an opening in it
+	P, E  float64 // force along the support, and its distance from it
+	A, B  float64 // height along the support, reach from it
+	T     float64
+	Fy    float64
 	// Modulus is that of elasticity.
 	Modulus float64
 }
 
 // Wall is a support's wall bent out of its plane by the couple of a bolt group.
 type Wall struct {
-	M     float64 // couple
+	M     float64 // couple about the wall's length, which bends it from flange to flange
+	Mv    float64 // couple about its height
 	N     float64 // pull
 	T     float64
 	Width float64 // width of wall that works
 	Clear float64 // clear height between flanges
-	Arm   float64 // distance between the pull and the push
+	Arm   float64 // distance between the pull and the push of M
 	Fy    float64
 }

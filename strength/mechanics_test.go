@@ -530,16 +530,26 @@ func TestWallUnderAWeldIsListed(t *testing.T) {
 	}
 }
 
-// The wall's couple acts from the bolts to the contact, not over the whole foot: one row at -60 and the heel of the pressure near -120, so
-// s is 60 less a third of some millimetres of depth.
+// The wall's couple acts from the bolts to the contact, not over the whole foot, and anywhere in its height: one row at -60 and the heel of
+// the pressure near -120, so s is 60 less a third of some millimetres of depth. As much wall works as the bolts, 160 apart with heads of
+// M12, spread to at 30 degrees over half its height of 188, and no more; a couple along the rail, M_v, has M_v h/w beside it.
 func TestWallLever(t *testing.T) {
 	const F, h = 5000.0, 188.0
 	ps := with(bare, mm("bolt_rows", 1), mm("bolt_first", 60), mm("stiffener_depth", 85), word("couple", string(part.CoupleByWall)))
 	c := find(t, run(t, clevisOf(t, part.LeftHand, ps), strength.Options{}, service("side", part.Vec{Y: F})), "wall-bending", "support")
-	strip := func(s float64) float64 { return F*150*(h-s)/(2*h) + F*(2*h-s)/8 }
+	strip := func(s float64) float64 { return F*150*(h-s)/h + F*(2*h-s)/8 }
 	if !(c.Demand >= strip(60) && c.Demand <= strip(50)) {
 		t.Errorf("%.4g N*mm, want %.4g to %.4g", c.Demand, strip(60), strip(50))
 	}
+	for length, wide := range map[float64]float64{300: 160 + 18 + h*math.Tan(math.Pi/6), 900: 160 + 18 + h*math.Tan(math.Pi/6), 250: 250} {
+		b := clevisOf(t, part.LeftHand, with(ps, mm("angle_length", length), mm("stiffener_count", 0)))
+		c := find(t, run(t, b, strength.Options{}, service("side", part.Vec{Y: F})), "wall-bending", "support")
+		within(t, "wall that works", c.Capacity, 355*wide*36/4/1.67, 1e-3)
+	}
+	b := clevisOf(t, part.LeftHand, with(ps, mm("stiffener_count", 0)))
+	b.Pins[0].TravelMM = 0
+	fore := find(t, run(t, b, strength.Options{}, service("fore", part.Vec{X: F})), "wall-bending", "support")
+	within(t, "couple along the rail", fore.Demand, F*43*h/(160+18+h*math.Tan(math.Pi/6)), 1e-3)
 }
 
 // A diamond lap, bolted in three rows of one, 40 apart and 30 from the joint, narrows from 90 at the middle to 30 at 150. Past its first row
@@ -611,4 +621,73 @@ func TestFatigueAtHolesAndBolts(t *testing.T) {
 	}
 	within(t, "pin hole", damage("ear-1, pin hole"), 1e6*math.Pow(20000/(74*8.0)/6.894757, 3)/11e8, 1e-6)
 	within(t, "toe of the fork on the base", damage("base, rear (base plate past the fork), weld toe"), 1e6*math.Pow(20000*50/(200*64/6.0)/6.894757, 3)/44e8, 1e-4)
+}
+
+// A force on the middle of an ear bends no more of it than it spreads to at 30 degrees from the lug's face, 60 across: an ear of 300 has at
+// its root, 90 down, 60 + 2 x 90 tan 30 = 163.9 mm of plate and of both weld lines, 8 apart.
+func TestWideEarBendsLocally(t *testing.T) {
+	const F = 5000.0
+	wide := 60 + 180*math.Tan(math.Pi/6)
+	b := clevisOf(t, part.LeftHand, with(bare, mm("ear_width", 300), mm("end_distance", 56), word("head", "tapered"), mm("head_radius", 40), mm("angle_length", 340),
+		mm("angle_root_radius", 5), word("pin_ends", "keeper")))
+	r := run(t, b, strength.Options{}, service("side", part.Vec{Y: F}))
+	c := find(t, r, "weak-axis-bending", "ear-1")
+	within(t, "moment", c.Demand, F*90, 1e-4)
+	within(t, "capacity", c.Capacity, 50*6.894757*wide*64/4/1.67, 1e-4)
+	within(t, "weld", find(t, r, "fillet-strength", "w-ear-1").Demand, math.Hypot(F*90/(8*wide), F/(2*wide)), 1e-3)
+}
+
+// The shear of an ear comes into its one gusset across the gusset's weld: 40 kN over 54 mm of run beside the snipe of 21, with the flow along it,
+// 456 N/mm at most.
+func TestShearEntersAGussetAcrossItsWeld(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, word("foot", "base plate"), mm("plate_length", 300), mm("plate_width", 900), mm("plate_thickness", 60), mm("bolt_gauge", 800),
+		mm("bolt_pitch", 240), mm("bolts_per_row", 2), mm("bolt_rows", 2), word("bolt_size", "M24"), mm("bolt_hole", 26), mm("web_clear_height", 1000), mm("support_thickness", 20),
+		mm("ear_thickness", 16), mm("pin_height", 100), word("gussets", "outer"), mm("outer_gusset_count", 1), mm("outer_gusset_length", 300), mm("outer_gusset_height", 75),
+		mm("outer_gusset_thickness", 12), mm("outer_gusset_nose", 200), mm("gusset_weld", 3), mm("snipe_clearance", 15), word("pin_ends", "keeper")))
+	worst := 0.0
+	for _, c := range run(t, b, strength.Options{}, service("side", part.Vec{Y: 40000})).Checks {
+		if c.Limit == "fillet-shear-flow" && c.Thing == "w-outer-1-ear" {
+			worst = max(worst, c.Demand)
+		}
+	}
+	if v := 40000 / 54.0; worst < v || worst > math.Hypot(v, 480) {
+		t.Errorf("%g N/mm, want %g with up to 456 along it", worst, v)
+	}
+}
+
+// A triangular gusset of 300 x 300 x 8, its snipe 10, with a lightening hole of 115 at its centroid under 36 kN at 250: square to its free
+// edge 77.0 and 13.1 mm are left, 720 mm2 with 2.594e6 mm4 about 68.8 mm from the corner; N = 25.46 kN and M = 9.00 - 1.75 = 7.25 kN m give
+// 35 + 401 = 436 MPa at the free edge, twice what F_y/1.67 allows, though the plate without a hole holds. The rule of the free edge does not speak where an edge that might buckle has an opening beside it.
+func TestHoleInACornerPlate(t *testing.T) {
+	gusset := func(hole float64) *strength.Report {
+		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "gusset", Name: "g", Hand: part.LeftHand, Params: []part.Param{
+			word("shape", "triangle"), mm("along", 300), mm("down", 300), mm("thickness", 8), mm("hole_diameter", hole), mm("load_distance", 250), mm("clear_height", 400),
+			mm("support_thickness", 10), word("couple", string(part.CoupleByCrossMember)),
+		}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return run(t, b, strength.Options{}, service("down", part.Vec{Z: -36000}))
+	}
+	across := func(r *strength.Report, limit string) strength.Check {
+		for _, c := range r.Checks {
+			if c.Limit == limit && strings.HasPrefix(c.Place, "gusset, corner") {
+				return c
+			}
+		}
+		t.Fatalf("no %s across the corner", limit)
+		return strength.Check{}
+	}
+	r := gusset(115)
+	allowed := 50 * 6.894757 / 1.67
+	stress := across(r, "axial-force").Utilisation + across(r, "edgewise-bending").Utilisation
+	within(t, "stress at the free edge", stress*allowed, 435.9, 5e-3)
+	if c := across(gusset(0), "section-interaction"); c.Verdict != strength.Pass {
+		t.Errorf("without a hole: %s at %.2f", c.Verdict, c.Utilisation)
+	}
+	for _, c := range r.Checks {
+		if c.Limit == "bracket-plate" && c.Verdict != strength.Outside {
+			t.Errorf("free edge beside a hole: %s at %.2f", c.Verdict, c.Utilisation)
+		}
+	}
 }

@@ -142,7 +142,8 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 			if err != nil {
 				continue
 			}
-			rb := rib{offset: w.chord.mid.Sub(c.at).Dot(c.chord), off: s.CY - c.plane(flange).Y, f: section(chords, s, s), label: w.chord.t.plate.ID}
+			at := w.chord.mid.Sub(c.at).Dot(c.chord)
+			rb := rib{offset: at, part: m.reachedPart(c, at, w.chord.t.plate.ThicknessMM), off: s.CY - c.plane(flange).Y, f: section(chords, s, s), label: w.chord.t.plate.ID}
 			rb.words = rb.label + " acting"
 			rb.f.FreeLength = c.ribArm
 			rb.own = c.shareOf(*w.chord, s)
@@ -150,17 +151,23 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 			middle = flange.mid
 		}
 	}
-	mid, squares := 0.0, 0.0
+	all, mid, squares := 0.0, 0.0, 0.0
 	for i := range c.ribs {
-		mid += c.ribs[i].offset / float64(len(c.ribs))
+		all += c.ribs[i].part
 	}
 	for i := range c.ribs {
-		c.ribs[i].offset -= mid
-		squares += c.ribs[i].offset * c.ribs[i].offset
+		rb := &c.ribs[i]
+		rb.part /= all
+		mid += rb.part * rb.offset
+	}
+	for i := range c.ribs {
+		rb := &c.ribs[i]
+		rb.offset -= mid
+		squares += rb.part * rb.offset * rb.offset
 	}
 	for i := range c.ribs {
 		if len(c.ribs) > 1 {
-			c.ribs[i].lever = c.ribs[i].offset / squares
+			c.ribs[i].lever = c.ribs[i].part * c.ribs[i].offset / squares
 		}
 	}
 	if len(c.ribs) > 0 {
@@ -192,22 +199,29 @@ func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {
 	}
 }
 
-// ribbed spreads the force and moment at a cut over its ribs: an equal part each, and couples by distance. A couple about the
-// sweep becomes a pair of forces at the load's entry and so bends the ribs in opposite senses. Force enters in the flange's plane, off a
-// rib's own centroid, and bends it by that. One rib alone takes couples as they are.
+// ribForce is what a rib carries at a cut, with its signs: along the cut's normal, along flat, and about chord at its own centroid.
+type ribForce struct{ along, flat, bend float64 }
+
+// take gives a rib its part of a wrench about the ribs' middle in the flange's plane: a part of the forces, and of couples by distance. A
+// couple about the sweep becomes a pair of forces at the load's entry and so bends ribs in opposite senses. Force enters in the flange's
+// plane, off a rib's own centroid, and bends it by that.
+func (rb *rib) take(c *cut, w wrench) ribForce {
+	twist, edge := w.m.Dot(c.normal), w.m.Dot(c.flat)
+	f := ribForce{along: w.f.Dot(c.normal)*rb.part + edge*rb.lever, flat: w.f.Dot(c.flat)*rb.part - twist*rb.lever}
+	f.bend = w.m.Dot(c.chord)*rb.part + twist*rb.lever*c.ribArm + rb.off*f.along
+	return f
+}
+
+// ribbed spreads the force and moment at a cut over its ribs. One rib alone takes couples as they are.
 func ribbed(dst []Cut, c *cut, w wrench) []Cut {
-	n := float64(len(c.ribs))
-	along, flat, chord := w.f.Dot(c.normal), w.f.Dot(c.flat), w.f.Dot(c.chord)
-	twist, bend, edge := w.m.Dot(c.normal), w.m.Dot(c.chord), w.m.Dot(c.flat)
 	for i := range c.ribs {
 		rb := &c.ribs[i]
-		f := rb.f
-		own := along/n + edge*rb.lever
-		f.N = -own
-		f.Va, f.Vb = math.Abs(flat/n-twist*rb.lever), math.Abs(chord/n)
-		f.Ma = math.Abs(bend/n + twist*rb.lever*c.ribArm + rb.off*own)
+		own, f := rb.take(c, w), rb.f
+		f.N = -own.along
+		f.Va, f.Vb = math.Abs(own.flat), math.Abs(w.f.Dot(c.chord)*rb.part)
+		f.Ma = math.Abs(own.bend)
 		if len(c.ribs) == 1 {
-			f.T, f.Mb = math.Abs(twist), math.Abs(edge)
+			f.T, f.Mb = math.Abs(w.m.Dot(c.normal)), math.Abs(w.m.Dot(c.flat))
 		}
 		dst = append(dst, f)
 	}
@@ -220,14 +234,18 @@ type ribDemand struct {
 	line WeldLine
 }
 
+// inWeb is the part of a rib's force along the normal that its web carries, by the section's linear stress.
+func (o *ribShare) inWeb(f ribForce) float64 {
+	return f.along*o.area/o.whole - f.bend*o.arm/o.total*o.area
+}
+
 // atRibFlow gives the weld between a rib and its flange its demand: along it the flow of the shear or the rib's force gathered from the tip
 // to the cut, whichever is more, and square to it the rib's shear, which enters the rib over the same run.
-func (r *run) atRibFlow(c *cut, rb *rib, f *Cut) {
-	o := &rb.own
-	force := math.Abs(f.N)/o.whole*o.area + f.Ma*math.Abs(o.arm)/o.total*o.area
+func (r *run) atRibFlow(c *cut, rb *rib, f ribForce) {
+	force, shear := math.Abs(rb.own.inWeb(f)), math.Abs(f.flat)
 	for i := range c.flows {
 		if p := &c.flows[i]; p.rib == rb.label {
-			r.demandFlow(p, math.Hypot(max(f.Va*p.perN, gather(force, p.run)), gather(f.Va, p.run)))
+			r.demandFlow(p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
 		}
 	}
 }
@@ -256,14 +274,13 @@ func (m *model) ribRoot(c *cut, web, flange string) *rootSet {
 }
 
 // atRibRoot gives the rib's own weld the part of the section's axial force and bending that the rib carries, and all the shear.
-func (r *run) atRibRoot(c *cut, rb *rib, f *Cut) {
+func (r *run) atRibRoot(c *cut, rb *rib, f ribForce) {
 	if rb.root == nil {
 		return
 	}
-	o := rb.own
-	n := math.Abs(f.N)/o.whole*o.area + f.Ma*math.Abs(o.arm)/o.total*o.area
+	o := &rb.own
 	w := wrench{}
-	w.plus(c.normal.Scale(n).AddScaled(f.Va, c.flat), c.chord.Scale(f.Ma*o.inertia/o.total), o.center, rb.root.at)
+	w.plus(c.normal.Scale(o.inWeb(f)).AddScaled(f.flat, c.flat), c.chord.Scale(f.bend*o.inertia/o.total), o.center, rb.root.at)
 	if rb.root.take(w) == nil {
 		r.ribDemands = append(r.ribDemands, ribDemand{rb.slot, rb.root.welds[0].WeldLine})
 	}

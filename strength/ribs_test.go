@@ -3,6 +3,7 @@ package strength_test
 // Stiffeners under an angle's leg: what counts, and about what it bends. By statics on the clevis kind.
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -63,6 +64,39 @@ func TestSingleStiffener(t *testing.T) {
 	}
 	if !found {
 		t.Error("the stiffener's root weld is not checked")
+	}
+}
+
+// The weld that roots a stiffener has its part of the axial force, all the shear and its part of the bending, each the way it turns: P down and
+// F outboard at 43 mm from the web over a rib cut 21 mm from it, whose web of 10 x 57 has its centroid 41.5 below the leg's top. Its weld on the
+// bolted leg is 46 mm long on both faces and has its own 47 below, 11 mm further in. Pressed to the rail by n, 5.5 above the weld's middle, which
+// turns against its own bending m and the shear on 11 mm. Both hands alike.
+func TestRootOfARib(t *testing.T) {
+	const P, F = 9000.0, 6000.0
+	half := 5 + strength.ShearLag(150-5, 43)*(150-5)
+	e, flange := tee(2*half), 20*half
+	arm := 36.5 - e
+	I := 2*half*1000/12 + flange*e*e + 10*57*57*57/12.0 + 570*arm*arm
+	M := 22*P + F*(95+e)
+	n, m := M*arm*570/I-F*570/(flange+570), M*10*57*57*57/12/I
+	want := math.Hypot(n/92+math.Abs(5.5*n-11*P-m)/(2*46*46/6.0), P/92)
+	for _, hand := range []part.Hand{part.LeftHand, part.RightHand} {
+		b := clevisOf(t, hand, with(ribbed, mm("angle_root_radius", 11), mm("stiffener_count", 1)))
+		b.Pins[0].TravelMM = 0
+		outboard := F
+		if hand == part.RightHand {
+			outboard = -F
+		}
+		found := false
+		for _, c := range run(t, b, strength.Options{}, service("down", part.Vec{Y: outboard, Z: -P})).Checks {
+			if c.Limit == "fillet-strength" && strings.Contains(c.Place, "w-stiffener-1-b, root of the rib") {
+				within(t, "root of the rib, "+string(hand), c.Demand, want, 1e-3)
+				found = true
+			}
+		}
+		if !found {
+			t.Error("no root of the rib")
+		}
 	}
 }
 

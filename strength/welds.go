@@ -86,6 +86,7 @@ type flowPoint struct {
 	qy, qz float64 // its first moments over the section's inertia, signed as the section's axes
 	beside float64 // webs that share the force
 	run    float64 // length of a weld line from the tip to the cut
+	across float64 // flow square to the weld for a shear of 1 N: the web's part of it, evenly over all the weld's run
 	direct []bool  // branches that enter the part itself, and need no weld; nil for none
 	rib    string  // the rib that the weld is for
 }
@@ -191,7 +192,9 @@ func (m *model) addRoot(members []int, own bool) {
 		return
 	}
 	set.group, set.at, set.passes = g, vec(g.Centroid), m.passes(ids...)
-	if len(members) > 1 {
+	if len(members) == 1 {
+		m.addSpread(&set, segs, first.Joins[0])
+	} else {
 		for i := range m.b.Sweeps {
 			if slices.Contains(owners, m.b.Sweeps[i].Things[0]) {
 				set.sweeps = append(set.sweeps, i)
@@ -321,18 +324,37 @@ func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []st
 			whole = append(whole, t.chords(s.To.AddScaled(-1e-3, normal), normal)...)
 		}
 	}
+	left := trimmed(whole, active)
+	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
+}
+
+// addSpread clips the weld of a plate alone to the width that the load has spread to at its root, for bending out of its plane.
+func (m *model) addSpread(set *rootSet, segs []statics.WeldSegment, plate string) {
+	t := m.thing(plate)
+	i := slices.IndexFunc(m.cuts, func(c cut) bool { s := &m.b.Sweeps[c.slot]; return s.EntryFlat && s.Things[0] == plate })
+	if i < 0 || t == nil {
+		return
+	}
+	s := &m.b.Sweeps[m.cuts[i].slot]
+	root := cut{at: s.To, normal: m.cuts[i].normal}
+	left := root.clipped(s, t.chords(s.To.AddScaled(-1e-3, root.normal), root.normal))
+	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
+}
+
+// keep makes the working group of what is left of each segment.
+func (set *rootSet) keep(segs []statics.WeldSegment, c *cut, left func(k int) []statics.WeldSegment) {
 	var kept []statics.WeldSegment
 	var runs []weldRun
-	for k, seg := range segs {
-		for _, c := range clip(seg, owners[k], trimmed(whole, active)) {
-			kept, runs = append(kept, c), append(runs, weldRun{c.A, c.B, set.runs[k].weld})
+	for k := range segs {
+		for _, w := range left(k) {
+			kept, runs = append(kept, w), append(runs, weldRun{w.A, w.B, set.runs[k].weld})
 		}
 	}
 	if len(kept) == 0 {
 		return
 	}
 	if g, err := statics.NewWeldGroup(kept); err == nil {
-		set.working, set.workingRuns, set.flat, set.chord = &g, runs, m.cuts[i].flat, m.cuts[i].chord
+		set.working, set.workingRuns, set.flat, set.chord = &g, runs, c.flat, c.chord
 	}
 }
 
@@ -476,7 +498,7 @@ func (m *model) addFlows(c *cut) {
 			p.rib, p.perN = w.Joins[0], c.ribFlow(w.Joins[0])
 		} else {
 			m.partOf(&p, c, chords, active, shared, w, sec)
-			p.perN = math.Abs(p.qy) / p.beside
+			p.perN, p.across = math.Abs(p.qy)/p.beside, shearOf(w.Joins[0], c, chords)/meanRun(w)
 		}
 		if p.area > 0 || p.perN > 0 {
 			p.perN *= stretch(w, c)
@@ -494,7 +516,7 @@ func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) fl
 	if here := c.at.Dot(c.normal); m.heldBefore(w, from, c.normal) {
 		from = here
 	} else {
-		to = here
+		from, to = max(from, m.arrival(c, w.Joins[0])), here
 	}
 	sum := 0.0
 	for _, s := range w.Segments {
@@ -502,6 +524,21 @@ func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) fl
 		sum += max(0, min(max(a, b), to)-max(min(a, b), from))
 	}
 	return sum / float64(len(w.Segments))
+}
+
+// arrival is how far along a cut's normal the spread of the load reaches a rib that stands beside its entry; minus infinity for any other
+// web, whose weld gathers from its tip.
+func (m *model) arrival(c *cut, web string) float64 {
+	s := &m.b.Sweeps[c.slot]
+	for _, ch := range c.works {
+		if !s.Ribs || ch.t.plate.ID != web {
+			continue
+		}
+		if beside := math.Abs(ch.mid.Sub(c.at).Dot(c.chord)) - ch.t.plate.ThicknessMM/2 - s.EntryMM/2; s.EntryMM > 0 && beside > 0 {
+			return s.From.Dot(c.normal) + s.EntryToMM + beside/tan30
+		}
+	}
+	return math.Inf(-1)
 }
 
 // heldBefore says whether the web of w is welded to another plate where its composite begins.
@@ -564,6 +601,34 @@ func (m *model) partOf(p *flowPoint, c *cut, chords []chordPiece, active []*part
 	if between {
 		p.beside, p.direct = float64(len(shared)), m.passes(w.Joins[1])
 	}
+}
+
+// meanRun is the length of a weld's lines, on average.
+func meanRun(w *part.WeldGroup) float64 {
+	sum := 0.0
+	for _, s := range w.Segments {
+		sum += s.B.Sub(s.A).Norm()
+	}
+	return sum / float64(len(w.Segments))
+}
+
+// shearOf is a web's part of the shear square to the swept plate, by the areas of the webs.
+func shearOf(web string, c *cut, chords []chordPiece) float64 {
+	own, all := 0.0, 0.0
+	for _, ch := range chords {
+		if math.Abs(ch.dir.Dot(c.flat)) < math.Sqrt2/2 {
+			continue
+		}
+		area := ch.length * ch.t.plate.ThicknessMM
+		all += area
+		if ch.t.plate.ID == web {
+			own += area
+		}
+	}
+	if all == 0 {
+		return 0
+	}
+	return own / all
 }
 
 // websShared lists webs that stand on more than one flange.
@@ -756,7 +821,8 @@ func (r *run) layWelds() {
 
 // flowsAt gives the welds of a cut that works as one section their demands: the flow of the shear, or the part's force gathered over the
 // weld from the tip to the cut, whichever is more. A part is pulled by its share of the axial force and of both bendings; what enters it
-// beyond the cut by itself need not cross the weld.
+// beyond the cut by itself need not cross the weld. Square to the weld goes the web's part of the shear, which may enter it
+// anywhere along its run: until it has, the swept plate carries it.
 func (r *run) flowsAt(c *cut) {
 	w := r.beyond(c, c.group)
 	n, my, mz := -w.f.Dot(c.normal), w.m.Dot(c.chord), -w.m.Dot(c.flat)
@@ -767,7 +833,7 @@ func (r *run) flowsAt(c *cut) {
 		if p.direct != nil {
 			force -= r.axialInto(p.direct, c)
 		}
-		r.demandFlow(p, max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)))
+		r.demandFlow(p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
 	}
 }
 

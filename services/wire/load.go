@@ -74,7 +74,7 @@ func readBranch(r *reader, m *pb.Branch) part.Branch {
 
 func sweep(s *part.Sweep) *pb.Sweep {
 	return &pb.Sweep{
-		Id: s.ID, Things: s.Things, FromMm: vec(s.From), ToMm: vec(s.To), Ribs: s.Ribs, EntryMm: s.EntryMM, EntryToMm: s.EntryToMM,
+		Id: s.ID, Things: s.Things, FromMm: vec(s.From), ToMm: vec(s.To), Ribs: s.Ribs, EntryMm: s.EntryMM, EntryToMm: s.EntryToMM, EntryFlat: s.EntryFlat,
 		HeightMm: s.HeightMM, ReachMm: s.ReachMM,
 		Bolts: s.Bolts, Name: s.Name,
 	}
@@ -87,7 +87,7 @@ func readSweep(r *reader, m *pb.Sweep) part.Sweep {
 		From:    one(r, "from_mm", m.FromMm, readVec),
 		To:      one(r, "to_mm", m.ToMm, readVec),
 		Ribs:    m.Ribs,
-		EntryMM: r.number("entry_mm", m.EntryMm), EntryToMM: r.number("entry_to_mm", m.EntryToMm),
+		EntryMM: r.number("entry_mm", m.EntryMm), EntryToMM: r.number("entry_to_mm", m.EntryToMm), EntryFlat: m.EntryFlat,
 		HeightMM: r.number("height_mm", m.HeightMm), ReachMM: r.number("reach_mm", m.ReachMm),
 		Bolts: r.text("bolts", m.Bolts),
 		Name:  r.text("name", m.Name),

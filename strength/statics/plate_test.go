@@ -16,8 +16,11 @@ func TestSupportedPlate(t *testing.T) {
 			}
 		}
 	}
+	if c := SupportedPlate(1, 0.3); math.Abs(c.Second/c.Stress-1) > 1e-5 {
+		t.Errorf("square: %+v, alike along both sides", c)
+	}
 	c := SupportedPlate(1000, 0.3)
-	if math.Abs(c.Stress-0.75) > 1e-5 || math.Abs(c.Sag-12*0.91*5/384) > 1e-9 || math.Abs(c.Edge-0.5) > 1e-3 {
+	if math.Abs(c.Second-0.3*0.75) > 1e-5 || math.Abs(c.Stress-0.75) > 1e-5 || math.Abs(c.Sag-12*0.91*5/384) > 1e-9 || math.Abs(c.Edge-0.5) > 1e-3 {
 		t.Errorf("strip: %+v", c)
 	}
 }
@@ -28,12 +31,12 @@ func TestFixedPlate(t *testing.T) {
 	var last PlateCoefficients
 	for r := 1.0; r < 6; r += 0.05 {
 		c, free := FixedPlate(r), SupportedPlate(r, 0.3)
-		if c.Stress < last.Stress || c.Sag < last.Sag || c.Sag >= free.Sag {
+		if c.Stress < last.Stress || c.Second < last.Second || c.Second >= c.Stress || c.Sag < last.Sag || c.Sag >= free.Sag {
 			t.Errorf("a/b = %g: %+v after %+v, %+v when supported", r, c, last, free)
 		}
 		last = c
 	}
-	if math.Abs(last.Stress-0.5) > 1e-9 || math.Abs(last.Sag-12*0.91/384) > 1e-4 {
+	if math.Abs(last.Stress-0.5) > 1e-9 || math.Abs(last.Second-0.25) > 1e-9 || math.Abs(last.Sag-12*0.91/384) > 1e-4 {
 		t.Errorf("long plate: %+v", last)
 	}
 }

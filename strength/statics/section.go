@@ -19,7 +19,7 @@ type Section struct {
 	YMin, YMax, ZMin, ZMax float64 // extreme corners of the rectangles, mm
 	WyTop, WyBottom        float64 // Iyy over the distance from the centroid to ZMax, ZMin (mm^3)
 	WzTop, WzBottom        float64 // Izz over the distance from the centroid to YMax, YMin (mm^3)
-	Torsion                float64 // St Venant constant of the thin rectangles, sum of L t^3/3 (mm^4)
+	Torsion                float64 // St Venant constant of the rectangles for stress, sum of TorsionByStress (mm^4)
 }
 
 // NewSection sums up pieces acting as one section, exactly and with the rectangles' true corners.
@@ -34,7 +34,7 @@ func NewSection(pieces []Piece) (Section, error) {
 		s.Area += a
 		s.CY += a * p.Y
 		s.CZ += a * p.Z
-		s.Torsion += ThinTorsion(p.L, p.T)
+		s.Torsion += TorsionByStress(p.L, p.T)
 		s.stretch(p)
 	}
 	s.CY, s.CZ = s.CY/s.Area, s.CZ/s.Area

@@ -41,7 +41,7 @@ func TestSectionRectangle(t *testing.T) {
 	near(t, "Wz", s.WzBottom, l*th*th/6, 1e-12)
 	near(t, "Zy", zy, th*l*l/4, 1e-12)
 	near(t, "Zz", zz, l*th*th/4, 1e-12)
-	near(t, "J", s.Torsion, l*th*th*th/3, 1e-12)
+	near(t, "J", s.Torsion, l*th*th*th/(3+1.8*th/l), 1e-12)
 	near(t, "bending", s.StressAt(5, 57, 0, 1e5, 0), 1e5/(th*l*l/6), 1e-12)
 	near(t, "axial", s.StressAt(5, 7, 1e3, 1e5, 2e5), 1e3/(l*th), 1e-12)
 
@@ -116,5 +116,28 @@ func TestSectionRefusesBadInput(t *testing.T) {
 		if _, err := NewSection(p); !errors.As(err, &in) {
 			t.Errorf("%v: got %v, want an InputError", p, err)
 		}
+	}
+}
+
+// TestWebsOut: two webs at the ends of a flange are a channel, whose textbook centre is b^2 h^2 t_f/(4 I) out; a tee has none; two levels of
+// flange, or webs that do not balance, are refused.
+func TestWebsOut(t *testing.T) {
+	const b, h, tf, tw = 40.0, 100.0, 0.2, 0.1
+	web := func(z float64) Piece { return Piece{Y: b / 2, Z: z, L: b, T: tf} }
+	flange := Piece{L: h, T: tw, Ang: math.Pi / 2}
+	got, ok := WebsOut([]Piece{flange, web(h / 2), web(-h / 2)})
+	want, err := ChannelShearCentre(b, h, tf, tw)
+	if err != nil || !ok {
+		t.Fatal(err, ok)
+	}
+	near(t, "channel", -got, want, 1e-3)
+	if got, ok := WebsOut([]Piece{flange, web(0)}); !ok || got != 0 {
+		t.Errorf("tee: %v, %v", got, ok)
+	}
+	if _, ok := WebsOut([]Piece{flange, web(h / 2)}); ok {
+		t.Error("an angle is none")
+	}
+	if _, ok := WebsOut([]Piece{flange, {Y: b, L: h, T: tw, Ang: math.Pi / 2}, web(0)}); ok {
+		t.Error("two flanges are none")
 	}
 }

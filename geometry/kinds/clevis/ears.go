@@ -3,6 +3,8 @@ package clevis
 // Ears and their heads.
 
 import (
+	"math"
+
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -94,6 +96,12 @@ func (d *design) halfWidth(height float64) float64 {
 	return cut[len(cut)-1].Hi
 }
 
+// entry is the width over which the lug's face presses an ear sideways.
+func (d *design) entry() float64 { return min(2*d.v.MM("lug_radius"), d.earW) }
+
+// rootWidth is what that has spread to at the ear's root, at 30 degrees.
+func (d *design) rootWidth() float64 { return min(d.entry()+2*math.Tan(math.Pi/6)*d.height, d.earW) }
+
 func (d *design) addEars(b *part.Bracket) {
 	for _, e := range ears {
 		outer, _ := d.earOutline() // checkEars has drawn it
@@ -105,6 +113,8 @@ func (d *design) addEars(b *part.Bracket) {
 		})
 		root := fab.AtFaces(part.Vec{X: -d.earW / 2, Y: mid}, part.Vec{X: d.earW / 2, Y: mid}, part.Vec{Y: 1}, d.earT)
 		b.Welds = append(b.Welds, d.weld("w-"+e.id, e.id, d.foot.top(), d.earWeld, root...))
-		b.Sweeps = append(b.Sweeps, part.Sweep{ID: e.id, Things: []string{e.id}, From: d.center(e), To: part.Vec{Y: mid}, Name: "ear"})
+		b.Sweeps = append(b.Sweeps, part.Sweep{
+			ID: e.id, Things: []string{e.id}, From: d.center(e), To: part.Vec{Y: mid}, Name: "ear", EntryMM: d.entry(), EntryFlat: true,
+		})
 	}
 }

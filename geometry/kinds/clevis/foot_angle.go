@@ -228,11 +228,11 @@ func (a angle) addStiffeners(d *design, b *part.Bracket) {
 // addSweeps cuts leg A from the fork to the root, and leg B from the inner corner to the last bolts.
 func (a angle) addSweeps(d *design, b *part.Bracket) {
 	ribbed := len(a.stiff) > 0
-	inboard := d.inner + d.earT/2                                   // from the fork's middle to the second ear
-	spread := d.earW + 2*math.Tan(math.Pi/6)*(d.middle-inboard-a.t) // what leg A's working width has grown to at the corner
+	inboard := d.inner + d.earT/2                                          // from the fork's middle to the second ear
+	spread := d.rootWidth() + 2*math.Tan(math.Pi/6)*(d.middle-inboard-a.t) // what leg A's working width has grown to at the corner
 	b.Sweeps = append(b.Sweeps,
 		part.Sweep{
-			ID: "leg", Things: []string{"base.a"}, Name: "angle leg", Ribs: ribbed, EntryMM: d.earW, EntryToMM: inboard,
+			ID: "leg", Things: []string{"base.a"}, Name: "angle leg", Ribs: ribbed, EntryMM: d.rootWidth(), EntryToMM: inboard,
 			From: part.Vec{Y: d.middle, Z: -a.t / 2}, To: part.Vec{Y: a.t + a.root, Z: -a.t / 2},
 		},
 		part.Sweep{

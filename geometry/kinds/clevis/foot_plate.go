@@ -151,7 +151,7 @@ func (p base) addSweeps(d *design, b *part.Bracket) {
 	}
 	if d.between.thickness == 0 {
 		add(part.Sweep{
-			ID: "base, between", Name: "base plate between the ears", EntryMM: d.earW, EntryToMM: 2 * d.inner,
+			ID: "base, between", Name: "base plate between the ears", EntryMM: d.rootWidth(), EntryToMM: 2 * d.inner,
 			From: part.Vec{Y: d.inner, Z: z}, To: part.Vec{Y: -d.inner, Z: z},
 		})
 	}

@@ -24,11 +24,16 @@ func (d *design) addPaths(b *part.Bracket) {
 	b.Paths = append(b.Paths, d.along(part.FyPlus, ears[0], ears[1]), d.along(part.FyMinus, ears[1], ears[0]))
 }
 
+// seat is the middle of what the pin bears on in an ear, its cheek plate included: off the ear's middle plane, which bends it.
+func (d *design) seat(e ear) part.Vec {
+	return part.Vec{Y: d.face(e, d.inner+(d.earT+d.cheekT)/2), Z: d.height}
+}
+
 // square is a path square to the pin; legs are the seats in order along the pin, inboard first.
 func (d *design) square(c part.Component) part.Path {
 	return part.Path{LoadPoint: "pin", Component: c, Branches: []part.Branch{
-		{Share: "travel", Leg: 0, At: d.center(ears[1]), Through: d.through(ears[1], "pin")},
-		{Share: "travel", Leg: 1, At: d.center(ears[0]), Through: d.through(ears[0], "pin")},
+		{Share: "travel", Leg: 0, At: d.seat(ears[1]), Through: d.through(ears[1], "pin")},
+		{Share: "travel", Leg: 1, At: d.seat(ears[0]), Through: d.through(ears[0], "pin")},
 	}}
 }
 

@@ -56,7 +56,7 @@ func (d *design) pinLength() float64 {
 }
 
 func (d *design) addPin(b *part.Bracket) {
-	// A cheek plate shares its ear's seat: the two bear together.
+	// A cheek plate shares its ear's seat: the two bear together, as the load path has it.
 	seatT := d.earT + d.cheekT
 	seat := func(e ear) part.Seat {
 		return part.Seat{

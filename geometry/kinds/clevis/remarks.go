@@ -33,5 +33,5 @@ func (d *design) unchecked() []string {
 	if a := readAngle(d); len(a.stiff) > 0 && a.stiff[len(a.stiff)-1]-a.stiffT/2 > d.earW/2 {
 		out = append(out, "bending of the angle's leg along the rail, from the ears to the stiffeners beyond their ends")
 	}
-	return append(out, "warping of the angle between its bolts under load along the rail")
+	return append(out, "the angle as a beam along the rail: bending, twist and warping from the ears to its bolts")
 }

@@ -4,6 +4,7 @@ package gusset
 
 import (
 	"lugwright/geometry/fab"
+	"lugwright/geometry/shape"
 	"lugwright/part"
 )
 
@@ -31,5 +32,20 @@ func (d *design) addPaths(b *part.Bracket) {
 			{At: at, Through: []string{"w-foot", "gusset", "w-stand", "support"}},
 		}})
 	}
-	b.Sweeps = []part.Sweep{{ID: "gusset", Things: []string{"gusset"}, From: at, To: part.Vec{}, Name: "gusset", HeightMM: c.AlongV, ReachMM: c.AlongU}}
+	b.Sweeps = []part.Sweep{
+		{ID: "gusset", Things: []string{"gusset"}, From: at, To: part.Vec{}, Name: "gusset", HeightMM: c.AlongV, ReachMM: c.AlongU},
+		d.acrossCorner(),
+	}
+}
+
+// acrossCorner cuts the plate from the corner square to its free edge: all of the load passes there.
+func (d *design) acrossCorner() part.Sweep {
+	c, p := d.corner, d.pose()
+	edge := shape.Point{X: c.NoseV - c.AlongU, Y: c.AlongV - c.NoseU}.Unit() // from the shelf down to the standing face
+	out := edge.Perp()                                                       // from the free edge to the corner
+	reach := -out.Dot(shape.Point{X: c.AlongU, Y: c.NoseU})
+	mid := out.Scale(-reach / 2)
+	const half = 0.5 // mm to either side of the one section
+	from, to := mid.Add(edge.Scale(-half)), mid.Add(edge.Scale(half))
+	return part.Sweep{ID: "gusset, corner", Things: []string{"gusset"}, From: p.At(from.X, from.Y, 0), To: p.At(to.X, to.Y, 0), Name: "square to its free edge"}
 }

@@ -27,7 +27,13 @@ var bedBearing = strength.Define(strength.Identity{
 	Clause: clause("J8, Eq. J8-1 and J8-2", ""),
 	Demand: "P_r", Capacity: "P_c", Unit: "N",
 }, func(c *strength.Calc, g bedGivens) {
-	c.Compare(g.P, bedStrength(c, g))
+	Pc := bedStrength(c, g)
+	if c.Method == strength.LRFD {
+		c.Let("A_1req", "P_r/(phi*0.85*f_c)", "mm^2", g.P/(0.65*0.85*g.Fc))
+	} else {
+		c.Let("A_1req", "Omega*P_r/(0.85*f_c)", "mm^2", 2.31*g.P/(0.85*g.Fc))
+	}
+	c.Compare(g.P, Pc)
 })
 
 func bedStrength(c *strength.Calc, g bedGivens) float64 {

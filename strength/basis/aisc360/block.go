@@ -43,9 +43,9 @@ var blockShear = strength.Define(strength.Identity{
 	Ant := c.Let("A_nt", "(L_gt - n_ht*d_n - L_ot)*t", "mm^2", (g.Lgt-g.HolesT*dn-g.LostT)*g.T)
 	c.Need(Anv > 0, "A_nv > 0*mm*mm", "material left along the force")
 	c.Need(Ant > 0, "A_nt > 0*mm*mm", "material left across the force")
-	Rv := c.Let("R_nv", "min(0.60*F_u*A_nv, 0.60*F_y*A_gv)", "N", min(0.60*g.Fu*Anv, 0.60*g.Fy*Agv))
-	Rt := c.Let("R_nt", "U_bs*F_u*A_nt", "N", g.Ubs*g.Fu*Ant)
-	Rn := c.Let("R_n", "R_nv + R_nt", "N", Rv+Rt)
+	rupture := c.Let("R_nr", "0.60*F_u*A_nv + U_bs*F_u*A_nt", "N", 0.60*g.Fu*Anv+g.Ubs*g.Fu*Ant)
+	yield := c.Let("R_ny", "0.60*F_y*A_gv + U_bs*F_u*A_nt", "N", 0.60*g.Fy*Agv+g.Ubs*g.Fu*Ant)
+	Rn := c.Let("R_n", "min(R_nr, R_ny)", "N", min(rupture, yield))
 	Vc := c.Available("V_c", "R_n", "N", Rn, 0.75, 2.00)
 	if g.Across <= 0 {
 		c.Compare(c.Let("V_e", "V_r", "N", g.V), Vc)

@@ -62,13 +62,14 @@ var plateShear = strength.Define(strength.Identity{
 })
 
 type bracketPlateGivens struct {
-	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line, on all plates together"`
-	E  float64 `sym:"e" unit:"mm" min:"0" max:"5000" is:"load to the support line"`
-	A  float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
-	B  float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
-	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of one plate"`
-	N  float64 `sym:"n" unit:"" min:"1" max:"10" default:"1" is:"plates"`
-	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	P    float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line, on all plates together"`
+	E    float64 `sym:"e" unit:"mm" min:"0" max:"5000" is:"load to the support line"`
+	A    float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
+	B    float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
+	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of one plate"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"10" default:"1" is:"plates"`
+	Fy   float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Hole float64 `sym:"hole" choices:"none|in the plate" default:"0" is:"an opening: the section through it is checked by itself, and its edge must yield before it buckles"`
 }
 
 // bracketPlate is axial force with bending on the section square to the free edge of a triangular plate, with buckling of that edge:
@@ -83,6 +84,9 @@ var bracketPlate = strength.Define(strength.Identity{
 	M := c.Let("M", "P_r*e - N_r*b_p/2", "N*mm", g.P*g.E-N*bp/2)
 	lam := c.Let("lambda", "b_p/t*sqrt(F_y/ksi)/(5*sqrt(475 + 1120*pow(b_p/a_p, 2)))", "",
 		bp/g.T*math.Sqrt(g.Fy/ksi)/(5*math.Sqrt(475+1120*(bp/ap)*(bp/ap))))
+	if g.Hole > 0 {
+		c.Need(lam <= 0.70, "lambda <= 0.70", "an edge that yields before it buckles, since there is an opening")
+	}
 	Q := c.Let("Q", "when(lambda <= 0.70, 1, when(lambda <= 1.41, 1.34 - 0.486*lambda, 1.30/pow(lambda, 2)))", "", edgeFactor(lam))
 	Fcr := c.Let("F_cr", "Q*F_y", "MPa", Q*g.Fy)
 	Nn := c.Let("N_n", "F_cr*n*t*b_p", "N", Fcr*g.N*g.T*bp)
@@ -127,5 +131,5 @@ var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
 }
 
 func bracketGivens(f *strength.CornerPlate) bracketPlateGivens {
-	return bracketPlateGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, N: 1, Fy: f.Fy}
+	return bracketPlateGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, N: 1, Fy: f.Fy, Hole: flag(f.Holed)}
 }

@@ -4,7 +4,7 @@ import "lugwright/strength"
 
 // memberLimits are members and connecting plates beside what a mount's own features need.
 var memberLimits = []strength.Evaluator{
-	tensionYield, tensionRupture, spreadYield, spreadBuckling,
+	tensionYield, tensionRupture, eyebarDimensions, spreadYield, spreadBuckling,
 	plateFlexure, plateShear, bracketPlate, bracketPlateShear,
 	bedBearing, bedThickness, webYield, webCripple, webCompression, flangeBending,
 	rectTubeProperties, rectTubeBending, rectTubeShear, roundTubeProperties, roundTubeBending, roundTubeShear,

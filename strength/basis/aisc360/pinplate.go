@@ -120,8 +120,41 @@ var pinPlateDimensions = strength.Define(strength.Identity{
 		play := c.Let("c_max", "when(d < 3*in, 1/32*in, 1/16*in)", "mm", turningPlay(g.D))
 		c.Need(g.Dh-g.D <= play+1e-9, "d_h - d <= c_max", "play of at most 1/32 in, 1/16 in from a 3 in pin on, where the pin turns under full load")
 	}
+	c.Let("w_min", "2*b_e + d", "mm", 2*be+g.D)
 	need := c.Let("a_min", "1.33*b_e", "mm", 1.33*be)
 	c.Compare(need, g.A)
+})
+
+type eyebarGivens struct {
+	W  float64 `sym:"w" unit:"mm" min:"1" max:"1e4" is:"width of the body"`
+	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness"`
+	D  float64 `sym:"d" unit:"mm" min:"1" max:"1000" is:"pin diameter"`
+	Dh float64 `sym:"d_h" unit:"mm" min:"1" max:"1000" is:"hole diameter"`
+	B  float64 `sym:"b" unit:"mm" min:"1" max:"1e4" is:"hole's edge to the head's edge, across the force"`
+	R  float64 `sym:"R" unit:"mm" min:"1" max:"1e5" is:"radius between head and body"`
+	Dk float64 `sym:"d_head" unit:"mm" min:"1" max:"1e4" is:"diameter of the head"`
+}
+
+// eyebarDimensions are the proportions under which an eyebar has the strength of its body (pin-plate-yield): AISC 360-22 D6. The rule for
+// steel over 70 ksi, d_h of at most 5 t, is left out.
+var eyebarDimensions = strength.Define(strength.Identity{
+	ID: "eyebar-dimensions", Title: "proportions of an eyebar",
+	Clause: clause("D6.1 and D6.2", "to 70 ksi"),
+	Demand: "w", Capacity: "w_max", Unit: "mm",
+	Detail: true,
+}, func(c *strength.Calc, g eyebarGivens) {
+	tiny := 1e-9
+	pin := c.Let("d_min", "7/8*w", "mm", 7.0/8*g.W)
+	hole := c.Let("d_h_max", "d + 1/32*in", "mm", g.D+inch/32)
+	low := c.Let("b_min", "2/3*w", "mm", 2.0/3*g.W)
+	high := c.Let("b_max", "3/4*w", "mm", 3.0/4*g.W)
+	c.Need(g.T >= inch/2-tiny, "t >= 1/2*in - 1e-9*mm", "a thickness of at least 1/2 in")
+	c.Need(g.D >= pin-tiny, "d >= d_min - 1e-9*mm", "a pin of at least 7/8 of the body's width")
+	c.Need(g.Dh <= hole+tiny, "d_h <= d_h_max + 1e-9*mm", "a hole of at most 1/32 in over the pin")
+	c.Need(g.B > low, "b > b_min", "more than 2/3 of the body's width beside the hole")
+	c.Need(g.B <= high+tiny, "b <= b_max + 1e-9*mm", "at most 3/4 of the body's width beside the hole")
+	c.Need(g.R >= g.Dk, "R >= d_head", "a radius between head and body no less than the head's diameter")
+	c.Compare(g.W, c.Let("w_max", "8*t", "mm", 8*g.T))
 })
 
 func turningPlay(d float64) float64 {

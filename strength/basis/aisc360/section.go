@@ -70,7 +70,7 @@ func edgeMoment(c *strength.Calc, z, s, l, d, t, fy, cb float64) float64 {
 	}
 	var Mn float64
 	switch {
-	case lam <= 0.08*e/fy:
+	case lam <= c.Let("lambda_1", "0.08*E/F_y", "", 0.08*e/fy):
 		Mn = c.Let("M_ny", "M_p", "N*mm", Mp)
 	case lam <= 1.9*e/fy:
 		Mn = c.Let("M_ny", inelastic, "N*mm", min(cb*(1.52-0.274*lam*fy/e)*fy*s, Mp))
@@ -87,20 +87,31 @@ type axialGivens struct {
 	R  float64 `sym:"r" unit:"mm" min:"0.01" max:"1e4" is:"least radius of gyration"`
 	L  float64 `sym:"L" unit:"mm" min:"0" max:"1e5" is:"free length from the cut to the load"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Fu float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 leaves rupture out"`
+	H  float64 `sym:"t_h" unit:"mm" min:"0" max:"1e4" default:"0" is:"thickness that holes on the section go through, all together; 0 for none"`
 }
 
-// axial is yielding in tension, J4.1(a) Eq. J4-1, or compression, J4.4 Eq. J4-6 and E3, of a plate that stands free at its
+// axial is yielding in tension, J4.1(a) Eq. J4-1 on the area less its holes, and rupture beside them, J4.1(b) Eq. J4-2 with 1/16 in more
+// off each hole, B4.3b; or compression, J4.4 Eq. J4-6 and E3, of a plate that stands free at its
 // loaded end (effective length 2.1 L): AISC 360-22.
 var axial = strength.Define(strength.Identity{
 	ID: "axial-force", Title: "axial force at a section",
-	Clause: clause("J4.1(a) Eq. J4-1; J4.4 Eq. J4-6, E3 Eq. E3-1 to E3-4", "K = 2.1"),
+	Clause: clause("J4.1 Eq. J4-1 and J4-2, B4.3b; J4.4 Eq. J4-6, E3 Eq. E3-1 to E3-4", "K = 2.1"),
 	Demand: "abs(P_r)", Capacity: "P_c", Unit: "N",
 }, func(c *strength.Calc, g axialGivens) {
-	c.Compare(math.Abs(g.N), axialStrength(c, g.N, g.A, g.R, g.L, g.Fy))
+	c.Compare(math.Abs(g.N), axialStrength(c, &g))
 })
 
-func axialStrength(c *strength.Calc, n, a, r, l, fy float64) float64 {
+func axialStrength(c *strength.Calc, g *axialGivens) float64 {
+	n, a, r, l, fy := g.N, g.A, g.R, g.L, g.Fy
 	slender := 2.1 * l / r
+	if n >= 0 && g.H > 0 && g.Fu > 0 {
+		Py := c.Let("P_ny", "F_y*A", "N", fy*a)
+		Ae := c.Let("A_e", "A - t_h/16*in", "mm^2", a-g.H*inch/16)
+		c.Need(Ae > 0, "A_e > 0*mm*mm", "material left beside the holes")
+		Pu := c.Let("P_nu", "F_u*A_e", "N", g.Fu*Ae)
+		return c.Let("P_c", "min(P_cy, P_cu)", "N", min(c.Available("P_cy", "P_ny", "N", Py, 0.90, 1.67), c.Available("P_cu", "P_nu", "N", Pu, 0.75, 2.00)))
+	}
 	if n >= 0 || slender <= 25 {
 		Pn := c.Let("P_n", "F_y*A", "N", fy*a)
 		return c.Available("P_c", "P_n", "N", Pn, 0.90, 1.67)
@@ -124,7 +135,7 @@ type sectionShearGivens struct {
 	T  float64 `sym:"T_r" unit:"N*mm" min:"0" max:"1e12" is:"torsion about the shear centre"`
 	Aa float64 `sym:"A_x" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_rx"`
 	Ab float64 `sym:"A_y" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_ry"`
-	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant of the thin rectangles"`
+	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, sum of L t^3/(3 + 1.8 t/L)"`
 	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickest part"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 }
@@ -168,6 +179,8 @@ type interactionGivens struct {
 	D  float64 `sym:"h" unit:"mm" min:"0.1" max:"1e4" is:"depth of the plate in bending"`
 	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Fu float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 leaves rupture out"`
+	H  float64 `sym:"t_h" unit:"mm" min:"0" max:"1e4" default:"0" is:"thickness that holes on the section go through, all together; 0 for none"`
 }
 
 // interaction is bending about both axes with axial force and shear: AISC Steel Construction Manual Part 9, Eq. 9-1,
@@ -181,7 +194,7 @@ var interaction = strength.Define(strength.Identity{
 	Mcx := weakMoment(c, g.Zx, g.Sx, g.Fy)
 	c.Let("L_b", "L", "mm", g.L)
 	Mcy := edgeMoment(c, g.Zy, g.Sy, g.L, g.D, g.Tm, g.Fy, 1)
-	Pc := axialStrength(c, g.N, g.A, g.R, g.L, g.Fy)
+	Pc := axialStrength(c, &axialGivens{N: g.N, A: g.A, R: g.R, L: g.L, Fy: g.Fy, Fu: g.Fu, H: g.H})
 	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
 	e := 1.0
 	if g.Zx > 0 && (g.N >= 0 || 2.1*g.L/g.R <= 25) {
@@ -200,7 +213,7 @@ var cutRules = []strength.Rule[strength.Cut]{
 		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy, Cb: 1})
 	}},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
-		axial.Check(c, axialGivens{N: f.N, A: f.Area, R: f.R, L: f.FreeLength, Fy: f.Fy})
+		axial.Check(c, axialGivens{N: f.N, A: f.Area, R: f.R, L: f.FreeLength, Fy: f.Fy, Fu: f.Fu, H: f.HoleT})
 	}},
 	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
 		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy})
@@ -208,7 +221,7 @@ var cutRules = []strength.Rule[strength.Cut]{
 	{Of: interaction, Check: func(c *strength.Calc, f *strength.Cut) {
 		interaction.Check(c, interactionGivens{
 			Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area,
-			Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy,
+			Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu, H: f.HoleT,
 		})
 	}},
 }

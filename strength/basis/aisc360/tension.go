@@ -30,7 +30,7 @@ type tensionRuptureGivens struct {
 	N    float64   `sym:"n_h" unit:"" min:"0" max:"100" default:"0" is:"holes or slots across the section"`
 	Dn   float64   `sym:"d_net" unit:"mm" min:"0" max:"500" default:"0" is:"width deducted for each: hole plus 1/16 in"`
 	T    float64   `sym:"t" unit:"mm" min:"0" max:"500" default:"0" is:"thickness at the holes"`
-	S    []float64 `sym:"s" unit:"mm" min:"0" max:"5000" default:"0" is:"stagger along the force of each slanting step from hole to hole of the section"`
+	S    []float64 `sym:"s" unit:"mm" min:"0" max:"5000" default:"0" is:"stagger along the force of each slanting step from hole to hole of the section; one value for all when alike"`
 	G    []float64 `sym:"g" unit:"mm" min:"0" max:"5000" default:"0" is:"gage across the force of each slanting step; one value for all when alike"`
 	Fu   float64   `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength"`
 	Case float64   `sym:"U_case" choices:"given|2: bolts or welds to some parts|4: plates and shapes with longitudinal welds|5: slotted round tube|6: slotted rectangular tube|7: flange at least 2/3 of the depth wide|7: narrower flange|7: web|8: angle with 4 bolts or more|8: angle with 3 bolts" default:"0" is:"case of Table D3.1"`
@@ -66,17 +66,19 @@ var tensionRupture = strength.Define(strength.Identity{
 
 // stagger is the width that the slanting steps of a chain of holes give back: B4.3b(b), the sum of s^2/(4 g).
 func stagger(c *strength.Calc, s, g []float64) (float64, bool) {
-	odd := 0
-	if len(g) != 1 {
-		odd = max(len(s)-len(g), len(g)-len(s))
+	steps, odd := max(len(s), len(g)), 0
+	for _, list := range [2][]float64{s, g} {
+		if len(list) != 1 {
+			odd += steps - len(list)
+		}
 	}
-	c.Solved("n_odd", "gages too many or too few", "", float64(odd))
-	if !c.Need(odd == 0, "n_odd == 0", "one s and one g for each slanting step, or one g for all") {
+	c.Solved("n_odd", "staggers or gages too few", "", float64(odd))
+	if !c.Need(odd == 0, "n_odd == 0", "one s and one g for each slanting step, or one for all") {
 		return 0, false
 	}
 	gain, flat := 0.0, 0
-	for i, step := range s {
-		switch gage := height(g, i); {
+	for i := range steps {
+		switch step, gage := height(s, i), height(g, i); {
 		case gage > 0:
 			gain += step * step / (4 * gage)
 		case step > 0:
@@ -174,7 +176,7 @@ var spreadBuckling = strength.Define(strength.Identity{
 func bucklingStress(c *strength.Calc, lcr, fy float64) float64 {
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	Fe := c.Let("F_e", "pow(pi, 2)*E/pow(Lc_r, 2)", "MPa", math.Pi*math.Pi*e/(lcr*lcr))
-	if lcr <= 4.71*math.Sqrt(e/fy) {
+	if lcr <= c.Let("Lc_r1", "4.71*sqrt(E/F_y)", "", 4.71*math.Sqrt(e/fy)) {
 		return c.Let("F_n", "pow(0.658, F_y/F_e)*F_y", "MPa", math.Pow(0.658, fy/Fe)*fy)
 	}
 	return c.Let("F_n", "0.877*F_e", "MPa", 0.877*Fe)

@@ -95,7 +95,7 @@ func TestByHand(t *testing.T) {
 		// Openings of 13 and 5 mm, V_x 4 kN: A_nv 1130, A_nt 370: 65241 + 18500; across 370*57.735 + 0.5*100*565 = 49612;
 		// sqrt(5000^2 + (4000*83741/49612)^2)
 		{"block-shear", block.with("L_ov", 13).with("L_ot", 5).with("V_x", 4e3), 8402.1, 83741},
-		{"wall-bending", wall, 296.875, 62.5},        // M_s 300000 + 80000 = 380000; 6*380000/(120*64) = 296.88
+		{"wall-bending", wall, 531.25, 62.5},         // M_s 600000 + 80000 = 680000; 6*680000/(120*64) = 531.25
 		{"bracket-plate-shear", plate, 10.0, 57.735}, // V = 5547, b_p = 83.205: 1.5*5547/832.05
 	} {
 		k := evaluate(t, c.id, nil, c.v)

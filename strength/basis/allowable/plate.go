@@ -75,14 +75,15 @@ var freeEdge = strength.Define(strength.Identity{
 })
 
 type cornerGivens struct {
-	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line"`
-	E  float64 `sym:"e" unit:"mm" min:"0" max:"5000" is:"load to the support line"`
-	A  float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
-	B  float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
-	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
-	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
-	Fu float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 where it is not known"`
-	Em float64 `sym:"E" unit:"MPa" min:"1000" max:"300000" default:"200000" is:"modulus of elasticity: 200000 steel, 70000 aluminium"`
+	P    float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line"`
+	E    float64 `sym:"e" unit:"mm" min:"0" max:"5000" is:"load to the support line"`
+	A    float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
+	B    float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
+	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
+	Fy   float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	Fu   float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength; 0 where it is not known"`
+	Em   float64 `sym:"E" unit:"MPa" min:"1000" max:"300000" default:"200000" is:"modulus of elasticity: 200000 steel, 70000 aluminium"`
+	Hole float64 `sym:"hole" choices:"none|in the plate" default:"0" is:"an opening: the section through it is checked by itself, and its edge must yield before it buckles"`
 }
 
 // cornerStress is a triangular plate on the section square to its free edge: elastic axial force and bending, against the lesser of the
@@ -99,6 +100,9 @@ var cornerStress = strength.Define(strength.Identity{
 	all := allowedFloor(c, g.Fy, g.Fu)
 	Fcr := c.Let("F_cr", "0.425*pow(pi, 2)*E/(12*(1 - pow(0.3, 2)))*pow(t/b_p, 2)", "MPa", edgeStress(bp, g.T, g.Em))
 	nu := c.Factor("n_u")
+	if g.Hole > 0 {
+		c.Need(Fcr/nu >= all, "F_cr/n_u >= sigma_all", "an edge that yields before it buckles, since there is an opening")
+	}
 	c.Compare(sigma, c.Let("sigma_c", "min(sigma_all, F_cr/n_u)", "MPa", min(all, Fcr/nu)))
 })
 
@@ -116,23 +120,27 @@ var cornerShear = strength.Define(strength.Identity{
 
 type wallGivens struct {
 	M   float64 `sym:"M_r" unit:"N*mm" min:"0" max:"1e12" is:"couple of the bolt group on the wall"`
+	Mv  float64 `sym:"M_v" unit:"N*mm" min:"0" max:"1e12" default:"0" is:"its couple the other way, along the flanges"`
 	N   float64 `sym:"N_r" unit:"N" min:"0" max:"1e9" is:"pull or push square to the wall"`
 	T   float64 `sym:"t" unit:"mm" min:"0.1" max:"200" is:"wall thickness"`
-	W   float64 `sym:"w" unit:"mm" min:"1" max:"5000" is:"width of wall that works: the bracket's length"`
+	W   float64 `sym:"w" unit:"mm" min:"1" max:"5000" is:"width of wall that works"`
 	L   float64 `sym:"h" unit:"mm" min:"1" max:"5000" is:"clear height between the flanges"`
 	Arm float64 `sym:"s" unit:"mm" min:"0.1" max:"5000" is:"distance over which the couple acts"`
+	A   float64 `sym:"a" unit:"mm" min:"0" max:"5000" default:"0" is:"the nearer of the couple's two forces to its flange; 0 is the worst place"`
 	Fy  float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the wall"`
 	Fu  float64 `sym:"F_u" unit:"MPa" min:"0" max:"3000" default:"0" is:"tensile strength of the wall; 0 where it is not known"`
 }
 
-// wallBending is the wall as a one-way strip, pinned at the flanges, as wide as the bracket; the couple is two forces s apart, pull or push is
-// spread over s.
+// wallBending is the wall as a one-way strip, pinned at the flanges, the couple is two forces s apart, the couple along the flanges a force at
+// mid-height on each half of the width, those half the width apart, pull or push is spread over s.
 var wallBending = strength.Define(strength.Identity{
 	ID: "wall-bending", Title: "bending of the support's wall out of its plane", Clause: common("one-way strip, elastic"),
 	Demand: "sigma", Capacity: "sigma_all", Unit: "MPa",
 }, func(c *strength.Calc, g wallGivens) {
 	c.Need(g.Arm < g.L, "s < h", "a bracket lower than the clear web")
-	M := c.Let("M_s", "M_r*(h - s)/(2*h) + N_r*(2*h - s)/8", "N*mm", g.M*(g.L-g.Arm)/(2*g.L)+g.N*(2*g.L-g.Arm)/8)
+	c.Need(2*g.A+g.Arm <= g.L+1e-9*g.L, "2*a + s <= h", "a couple between the flanges, a to the nearer of them")
+	M := c.Let("M_s", "M_r*(h - s - a)/h + M_v*h/w + N_r*(2*h - s)/8", "N*mm",
+		g.M*(g.L-g.Arm-g.A)/g.L+g.Mv*g.L/g.W+g.N*(2*g.L-g.Arm)/8)
 	sigma := c.Let("sigma", "6*M_s/(w*pow(t, 2))", "MPa", 6*M/(g.W*g.T*g.T))
 	c.Compare(sigma, allowedFloor(c, g.Fy, g.Fu))
 })
@@ -162,11 +170,15 @@ var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
 }
 
 func givensOf(f *strength.CornerPlate) cornerGivens {
-	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy, Em: f.Modulus}
+	hole := 0.0
+	if f.Holed {
+		hole = 1
+	}
+	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy, Em: f.Modulus, Hole: hole}
 }
 
 var wallRules = []strength.Rule[strength.Wall]{
 	{Of: wallBending, Check: func(c *strength.Calc, f *strength.Wall) {
-		wallBending.Check(c, wallGivens{M: f.M, N: f.N, T: f.T, W: f.Width, L: f.Clear, Arm: f.Arm, Fy: f.Fy})
+		wallBending.Check(c, wallGivens{M: f.M, Mv: f.Mv, N: f.N, T: f.T, W: f.Width, L: f.Clear, Arm: f.Arm, Fy: f.Fy})
 	}},
 }

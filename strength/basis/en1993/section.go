@@ -121,7 +121,7 @@ type sectionShearGivens struct {
 	T  float64 `sym:"T_Ed" unit:"N*mm" min:"0" max:"1e12" is:"torsion about the shear centre"`
 	Aa float64 `sym:"A_vx" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_x_Ed"`
 	Ab float64 `sym:"A_vy" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_y_Ed"`
-	J  float64 `sym:"I_t" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant of the thin rectangles"`
+	J  float64 `sym:"I_t" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, sum of L t^3/(3 + 1.8 t/L)"`
 	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickest part"`
 	Fy float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 }

@@ -53,10 +53,11 @@ type stripGivens struct {
 	Limit float64 `sym:"sigma_lim" unit:"MPa" min:"1" max:"2500" is:"stress allowed; that of welded metal for aluminium beside a weld"`
 }
 
-// stripTable: greatest moment in w L^2, greatest reaction in w L, greatest sag in w L^4/(E I). The moments and reactions are those of beam
-// tables, 1/8, 1/8, 1/10, 3/28 and 4/38; the sags were worked out by three moments.
-var stripTable = [][3]float64{
-	{1.0 / 8, 1.0 / 2, 5.0 / 384}, {1.0 / 8, 5.0 / 4, 0.0054161}, {1.0 / 10, 11.0 / 10, 0.0068842}, {3.0 / 28, 8.0 / 7, 0.0064604}, {4.0 / 38, 43.0 / 38, 0.0065716},
+// stripTable: greatest moment in w L^2, greatest reaction in w L, greatest sag in w L^4/(E I), reaction at the ends in w L. The moments and
+// reactions are those of beam tables, 1/8, 1/8, 1/10, 3/28 and 4/38; the sags were worked out by three moments.
+var stripTable = [][4]float64{
+	{1.0 / 8, 1.0 / 2, 5.0 / 384, 1.0 / 2}, {1.0 / 8, 5.0 / 4, 0.0054161, 3.0 / 8}, {1.0 / 10, 11.0 / 10, 0.0068842, 4.0 / 10},
+	{3.0 / 28, 8.0 / 7, 0.0064604, 11.0 / 28}, {4.0 / 38, 43.0 / 38, 0.0065716, 15.0 / 38},
 }
 
 // trayStrip is the bottom as a strip over lines of hangers. Where it rests on rods and no cross bar joins them, the strip is as wide as what one rod
@@ -70,6 +71,8 @@ var trayStrip = strength.Define(strength.Identity{
 	w := c.Let("w", "W/((spans + 1)*L)", "N/mm", g.W/((g.Spans+1)*g.L))
 	km := c.Solved("k_M", "greatest moment of so many equal spans, in w L^2", "", row[0])
 	kr := c.Solved("k_R", "greatest reaction, in w L", "", row[1])
+	ke := c.Solved("k_e", "reaction at the ends, in w L", "", row[3])
+	c.Let("k_s", "pow(k_e, 2)/2", "", ke*ke/2) // greatest moment within the end spans, in w L^2
 	c.Let("R", "k_R*w*L", "N", kr*w*g.L)
 	M := c.Let("M", "k_M*w*pow(L, 2)", "N*mm", km*w*g.L*g.L)
 	c.Compare(c.Let("sigma", "6*M/(b*pow(t, 2))", "MPa", 6*M/(g.B*g.T*g.T)), g.Limit)
@@ -123,6 +126,7 @@ var trayPlate = strength.Define(strength.Identity{
 	}
 	q := c.Let("q", "W/(a*b)", "MPa", g.W/(g.A*g.B))
 	beta := c.Solved("beta", "stress in q b^2/t^2: Levy's series, or the table by a/b", "", k.Stress)
+	second := c.Solved("beta_2", "stress in the middle, likewise: along the long side on simple supports, along the short one with held edges", "", k.Second)
 	alpha := c.Solved("alpha", "sag in q b^4/(E t^3), likewise", "", k.Sag)
 	if g.Edges == 0 {
 		gamma := c.Solved("gamma", "edge reaction in q b, Levy's series", "", k.Edge)
@@ -130,6 +134,7 @@ var trayPlate = strength.Define(strength.Identity{
 	}
 	y := c.Let("y", "alpha*q*pow(b, 4)/(E*pow(t, 3))", "mm", alpha*q*math.Pow(g.B, 4)/(g.E*g.T*g.T*g.T))
 	c.Need(y <= g.T/2, "y <= t/2", "a sag of at most half the thickness, for which plate theory holds")
+	c.Let("sigma_2", "beta_2*q*pow(b, 2)/pow(t, 2)", "MPa", second*q*g.B*g.B/(g.T*g.T))
 	c.Compare(c.Let("sigma", "beta*q*pow(b, 2)/pow(t, 2)", "MPa", beta*q*g.B*g.B/(g.T*g.T)), g.Limit)
 })
 

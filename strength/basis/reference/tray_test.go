@@ -95,7 +95,7 @@ func TestStripTable(t *testing.T) {
 			}
 			reaction, before = max(reaction, before+left), 1-left
 		}
-		for j, want := range []float64{moment, max(reaction, before), sag} {
+		for j, want := range []float64{moment, max(reaction, before), sag, 0.5 - m[1]} {
 			if math.Abs(row[j]/want-1) > 1e-4 {
 				t.Errorf("%d spans, column %d: %g, integrated %g", n, j, row[j], want)
 			}

@@ -624,7 +624,9 @@ type Sweep struct {
 	// And how far it reaches from the support.
 	ReachMm float64 `protobuf:"fixed64,10,opt,name=reach_mm,json=reachMm,proto3" json:"reach_mm,omitempty"`
 	// How far from the start the last of the load enters; its working width spreads from there.
-	EntryToMm     float64 `protobuf:"fixed64,11,opt,name=entry_to_mm,json=entryToMm,proto3" json:"entry_to_mm,omitempty"`
+	EntryToMm float64 `protobuf:"fixed64,11,opt,name=entry_to_mm,json=entryToMm,proto3" json:"entry_to_mm,omitempty"`
+	// The spread holds for bending out of the first thing's plane alone.
+	EntryFlat     bool `protobuf:"varint,12,opt,name=entry_flat,json=entryFlat,proto3" json:"entry_flat,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -734,6 +736,13 @@ func (x *Sweep) GetEntryToMm() float64 {
 		return x.EntryToMm
 	}
 	return 0
+}
+
+func (x *Sweep) GetEntryFlat() bool {
+	if x != nil {
+		return x.EntryFlat
+	}
+	return false
 }
 
 // LoadCase is a load at a load point. Force and moment act on the bracket.
@@ -858,7 +867,7 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x05share\x18\x01 \x01(\tR\x05share\x12\x10\n" +
 	"\x03leg\x18\x02 \x01(\x05R\x03leg\x121\n" +
 	"\x05at_mm\x18\x03 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x04atMm\x12\x18\n" +
-	"\athrough\x18\x04 \x03(\tR\athrough\"\xca\x02\n" +
+	"\athrough\x18\x04 \x03(\tR\athrough\"\xe9\x02\n" +
 	"\x05Sweep\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x16\n" +
 	"\x06things\x18\x02 \x03(\tR\x06things\x125\n" +
@@ -871,7 +880,9 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\theight_mm\x18\t \x01(\x01R\bheightMm\x12\x19\n" +
 	"\breach_mm\x18\n" +
 	" \x01(\x01R\areachMm\x12\x1e\n" +
-	"\ventry_to_mm\x18\v \x01(\x01R\tentryToMm\"\x84\x02\n" +
+	"\ventry_to_mm\x18\v \x01(\x01R\tentryToMm\x12\x1d\n" +
+	"\n" +
+	"entry_flat\x18\f \x01(\bR\tentryFlat\"\x84\x02\n" +
 	"\bLoadCase\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1d\n" +
 	"\n" +
