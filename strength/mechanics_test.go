@@ -691,3 +691,29 @@ func TestHoleInACornerPlate(t *testing.T) {
 		}
 	}
 }
+
+// Turning the whole bracket with its load changes nothing: a fork with its pin across and one with it along, a quarter turn apart.
+func TestQuarterTurn(t *testing.T) {
+	ps := with(bare, word("foot", "base plate"), word("couple", string(part.CoupleByCrossMember)), word("gussets", "both"), mm("outer_gusset_count", 1),
+		mm("outer_gusset_height", 50), mm("cheek_thickness", 5), mm("cheek_diameter", 50))
+	for _, f := range []part.Vec{{X: 9000, Y: 4000, Z: -12000}, {X: -3000, Y: -7000, Z: 9000}, {Y: 5000}, {X: 8000}} {
+		across := run(t, clevisOf(t, part.LeftHand, with(ps, word("pin_axis", "across"))), strength.Options{}, service("c", f))
+		along := run(t, clevisOf(t, part.LeftHand, with(ps, word("pin_axis", "along"))), strength.Options{}, service("c", part.Vec{X: -f.Y, Y: f.X, Z: f.Z}))
+		if len(across.Checks) != len(along.Checks) || len(across.Checks) == 0 {
+			t.Fatalf("%d checks across, %d along", len(across.Checks), len(along.Checks))
+		}
+		used := map[string]float64{}
+		for _, c := range across.Checks {
+			used[c.Limit+" "+c.Thing] = max(used[c.Limit+" "+c.Thing], c.Utilisation)
+		}
+		seen := map[string]float64{}
+		for _, c := range along.Checks {
+			seen[c.Limit+" "+c.Thing] = max(seen[c.Limit+" "+c.Thing], c.Utilisation)
+		}
+		for k, u := range used {
+			if math.Abs(u-seen[k]) > 1e-6 {
+				t.Errorf("%v: %s used %.9f across, %.9f along", f, k, u, seen[k])
+			}
+		}
+	}
+}
