@@ -171,8 +171,8 @@ func (b *Basis) without(ids []string) (*Basis, error) {
 	}
 	var free []string
 	for _, l := range b.Limits {
-		if l.Info().Clause.Document == "" {
-			free = append(free, l.Info().ID)
+		if l.Ident().Clause.Document == "" {
+			free = append(free, l.Ident().ID)
 		}
 	}
 	var bad part.FieldErrors
@@ -182,7 +182,7 @@ func (b *Basis) without(ids []string) (*Basis, error) {
 		case l == nil:
 			bad = append(bad, &part.FieldError{Field: field, Found: fmt.Sprintf("%s has no limit state %q", b.Card.Name, id), Accept: accept})
 		case !slices.Contains(free, id):
-			bad = append(bad, &part.FieldError{Field: field, Found: id + " stands in " + l.Info().Clause.String(), Accept: accept})
+			bad = append(bad, &part.FieldError{Field: field, Found: id + " stands in " + l.Ident().Clause.String(), Accept: accept})
 		case slices.Contains(ids[:i], id):
 			bad = append(bad, &part.FieldError{Field: field, Found: id + " once more", Accept: "each once"})
 		case len(ids) >= len(free) && len(free) == len(b.Limits):
@@ -240,7 +240,7 @@ func (r Rules) without(ids []string) Rules {
 }
 
 func less[F any](rules []Rule[F], ids []string) []Rule[F] {
-	return slices.DeleteFunc(slices.Clone(rules), func(r Rule[F]) bool { return slices.Contains(ids, r.Of.Info().ID) })
+	return slices.DeleteFunc(slices.Clone(rules), func(r Rule[F]) bool { return slices.Contains(ids, r.Of.Ident().ID) })
 }
 
 // Rule binds a feature to the givens of one limit state and evaluates it.
@@ -252,7 +252,7 @@ type Rule[F any] struct {
 // Limit finds a limit state by its id, nil when the basis has none.
 func (b *Basis) Limit(id string) Evaluator {
 	for _, l := range b.Limits {
-		if l.Info().ID == id {
+		if l.Ident().ID == id {
 			return l
 		}
 	}

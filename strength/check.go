@@ -64,7 +64,7 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	r := &run{model: m, basis: basis, cases: cases}
 	r.calc.Method, r.calc.Factors, r.factorOf = o.Method, factors, factor
 	for _, id := range o.LeaveOut {
-		r.skip(basis.Limit(id).Info().Title, b.Name, "left out by the job; "+basis.Limit(id).Info().Clause.String())
+		r.skip(basis.Limit(id).Ident().Title, b.Name, "left out by the job; "+basis.Limit(id).Ident().Clause.String())
 	}
 	r.layOut()
 	places := len(m.cuts) + len(m.rootSets) + r.blockWork() + 1
@@ -296,7 +296,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 	for i := range s.worst {
 		w := &s.worst[i]
 		if !w.seen {
-			out.NotChecked = append(out.NotChecked, NotChecked{s.rules[i].Of.Info().Title, s.place, "no load case brings load here"})
+			out.NotChecked = append(out.NotChecked, NotChecked{s.rules[i].Of.Ident().Title, s.place, "no load case brings load here"})
 			continue
 		}
 		var e explanation
@@ -315,7 +315,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 }
 
 func (s *slots[F]) check(r *run, i int) Check {
-	id, w, c := s.rules[i].Of.Info().Identity, &s.worst[i], &r.calc
+	id, w, c := s.rules[i].Of.Ident(), &s.worst[i], &r.calc
 	k := Check{
 		Limit: id.ID, Title: id.Title, Clause: id.Clause.String(), Place: s.place, Thing: s.thing, At: s.at,
 		Case: r.cases[w.inCase].Name, Sharing: r.corners[w.corner].words,

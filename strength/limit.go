@@ -6,6 +6,7 @@ import (
 	"reflect"
 	"strconv"
 	"strings"
+	"sync"
 )
 
 // Clause is where a rule stands. Document is empty for mechanics that no clause states.
@@ -70,6 +71,8 @@ type Info struct {
 
 // Evaluator is a limit state that can be evaluated alone, from numbers.
 type Evaluator interface {
+	// Ident is the limit state without its givens, which Info has to read first.
+	Ident() *Identity
 	Info() Info
 	// FromNumbers evaluates with values in the order of Info().Givens; one value each, more for a list. Errors name the given and
 	// what is accepted.
@@ -81,14 +84,20 @@ type Evaluator interface {
 // choice has choices:"standard|oversize" instead of min and max, and its value is the place of the name, from 0.
 type Limit[G any] struct {
 	Identity
-	givens []Given
-	eval   func(c *Calc, g G)
+	eval func(c *Calc, g G)
+	list sync.Once // the givens are read from the tags when first wanted: a program uses few of all limit states
+	tags []Given
 }
 
-// Define makes a limit state. It panics when a field of G has no complete tag: that is the author's mistake and shows at
-// the first run.
+// Define makes a limit state. A field of G without a complete tag panics when the givens are first wanted: that is the author's mistake
+// and shows in the suite that every basis runs.
 func Define[G any](id Identity, eval func(c *Calc, g G)) *Limit[G] {
-	return &Limit[G]{Identity: id, givens: givensOf(reflect.TypeFor[G]()), eval: eval}
+	return &Limit[G]{Identity: id, eval: eval}
+}
+
+func (l *Limit[G]) givens() []Given {
+	l.list.Do(func() { l.tags = givensOf(reflect.TypeFor[G]()) })
+	return l.tags
 }
 
 // Check evaluates within a bracket: typed givens, no look-ups; with Trace on the givens are listed first.
@@ -100,21 +109,25 @@ func (l *Limit[G]) Check(c *Calc, g G) {
 	l.eval(c, g)
 }
 
+// Ident names the limit state.
+func (l *Limit[G]) Ident() *Identity { return &l.Identity }
+
 // Info lists the limit state and its givens.
-func (l *Limit[G]) Info() Info { return Info{l.Identity, l.givens} }
+func (l *Limit[G]) Info() Info { return Info{l.Identity, l.givens()} }
 
 // FromNumbers evaluates with values in the order of the givens.
 func (l *Limit[G]) FromNumbers(c *Calc, values [][]float64) error {
-	if len(values) != len(l.givens) {
-		return fmt.Errorf("limit state %s takes %d givens, not %d", l.ID, len(l.givens), len(values))
+	givens := l.givens()
+	if len(values) != len(givens) {
+		return fmt.Errorf("limit state %s takes %d givens, not %d", l.ID, len(givens), len(values))
 	}
 	var g G
 	fields := reflect.ValueOf(&g).Elem()
 	for i, v := range values {
-		if err := l.givens[i].check(v); err != nil {
+		if err := givens[i].check(v); err != nil {
 			return err
 		}
-		if l.givens[i].List {
+		if givens[i].List {
 			fields.Field(i).Set(reflect.ValueOf(v))
 		} else {
 			fields.Field(i).SetFloat(v[0])
@@ -126,7 +139,7 @@ func (l *Limit[G]) FromNumbers(c *Calc, values [][]float64) error {
 
 func (l *Limit[G]) trace(c *Calc, g G) {
 	fields := reflect.ValueOf(g)
-	for i, d := range l.givens {
+	for i, d := range l.givens() {
 		line := Line{Kind: GivenLine, Symbol: d.Symbol, Unit: d.Unit, Words: d.Words}
 		if d.List {
 			line.Values = append([]float64{}, fields.Field(i).Interface().([]float64)...)

@@ -7,17 +7,20 @@ import (
 	"math"
 	"regexp"
 	"strconv"
+	"sync"
 
 	"lugwright/units"
 )
 
 // A length is a number, or the two ends of a span, before mm; "N mm" and "mm2" are other things.
-var lengths = regexp.MustCompile(`(-?[0-9]+(?:\.[0-9]+)?)(?:( to )(-?[0-9]+(?:\.[0-9]+)?))? mm($|[^\pL\pN·*/²³⁴])`)
+var lengths = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(-?[0-9]+(?:\.[0-9]+)?)(?:( to )(-?[0-9]+(?:\.[0-9]+)?))? mm($|[^\pL\pN·*/²³⁴])`)
+})
 
 // inInches writes every "<number> mm" of a text in inches.
 func inInches(text string) string {
-	return lengths.ReplaceAllStringFunc(text, func(s string) string {
-		m := lengths.FindStringSubmatch(s)
+	return lengths().ReplaceAllStringFunc(text, func(s string) string {
+		m := lengths().FindStringSubmatch(s)
 		out := inches(m[1])
 		if m[2] != "" {
 			out += m[2] + inches(m[3])

@@ -124,7 +124,9 @@ func (e *localError) Error() string {
 func (e *localError) Unwrap() error { return e.gone }
 
 // attempts is what gRPC puts before the error of the last of several attempts.
-var attempts = regexp.MustCompile(`^max retries exhausted: failed after \d+ attempts: rpc error: code = \w+ desc = `)
+var attempts = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`^max retries exhausted: failed after \d+ attempts: rpc error: code = \w+ desc = `)
+})
 
 // otherProtocol are pieces of the errors that something gives which speaks another protocol than gRPC, such as HTTP/1 or SSH.
 var otherProtocol = []string{"http2: frame too large", "error reading server preface", "malformed"}
@@ -136,7 +138,7 @@ func plain(why string) string {
 			return "what listens there is not a lugwright service"
 		}
 	}
-	return attempts.ReplaceAllString(why, "")
+	return attempts().ReplaceAllString(why, "")
 }
 
 // broken is an answer that this client cannot read.

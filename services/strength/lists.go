@@ -5,10 +5,14 @@ import (
 	"lugwright/strength/material"
 )
 
-func (s *Service) describe() []wire.Basis {
+func (s *Service) describe(cardsOnly bool) []wire.Basis {
 	list := make([]wire.Basis, len(s.bases))
 	for i, b := range s.bases {
-		list[i] = wire.DescribeBasis(b)
+		if cardsOnly {
+			list[i] = wire.Basis{Card: b.Card}
+		} else {
+			list[i] = wire.DescribeBasis(b)
+		}
 	}
 	return list
 }

@@ -42,13 +42,7 @@ func (s *Service) GetServiceInfo(context.Context, *pb.GetServiceInfoRequest) (*p
 
 // ListBases lists the bases.
 func (s *Service) ListBases(_ context.Context, q *pb.ListBasesRequest) (*pb.ListBasesResponse, error) {
-	bases := s.describe()
-	if q.GetCardsOnly() {
-		for i := range bases {
-			bases[i].Limits = nil
-		}
-	}
-	return &pb.ListBasesResponse{Bases: wire.EncodeBases(bases)}, nil
+	return &pb.ListBasesResponse{Bases: wire.EncodeBases(s.describe(q.GetCardsOnly()))}, nil
 }
 
 // ListMaterials lists the materials.
@@ -154,7 +148,7 @@ func unknown(field, what, name string, names []string) error {
 func limitNames(b *strength.Basis) []string {
 	names := make([]string, len(b.Limits))
 	for i, l := range b.Limits {
-		names[i] = l.Info().ID
+		names[i] = l.Ident().ID
 	}
 	return names
 }
