@@ -163,7 +163,7 @@ func (b *Basis) WithPinJoint(pin *Basis, method Method) (*Basis, error) {
 	return &mixed, nil
 }
 
-// without is the basis less the limit states with the given ids, which must be such as no published rule states. Errors are
+// without is the basis less the limit states with the given ids, which must be marked as such that no published rule states. Errors are
 // part.FieldErrors that name "leave_out[i]".
 func (b *Basis) without(ids []string) (*Basis, error) {
 	if len(ids) == 0 {
@@ -171,7 +171,7 @@ func (b *Basis) without(ids []string) (*Basis, error) {
 	}
 	var free []string
 	for _, l := range b.Limits {
-		if l.Ident().Clause.Document == "" {
+		if l.Ident().Unruled {
 			free = append(free, l.Ident().ID)
 		}
 	}
@@ -182,11 +182,9 @@ func (b *Basis) without(ids []string) (*Basis, error) {
 		case l == nil:
 			bad = append(bad, &part.FieldError{Field: field, Found: fmt.Sprintf("%s has no limit state %q", b.Card.Name, id), Accept: accept})
 		case !slices.Contains(free, id):
-			bad = append(bad, &part.FieldError{Field: field, Found: id + " stands in " + l.Ident().Clause.String(), Accept: accept})
+			bad = append(bad, &part.FieldError{Field: field, Found: id + " is always checked (" + l.Ident().Clause.String() + ")", Accept: accept})
 		case slices.Contains(ids[:i], id):
 			bad = append(bad, &part.FieldError{Field: field, Found: id + " once more", Accept: "each once"})
-		case len(ids) >= len(free) && len(free) == len(b.Limits):
-			return nil, &part.FieldError{Field: "leave_out", Found: "every limit state", Accept: "some that are checked"}
 		}
 	}
 	if bad != nil {

@@ -161,7 +161,8 @@ type run struct {
 	scores           []score      // reused
 	flowDemands      []flowDemand // of the cut at hand, reused
 	ribDemands       []ribDemand
-	across           [][2]across // by sweep: every plate acting at its root, and its own gussets alone
+	across           [][wayCount]float64 // by sweep: the worst at its root, going each way
+	rooted           []bool              // sweeps that end in a weld with more than one way
 
 	pinPlanes    []slots[PinPlane]
 	pinSpans     []slots[PinSpan]

@@ -90,7 +90,7 @@ func (m *model) compileSweep(i int) {
 		return
 	}
 	n := len(m.cuts)
-	for _, t := range m.stations(s) {
+	for _, t := range m.stations(s, main) {
 		c := cut{slot: i, normal: normal, flat: flat, chord: normal.Cross(flat), at: s.From.AddScaled(t, s.To.Sub(s.From))}
 		c.bolts = slices.IndexFunc(m.b.Bolts, func(g part.BoltGroup) bool { return g.ID == s.Bolts })
 		c.ribArm, c.root = m.armTo(s, &c), s.To
@@ -119,7 +119,7 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 
 // stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end, the far edge of
 // every hole on its way, and a scan in between.
-func (m *model) stations(s *part.Sweep) []float64 {
+func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	along := s.To.Sub(s.From)
 	length := along.Norm()
 	var ts []float64
@@ -138,10 +138,15 @@ func (m *model) stations(s *part.Sweep) []float64 {
 		if math.Abs(c.To.Sub(c.From).Unit().Dot(along)) < 0.99*length {
 			continue // it runs another way and never covers a cut of this sweep
 		}
-		for _, end := range [2]part.Vec{c.From, c.To} {
-			t := end.Sub(s.From).Dot(along) / (length * length)
-			add(t - beside/length)
-			add(t + beside/length)
+		from, to := c.From.Sub(s.From).Dot(along)/(length*length), c.To.Sub(s.From).Dot(along)/(length*length)
+		for _, end := range [2][2]float64{{from, to}, {to, from}} {
+			add(end[0] - beside/length)
+			add(end[0] + beside/length)
+			// Where a web begins, the plate alone hands over to the plate with it: what is worst lies a little past the web's end.
+			inside := math.Copysign(main.plate.ThicknessMM/length, end[1]-end[0])
+			for step := 0.25; step <= 6; step *= 1.4 {
+				add(end[0] + step*inside)
+			}
 		}
 	}
 	for _, id := range s.Things {
@@ -357,7 +362,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 		}
 	}
 	c.f = section(whole, full, effective)
-	if s := &m.b.Sweeps[c.slot]; s.EntryFlat && len(active) == 0 {
+	if s := &m.b.Sweeps[c.slot]; s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
 		c.flatten(c.clipped(s, whole))
 	}
 	c.f.FreeLength = c.ribArm
@@ -448,16 +453,18 @@ func (r *run) atCuts() {
 		best, least := c, math.Inf(1)
 		for way := c; way != nil; way = way.less {
 			r.actAt(way)
-			s, joints := r.severityOfCut(way)
+			s := r.severityOfCut(way)
 			if way == c || s < least {
 				best, least = way, s
 			}
-			if way == c {
-				r.across[c.slot][0].set(joints, r.flowDemands)
+			for k := range wayCount {
+				if c.way(k) == way {
+					r.across[c.slot][k] = s
+				}
 			}
-			if way.own || way == c && !c.less.own {
-				r.across[c.slot][1].set(joints, r.flowDemands)
-			}
+		}
+		if r.rooted[c.slot] && r.isRoot(i) {
+			continue // the weld there decides, so that plate and weld go one way
 		}
 		r.actAt(best)
 		r.keepCut(best)
@@ -482,26 +489,54 @@ func (r *run) actAt(c *cut) {
 	}
 }
 
-// across is what the welds between plates must bring across down to the root of a sweep, where the plates act together there.
-type across struct {
-	severity float64
-	flows    []flowDemand
+// Ways for the load at a cut: all plates that act there, the swept plate with its own gussets, and it alone.
+const (
+	allWay = iota
+	ownWay
+	aloneWay
+	wayCount
+)
+
+// way is the swept plate with as much acting as a way has.
+func (c *cut) way(k int) *cut {
+	switch {
+	case k == allWay || c.less == nil:
+		return c
+	case k == ownWay && c.less.own:
+		return c.less
+	case k == ownWay:
+		return c
+	}
+	last := c
+	for last.less != nil {
+		last = last.less
+	}
+	return last
 }
 
-// set is called for every cut; the last of a sweep is at its root and stays, for the weld there.
-func (a *across) set(severity float64, flows []flowDemand) {
-	a.severity, a.flows = severity, append(a.flows[:0], flows...)
+// isRoot says whether a cut is the last of its sweep.
+func (r *run) isRoot(i int) bool { return i+1 == len(r.cuts) || r.cuts[i+1].slot != r.cuts[i].slot }
+
+// keepRootCut keeps what the plate at the root of a sweep suffers, going the way that its weld goes.
+func (r *run) keepRootCut(slot, k int) {
+	for i := range r.cuts {
+		if c := &r.cuts[i]; c.slot == slot && r.isRoot(i) && c.less != nil {
+			way := c.way(k)
+			r.inPlace = i
+			r.actAt(way)
+			r.keepCut(way)
+		}
+	}
 }
 
-// severityOfCut is the worst that the plates of a cut suffer, and of what the welds between them suffer.
-func (r *run) severityOfCut(c *cut) (all, joints float64) {
-	joints = r.severityOfJoints()
-	all = joints
+// severityOfCut is the worst that the plates of a cut and the welds between them suffer.
+func (r *run) severityOfCut(c *cut) float64 {
+	all := r.severityOfJoints()
 	for k := range r.acting {
 		r.scores = r.cutSlots[c.slot].weigh(r, r.acting[k], r.scores[:0])
 		all = max(all, severity(r.scores))
 	}
-	return all, joints
+	return all
 }
 
 func (r *run) keepCut(c *cut) {
@@ -593,7 +628,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 
 // laySweeps prepares a place for each sweep.
 func (r *run) laySweeps() {
-	r.across = make([][2]across, len(r.b.Sweeps))
+	r.across = make([][wayCount]float64, len(r.b.Sweeps))
 	r.cutSlots, r.cornerPlates = make([]slots[Cut], len(r.b.Sweeps)), make([]slots[CornerPlate], len(r.b.Sweeps))
 	for i := range r.b.Sweeps {
 		has := func(want func(c *cut) bool) bool {

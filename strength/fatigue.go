@@ -51,7 +51,8 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			r.fatigues[i].consider(r, Fatigue{Detail: r.details[i], Ranges: ranges[i], Cycles: cycles}, "")
 		}
 	}
-	r.skip("fatigue at cut edges and in the pin", r.b.Name, "only weld throats, weld toes, holes and bolt threads are covered")
+	r.skip("fatigue at cut edges, in the pin, of the welds between gussets or ribs and their plates, and of plates where a gusset or rib ends", r.b.Name,
+		"only the root welds' throats and toes, holes and bolt threads are covered")
 	return nil
 }
 
@@ -81,7 +82,6 @@ func (r *run) layFatigue() {
 		slot := newSlots(r.basis.Rules.Fatigue, place+", "+string(d), thing, "fatigue", at, nil)
 		slot.outside = r.strangeWeld(r.basis, r.weldedTo(thing)...)
 		r.fatigues = append(r.fatigues, slot)
-		r.fatigues[len(r.fatigues)-1].outside = r.strange(r.basis, r.weldedTo(thing)...)
 		r.details = append(r.details, d)
 	}
 	for i := range r.rootSets {

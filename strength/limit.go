@@ -43,6 +43,7 @@ func (c Clause) cited() string {
 type Identity struct {
 	ID       string // "pin-shear": stable, used by evaluate
 	Title    string // "Shear of the pin"
+	Unruled  bool   // no published rule states it and a bracket can do without it: a job may leave it out
 	Clause   Clause
 	Demand   string // symbol compared against ...
 	Capacity string // ... this symbol

@@ -100,7 +100,7 @@ func TestSideLoadBendsOneEar(t *testing.T) {
 
 // With its gussets the same ear passes weak-axis bending; at the gussets' tip the ear is on its own again.
 func TestGussetsTakeTheSideLoad(t *testing.T) {
-	ps := with(bare, word("gussets", "both"), mm("outer_gusset_thickness", 12), mm("outer_gusset_nose", 16), mm("between_count", 2), mm("between_spacing", 60))
+	ps := with(bare, word("gussets", "both"), mm("outer_gusset_thickness", 16), mm("outer_gusset_nose", 16), mm("between_count", 2), mm("between_spacing", 60), mm("lug_radius", 38), mm("between_height", 52))
 	r := run(t, clevisOf(t, part.LeftHand, ps), strength.Options{Method: strength.ASD}, side)
 	for _, ear := range []string{"ear-1", "ear-2"} {
 		if c := find(t, r, "weak-axis-bending", ear); c.Verdict != strength.Pass {

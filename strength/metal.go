@@ -146,7 +146,7 @@ func (r *run) markMetals() {
 	for i := range r.pins {
 		p := &r.pins[i]
 		why := r.strange(on, p.ID)
-		r.pinPlanes[i].outside, r.pinSpans[i].outside, r.bushes[i].outside = why, why, ""
+		r.pinPlanes[i].outside, r.pinSpans[i].outside = why, why
 		for s := range p.seats {
 			r.bores[k].outside = r.strange(atHoles, p.seats[s].plate.plate.ID, p.ID)
 			k++

@@ -43,9 +43,12 @@ type Report struct {
 	Notes      []string      // e.g. materials outside the basis's list
 }
 
-// Verdict is the verdict on the whole bracket: fail before outside before pass.
+// Verdict is the verdict on the whole bracket: fail before outside before pass. Where nothing was checked no rule has spoken.
 func (r *Report) Verdict() Verdict {
 	v := Pass
+	if r.Governing() == nil {
+		v = Outside
+	}
 	for i := range r.Checks {
 		switch r.Checks[i].Verdict {
 		case Fail:

@@ -28,7 +28,8 @@ type rootSet struct {
 	runs        []weldRun // the segments of group
 	workingRuns []weldRun // and of working
 	ways        []rootWay // fewer welds acting, load paths too
-	sweeps      []int     // of the plates in it that others stand on
+	sweeps      []int     // of the plates in it
+	joint       bool      // several plates' welds
 	pull        *pull     // where it holds a plate round a pin hole
 	field       string
 }
@@ -192,14 +193,14 @@ func (m *model) addRoot(members []int, own bool) {
 		return
 	}
 	set.group, set.at, set.passes = g, vec(g.Centroid), m.passes(ids...)
-	if len(members) == 1 {
+	for i := range m.b.Sweeps {
+		if slices.Contains(owners, m.b.Sweeps[i].Things[0]) {
+			set.sweeps = append(set.sweeps, i)
+		}
+	}
+	if set.joint = len(members) > 1; !set.joint {
 		m.addSpread(&set, segs, first.Joins[0])
 	} else {
-		for i := range m.b.Sweeps {
-			if slices.Contains(owners, m.b.Sweeps[i].Things[0]) {
-				set.sweeps = append(set.sweeps, i)
-			}
-		}
 		m.addWorking(&set, segs, owners, own)
 		if !own {
 			m.addWays(&set, members)
@@ -331,7 +332,10 @@ func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []st
 // addSpread clips the weld of a plate alone to the width that the load has spread to at its root, for bending out of its plane.
 func (m *model) addSpread(set *rootSet, segs []statics.WeldSegment, plate string) {
 	t := m.thing(plate)
-	i := slices.IndexFunc(m.cuts, func(c cut) bool { s := &m.b.Sweeps[c.slot]; return s.EntryFlat && s.Things[0] == plate })
+	i := slices.IndexFunc(m.cuts, func(c cut) bool {
+		s := &m.b.Sweeps[c.slot]
+		return s.EntryFlat && s.EntryMM > 0 && s.Things[0] == plate
+	})
 	if i < 0 || t == nil {
 		return
 	}
@@ -498,7 +502,7 @@ func (m *model) addFlows(c *cut) {
 			p.rib, p.perN = w.Joins[0], c.ribFlow(w.Joins[0])
 		} else {
 			m.partOf(&p, c, chords, active, shared, w, sec)
-			p.perN, p.across = math.Abs(p.qy)/p.beside, shearOf(w.Joins[0], c, chords)/meanRun(w)
+			p.perN, p.across = math.Abs(p.qy)/p.beside, shearOf(w.Joins[0], c, chords)/meanBetween(w, math.Inf(-1), math.Inf(1), c.normal)
 		}
 		if p.area > 0 || p.perN > 0 {
 			p.perN *= stretch(w, c)
@@ -508,7 +512,8 @@ func (m *model) addFlows(c *cut) {
 }
 
 // gathered is the length of a weld's lines, on average, that brings a web its force: from its free end to a cut. A web held by another
-// plate before the cut has its force from there, and gives it off from the cut to its free end.
+// plate before the cut has its force from there, and gives it off from the cut to its free end. A web whose own foot is not welded, or by
+// runs too short to count, has to give it back before it ends.
 func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) float64 {
 	i := slices.IndexFunc(active, func(a *part.Composite) bool { return slices.Contains(a.Welds, w.ID) })
 	from, to := active[i].From.Dot(c.normal), active[i].To.Dot(c.normal)
@@ -518,12 +523,21 @@ func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) fl
 	} else {
 		from, to = max(from, m.arrival(c, w.Joins[0])), here
 	}
-	sum := 0.0
-	for _, s := range w.Segments {
-		a, b := s.A.Dot(c.normal), s.B.Dot(c.normal)
-		sum += max(0, min(max(a, b), to)-max(min(a, b), from))
+	run := meanBetween(w, from, to, c.normal)
+	if !m.b.Sweeps[c.slot].Ribs && !m.footed(w.Joins[0]) {
+		run = min(run, meanBetween(w, to, math.Inf(1), c.normal))
 	}
-	return sum / float64(len(w.Segments))
+	return run
+}
+
+// footed says whether a web has a weld of its own on what its flange stands on, with runs that count.
+func (m *model) footed(web string) bool {
+	for i := range m.b.Welds {
+		if v := &m.b.Welds[i]; v.Joins[0] == web && !m.inComposite(v.ID) && m.lines(v) > 0 {
+			return true
+		}
+	}
+	return false
 }
 
 // arrival is how far along a cut's normal the spread of the load reaches a rib that stands beside its entry; minus infinity for any other
@@ -603,11 +617,12 @@ func (m *model) partOf(p *flowPoint, c *cut, chords []chordPiece, active []*part
 	}
 }
 
-// meanRun is the length of a weld's lines, on average.
-func meanRun(w *part.WeldGroup) float64 {
+// meanBetween is how much of a weld's lines, on average, lies between two heights along a direction.
+func meanBetween(w *part.WeldGroup, from, to float64, along part.Vec) float64 {
 	sum := 0.0
 	for _, s := range w.Segments {
-		sum += s.B.Sub(s.A).Norm()
+		a, b := s.A.Dot(along), s.B.Dot(along)
+		sum += max(0, min(max(a, b), to)-max(min(a, b), from))
 	}
 	return sum / float64(len(w.Segments))
 }
@@ -672,10 +687,15 @@ const (
 )
 
 // betterRoot keeps a set of welds acting together, or another way for its load where that is better: what stands beside a plate never
-// makes its weld weaker. Welds act together only as far as those between the plates bring the force across.
+// makes it weaker. Plate and weld go the same way at the root, and welds act together only as far as those between the plates bring the
+// force across.
 func (r *run) betterRoot(i int) {
 	s := &r.rootSets[i]
-	best, least := -1, max(r.severityOf(i, s), r.severityAcross(s, 0))
+	if !s.joint {
+		r.keepRoot(i, s, "")
+		return
+	}
+	best, least := -1, max(r.severityOf(i, s), r.severityAcross(s, allWay))
 	for k := range s.ways {
 		way, worst := &s.ways[k], 0.0
 		for n := range way.sets {
@@ -684,10 +704,7 @@ func (r *run) betterRoot(i int) {
 				worst = math.Inf(1)
 				break
 			}
-			worst = max(worst, r.severityOf(i, set))
-			if way.words == ownWelds {
-				worst = max(worst, r.severityAcross(set, 1))
-			}
+			worst = max(worst, r.severityOf(i, set), r.severityAcross(set, way.kind()))
 		}
 		if worst < least {
 			best, least = k, worst
@@ -695,15 +712,22 @@ func (r *run) betterRoot(i int) {
 	}
 	if best < 0 {
 		r.keepRoot(i, s, "")
-		r.keepAcross(s, 0)
+		r.keepAcross(s, allWay)
 		return
 	}
-	for n := range s.ways[best].sets {
-		r.keepRoot(i, &s.ways[best].sets[n], s.ways[best].words)
-		if s.ways[best].words == ownWelds {
-			r.keepAcross(&s.ways[best].sets[n], 1)
-		}
+	way := &s.ways[best]
+	for n := range way.sets {
+		r.inPlace = i
+		r.keepRoot(i, &way.sets[n], way.words)
+		r.keepAcross(&way.sets[n], way.kind())
 	}
+}
+
+func (w *rootWay) kind() int {
+	if w.words == ownWelds {
+		return ownWay
+	}
+	return aloneWay
 }
 
 // keepRoot keeps the worst of each weld of a set.
@@ -717,21 +741,18 @@ func (r *run) keepRoot(i int, s *rootSet, words string) {
 	}
 }
 
-// severityAcross is the worst that the welds between the plates of a set suffer.
-func (r *run) severityAcross(s *rootSet, own int) float64 {
+// severityAcross is the worst that the plates of a set suffer at their roots, and the welds between them, going one way.
+func (r *run) severityAcross(s *rootSet, way int) float64 {
 	worst := 0.0
 	for _, slot := range s.sweeps {
-		worst = max(worst, r.across[slot][own].severity)
+		worst = max(worst, r.across[slot][way])
 	}
 	return worst
 }
 
-func (r *run) keepAcross(s *rootSet, own int) {
+func (r *run) keepAcross(s *rootSet, way int) {
 	for _, slot := range s.sweeps {
-		for k := range r.across[slot][own].flows {
-			d := &r.across[slot][own].flows[k]
-			r.flows[d.set].consider(r, d.f, "")
-		}
+		r.keepRootCut(slot, way)
 	}
 }
 
@@ -800,6 +821,12 @@ func (r *run) laySizes() {
 }
 
 func (r *run) layWelds() {
+	r.rooted = make([]bool, len(r.b.Sweeps))
+	for i := range r.rootSets {
+		for _, slot := range r.rootSets[i].sweeps {
+			r.rooted[slot] = r.rooted[slot] || r.rootSets[i].joint
+		}
+	}
 	r.roots = make([]slots[WeldLine], len(r.rootSets))
 	for i := range r.rootSets {
 		s := &r.rootSets[i]

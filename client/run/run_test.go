@@ -95,8 +95,8 @@ func TestVerdicts(t *testing.T) {
 		{of(strength.Pass, strength.Pass), strength.Pass, true},
 		{of(strength.Pass, strength.Outside), strength.Outside, false},
 		{of(strength.Outside, strength.Fail, strength.Pass), strength.Fail, false},
-		{of(strength.Pass, ""), strength.Pass, false}, // silence is no pass
-		{of(strength.NotApplied), strength.Pass, false},
+		{of(strength.Pass, ""), strength.Outside, false}, // silence is no pass
+		{of(strength.NotApplied), strength.Outside, false},
 	} {
 		if c.r.Verdict() != c.verdict || c.r.Passes() != c.passes {
 			t.Errorf("%+v: %s, %v", c.r.Brackets, c.r.Verdict(), c.r.Passes())

@@ -74,7 +74,7 @@ func limit(l *strength.Info) *pb.Limit {
 		Clause: &pb.Clause{
 			Document: l.Clause.Document, Edition: l.Clause.Edition, Section: l.Clause.Section, Words: l.Clause.Words,
 		},
-		DemandSymbol: l.Demand, CapacitySymbol: l.Capacity, Unit: l.Unit, Detail: l.Detail, Fatigue: l.Fatigue, Givens: all(l.Givens, given),
+		DemandSymbol: l.Demand, CapacitySymbol: l.Capacity, Unit: l.Unit, Detail: l.Detail, Fatigue: l.Fatigue, Unruled: l.Unruled, Givens: all(l.Givens, given),
 	}
 }
 
@@ -84,7 +84,7 @@ func readLimit(r *reader, m *pb.Limit) strength.Info {
 			ID: r.text("id", m.Id), Title: r.text("title", m.Title),
 			Clause: one(r, "clause", m.Clause, readClause),
 			Demand: r.text("demand_symbol", m.DemandSymbol), Capacity: r.text("capacity_symbol", m.CapacitySymbol),
-			Unit: r.text("unit", m.Unit), Detail: m.Detail, Fatigue: m.Fatigue,
+			Unit: r.text("unit", m.Unit), Detail: m.Detail, Fatigue: m.Fatigue, Unruled: m.Unruled,
 		},
 		Givens: many(r, "givens", maxThings, m.Givens, readGiven),
 	}

@@ -31,7 +31,7 @@ type RangeError struct {
 
 // Error gives the value and the range of the table.
 func (e *RangeError) Error() string {
-	return fmt.Sprintf("%s: %s %g mm is outside the table, want over %g up to %g mm", e.Name, e.What, e.GotMM, e.OverMM, e.ToMM)
+	return fmt.Sprintf("%q: %s %g mm is outside the table, want over %g up to %g mm", e.Name, e.What, e.GotMM, e.OverMM, e.ToMM)
 }
 
 // nearest gives the candidate with the smallest edit distance, letters compared without case; the first of equals.

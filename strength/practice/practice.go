@@ -18,7 +18,7 @@ type bushGivens struct {
 
 // BushPressure is the static peak pressure of a pin in its bush, P/(d L).
 var BushPressure = strength.Define(strength.Identity{
-	ID: "bush-pressure", Title: "peak pressure of the pin in its bush",
+	ID: "bush-pressure", Title: "peak pressure of the pin in its bush", Unruled: true,
 	Clause: strength.Clause{Words: "makers' pages for turned bronze and lined steel bushes; static"},
 	Demand: "p", Capacity: "p_lim", Unit: "MPa",
 }, func(c *strength.Calc, g bushGivens) {
@@ -34,7 +34,7 @@ type wearGivens struct {
 
 // BushWear is the pressure at 1 g, which decides how long a bush lasts.
 var BushWear = strength.Define(strength.Identity{
-	ID: "bush-wear", Title: "pressure of the pin in its bush at 1 g",
+	ID: "bush-wear", Title: "pressure of the pin in its bush at 1 g", Unruled: true,
 	Clause: strength.Clause{Words: "makers' pages for turned bronze and lined steel bushes; moving"},
 	Demand: "p", Capacity: "p_lim", Unit: "MPa",
 }, func(c *strength.Calc, g wearGivens) {
@@ -51,7 +51,7 @@ type deflectionGivens struct {
 
 // PinDeflection is the deflection of a pin as a simple beam under a load in its middle, shear left out: elementary statics.
 var PinDeflection = strength.Define(strength.Identity{
-	ID: "pin-deflection", Title: "deflection of a slender pin",
+	ID: "pin-deflection", Title: "deflection of a slender pin", Unruled: true,
 	Clause: strength.Clause{Words: "elementary statics, no clause"},
 	Demand: "delta", Capacity: "delta_lim", Unit: "mm",
 }, func(c *strength.Calc, g deflectionGivens) {

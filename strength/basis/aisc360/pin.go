@@ -64,7 +64,7 @@ type pinCombinedGivens struct {
 // pinCombined is bending with shear in a pin: M/M_c + (V/V_c)^2 <= 1, with both at their largest though they need not meet
 // at one section.
 var pinCombined = strength.Define(strength.Identity{
-	ID: "pin-combined", Title: "bending and shear of the pin together",
+	ID: "pin-combined", Title: "bending and shear of the pin together", Unruled: true,
 	Clause: strength.Clause{Words: "common practice, no source"},
 	Demand: "U", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g pinCombinedGivens) {

@@ -505,7 +505,9 @@ type Limit struct {
 	// Inputs.
 	Givens []*Given `protobuf:"bytes,8,rep,name=givens,proto3" json:"givens,omitempty"`
 	// A rule about repeated load.
-	Fatigue       bool `protobuf:"varint,9,opt,name=fatigue,proto3" json:"fatigue,omitempty"`
+	Fatigue bool `protobuf:"varint,9,opt,name=fatigue,proto3" json:"fatigue,omitempty"`
+	// No published rule states it, so that a job may leave it out.
+	Unruled       bool `protobuf:"varint,10,opt,name=unruled,proto3" json:"unruled,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -599,6 +601,13 @@ func (x *Limit) GetGivens() []*Given {
 func (x *Limit) GetFatigue() bool {
 	if x != nil {
 		return x.Fatigue
+	}
+	return false
+}
+
+func (x *Limit) GetUnruled() bool {
+	if x != nil {
+		return x.Unruled
 	}
 	return false
 }
@@ -828,7 +837,7 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\fMethodFactor\x12;\n" +
 	"\x06method\x18\x01 \x01(\x0e2#.lugwright.strength.v1alpha1.MethodR\x06method\x12*\n" +
 	"\x0eservice_factor\x18\x02 \x01(\x01H\x00R\rserviceFactor\x88\x01\x01B\x11\n" +
-	"\x0f_service_factor\"\xba\x02\n" +
+	"\x0f_service_factor\"\xd4\x02\n" +
 	"\x05Limit\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05title\x18\x02 \x01(\tR\x05title\x12;\n" +
@@ -838,7 +847,9 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\x04unit\x18\x06 \x01(\tR\x04unit\x12\x16\n" +
 	"\x06detail\x18\a \x01(\bR\x06detail\x12:\n" +
 	"\x06givens\x18\b \x03(\v2\".lugwright.strength.v1alpha1.GivenR\x06givens\x12\x18\n" +
-	"\afatigue\x18\t \x01(\bR\afatigue\"n\n" +
+	"\afatigue\x18\t \x01(\bR\afatigue\x12\x18\n" +
+	"\aunruled\x18\n" +
+	" \x01(\bR\aunruled\"n\n" +
 	"\x06Clause\x12\x1a\n" +
 	"\bdocument\x18\x01 \x01(\tR\bdocument\x12\x18\n" +
 	"\aedition\x18\x02 \x01(\tR\aedition\x12\x18\n" +
