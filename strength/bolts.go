@@ -27,6 +27,9 @@ type boltGroup struct {
 
 	shears   []statics.Vec2
 	tensions []float64
+	inPatch  []int          // bolts that a couple reaches; the others hold shear alone
+	pull     []statics.Vec2 // where those are
+	pulls    []float64      // and what they hold
 	contact  statics.PlaneState
 }
 
@@ -47,6 +50,11 @@ func (m *model) compileBolts() {
 		g.patch = statics.Patch{UMin: g.Patch.Min.X, UMax: g.Patch.Max.X, VMin: g.Patch.Min.Y, VMax: g.Patch.Max.Y}
 		g.passes = m.passes(g.ID)
 		g.shears, g.tensions = make([]statics.Vec2, len(g.pos)), make([]float64, len(g.pos))
+		for k, p := range g.pos {
+			if p.X >= g.patch.UMin && p.X <= g.patch.UMax && p.Y >= g.patch.VMin && p.Y <= g.patch.VMax {
+				g.inPatch, g.pull, g.pulls = append(g.inPatch, k), append(g.pull, p), append(g.pulls, 0)
+			}
+		}
 		m.boltStrength(&g)
 		for k, ply := range g.Plies {
 			_, fy, fu := m.ply(ply.Thing)
@@ -198,8 +206,12 @@ func (g *boltGroup) solve(forces []force) error {
 	if err := statics.Shears(g.shears, g.pos, load.Vu, load.Vv, about.Torsion); err != nil {
 		return err
 	}
+	clear(g.tensions)
 	var err error
-	g.contact, err = statics.Tensions(g.tensions, g.pos, g.area, g.patch, load.N, load.Mu, load.Mv)
+	g.contact, err = statics.Tensions(g.pulls, g.pull, g.area, g.patch, load.N, load.Mu, load.Mv)
+	for i, k := range g.inPatch {
+		g.tensions[k] = g.pulls[i]
+	}
 	return err
 }
 

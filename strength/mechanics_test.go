@@ -531,8 +531,9 @@ func TestWallUnderAWeldIsListed(t *testing.T) {
 }
 
 // The wall's couple acts from the bolts to the contact, not over the whole foot, and anywhere in its height: one row at -60 and the heel of
-// the pressure near -120, so s is 60 less a third of some millimetres of depth. As much wall works as the bolts, 160 apart with heads of
-// M12, spread to at 30 degrees over half its height of 188, and no more; a couple along the rail, M_v, has M_v h/w beside it.
+// the pressure near -120, so s is 60 less a third of some millimetres of depth. As much wall works as the angle that the couple
+// reaches, however long it is: 100 at the ears, and at 30 degrees on 43 out and 60 down to the row, 219. A couple along the rail, M_v, has
+// M_v h/w beside it.
 func TestWallLever(t *testing.T) {
 	const F, h = 5000.0, 188.0
 	ps := with(bare, mm("bolt_rows", 1), mm("bolt_first", 60), mm("stiffener_depth", 85), word("couple", string(part.CoupleByWall)))
@@ -541,7 +542,8 @@ func TestWallLever(t *testing.T) {
 	if !(c.Demand >= strip(60) && c.Demand <= strip(50)) {
 		t.Errorf("%.4g N*mm, want %.4g to %.4g", c.Demand, strip(60), strip(50))
 	}
-	for length, wide := range map[float64]float64{300: 160 + 18 + h*math.Tan(math.Pi/6), 900: 160 + 18 + h*math.Tan(math.Pi/6), 250: 250} {
+	wide := 100 + 2*103*math.Tan(math.Pi/6)
+	for _, length := range []float64{250, 300, 900} {
 		b := clevisOf(t, part.LeftHand, with(ps, mm("angle_length", length), mm("stiffener_count", 0)))
 		c := find(t, run(t, b, strength.Options{}, service("side", part.Vec{Y: F})), "wall-bending", "support")
 		within(t, "wall that works", c.Capacity, 355*wide*36/4/1.67, 1e-3)
@@ -549,7 +551,7 @@ func TestWallLever(t *testing.T) {
 	b := clevisOf(t, part.LeftHand, with(ps, mm("stiffener_count", 0)))
 	b.Pins[0].TravelMM = 0
 	fore := find(t, run(t, b, strength.Options{}, service("fore", part.Vec{X: F})), "wall-bending", "support")
-	within(t, "couple along the rail", fore.Demand, F*43*h/(160+18+h*math.Tan(math.Pi/6)), 1e-3)
+	within(t, "couple along the rail", fore.Demand, F*43*h/wide, 1e-3)
 }
 
 // A diamond lap, bolted in three rows of one, 40 apart and 30 from the joint, narrows from 90 at the middle to 30 at 150. Past its first row

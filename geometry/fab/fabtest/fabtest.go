@@ -173,6 +173,7 @@ func (c *checker) bolts() {
 			c.add("%s: %s is no plate", g.ID, g.Plies[0].Thing)
 			continue
 		}
+		pulled := false
 		for _, p := range g.Points {
 			at := g.Pose.At(p.X, p.Y, 0)
 			u, v, off := ply.Pose.Local(at)
@@ -185,9 +186,10 @@ func (c *checker) bolts() {
 			if d := c.freeEdges(ply).DistTo(shape.Point{X: u, Y: v}); d < g.Plies[0].EdgeMM-nearMM {
 				c.add("%s: a bolt %g mm from the edge, %g stated", g.ID, d, g.Plies[0].EdgeMM)
 			}
-			if !g.Patch.Grow(nearMM).Contains(p) {
-				c.add("%s: bolt at %v outside its contact patch", g.ID, p)
-			}
+			pulled = pulled || g.Patch.Grow(nearMM).Contains(p)
+		}
+		if !pulled {
+			c.add("%s: no bolt within the contact patch", g.ID)
 		}
 		// W leads from the support into the bracket: the ply's middle is on its side.
 		if _, _, w := g.Pose.Local(ply.Pose.Origin); w <= 0 {

@@ -79,6 +79,9 @@ func (a angle) checkBolts(d *design, n *fab.Needs) {
 	n.That(a.rows[0] >= first, "bolt_first", fab.MM(a.rows[0]), "at least %.4g mm: leg, root radius and room for a washer", first)
 	d.checkPitch(n, len(a.rows), "bolt_row_pitch")
 	d.checkPitch(n, len(a.xs), "bolt_pitch")
+	near := math.Abs(a.xs[len(a.xs)/2])
+	n.That(near <= a.pulled(d), "bolt_pitch", fab.MM(v.MM("bolt_pitch"))+", which leaves no bolt nearer than "+fab.MM(near)+" to the fork's middle",
+		"one within %.4g mm, as far as the fork's couple reaches", a.pulled(d))
 	blame := "bolt_first"
 	if len(a.rows) > 1 {
 		blame = "bolt_row_pitch"
@@ -164,9 +167,22 @@ func (a angle) addBolts(d *design, b *part.Bracket) {
 	}
 	pose := part.Pose{U: part.Vec{X: -1}, V: part.Vec{Z: 1}}
 	g := d.bolts(pose, points, d.plies("base.b", a.t, min(a.end(), a.down-a.last()), points))
-	g.Patch = shape.Box{Min: shape.Point{X: -a.length / 2, Y: -a.down}, Max: shape.Point{X: a.length / 2}}
+	half := a.pulled(d)
+	g.Patch = shape.Box{Min: shape.Point{X: -half, Y: -a.down}, Max: shape.Point{X: half}}
 	g.Across = [2]part.Pry{a.pryAlong(), a.pryDown(d)}
 	b.Bolts = append(b.Bolts, g)
+}
+
+// pulled is half the length of angle that a couple of the fork reaches: from the ears' root, or the outermost stiffener that stands there,
+// at 30 degrees along leg A and down to the first row. Beyond it the angle twists away, and bolts there hold no couple.
+func (a angle) pulled(d *design) float64 {
+	half := d.rootWidth() / 2
+	for _, x := range a.stiff {
+		if x-a.stiffT/2 <= d.rootWidth()/2 {
+			half = max(half, x+a.stiffT/2)
+		}
+	}
+	return min(half+math.Tan(math.Pi/6)*(d.middle+a.rows[0]), a.length/2)
 }
 
 // pryDown is the bolted leg bending between leg A and the first row. An angle's leg is reckoned from its middle plane (AISC Manual Part 9,
