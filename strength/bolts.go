@@ -6,6 +6,7 @@ package strength
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/part"
 	"lugwright/strength/material"
@@ -24,6 +25,7 @@ type boltGroup struct {
 	plies    [2]BoltBearing
 	pry      [2]Prying
 	field    string
+	lap      bool // of one plate on one face of a flat
 
 	shears   []statics.Vec2
 	tensions []float64
@@ -66,6 +68,9 @@ func (m *model) compileBolts() {
 				Fy: g.plies[0].Fy, Fu: g.plies[0].Fu, Fub: g.f.Fub, ThreadsIn: g.ThreadsIn,
 			}
 		}
+		s := m.b.Support(g.Plies[1].Thing)
+		shared := g.SameAs != "" || slices.ContainsFunc(m.b.Bolts, func(h part.BoltGroup) bool { return h.SameAs == g.ID })
+		g.lap = s != nil && s.Couple == "" && !shared
 		m.groups = append(m.groups, g)
 		m.addWalls(len(m.groups) - 1)
 	}
@@ -206,6 +211,7 @@ func (g *boltGroup) solve(forces []force) error {
 	if err := statics.Shears(g.shears, g.pos, load.Vu, load.Vv, about.Torsion); err != nil {
 		return err
 	}
+	g.alongForce(load.Vu, load.Vv)
 	clear(g.tensions)
 	var err error
 	g.contact, err = statics.Tensions(g.pulls, g.pull, g.area, g.patch, load.N, load.Mu, load.Mv)
@@ -213,6 +219,21 @@ func (g *boltGroup) solve(forces []force) error {
 		g.tensions[k] = g.pulls[i]
 	}
 	return err
+}
+
+// alongForce measures the group along the force in its plane: how long it is, and whether a lap has a single row across it.
+func (g *boltGroup) alongForce(u, v float64) {
+	g.f.Joint, g.f.OneRow = 0, false
+	force := math.Hypot(u, v)
+	if force == 0 {
+		return
+	}
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range g.pos {
+		at := (p.X*u + p.Y*v) / force
+		lo, hi = min(lo, at), max(hi, at)
+	}
+	g.f.Joint, g.f.OneRow = hi-lo, g.lap && hi-lo < g.DiaMM
 }
 
 func (r *run) atBolt(i, b int) {

@@ -143,6 +143,8 @@ type Bolt struct {
 	FuNominal float64 // nominal strength of a metric property class; 0 for other grades
 	Dh        float64 // hole
 	Flats     float64 // head, across its flats
+	Joint     float64 // length of the group along its force
+	OneRow    bool    // of a lap on one face alone, with one row of bolts across the force
 }
 
 // BoltBearing is one ply at one bolt.

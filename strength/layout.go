@@ -5,6 +5,8 @@ package strength
 import (
 	"math"
 	"slices"
+
+	"lugwright/part"
 )
 
 // layOut prepares every place that is checked.
@@ -67,12 +69,43 @@ func (r *run) layOutstands() {
 			}
 		}
 	}
+	for i := range r.b.Sweeps {
+		s := &r.b.Sweeps[i]
+		if width := r.besideWebs(s); width > 0 {
+			t := r.thing(s.Things[0])
+			all = append(all, found{Outstand{B: width, T: t.plate.ThicknessMM, Fy: t.fy, E: t.e}, s.Things[0], "its gussets"})
+		}
+	}
 	r.outstands = make([]slots[Outstand], len(all))
 	for i := range all {
 		r.outstands[i] = newSlots(r.basis.Rules.Outstand, all[i].thing+", free edge away from "+all[i].from, all[i].thing, "free edge", r.thing(all[i].thing).plate.Pose.Origin, nil)
 		r.outstands[i].consider(r, all[i].f, "")
 		r.places = append(r.places, &r.outstands[i])
 	}
+}
+
+// besideWebs is how far a swept plate stands out beside its outermost web, where it works as one section with webs; 0 where it never does.
+// A wide flange on ribs counts only as far as shear lag leaves it.
+func (m *model) besideWebs(s *part.Sweep) float64 {
+	width := 0.0
+	normal := s.To.Sub(s.From).Unit()
+	for k := range scanSteps + 1 {
+		at := s.From.AddScaled(float64(k)/scanSteps, s.To.Sub(s.From))
+		ids, active := m.together(s, at, normal, false)
+		if s.Ribs || len(active) == 0 {
+			continue
+		}
+		whole := m.chordsOf(ids, &cut{at: at, normal: normal})
+		for _, ch := range whole {
+			webs, _ := websOn(ch, whole, active)
+			if ch.t.plate.ID != s.Things[0] || len(webs) == 0 {
+				continue
+			}
+			first, last := webs[0], webs[len(webs)-1]
+			width = max(width, first.along+ch.length/2-first.chord.t.plate.ThicknessMM/2, ch.length/2-last.along-last.chord.t.plate.ThicknessMM/2)
+		}
+	}
+	return width
 }
 
 // layRibRoots prepares the welds that root a rib on something other than its flange.

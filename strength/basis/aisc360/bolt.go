@@ -13,11 +13,13 @@ type boltShearGivens struct {
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Lj      float64 `sym:"L_j" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of an end-loaded joint between its outermost bolts along the force"`
 	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
 // boltShear is shear of one bolt on its nominal area: AISC 360-22 J3.7, Eq. J3-1, with F_nv of Table J3.2 as 0.450 or 0.563 F_u, or in the
-// whole ksi that the table prints for bolts of a group and the Manual's tables follow.
+// whole ksi that the table prints for bolts of a group and the Manual's tables follow; 0.833 of it where the joint is longer than 38 in, footnote b
+// of the table.
 var boltShear = strength.Define(strength.Identity{
 	ID: "bolt-shear", Title: "shear of the bolt",
 	Clause: clause("J3.7, Eq. J3-1 and Table J3.2", ""),
@@ -25,7 +27,11 @@ var boltShear = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g boltShearGivens) {
 	Ab := c.Let("A_b", "pi*pow(d, 2)/4", "mm^2", math.Pi*g.D*g.D/4)
 	Fnv := shearStrength(c, g.Fu, g.Threads, g.Whole)
-	Rn := c.Let("R_n", "F_nv*A_b", "N", Fnv*Ab)
+	long := 1.0
+	if g.Lj > 38*inch {
+		long = 0.833
+	}
+	Rn := c.Let("R_n", "when(L_j > 38*in, 0.833, 1)*F_nv*A_b", "N", long*Fnv*Ab)
 	c.Compare(g.V, c.Available("V_c", "R_n", "N", Rn, 0.75, 2.00))
 })
 
@@ -235,7 +241,7 @@ func flag(b bool) float64 {
 
 var boltRules = []strength.Rule[strength.Bolt]{
 	{Of: boltShear, Check: func(c *strength.Calc, f *strength.Bolt) {
-		boltShear.Check(c, boltShearGivens{V: f.V, D: f.D, Fu: f.Fub, Threads: flag(f.ThreadsIn)})
+		boltShear.Check(c, boltShearGivens{V: f.V, D: f.D, Fu: f.Fub, Threads: flag(f.ThreadsIn), Lj: f.Joint})
 	}},
 	{Of: boltTension, Check: func(c *strength.Calc, f *strength.Bolt) {
 		boltTension.Check(c, boltTensionGivens{T: f.T, D: f.D, Fu: f.Fub})

@@ -185,7 +185,7 @@ var bearingRules = []strength.Rule[strength.BoltBearing]{
 	{Of: boltBearing, Check: func(c *strength.Calc, f *strength.BoltBearing) {
 		boltBearing.Check(c, boltBearingGivens{
 			F: f.V, D: f.D, D0: f.Dh, T: f.T, E1: f.Edge, E2: f.Edge, P1: f.Pitch, P2: f.Pitch, Fu: f.Fu, Fub: tensile(&f.Bolt),
-			Hole: kindOfHole(f.D, f.Dh),
+			Hole: kindOfHole(f.D, f.Dh), Lap: flag(f.Bolt.OneRow),
 		})
 	}},
 	{Of: boltPunching, Check: func(c *strength.Calc, f *strength.BoltBearing) {

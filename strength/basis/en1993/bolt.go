@@ -228,7 +228,7 @@ func wide(b *strength.Bolt) float64 { return flag(b.D < 14.5 && b.Dh-b.D > 1+1e-
 var boltRules = []strength.Rule[strength.Bolt]{
 	{Of: boltShear, Check: func(c *strength.Calc, f *strength.Bolt) {
 		boltShear.Check(c, boltShearGivens{
-			F: f.V, A: sheared(f), Fub: tensile(f), Class: classOf(f.Grade), D: f.D, Threads: flag(f.ThreadsIn), Wide: wide(f), N: 1,
+			F: f.V, A: sheared(f), Fub: tensile(f), Class: classOf(f.Grade), D: f.D, Threads: flag(f.ThreadsIn), Wide: wide(f), N: 1, Lj: f.Joint,
 		})
 	}},
 	{Of: boltTension, Check: func(c *strength.Calc, f *strength.Bolt) {
