@@ -139,13 +139,14 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			continue // it runs another way and never covers a cut of this sweep
 		}
 		from, to := c.From.Sub(s.From).Dot(along)/(length*length), c.To.Sub(s.From).Dot(along)/(length*length)
-		for _, end := range [2][2]float64{{from, to}, {to, from}} {
-			add(end[0] - beside/length)
-			add(end[0] + beside/length)
-			// Where a web begins, the plate alone hands over to the plate with it: what is worst lies a little past the web's end.
-			inside := math.Copysign(main.plate.ThicknessMM/length, end[1]-end[0])
-			for step := 0.25; step <= 6; step *= 1.4 {
-				add(end[0] + step*inside)
+		for _, end := range [2]float64{from, to} {
+			add(end - beside/length)
+			add(end + beside/length)
+		}
+		// Where a web begins, the plate alone hands over to the plate with it: what is worst lies a little past the web's end.
+		if begins := min(from, to); begins > 0 {
+			for step := 0.25; step <= 4; step += max(0.25, step/8) {
+				add(begins + step*main.plate.ThicknessMM/length)
 			}
 		}
 	}
