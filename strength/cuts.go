@@ -145,7 +145,7 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 		}
 		// Where a web begins, the plate alone hands over to the plate with it: what is worst lies a little past the web's end.
 		if begins := min(from, to); begins > 0 {
-			for step := 0.25; step <= 4; step += max(0.25, step/8) {
+			for step := 0.3; step <= 3; step += max(0.3, step/5) {
 				add(begins + step*main.plate.ThicknessMM/length)
 			}
 		}
@@ -350,7 +350,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
-		if out, ok := statics.WebsOut(pieces); ok {
+		if out, ok := statics.WebsOut(pieces, full); ok {
 			y += out
 		}
 		c.shear = c.space(y, z)

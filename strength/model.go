@@ -28,6 +28,7 @@ type model struct {
 	run       func(legMM, lengthMM float64) float64 // the basis's rule for short weld runs, nil for ours
 	bare      []string                              // welds with no run that counts, where nothing beside them carries their load
 	flowSets  []flowSet
+	footed    map[string]bool // webs whose own foot is welded
 	groups    []boltGroup
 	walls     []wall
 	notes     []string

@@ -121,6 +121,7 @@ func (m *model) compileWelds() {
 		}
 		m.skipWelded(w)
 	}
+	m.layFeet()
 	for i := range m.cuts {
 		m.addFlows(&m.cuts[i])
 	}
@@ -524,20 +525,20 @@ func (m *model) gathered(w *part.WeldGroup, active []*part.Composite, c *cut) fl
 		from, to = max(from, m.arrival(c, w.Joins[0])), here
 	}
 	run := meanBetween(w, from, to, c.normal)
-	if !m.b.Sweeps[c.slot].Ribs && !m.footed(w.Joins[0]) {
+	if !m.b.Sweeps[c.slot].Ribs && !m.footed[w.Joins[0]] {
 		run = min(run, meanBetween(w, to, math.Inf(1), c.normal))
 	}
 	return run
 }
 
-// footed says whether a web has a weld of its own on what its flange stands on, with runs that count.
-func (m *model) footed(web string) bool {
+// layFeet finds the webs that have a weld of their own on what their flange stands on, with runs that count.
+func (m *model) layFeet() {
+	m.footed = map[string]bool{}
 	for i := range m.b.Welds {
-		if v := &m.b.Welds[i]; v.Joins[0] == web && !m.inComposite(v.ID) && m.lines(v) > 0 {
-			return true
+		if v := &m.b.Welds[i]; !m.inComposite(v.ID) && m.lines(v) > 0 {
+			m.footed[v.Joins[0]] = true
 		}
 	}
-	return false
 }
 
 // arrival is how far along a cut's normal the spread of the load reaches a rib that stands beside its entry; minus infinity for any other

@@ -125,19 +125,26 @@ func TestWebsOut(t *testing.T) {
 	const b, h, tf, tw = 40.0, 100.0, 0.2, 0.1
 	web := func(z float64) Piece { return Piece{Y: b / 2, Z: z, L: b, T: tf} }
 	flange := Piece{L: h, T: tw, Ang: math.Pi / 2}
-	got, ok := WebsOut([]Piece{flange, web(h / 2), web(-h / 2)})
+	out := func(pieces ...Piece) (float64, bool) {
+		s, err := NewSection(pieces)
+		if err != nil {
+			t.Fatal(err)
+		}
+		return WebsOut(pieces, s)
+	}
+	got, ok := out(flange, web(h/2), web(-h/2))
 	want, err := ChannelShearCentre(b, h, tf, tw)
 	if err != nil || !ok {
 		t.Fatal(err, ok)
 	}
 	near(t, "channel", -got, want, 1e-3)
-	if got, ok := WebsOut([]Piece{flange, web(0)}); !ok || got != 0 {
+	if got, ok := out(flange, web(0)); !ok || got != 0 {
 		t.Errorf("tee: %v, %v", got, ok)
 	}
-	if _, ok := WebsOut([]Piece{flange, web(h / 2)}); ok {
+	if _, ok := out(flange, web(h/2)); ok {
 		t.Error("an angle is none")
 	}
-	if _, ok := WebsOut([]Piece{flange, {Y: b, L: h, T: tw, Ang: math.Pi / 2}, web(0)}); ok {
+	if _, ok := out(flange, Piece{Y: b, L: h, T: tw, Ang: math.Pi / 2}, web(0)); ok {
 		t.Error("two flanges are none")
 	}
 }

@@ -31,10 +31,9 @@ func ShearCentre(pieces []Piece) (y, z float64, err error) {
 
 // WebsOut is how far (mm, along y) webs that stand on one flange move the shear centre for a force along the flange, as those of a channel
 // do: away from them, by z^2 t b^2/(2 I) for each, z its distance from the section's middle, b its length. Webs run along y and the flange along z;
-// not ok where there is more than one level of flange or the webs do not balance. Source: thin-wall theory, shear flow in free legs, no clause.
-func WebsOut(pieces []Piece) (mm float64, ok bool) {
-	s, err := NewSection(pieces)
-	if err != nil || math.Abs(s.Iyz) > 1e-6*(s.Iyy+s.Izz) {
+// s is their section; not ok where there is more than one level of flange or the webs do not balance. Source: thin-wall theory, shear flow in free legs, no clause.
+func WebsOut(pieces []Piece, s Section) (mm float64, ok bool) {
+	if math.Abs(s.Iyz) > 1e-6*(s.Iyy+s.Izz) {
 		return 0, false
 	}
 	level, found := 0.0, false
