@@ -443,12 +443,14 @@ func shearAreas(chords []chordPiece) (a, b float64) {
 // atCuts puts the case's forces on every cut. Where gussets act, the swept plate with fewer of them or without them is a load path too,
 // and the best is what counts: a gusset never makes a plate weaker.
 func (r *run) atCuts() {
+	before := aloneWay
 	for i := range r.cuts {
 		c := &r.cuts[i]
 		r.inPlace = i
 		r.atCornerPlate(c)
 		if c.less == nil {
 			r.cutSlots[c.slot].consider(r, plain(c, r.beyond(c, c.group)), c.label)
+			before = aloneWay
 			continue
 		}
 		best, least := c, math.Inf(1)
@@ -464,12 +466,46 @@ func (r *run) atCuts() {
 				}
 			}
 		}
+		kind := c.kind(best)
+		if i > 0 && r.cuts[i-1].slot == c.slot && kind != before {
+			r.keepBetween(i, before, kind)
+		}
+		before, r.inPlace = kind, i
 		if r.rooted[c.slot] && r.isRoot(i) {
 			continue // the weld there decides, so that plate and weld go one way
 		}
 		r.actAt(best)
 		r.keepCut(best)
 	}
+}
+
+// keepBetween keeps the worst between a cut and the one before it, where the load goes another way at each: the first way grows towards this
+// cut, the second towards the one before, so that neither is worse in between than the better of these two ends.
+func (r *run) keepBetween(i, before, after int) {
+	ends := [2]int{i, i - 1}
+	ways := [2]*cut{r.cuts[i].way(before), r.cuts[i-1].way(after)}
+	var s [2]float64
+	for k, way := range ways {
+		r.actAt(way)
+		s[k] = r.severityOfCut(way)
+	}
+	k := 0
+	if s[1] < s[0] {
+		k = 1
+	}
+	r.inPlace = ends[k]
+	r.actAt(ways[k])
+	r.keepCut(ways[k])
+}
+
+// kind is which way a cut of the chain is.
+func (c *cut) kind(way *cut) int {
+	for k := range wayCount {
+		if c.way(k) == way {
+			return k
+		}
+	}
+	return aloneWay
 }
 
 // actAt finds what the plates of a cut, and the welds that make them act together, have to carry.
