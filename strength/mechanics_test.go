@@ -719,3 +719,32 @@ func TestQuarterTurn(t *testing.T) {
 		}
 	}
 }
+
+// A wide ear beside its one gusset is no longer a stocky plate: it stands out 120 - 5 mm from it at 6 mm, beyond 0.45 sqrt(E/F_y) = 10.8 t, and is
+// outside the rule (AISC 360-22 Table B4.1a, case 3).
+func TestFlangeStandsOut(t *testing.T) {
+	verdict := func(width float64) strength.Verdict {
+		b := clevisOf(t, part.LeftHand, with(bare, word("foot", "base plate"), mm("plate_length", 320), mm("ear_thickness", 6), mm("ear_width", width), mm("head_radius", 40),
+			word("head", "tapered"), word("gussets", "outer"), mm("outer_gusset_count", 1), mm("outer_gusset_height", 45)))
+		for _, c := range run(t, b, strength.Options{}, service("side", part.Vec{Y: 1000})).Checks {
+			if c.Limit == "free-edge" && c.Thing == "ear-1" {
+				return c.Verdict
+			}
+		}
+		t.Fatal("the ear's edge is not checked")
+		return ""
+	}
+	if narrow, wide := verdict(100), verdict(240); narrow != strength.Pass || wide != strength.Outside {
+		t.Errorf("100 wide: %s, 240 wide: %s", narrow, wide)
+	}
+}
+
+// Bolts that the fork's couple does not reach hold none of it: a longer angle with more of them leaves the inner ones' tension as it was.
+func TestFarBoltsHoldNoCouple(t *testing.T) {
+	tension := func(length float64, perRow float64) float64 {
+		b := clevisOf(t, part.LeftHand, with(bare, mm("angle_length", length), mm("stiffener_count", 0), mm("bolt_rows", 1), mm("bolt_first", 60), mm("bolt_pitch", 150),
+			mm("bolts_per_row", perRow)))
+		return find(t, run(t, b, strength.Options{}, service("down", part.Vec{Z: -8000})), "bolt-tension", "bolts").Demand
+	}
+	within(t, "eight bolts against two", tension(1100, 8), tension(200, 2), 0.05)
+}
