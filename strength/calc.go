@@ -109,6 +109,13 @@ func (c *Calc) Need(holds bool, condition, words string) bool {
 // Skip says that the limit state does not apply here, and why.
 func (c *Calc) Skip(why string) { c.Verdict, c.Why = NotApplied, why }
 
+// SkipUnless says so where ok is false.
+func (c *Calc) SkipUnless(ok bool, why string) {
+	if !ok {
+		c.Skip(why)
+	}
+}
+
 // Available is the available strength by the method: phi*R_n or R_n/Omega, as one line.
 func (c *Calc) Available(symbol, nominal, unit string, rn, phi, omega float64) float64 {
 	if c.Method == LRFD {

@@ -107,14 +107,15 @@ type WeldLine struct {
 // BesideWeld is the plate beside a weld that shears first: its thickness, the weld lines that share it, its strengths. A second plate
 // that is not known is left out.
 func (l *WeldLine) BesideWeld() (t, lines, fy, fu float64) {
-	t, lines, fy, fu = l.T1, 1+one(l.BothSides), l.Fy, l.Fu
-	if n := 1 + one(l.Backed); l.T2 > 0 && l.Fu2*l.T2/n < fu*t/lines {
+	t, lines, fy, fu = l.T1, 1+Flag(l.BothSides), l.Fy, l.Fu
+	if n := 1 + Flag(l.Backed); l.T2 > 0 && l.Fu2*l.T2/n < fu*t/lines {
 		return l.T2, n, l.Fy2, l.Fu2
 	}
 	return t, lines, fy, fu
 }
 
-func one(yes bool) float64 {
+// Flag is a yes or no as the given of a limit state: 1 or 0.
+func Flag(yes bool) float64 {
 	if yes {
 		return 1
 	}

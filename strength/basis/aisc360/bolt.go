@@ -232,22 +232,15 @@ var prying = strength.Define(strength.Identity{
 	c.Compare(g.T, c.Let("T_avail", "T_c*Q", "N", Tc*Q))
 })
 
-func flag(b bool) float64 {
-	if b {
-		return 1
-	}
-	return 0
-}
-
 var boltRules = []strength.Rule[strength.Bolt]{
 	{Of: boltShear, Check: func(c *strength.Calc, f *strength.Bolt) {
-		boltShear.Check(c, boltShearGivens{V: f.V, D: f.D, Fu: f.Fub, Threads: flag(f.ThreadsIn), Lj: f.Joint})
+		boltShear.Check(c, boltShearGivens{V: f.V, D: f.D, Fu: f.Fub, Threads: strength.Flag(f.ThreadsIn), Lj: f.Joint})
 	}},
 	{Of: boltTension, Check: func(c *strength.Calc, f *strength.Bolt) {
 		boltTension.Check(c, boltTensionGivens{T: f.T, D: f.D, Fu: f.Fub})
 	}},
 	{Of: boltCombined, Check: func(c *strength.Calc, f *strength.Bolt) {
-		boltCombined.Check(c, boltCombinedGivens{T: f.T, V: f.V, D: f.D, Fu: f.Fub, Threads: flag(f.ThreadsIn)})
+		boltCombined.Check(c, boltCombinedGivens{T: f.T, V: f.V, D: f.D, Fu: f.Fub, Threads: strength.Flag(f.ThreadsIn)})
 	}},
 }
 
@@ -266,7 +259,7 @@ var bearingRules = []strength.Rule[strength.BoltBearing]{
 var pryingRules = []strength.Rule[strength.Prying]{
 	{Of: prying, Check: func(c *strength.Calc, f *strength.Prying) {
 		prying.Check(c, pryingGivens{
-			T: f.T, V: f.V, B: f.B, A: f.A, P: f.P, D: f.D, Dh: f.Dh, Tp: f.Tply, Fu: f.Fu, Fub: f.Fub, Threads: flag(f.ThreadsIn),
+			T: f.T, V: f.V, B: f.B, A: f.A, P: f.P, D: f.D, Dh: f.Dh, Tp: f.Tply, Fu: f.Fu, Fub: f.Fub, Threads: strength.Flag(f.ThreadsIn),
 		})
 	}},
 }

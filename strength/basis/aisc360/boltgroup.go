@@ -8,6 +8,7 @@ import (
 	"slices"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 	"lugwright/strength/statics"
 )
 
@@ -41,7 +42,7 @@ var boltGroupElastic = strength.Define(strength.Identity{
 	Clause: manual7("elastic method", "bolts by AISC 360-22 J3.7, Eq. J3-1"),
 	Demand: "V_r", Capacity: "V_c", Unit: "N",
 }, func(c *strength.Calc, g boltElasticGivens) {
-	pos, ok := boltsAt(c, g.X, g.Y)
+	pos, ok := practice.BoltsAt(c, g.X, g.Y)
 	if !ok {
 		return
 	}
@@ -114,27 +115,6 @@ func oneBolt(c *strength.Calc, d, fu, threads, whole, planes, ply float64) float
 	return c.Let("r_n", "when(r_p > 0*N, min(r_nv, r_p), r_nv)", "N", least)
 }
 
-// boltsAt pairs the positions; with lists that do not fit the verdict is outside the rule.
-func boltsAt(c *strength.Calc, x, y []float64) ([]statics.Vec2, bool) {
-	n := max(len(x), len(y))
-	odd := 0
-	for _, list := range [2][]float64{x, y} {
-		if len(list) != 1 {
-			odd += n - len(list)
-		}
-	}
-	c.Solved("n_b", "bolts, counted", "", float64(n))
-	c.Solved("n_odd", "coordinates too few", "", float64(odd))
-	if !c.Need(odd == 0, "n_odd == 0", "one x and one y for each bolt, or one value for all") {
-		return nil, refused(c)
-	}
-	pos := make([]statics.Vec2, n)
-	for i := range pos {
-		pos[i] = statics.Vec2{X: height(x, i), Y: height(y, i)}
-	}
-	return pos, true
-}
-
 // boltsSolved turns a refusal of statics into a verdict outside the rule that names the givens.
 func boltsSolved(c *strength.Calc, err error) bool {
 	if err == nil {
@@ -181,7 +161,7 @@ var boltGroupIC = strength.Define(strength.Identity{
 
 // boltCoefficient is the number of bolts whose full strength the group has under its force.
 func boltCoefficient(c *strength.Calc, g *boltICGivens) (float64, bool) {
-	pos, ok := boltsAt(c, g.X, g.Y)
+	pos, ok := practice.BoltsAt(c, g.X, g.Y)
 	if !ok {
 		return 0, false
 	}
@@ -234,7 +214,7 @@ var boltGroupTension = strength.Define(strength.Identity{
 	Clause: manual7("eccentrically loaded bolt groups out of plane, cases I and II (Eq. 7-14)", "tension by distance elementary statics; bolts by AISC 360-22 J3.8; prying not in it"),
 	Demand: "T_r", Capacity: "T_c", Unit: "N",
 }, func(c *strength.Calc, g boltGroupTensionGivens) {
-	pos, ok := boltsAt(c, g.X, g.Y)
+	pos, ok := practice.BoltsAt(c, g.X, g.Y)
 	if !ok {
 		return
 	}

@@ -131,5 +131,5 @@ var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
 }
 
 func bracketGivens(f *strength.CornerPlate) bracketPlateGivens {
-	return bracketPlateGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, N: 1, Fy: f.Fy, Hole: flag(f.Holed)}
+	return bracketPlateGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, N: 1, Fy: f.Fy, Hole: strength.Flag(f.Holed)}
 }

@@ -174,32 +174,22 @@ var boreRules = []strength.Rule[strength.Bore]{
 			b = min(b, a/1.33) // in place of D5.2(b) and (c): no more width than its end holds
 		}
 		pinPlateTension.Check(c, pinTensionGivens{P: p, T: f.T, B: b, Fu: f.Fu})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinPlateShear, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, a, _, ok := f.Tears()
 		pinPlateShear.Check(c, pinTearGivens{P: p, T: f.T, A: a, D: f.D, Dh: f.Dh, Fu: f.Fu})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinPlateYield, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, _, _, ok := f.Tears()
 		pinPlateYield.Check(c, pinYieldGivens{P: p, T: f.T, W: f.W, Fy: f.Fy})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinPlateDimensions, Check: func(c *strength.Calc, f *strength.Bore) {
-		turns := 0.0
-		if f.Turns {
-			turns = 1
-		}
-		pinPlateDimensions.Check(c, pinDimensionGivens{T: f.T, A: f.A, B: f.B, W: f.W, D: f.D, Dh: f.Dh, Off: f.OffMM, Turns: turns})
+		pinPlateDimensions.Check(c, pinDimensionGivens{T: f.T, A: f.A, B: f.B, W: f.W, D: f.D, Dh: f.Dh, Off: f.OffMM, Turns: strength.Flag(f.Turns)})
 		if f.Doubler {
 			c.Skip("a cheek plate is no pin-connected member: the width counted beside its hole is kept to 1/1.33 of its end distance")
 		}
 	}},
-}
-
-func skipUnless(c *strength.Calc, ok bool) {
-	if !ok {
-		c.Skip(strength.Pressed)
-	}
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 var rodLimits = []strength.Evaluator{rodTension, rodBending, rodCombined}
@@ -54,7 +55,7 @@ var rodBending = strength.Define(strength.Identity{
 	Demand: "M_r", Capacity: "M_c", Unit: "N*mm",
 }, func(c *strength.Calc, g rodBendingGivens) {
 	M := rodMoment(c, g.V, g.L, g.Ends)
-	c.Compare(M, rodFlexure(c, rodRoot(c, g.D, g.P), g.Fy))
+	c.Compare(M, rodFlexure(c, practice.ThreadRoot(c, g.D, g.P), g.Fy))
 })
 
 func rodMoment(c *strength.Calc, v, l, ends float64) float64 {
@@ -63,11 +64,6 @@ func rodMoment(c *strength.Calc, v, l, ends float64) float64 {
 		k = 1
 	}
 	return c.Let("M_r", "V_r*L*when(ends > 0, 1, 1/2)", "N*mm", v*l*k)
-}
-
-func rodRoot(c *strength.Calc, d, p float64) float64 {
-	c.Need(d > 1.3*p, "d > 1.3*p", "a core within the thread")
-	return c.Let("d_3", "d - 1.2269*p", "mm", d-1.2269*p)
 }
 
 // rodFlexure is the available moment; for a round Z/S is 1.70, so that 1.6 F_y S governs.
@@ -95,7 +91,7 @@ var rodCombined = strength.Define(strength.Identity{
 	Clause: clause("H1.1 and H1.2, Eq. H1-1a and H1-1b; E3; J3.7; F11.1; Appendix 8, Eq. A-8-6", "K and the growth of the moment from memory"),
 	Demand: "U", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g rodCombinedGivens) {
-	d3 := rodRoot(c, g.D, g.P)
+	d3 := practice.ThreadRoot(c, g.D, g.P)
 	M := rodMoment(c, g.V, g.L, g.Ends)
 	Mc := rodFlexure(c, d3, g.Fy)
 	if g.N >= 0 {

@@ -151,7 +151,7 @@ func yieldOf(f *strength.Bolt) float64 {
 
 var boltRules = []strength.Rule[strength.Bolt]{
 	{Of: boltShear, Check: func(c *strength.Calc, f *strength.Bolt) {
-		boltShear.Check(c, boltShearGivens{V: f.V, D: f.D, As: f.As, Threads: flag(f.ThreadsIn), Fy: yieldOf(f), Fu: f.Fub})
+		boltShear.Check(c, boltShearGivens{V: f.V, D: f.D, As: f.As, Threads: strength.Flag(f.ThreadsIn), Fy: yieldOf(f), Fu: f.Fub})
 	}},
 	{Of: boltTension, Check: func(c *strength.Calc, f *strength.Bolt) {
 		boltTension.Check(c, boltTensionGivens{T: f.T, As: f.As, Fy: yieldOf(f), Fu: f.Fub})

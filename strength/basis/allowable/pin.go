@@ -137,12 +137,6 @@ var pinSpanRules = []strength.Rule[strength.PinSpan]{
 	}},
 }
 
-func skipUnless(c *strength.Calc, ok bool) {
-	if !ok {
-		c.Skip(strength.Pressed)
-	}
-}
-
 var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinBearing, Check: func(c *strength.Calc, f *strength.Bore) {
 		pinBearing.Check(c, pinBearingGivens{P: f.P, D: f.D, T: f.T, Fy: min(f.Fy, f.FyPin), Fu: f.Fu})
@@ -150,11 +144,11 @@ var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinPlateTension, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, _, b, ok := f.Tears()
 		pinPlateTension.Check(c, pinTensionGivens{P: p, T: f.T, B: b, Dh: f.Dh, Fy: f.Fy, Fu: f.Fu})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinPlateShear, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, a, _, ok := f.Tears()
 		pinPlateShear.Check(c, pinTearGivens{P: p, T: f.T, A: a, Fy: f.Fy, Fu: f.Fu})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 }

@@ -170,11 +170,7 @@ var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
 }
 
 func givensOf(f *strength.CornerPlate) cornerGivens {
-	hole := 0.0
-	if f.Holed {
-		hole = 1
-	}
-	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy, Em: f.Modulus, Hole: hole}
+	return cornerGivens{P: f.P, E: f.E, A: f.A, B: f.B, T: f.T, Fy: f.Fy, Em: f.Modulus, Hole: strength.Flag(f.Holed)}
 }
 
 var wallRules = []strength.Rule[strength.Wall]{

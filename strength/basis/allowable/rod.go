@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 var rodLimits = []strength.Evaluator{rodTension, rodCombined}
@@ -49,8 +50,7 @@ var rodCombined = strength.Define(strength.Identity{
 	ID: "rod-combined", Title: "force along a rod with its bending", Clause: common("elastic stress at the root of the thread; growth of the bending under pressure by Euler's force"),
 	Demand: "sigma", Capacity: "sigma_all", Unit: "MPa",
 }, func(c *strength.Calc, g rodCombinedGivens) {
-	c.Need(g.D > 1.3*g.P, "d > 1.3*p", "a core within the thread")
-	d3 := c.Let("d_3", "d - 1.2269*p", "mm", g.D-1.2269*g.P)
+	d3 := practice.ThreadRoot(c, g.D, g.P)
 	A := c.Let("A_3", "pi*pow(d_3, 2)/4", "mm^2", math.Pi*d3*d3/4)
 	S := c.Let("S", "pi*pow(d_3, 3)/32", "mm^3", math.Pi*d3*d3*d3/32)
 	k := 1.0

@@ -47,10 +47,3 @@ func allowedBearing(c *strength.Calc, sigma float64) float64 {
 	k := c.Factor("k_p")
 	return c.Let("sigma_p", "k_p*sigma_all", "MPa", k*sigma)
 }
-
-func flag(b bool) float64 {
-	if b {
-		return 1
-	}
-	return 0
-}

@@ -177,34 +177,24 @@ var pinPlateWeakest = strength.Define(strength.Identity{
 	c.Compare(g.P, c.Let("P_c", "min(P_t, P_b, P_v, P_p)", "N", min(Pt, Pb, Pv, Pp)))
 })
 
-func skipUnless(c *strength.Calc, ok bool) {
-	if !ok {
-		c.Skip(strength.Pressed)
-	}
-}
-
 // boreRules take every end as curved about the hole's centre: a square or snipped end leaves more on the shear planes, never less.
 var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinPlateTension, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, _, b, ok := f.Tears()
 		pinPlateTension.Check(c, tensionGivens{P: p, T: f.T, Be: b, D: f.D, Dh: f.Dh, Fy: f.Fy, Fu: f.Fu})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinPlateFracture, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, a, b, ok := f.Tears()
 		pinPlateFracture.Check(c, fractureGivens{P: p, T: f.T, Be: b, R: a + f.Dh/2, D: f.D, Dh: f.Dh, Fu: f.Fu})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinPlateShear, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, a, _, ok := f.Tears()
 		pinPlateShear.Check(c, shearGivens{P: p, T: f.T, A: a, D: f.D, Dh: f.Dh, Re: a + f.Dh/2, Fu: f.Fu})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinBearing, Check: func(c *strength.Calc, f *strength.Bore) {
-		turns := 0.0
-		if f.Turns {
-			turns = 1
-		}
-		pinBearing.Check(c, bearingGivens{P: f.P, T: f.T, D: f.D, Fy: min(f.Fy, f.FyPin), Turns: turns})
+		pinBearing.Check(c, bearingGivens{P: f.P, T: f.T, D: f.D, Fy: min(f.Fy, f.FyPin), Turns: strength.Flag(f.Turns)})
 	}},
 }

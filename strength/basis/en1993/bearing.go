@@ -176,7 +176,7 @@ func kindOfHole(d, dh float64) float64 {
 	if d < 24-1e-6 {
 		normal = 2
 	}
-	return flag(dh-d > normal+1e-6)
+	return strength.Flag(dh-d > normal+1e-6)
 }
 
 // A bolt in a bracket is an end and an edge bolt, and has a neighbour both ways: the nearest edge and hole are taken whichever way the
@@ -185,7 +185,7 @@ var bearingRules = []strength.Rule[strength.BoltBearing]{
 	{Of: boltBearing, Check: func(c *strength.Calc, f *strength.BoltBearing) {
 		boltBearing.Check(c, boltBearingGivens{
 			F: f.V, D: f.D, D0: f.Dh, T: f.T, E1: f.Edge, E2: f.Edge, P1: f.Pitch, P2: f.Pitch, Fu: f.Fu, Fub: tensile(&f.Bolt),
-			Hole: kindOfHole(f.D, f.Dh), Lap: flag(f.Bolt.OneRow),
+			Hole: kindOfHole(f.D, f.Dh), Lap: strength.Flag(f.Bolt.OneRow),
 		})
 	}},
 	{Of: boltPunching, Check: func(c *strength.Calc, f *strength.BoltBearing) {

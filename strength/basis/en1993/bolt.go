@@ -223,12 +223,12 @@ func sheared(b *strength.Bolt) float64 {
 }
 
 // wide says whether a small bolt stands in a hole with more than the 1 mm of its kind.
-func wide(b *strength.Bolt) float64 { return flag(b.D < 14.5 && b.Dh-b.D > 1+1e-6) }
+func wide(b *strength.Bolt) float64 { return strength.Flag(b.D < 14.5 && b.Dh-b.D > 1+1e-6) }
 
 var boltRules = []strength.Rule[strength.Bolt]{
 	{Of: boltShear, Check: func(c *strength.Calc, f *strength.Bolt) {
 		boltShear.Check(c, boltShearGivens{
-			F: f.V, A: sheared(f), Fub: tensile(f), Class: classOf(f.Grade), D: f.D, Threads: flag(f.ThreadsIn), Wide: wide(f), N: 1, Lj: f.Joint,
+			F: f.V, A: sheared(f), Fub: tensile(f), Class: classOf(f.Grade), D: f.D, Threads: strength.Flag(f.ThreadsIn), Wide: wide(f), N: 1, Lj: f.Joint,
 		})
 	}},
 	{Of: boltTension, Check: func(c *strength.Calc, f *strength.Bolt) {
@@ -236,7 +236,7 @@ var boltRules = []strength.Rule[strength.Bolt]{
 	}},
 	{Of: boltCombined, Check: func(c *strength.Calc, f *strength.Bolt) {
 		boltCombined.Check(c, boltCombinedGivens{
-			V: f.V, T: f.T, A: sheared(f), As: f.As, Fub: tensile(f), Class: classOf(f.Grade), Threads: flag(f.ThreadsIn), Wide: wide(f),
+			V: f.V, T: f.T, A: sheared(f), As: f.As, Fub: tensile(f), Class: classOf(f.Grade), Threads: strength.Flag(f.ThreadsIn), Wide: wide(f),
 		})
 	}},
 }

@@ -103,10 +103,3 @@ func factor(symbol, words string, recommended, uk, de float64) strength.Factor {
 		Sets: []strength.FactorSet{{Name: "UK", Value: uk}, {Name: "Germany", Value: de}},
 	}
 }
-
-func flag(b bool) float64 {
-	if b {
-		return 1
-	}
-	return 0
-}

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 	"lugwright/strength/statics"
 )
 
@@ -36,7 +37,7 @@ var boltGroupElastic = strength.Define(strength.Identity{
 	Clause: joint("3.12; 3.6.1, Table 3.4", "3.12 from memory"),
 	Demand: "F_v_Ed", Capacity: "F_Rd", Unit: "N",
 }, func(c *strength.Calc, g boltGroupElasticGivens) {
-	pos, ok := boltsAt(c, g.X, g.Y)
+	pos, ok := practice.BoltsAt(c, g.X, g.Y)
 	if !ok {
 		return
 	}
@@ -70,28 +71,6 @@ var boltGroupElastic = strength.Define(strength.Identity{
 	}
 	c.Compare(F, FRd)
 })
-
-// boltsAt pairs the positions; with lists that do not fit the verdict is outside the rule.
-func boltsAt(c *strength.Calc, x, y []float64) ([]statics.Vec2, bool) {
-	n := max(len(x), len(y))
-	pos := make([]statics.Vec2, n)
-	odd := 0
-	for _, list := range [2][]float64{x, y} {
-		if len(list) != 1 {
-			odd += n - len(list)
-		}
-	}
-	c.Solved("n_b", "bolts, counted", "", float64(n))
-	c.Solved("n_odd", "coordinates too few", "", float64(odd))
-	if !c.Need(odd == 0, "n_odd == 0", "one x and one y for each bolt, or one value for all") {
-		c.Compare(math.Inf(1), 0)
-		return nil, false
-	}
-	for i := range pos {
-		pos[i] = statics.Vec2{X: x[min(i, len(x)-1)], Y: y[min(i, len(y)-1)]}
-	}
-	return pos, true
-}
 
 // outside ends a limit state whose givens have no answer, in the words of who refused them.
 func outside(c *strength.Calc, why string) {

@@ -266,17 +266,11 @@ var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinEndDistance, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, a, _, ok := f.Tears()
 		pinEndDistance.Check(c, pinEndGivens{F: p, T: f.T, D0: f.Dh, Fy: f.Fy, A: a})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
 	{Of: pinSideDistance, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, _, s, ok := f.Tears()
 		pinSideDistance.Check(c, pinSideGivens{F: p, T: f.T, D0: f.Dh, Fy: f.Fy, C: s})
-		skipUnless(c, ok)
+		c.SkipUnless(ok, strength.Pressed)
 	}},
-}
-
-func skipUnless(c *strength.Calc, ok bool) {
-	if !ok {
-		c.Skip(strength.Pressed)
-	}
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 var rodLimits = []strength.Evaluator{rodTension, rodBending, rodCombined}
@@ -60,7 +61,7 @@ var rodBending = strength.Define(strength.Identity{
 	Demand: "M_Ed", Capacity: "M_Rd", Unit: "N*mm",
 }, func(c *strength.Calc, g rodBendingGivens) {
 	M := rodMoment(c, g.V, g.L, g.Ends)
-	c.Compare(M, rodFlexure(c, rodRoot(c, g.D, g.P), g.Fy))
+	c.Compare(M, rodFlexure(c, practice.ThreadRoot(c, g.D, g.P), g.Fy))
 })
 
 func rodMoment(c *strength.Calc, v, l, ends float64) float64 {
@@ -69,11 +70,6 @@ func rodMoment(c *strength.Calc, v, l, ends float64) float64 {
 		k = 1
 	}
 	return c.Let("M_Ed", "V_Ed*L*when(ends > 0, 1, 1/2)", "N*mm", v*l*k)
-}
-
-func rodRoot(c *strength.Calc, d, p float64) float64 {
-	c.Need(d > 1.3*p, "d > 1.3*p", "a core within the thread")
-	return c.Let("d_3", "d - 1.2269*p", "mm", d-1.2269*p)
 }
 
 func rodFlexure(c *strength.Calc, d3, fy float64) float64 {
@@ -101,7 +97,7 @@ var rodCombined = strength.Define(strength.Identity{
 	Clause: member("6.2.1(7), Eq. 6.2; 6.3.1; 6.3.3, Eq. 6.61 with Annex B", "buckling length and k from memory, bounded"),
 	Demand: "U", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g rodCombinedGivens) {
-	d3 := rodRoot(c, g.D, g.P)
+	d3 := practice.ThreadRoot(c, g.D, g.P)
 	M := rodMoment(c, g.V, g.L, g.Ends)
 	m := c.Let("u_M", "M_Ed/M_Rd", "", M/rodFlexure(c, d3, g.Fy))
 	if g.N >= 0 {

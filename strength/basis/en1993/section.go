@@ -258,14 +258,14 @@ var cutRules = []strength.Rule[strength.Cut]{
 		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy})
 	}},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
-		axial.Check(c, axialGivens{N: f.N, A: f.Area, Net: flag(f.Net), R: f.R, L: f.FreeLength, Fy: f.Fy, Fu: f.Fu})
+		axial.Check(c, axialGivens{N: f.N, A: f.Area, Net: strength.Flag(f.Net), R: f.R, L: f.FreeLength, Fy: f.Fy, Fu: f.Fu})
 	}},
 	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
 		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy})
 	}},
 	{Of: interaction, Check: func(c *strength.Calc, f *strength.Cut) {
 		interaction.Check(c, interactionGivens{
-			Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area, Net: flag(f.Net),
+			Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area, Net: strength.Flag(f.Net),
 			Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu,
 		})
 	}},

@@ -69,7 +69,7 @@ var blockRules = []strength.Rule[strength.Block]{
 	{Of: blockTearing, Check: func(c *strength.Calc, f *strength.Block) {
 		blockTearing.Check(c, blockGivens{
 			V: f.V, T: f.T, D0: f.Dh, Planes: f.Planes, Lv: f.Lgv, HolesV: f.HolesV, Lt: f.Lgt, HolesT: f.HolesT,
-			Load: flag(!f.Even || f.Planes < 2), Fy: f.Fy, Fu: f.Fu, Across: f.Across, LostV: f.LostV, LostT: f.LostT,
+			Load: strength.Flag(!f.Even || f.Planes < 2), Fy: f.Fy, Fu: f.Fu, Across: f.Across, LostV: f.LostV, LostT: f.LostT,
 		})
 	}},
 }

@@ -57,7 +57,7 @@ var pryingRules = []strength.Rule[strength.Prying]{
 		b := &f.Bolt
 		prying.Check(c, pryingGivens{
 			T: f.T, V: f.V, M: f.B, E: f.A, P: f.P, Tp: f.Tply, Fy: f.Fy, A: sheared(b), As: b.As, Fub: tensile(b),
-			Class: classOf(b.Grade), Threads: flag(b.ThreadsIn), Wide: wide(b),
+			Class: classOf(b.Grade), Threads: strength.Flag(b.ThreadsIn), Wide: wide(b),
 		})
 	}},
 }

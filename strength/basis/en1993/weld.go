@@ -233,7 +233,7 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 
 // weldRun leaves runs out that are shorter than 4.5.1(2) wants. What counts has its full size to its ends.
 func weldRun(leg, length float64) float64 {
-	return flag(length >= max(30, 6*leg/math.Sqrt2))
+	return strength.Flag(length >= max(30, 6*leg/math.Sqrt2))
 }
 
 var weldSizeRules = []strength.Rule[strength.WeldLine]{
