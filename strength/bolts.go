@@ -53,7 +53,7 @@ func (m *model) compileBolts() {
 		g.passes = m.passes(g.ID)
 		g.shears, g.tensions = make([]statics.Vec2, len(g.pos)), make([]float64, len(g.pos))
 		for k, p := range g.pos {
-			if p.X >= g.patch.UMin && p.X <= g.patch.UMax && p.Y >= g.patch.VMin && p.Y <= g.patch.VMax {
+			if g.Patch.Contains(g.Points[k]) {
 				g.inPatch, g.pull, g.pulls = append(g.inPatch, k), append(g.pull, p), append(g.pulls, 0)
 			}
 		}
@@ -114,12 +114,8 @@ func (m *model) addWalls(k int) {
 		return
 	}
 	_, fy, _ := m.ply(s.ID)
-	lo, hi := math.Inf(1), math.Inf(-1)
-	for _, p := range g.Points {
-		lo, hi = min(lo, p.X), max(hi, p.X)
-	}
 	// What the bolts pull on, spread at 30 degrees over half the height, at most what is in contact.
-	width := min(hi-lo+g.f.Flats+tan30*s.ClearMM, g.Patch.Max.X-g.Patch.Min.X)
+	width := min(g.along(1, 0)+g.f.Flats+tan30*s.ClearMM, g.Patch.Max.X-g.Patch.Min.X)
 	m.walls = append(m.walls, wall{s, k, Wall{T: s.ThicknessMM, Width: width, Clear: s.ClearMM, Fy: fy}})
 }
 
@@ -228,12 +224,18 @@ func (g *boltGroup) alongForce(u, v float64) {
 	if force == 0 {
 		return
 	}
+	g.f.Joint = g.along(u/force, v/force)
+	g.f.OneRow = g.lap && g.f.Joint < g.DiaMM
+}
+
+// along is how far the bolts reach along a unit direction of their plane.
+func (g *boltGroup) along(u, v float64) float64 {
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for _, p := range g.pos {
-		at := (p.X*u + p.Y*v) / force
+		at := p.X*u + p.Y*v
 		lo, hi = min(lo, at), max(hi, at)
 	}
-	g.f.Joint, g.f.OneRow = hi-lo, g.lap && hi-lo < g.DiaMM
+	return hi - lo
 }
 
 func (r *run) atBolt(i, b int) {

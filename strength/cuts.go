@@ -461,7 +461,7 @@ func (r *run) atCuts() {
 				best, least = way, s
 			}
 			for k := range wayCount {
-				if c.way(k) == way {
+				if c.way(k) == way && r.isRoot(i) {
 					r.across[c.slot][k] = s
 				}
 			}
@@ -511,12 +511,12 @@ func (c *cut) kind(way *cut) int {
 // actAt finds what the plates of a cut, and the welds that make them act together, have to carry.
 func (r *run) actAt(c *cut) {
 	r.acting, r.flowDemands, r.ribDemands = r.acting[:0], r.flowDemands[:0], r.ribDemands[:0]
+	w := r.beyond(c, c.group)
 	if len(c.ribs) == 0 {
-		r.acting = append(r.acting, plain(c, r.beyond(c, c.group)))
-		r.flowsAt(c)
+		r.acting = append(r.acting, plain(c, w))
+		r.flowsAt(c, w)
 		return
 	}
-	w := r.beyond(c, c.group)
 	r.acting = ribbed(r.acting, c, w)
 	for k := range c.ribs {
 		rb := &c.ribs[k]

@@ -156,7 +156,7 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 		put(worst)
 	}
 	for s := range r.b.Sweeps {
-		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return at+1 == len(r.cuts) || r.cuts[at+1].slot != s }))
+		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.isRoot(at) }))
 	}
 	for _, s := range r.holed() {
 		put(r.normalRange(s, sections, func(_ int, f *Cut) bool { return f.Net }))

@@ -117,8 +117,8 @@ func (r *run) layRibRoots() {
 	r.ribRoots = make([]slots[WeldLine], 0, n)
 	for i := range r.cuts {
 		c := &r.cuts[i]
-		if i+1 < len(r.cuts) && r.cuts[i+1].slot == c.slot {
-			continue // only the last cut of a sweep is at the root
+		if !r.isRoot(i) {
+			continue
 		}
 		for k := range c.ribs {
 			rb := &c.ribs[k]

@@ -847,12 +847,11 @@ func (r *run) layWelds() {
 	}
 }
 
-// flowsAt gives the welds of a cut that works as one section their demands: the flow of the shear, or the part's force gathered over the
+// flowsAt gives the welds of a cut that works as one section their demands under a wrench about its centroid: the flow of the shear, or the part's force gathered over the
 // weld from the tip to the cut, whichever is more. A part is pulled by its share of the axial force and of both bendings; what enters it
 // beyond the cut by itself need not cross the weld. Square to the weld goes the web's part of the shear, which may enter it
 // anywhere along its run: until it has, the swept plate carries it.
-func (r *run) flowsAt(c *cut) {
-	w := r.beyond(c, c.group)
+func (r *run) flowsAt(c *cut, w wrench) {
 	n, my, mz := -w.f.Dot(c.normal), w.m.Dot(c.chord), -w.m.Dot(c.flat)
 	va := math.Abs(w.f.Dot(c.flat))
 	for i := range c.flows {

@@ -1,17 +1,11 @@
 package statics
 
 import (
-	"encoding/json"
 	"errors"
 	"math"
 	"math/rand/v2"
-	"os"
-	"os/exec"
-	"path/filepath"
 	"slices"
 	"testing"
-
-	"lugwright/internal/peer"
 )
 
 func icBolts(t testing.TB, pos []Vec2) *ICBolts {
@@ -348,29 +342,6 @@ func peerBolts() []peerGroup {
 	return out
 }
 
-// askPeerBolts runs scipy.optimize.root (hybr) on a vectorised numpy residual of the same equations.
-func askPeerBolts(t testing.TB, groups []peerGroup) []peerAnswer {
-	t.Helper()
-	python := peer.Need(t, "python3", "numpy", "scipy")
-	text, err := json.Marshal(groups)
-	if err != nil {
-		t.Fatal(err)
-	}
-	file := filepath.Join(t.TempDir(), "groups.json")
-	if err := os.WriteFile(file, text, 0o600); err != nil {
-		t.Fatal(err)
-	}
-	out, err := exec.Command(python, filepath.Join("..", "..", "testdata", "peers", "ic_bolts.py"), file).Output()
-	if err != nil {
-		t.Fatal(err)
-	}
-	var answers []peerAnswer
-	if err := json.Unmarshal(out, &answers); err != nil || len(answers) != len(groups) {
-		t.Fatalf("%v: %s", err, out)
-	}
-	return answers
-}
-
 func (p peerGroup) group(t testing.TB) *ICBolts {
 	var pos []Vec2
 	for _, b := range p.Bolts {
@@ -381,7 +352,7 @@ func (p peerGroup) group(t testing.TB) *ICBolts {
 
 func TestScipyICBolts(t *testing.T) {
 	groups := peerBolts()
-	for i, want := range askPeerBolts(t, groups) {
+	for i, want := range askPeer(t, "ic_bolts.py", groups) {
 		p := groups[i]
 		g := p.group(t)
 		got, err := g.Solve(Vec2{p.Load[0], p.Load[1]}, p.Load[2])
@@ -398,30 +369,16 @@ func TestScipyICBolts(t *testing.T) {
 // BenchmarkICBolts is one solve of a group of 20 bolts, with the time that scipy.optimize.root takes for the same in the same run.
 func BenchmarkICBolts(b *testing.B) {
 	asked := peerBolts()
-	theirs := 0.0
-	for _, a := range askPeerBolts(b, asked) {
-		theirs += a.Seconds / float64(len(asked))
-	}
 	var groups []*ICBolts
 	for _, p := range asked {
 		groups = append(groups, p.group(b))
 	}
-	solve := func() {
+	benchAgainst(b, askPeer(b, "ic_bolts.py", asked), func() {
 		for i, g := range groups {
 			l := asked[i].Load
 			if _, err := g.Solve(Vec2{l[0], l[1]}, l[2]); err != nil {
 				b.Fatal(err)
 			}
 		}
-	}
-	solve() // which makes the table
-	b.ReportAllocs()
-	solves := 0
-	for b.Loop() {
-		solve()
-		solves += len(groups)
-	}
-	ours := b.Elapsed().Seconds() / float64(solves)
-	b.ReportMetric(ours*1e9, "ns/solve")
-	b.ReportMetric(theirs/ours, "times-faster-than-scipy")
+	})
 }

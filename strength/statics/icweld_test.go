@@ -371,11 +371,11 @@ type peerAnswer struct {
 	Seconds float64
 }
 
-// askPeer runs scipy.optimize.root (hybr) on a vectorised numpy residual of the same equations.
-func askPeer(t testing.TB) []peerAnswer {
+// askPeer runs scipy.optimize.root (hybr) on a vectorised numpy residual of the same equations, by a script that answers group for group.
+func askPeer[G any](t testing.TB, script string, groups []G) []peerAnswer {
 	t.Helper()
 	python := peer.Need(t, "python3", "numpy", "scipy")
-	text, err := json.Marshal(peerWelds)
+	text, err := json.Marshal(groups)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -383,15 +383,33 @@ func askPeer(t testing.TB) []peerAnswer {
 	if err := os.WriteFile(file, text, 0o600); err != nil {
 		t.Fatal(err)
 	}
-	out, err := exec.Command(python, filepath.Join("..", "..", "testdata", "peers", "ic_welds.py"), file).Output()
+	out, err := exec.Command(python, filepath.Join("..", "..", "testdata", "peers", script), file).Output()
 	if err != nil {
 		t.Fatal(err)
 	}
 	var answers []peerAnswer
-	if err := json.Unmarshal(out, &answers); err != nil || len(answers) != len(peerWelds) {
+	if err := json.Unmarshal(out, &answers); err != nil || len(answers) != len(groups) {
 		t.Fatalf("%v: %s", err, out)
 	}
 	return answers
+}
+
+// benchAgainst times solve, which solves every group once, and reports how much faster that is than the peer's answers were.
+func benchAgainst(b *testing.B, answers []peerAnswer, solve func()) {
+	theirs := 0.0
+	for _, a := range answers {
+		theirs += a.Seconds / float64(len(answers))
+	}
+	solve() // which makes the table
+	b.ReportAllocs()
+	solves := 0
+	for b.Loop() {
+		solve()
+		solves += len(answers)
+	}
+	ours := b.Elapsed().Seconds() / float64(solves)
+	b.ReportMetric(ours*1e9, "ns/solve")
+	b.ReportMetric(theirs/ours, "times-faster-than-scipy")
 }
 
 func (p peerWeld) group(t testing.TB) *ICWeld {
@@ -403,7 +421,7 @@ func (p peerWeld) group(t testing.TB) *ICWeld {
 }
 
 func TestScipyICWeld(t *testing.T) {
-	for i, want := range askPeer(t) {
+	for i, want := range askPeer(t, "ic_welds.py", peerWelds) {
 		p := peerWelds[i]
 		g := p.group(t)
 		got, err := g.Solve(Vec2{p.Load[0], p.Load[1]}, p.Load[2])
@@ -419,30 +437,16 @@ func TestScipyICWeld(t *testing.T) {
 
 // BenchmarkICWeld is one solve of a group of 20 elements, with the time that scipy.optimize.root takes for the same in the same run.
 func BenchmarkICWeld(b *testing.B) {
-	theirs := 0.0
-	for _, a := range askPeer(b) {
-		theirs += a.Seconds / float64(len(peerWelds))
-	}
 	var groups []*ICWeld
 	for _, p := range peerWelds {
 		groups = append(groups, p.group(b))
 	}
-	solve := func() {
+	benchAgainst(b, askPeer(b, "ic_welds.py", peerWelds), func() {
 		for i, g := range groups {
 			l := peerWelds[i].Load
 			if _, err := g.Solve(Vec2{l[0], l[1]}, l[2]); err != nil {
 				b.Fatal(err)
 			}
 		}
-	}
-	solve() // which makes the table
-	b.ReportAllocs()
-	solves := 0
-	for b.Loop() {
-		solve()
-		solves += len(groups)
-	}
-	ours := b.Elapsed().Seconds() / float64(solves)
-	b.ReportMetric(ours*1e9, "ns/solve")
-	b.ReportMetric(theirs/ours, "times-faster-than-scipy")
+	})
 }

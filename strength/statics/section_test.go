@@ -148,3 +148,17 @@ func TestWebsOut(t *testing.T) {
 		t.Error("two flanges are none")
 	}
 }
+
+// TestTorsionByStress holds the approximation against St Venant's series: right at both ends, never above the true stress by 0.1 % nor below it by
+// 4.3 %.
+func TestTorsionByStress(t *testing.T) {
+	for k := 1.0; k < 200; k *= 1.05 {
+		_, W, err := BarTorsion(10*k, 10)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if stress := W * 10 / TorsionByStress(10*k, 10); stress > 1.001 || stress < 0.957 {
+			t.Errorf("sides of %.3g to 1: %.4f of the true stress", k, stress)
+		}
+	}
+}
