@@ -10,6 +10,8 @@ import (
 	"strings"
 	"syscall"
 	"testing"
+
+	"lugwright/internal/peer"
 )
 
 // The built program ends with the status that its package gives, and stops when it is told to.
@@ -64,10 +66,7 @@ func interrupted(t *testing.T, program string) {
 
 // completes asks bash for the verbs that begin with "vers".
 func completes(t *testing.T, program string) {
-	bash, err := exec.LookPath("bash")
-	if err != nil {
-		t.Skip("no bash here")
-	}
+	bash := peer.NeedCommand(t, "bash")
 	script := `source <(lugwright completion bash); COMP_WORDS=(lugwright vers); COMP_CWORD=1; _lugwright; echo "${COMPREPLY[@]}"`
 	cmd := exec.Command(bash, "-c", script)
 	cmd.Env = append(os.Environ(), "PATH="+filepath.Dir(program)+string(os.PathListSeparator)+os.Getenv("PATH"))
