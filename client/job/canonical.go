@@ -11,7 +11,7 @@ import (
 // Canonical is the job without its file's name and layout: two files that mean the same give the same bytes.
 func (j *Job) Canonical() []byte {
 	c := *j
-	c.File, c.places = "", nil
+	c.File = ""
 	out, err := json.Marshal(&c)
 	if err != nil {
 		panic("job: a job that was read has only finite numbers: " + err.Error())

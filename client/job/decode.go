@@ -5,7 +5,7 @@ package job
 import (
 	"slices"
 
-	"lugwright/client/yamlfile"
+	"lugwright/client/table"
 	"lugwright/geometry"
 	"lugwright/part"
 	"lugwright/strength"
@@ -14,95 +14,92 @@ import (
 
 // Read reads a job. File is the name for messages. The error is an Errors that lists everything that is wrong.
 func Read(file string, src []byte, k Known) (*Job, error) {
-	root, err := yamlfile.Tree(file, src, instead)
-	if err != nil {
+	r, err := table.Read(file, src, instead, jobRule(k))
+	if r == nil {
 		return nil, err
 	}
-	w := &walker{file: file, places: map[string]Place{}, keys: map[string]Place{}}
-	v := w.walk("", root, table(k))
-	j := decode(file, v, k)
-	j.places, j.keys = w.places, w.keys
-	w.errs = append(w.errs, j.agree(v, k)...)
-	if len(w.errs) > 0 {
-		return nil, w.errs.Sorted()
+	j := decode(file, r.Root, k)
+	j.reading = r
+	if bad := append(errorsIn(err), j.agree(r.Root, k)...); len(bad) > 0 {
+		return nil, bad.Sorted()
 	}
 	return j, nil
 }
 
-func decode(file string, v *value, k Known) *Job {
+func decode(file string, v *table.Value, k Known) *Job {
 	j := &Job{
 		File:       file,
-		Title:      v.field("job").words(),
-		Revision:   v.field("revision").words(),
-		Basis:      v.field("basis").words(),
-		Method:     strength.Method(v.field("method").words()),
-		LoadFactor: v.field("load_factor").num(),
-		PinJoint:   v.field("pin_joint").words(),
-		FactorSet:  v.field("factor_set").words(),
+		Title:      v.Field("job").Words(),
+		Revision:   v.Field("revision").Words(),
+		Basis:      v.Field("basis").Words(),
+		Method:     strength.Method(v.Field("method").Words()),
+		LoadFactor: v.Field("load_factor").Number(),
+		PinJoint:   v.Field("pin_joint").Words(),
+		FactorSet:  v.Field("factor_set").Words(),
 	}
-	if v.field("units").words() == "inch" {
+	if v.Field("units").Words() == "inch" {
 		j.Units = units.Inch
 	}
-	for _, id := range v.field("leave_out").list() {
-		j.LeaveOut = append(j.LeaveOut, id.words())
+	for _, id := range v.Field("leave_out").List() {
+		j.LeaveOut = append(j.LeaveOut, id.Words())
 	}
-	factors := v.field("factors")
-	for _, symbol := range factors.keys() {
+	factors := v.Field("factors")
+	for _, symbol := range factors.Keys() {
 		if j.Factors == nil {
 			j.Factors = map[string]float64{}
 		}
-		j.Factors[symbol] = factors.field(symbol).num()
+		j.Factors[symbol] = factors.Field(symbol).Number()
 	}
-	cases := v.field("cases")
-	for _, name := range cases.keys() {
-		c := cases.field(name)
-		j.Cases = append(j.Cases, Case{name, part.Level(c.field("level").words()), c.field("source").words(), c.field("words").words()})
+	cases := v.Field("cases")
+	for _, name := range cases.Keys() {
+		c := cases.Field(name)
+		j.Cases = append(j.Cases, Case{name, part.Level(c.Field("level").Words()), c.Field("source").Words(), c.Field("words").Words()})
 	}
-	for _, b := range v.field("brackets").list() {
+	for _, b := range v.Field("brackets").List() {
 		j.Brackets = append(j.Brackets, decodeBracket(b, k.Kinds))
 	}
 	return j
 }
 
-func decodeBracket(v *value, kinds []geometry.Kind) Bracket {
+func decodeBracket(v *table.Value, kinds []geometry.Kind) Bracket {
 	b := Bracket{
-		Name:     v.field("name").words(),
-		Kind:     v.field("kind").words(),
-		Hand:     part.Hand(v.field("hand").words()),
-		Mark:     v.field("mark").words(),
-		Quantity: max(1, int(v.field("quantity").num())),
+		Name:     v.Field("name").Words(),
+		Kind:     v.Field("kind").Words(),
+		Hand:     part.Hand(v.Field("hand").Words()),
+		Mark:     v.Field("mark").Words(),
+		Quantity: max(1, int(v.Field("quantity").Number())),
 	}
 	if i := slices.IndexFunc(kinds, func(k geometry.Kind) bool { return k.Name == b.Kind }); i >= 0 {
-		b.Params = decodeParams(v.field("parameters"), kinds[i].Params)
+		b.Params = decodeParams(v.Field("parameters"), kinds[i].Params)
 	}
-	for _, l := range v.field("loads").list() {
+	for _, l := range v.Field("loads").List() {
 		b.Loads = append(b.Loads, Load{
-			Case: l.field("case").words(), State: l.field("state").words(), LoadPoint: l.field("load_point").words(),
-			Force: decodeVec(l.field("force")), Moment: decodeVec(l.field("moment")),
+			Case: l.Field("case").Words(), State: l.Field("state").Words(), LoadPoint: l.Field("load_point").Words(),
+			Force: decodeVec(l.Field("force")), Moment: decodeVec(l.Field("moment")),
 		})
 	}
-	for _, c := range v.field("spectrum").list() {
-		b.Spectrum = append(b.Spectrum, strength.StressCycle{From: c.field("from").words(), To: c.field("to").words(), Cycles: c.field("cycles").num()})
+	for _, c := range v.Field("spectrum").List() {
+		b.Spectrum = append(b.Spectrum, strength.StressCycle{From: c.Field("from").Words(), To: c.Field("to").Words(), Cycles: c.Field("cycles").Number()})
 	}
 	return b
 }
 
 // decodeParams gives the parameters that are given, in the order of their declaration.
-func decodeParams(v *value, declared []geometry.Param) []part.Param {
+func decodeParams(v *table.Value, declared []geometry.Param) []part.Param {
 	var out []part.Param
 	for _, d := range declared {
-		p := v.field(d.Name)
+		p := v.Field(d.Name)
 		switch {
 		case p == nil:
 		case d.Unit == geometry.Word || d.Unit == geometry.Size:
-			out = append(out, part.Param{Name: d.Name, Unit: string(d.Unit), Text: p.text})
+			out = append(out, part.Param{Name: d.Name, Unit: string(d.Unit), Text: p.Words()})
 		default:
-			out = append(out, part.Param{Name: d.Name, Unit: string(d.Unit), Number: p.number})
+			out = append(out, part.Param{Name: d.Name, Unit: string(d.Unit), Number: p.Number()})
 		}
 	}
 	return out
 }
 
-func decodeVec(v *value) part.Vec {
-	return part.Vec{X: v.field("x").num(), Y: v.field("y").num(), Z: v.field("z").num()}
+func decodeVec(v *table.Value) part.Vec {
+	return part.Vec{X: v.Field("x").Number(), Y: v.Field("y").Number(), Z: v.Field("z").Number()}
 }

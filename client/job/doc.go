@@ -3,12 +3,9 @@
 //
 //	job.go        the job as typed values, and requests made from it
 //	table.go      the field table: the one source of validation, editor schema and help
-//	rule.go       what a line of the table can say
-//	walk.go       tree against table: values with their places, or errors
 //	decode.go     values to the job
 //	agree.go      what single fields cannot tell: names that repeat, cases that nobody names, loads of nothing
 //	locate.go     errors of the services back to places of the file
 //	errors.go     the errors, which are those of any YAML file
 //	canonical.go  the hash
-//	schema.go     the table as JSON Schema
 package job

@@ -2,11 +2,7 @@ package job
 
 // This file names what reading any YAML file gives.
 
-import (
-	"github.com/goccy/go-yaml/ast"
-
-	"lugwright/client/yamlfile"
-)
+import "lugwright/client/yamlfile"
 
 // LargestFile is the most bytes a job file may have.
 const LargestFile = yamlfile.LargestFile
@@ -21,7 +17,10 @@ type (
 
 const instead = "write a job such as `lugwright new` does"
 
-func start(n ast.Node) Place           { return yamlfile.Start(n) }
-func scalar(n ast.Node) (string, bool) { return yamlfile.Scalar(n) }
-func describe(n ast.Node) string       { return yamlfile.Describe(n) }
-func quoted(raw string) string         { return yamlfile.Quoted(raw) }
+func quoted(raw string) string { return yamlfile.Quoted(raw) }
+
+// errorsIn are those of a reading, none when it has none.
+func errorsIn(err error) Errors {
+	bad, _ := err.(Errors)
+	return bad
+}

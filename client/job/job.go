@@ -1,6 +1,7 @@
 package job
 
 import (
+	"lugwright/client/table"
 	"lugwright/geometry"
 	"lugwright/part"
 	"lugwright/strength"
@@ -29,8 +30,7 @@ type Job struct {
 	Cases      []Case             // in the order of the file
 	Brackets   []Bracket          // in the order of the file
 
-	places map[string]Place // of values, by path
-	keys   map[string]Place // of their keys
+	reading *table.Reading // the file, for the places of its fields
 }
 
 // Case is a load case, named once: level and source.

@@ -188,17 +188,6 @@ func plain(t *testing.T, src []byte) any {
 	return out
 }
 
-// Every unit that the schema offers is one that the reader takes.
-func TestSchemaUnits(t *testing.T) {
-	for dim, list := range unitNames {
-		for _, name := range list {
-			if _, got, err := units.Factor(name); err != nil || got != dim {
-				t.Errorf("%q is %v, not %v: %v", name, got, dim, err)
-			}
-		}
-	}
-}
-
 func TestHash(t *testing.T) {
 	src := string(read(t, "testdata/good/pair.yaml"))
 	hash := func(src, version string) string {

@@ -37,9 +37,9 @@ func (j *Job) place(b *Bracket, f *part.FieldError) (string, Place) {
 	}
 	whole := root + "." + field
 	for path := whole; path != root && path != ""; path = parent(path) {
-		if at, ok := j.places[path]; ok {
+		if at, ok := j.reading.Places[path]; ok {
 			if path != whole && path == root+".parameters" { // a parameter left at its default
-				at = j.keys[path]
+				at = j.reading.Keys[path]
 			}
 			return whole, at
 		}
@@ -47,13 +47,13 @@ func (j *Job) place(b *Bracket, f *part.FieldError) (string, Place) {
 	for _, p := range b.Params {
 		if p.Text != "" && strings.Contains(f.Found, `"`+p.Text+`"`) {
 			path := root + ".parameters." + p.Name
-			return path, j.places[path]
+			return path, j.reading.Places[path]
 		}
 	}
-	if at, ok := j.places[f.Field]; ok { // a field of the job, such as basis
+	if at, ok := j.reading.Places[f.Field]; ok { // a field of the job, such as basis
 		return f.Field, at
 	}
-	return whole, j.places[root]
+	return whole, j.reading.Places[root]
 }
 
 // parent drops the last part of a path.

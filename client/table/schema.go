@@ -1,4 +1,4 @@
-package job
+package table
 
 // This file writes the field table as JSON Schema (draft 2020-12), for editors. What the schema cannot say (ranges of quantities
 // in any unit, names that agree) only reading the job says.
@@ -12,27 +12,27 @@ import (
 	"lugwright/units"
 )
 
-// Schema is the JSON Schema of a job file.
-func Schema(k Known) []byte {
-	root := table(k).schema()
+// Schema is the JSON Schema of a file that follows the rule.
+func (r *Rule) Schema(title string) []byte {
+	root := r.schema()
 	root["$schema"] = "https://json-schema.org/draft/2020-12/schema"
-	root["title"] = "lugwright job"
+	root["title"] = title
 	out, err := json.MarshalIndent(root, "", "  ")
 	if err != nil {
-		panic("job: the schema is plain data: " + err.Error())
+		panic("table: the schema is plain data: " + err.Error())
 	}
 	return append(out, '\n')
 }
 
 type object = map[string]any
 
-func (r *rule) schema() object {
+func (r *Rule) schema() object {
 	s := r.bare()
 	s["description"] = r.says
 	return s
 }
 
-func (r *rule) bare() object {
+func (r *Rule) bare() object {
 	switch r.form {
 	case choiceForm:
 		return object{"enum": r.enum()}
@@ -53,7 +53,7 @@ func (r *rule) bare() object {
 }
 
 // textSchema also takes numbers: a revision 2 or a bolt grade 8.8 needs no quotes.
-func (r *rule) textSchema() object {
+func (r *Rule) textSchema() object {
 	s := object{"type": []string{"string", "number", "boolean"}, "minLength": 1, "maxLength": r.longest, "pattern": `^[^\n\r\t]*$`}
 	if r.letters != "" {
 		s["pattern"] = "^(?:" + r.letters + ")$"
@@ -62,7 +62,7 @@ func (r *rule) textSchema() object {
 }
 
 // enum holds a choice that looks like a number in both forms.
-func (r *rule) enum() []any {
+func (r *Rule) enum() []any {
 	out := []any{}
 	for _, c := range r.choices {
 		out = append(out, c)
@@ -73,7 +73,7 @@ func (r *rule) enum() []any {
 	return out
 }
 
-func (r *rule) mappingSchema() object {
+func (r *Rule) mappingSchema() object {
 	properties, required := object{}, []string{}
 	for _, f := range r.fields {
 		properties[f.name] = f.is.schema()
@@ -109,7 +109,7 @@ var unitNames = map[units.Dim][]string{
 // number as units.Parse takes it: sign, decimal, fraction or mixed number.
 const number = `[-+−]? *[0-9.][0-9.eE+/ -]*`
 
-func (r *rule) quantitySchema() object {
+func (r *Rule) quantitySchema() object {
 	if r.dim == units.Ratio {
 		return object{"anyOf": []any{
 			object{"type": "number", "minimum": r.least, "maximum": r.most},

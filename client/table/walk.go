@@ -1,4 +1,4 @@
-package job
+package table
 
 // This file holds a YAML tree against the field table. It gives values with their places, and all errors in one go.
 
@@ -6,75 +6,106 @@ import (
 	"errors"
 	"fmt"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"unicode/utf8"
 
 	"github.com/goccy/go-yaml/ast"
 
+	"lugwright/client/yamlfile"
 	"lugwright/part"
 	"lugwright/units"
 )
 
-// A value is a checked piece of the tree. A field that was left out or refused is nil, and the methods of a nil value give zero.
-type value struct {
-	at     Place
+// A Value is a checked piece of the tree. A field that was left out or refused is nil, and the methods of a nil value give zero.
+type Value struct {
+	at     yamlfile.Place
 	text   string
 	number float64
-	fields map[string]*value
+	fields map[string]*Value
 	order  []string // keys as written
-	items  []*value
+	items  []*Value
 }
 
-func (v *value) field(name string) *value {
+// Field is a field of a mapping.
+func (v *Value) Field(name string) *Value {
 	if v == nil {
 		return nil
 	}
 	return v.fields[name]
 }
 
-func (v *value) words() string {
+// Words is what was written.
+func (v *Value) Words() string {
 	if v == nil {
 		return ""
 	}
 	return v.text
 }
 
-func (v *value) num() float64 {
+// Number is a quantity in the units used inside, or a whole number.
+func (v *Value) Number() float64 {
 	if v == nil {
 		return 0
 	}
 	return v.number
 }
 
-func (v *value) list() []*value {
+// List is the items of a list, nil for each that was refused.
+func (v *Value) List() []*Value {
 	if v == nil {
 		return nil
 	}
 	return v.items
 }
 
-func (v *value) keys() []string {
+// Keys are the fields of a mapping in the order of the file.
+func (v *Value) Keys() []string {
 	if v == nil {
 		return nil
 	}
 	return v.order
 }
 
-type walker struct {
-	file   string
-	errs   Errors
-	places map[string]Place // of values, by path
-	keys   map[string]Place // of their keys
+// At is where it stands in the file.
+func (v *Value) At() yamlfile.Place { return v.at }
+
+// Reading is a file held against its rule. Fields that were refused are nil in it.
+type Reading struct {
+	Root   *Value
+	Places map[string]yamlfile.Place // of values, by path
+	Keys   map[string]yamlfile.Place // of their keys
 }
 
-func (w *walker) refuse(at Place, path, found, accept string) {
-	w.errs = append(w.errs, &Error{File: w.file, At: at, Field: path, Found: found, Accept: accept})
+// Read reads a file; its name is for messages, and instead says what to write in place of something that is no such file. The error is a
+// yamlfile.Errors that lists everything that is wrong; the reading is nil only when the file is no YAML that can be walked.
+func Read(file string, src []byte, instead string, r *Rule) (*Reading, error) {
+	root, err := yamlfile.Tree(file, src, instead)
+	if err != nil {
+		return nil, err
+	}
+	w := &walker{file: file, Reading: Reading{Places: map[string]yamlfile.Place{}, Keys: map[string]yamlfile.Place{}}}
+	w.Root = w.walk("", root, r)
+	if w.errs != nil {
+		return &w.Reading, w.errs.Sorted()
+	}
+	return &w.Reading, nil
+}
+
+type walker struct {
+	Reading
+	file string
+	errs yamlfile.Errors
+}
+
+func (w *walker) refuse(at yamlfile.Place, path, found, accept string) {
+	w.errs = append(w.errs, &yamlfile.Error{File: w.file, At: at, Field: path, Found: found, Accept: accept})
 }
 
 // walk checks one value; nil means that it was refused.
-func (w *walker) walk(path string, n ast.Node, r *rule) *value {
-	w.places[path] = start(n)
+func (w *walker) walk(path string, n ast.Node, r *Rule) *Value {
+	w.Places[path] = yamlfile.Start(n)
 	switch r.form {
 	case mappingForm, namedForm:
 		return w.mapping(path, n, r)
@@ -84,13 +115,13 @@ func (w *walker) walk(path string, n ast.Node, r *rule) *value {
 	return w.scalar(path, n, r)
 }
 
-func (w *walker) list(path string, n ast.Node, r *rule) *value {
+func (w *walker) list(path string, n ast.Node, r *Rule) *Value {
 	seq, ok := n.(*ast.SequenceNode)
 	if !ok || len(seq.Values) == 0 {
-		w.refuse(start(n), path, describe(n), r.accepts(""))
+		w.refuse(yamlfile.Start(n), path, yamlfile.Describe(n), r.accepts(""))
 		return nil
 	}
-	v := &value{at: start(n)}
+	v := &Value{at: yamlfile.Start(n)}
 	for i, item := range seq.Values {
 		v.items = append(v.items, w.walk(fmt.Sprintf("%s[%s]", path, label(item, i)), item, r.item))
 	}
@@ -112,18 +143,18 @@ func peek(n ast.Node, name string) string {
 		return ""
 	}
 	for it := m.MapRange(); it.Next(); {
-		if key, _ := scalar(it.Key()); key == name {
-			text, _ := scalar(it.Value())
+		if key, _ := yamlfile.Scalar(it.Key()); key == name {
+			text, _ := yamlfile.Scalar(it.Value())
 			return text
 		}
 	}
 	return ""
 }
 
-func (w *walker) mapping(path string, n ast.Node, r *rule) *value {
+func (w *walker) mapping(path string, n ast.Node, r *Rule) *Value {
 	m, ok := n.(ast.MapNode)
 	if !ok {
-		w.refuse(start(n), path, describe(n), r.accepts(""))
+		w.refuse(yamlfile.Start(n), path, yamlfile.Describe(n), r.accepts(""))
 		return nil
 	}
 	fields := r.fields
@@ -135,7 +166,7 @@ func (w *walker) mapping(path string, n ast.Node, r *rule) *value {
 			open = true
 		}
 	}
-	v := &value{at: start(n), fields: map[string]*value{}}
+	v := &Value{at: yamlfile.Start(n), fields: map[string]*Value{}}
 	for it := m.MapRange(); it.Next(); {
 		w.entry(path, it, r, fields, open, v)
 	}
@@ -146,9 +177,9 @@ func (w *walker) mapping(path string, n ast.Node, r *rule) *value {
 	return v
 }
 
-func (w *walker) entry(path string, it *ast.MapNodeIter, r *rule, fields []field, open bool, v *value) {
-	key, ok := scalar(it.Key())
-	at := start(it.Key())
+func (w *walker) entry(path string, it *ast.MapNodeIter, r *Rule, fields []Field, open bool, v *Value) {
+	key, ok := yamlfile.Scalar(it.Key())
+	at := yamlfile.Start(it.Key())
 	inside := join(path, key)
 	is := r.item
 	switch f := find(fields, key); {
@@ -161,20 +192,20 @@ func (w *walker) entry(path string, it *ast.MapNodeIter, r *rule, fields []field
 	case open && r.picks(key):
 		return
 	default:
-		w.refuse(at, inside, "unknown field", knownFields(fields)+nearest(key, names(fields)))
+		w.refuse(at, inside, "unknown field", knownFields(fields)+Nearest(key, names(fields)))
 		return
 	}
-	if has(v.order, func(s string) bool { return s == key }) {
+	if slices.Contains(v.order, key) {
 		w.refuse(at, inside, "given twice", "give it once")
 		return
 	}
 	v.order = append(v.order, key)
-	w.keys[inside] = at
+	w.Keys[inside] = at
 	v.fields[key] = w.walk(inside, it.Value(), is)
 }
 
 // knownFields lists what is known, unless the list would hide the message.
-func knownFields(fields []field) string {
+func knownFields(fields []Field) string {
 	if len(fields) > 12 {
 		return fmt.Sprintf("%d fields are known, see `lugwright schema`", len(fields))
 	}
@@ -182,7 +213,7 @@ func knownFields(fields []field) string {
 }
 
 // picks says whether any further field has the name.
-func (r *rule) picks(name string) bool {
+func (r *Rule) picks(name string) bool {
 	for _, f := range r.more {
 		if f.name == name {
 			return true
@@ -191,23 +222,23 @@ func (r *rule) picks(name string) bool {
 	return false
 }
 
-func (w *walker) missing(path string, v *value, fields []field) {
+func (w *walker) missing(path string, v *Value, fields []Field) {
 	for _, f := range fields {
-		if f.must && !has(v.order, func(s string) bool { return s == f.name }) {
+		if f.must && !slices.Contains(v.order, f.name) {
 			w.refuse(v.at, join(path, f.name), "missing", accepted(f.is))
 		}
 	}
 }
 
 // accepted says what to write for a field that is not there.
-func accepted(r *rule) string {
+func accepted(r *Rule) string {
 	if r.form == quantityForm {
 		return "write " + units.Format(0, r.dim, units.Metric) + " for none"
 	}
 	return r.accepts("")
 }
 
-func find(fields []field, name string) *field {
+func find(fields []Field, name string) *Field {
 	for i := range fields {
 		if fields[i].name == name {
 			return &fields[i]
@@ -216,7 +247,7 @@ func find(fields []field, name string) *field {
 	return nil
 }
 
-func names(fields []field) []string { return (&rule{fields: fields}).names() }
+func names(fields []Field) []string { return (&Rule{fields: fields}).names() }
 
 func join(path, name string) string {
 	if path == "" {
@@ -225,14 +256,14 @@ func join(path, name string) string {
 	return path + "." + name
 }
 
-func (w *walker) scalar(path string, n ast.Node, r *rule) *value {
-	at := start(n)
-	raw, ok := scalar(n)
+func (w *walker) scalar(path string, n ast.Node, r *Rule) *Value {
+	at := yamlfile.Start(n)
+	raw, ok := yamlfile.Scalar(n)
 	if !ok || raw == "" {
-		w.refuse(at, path, describe(n), r.accepts(""))
+		w.refuse(at, path, yamlfile.Describe(n), r.accepts(""))
 		return nil
 	}
-	v := &value{at: at, text: raw}
+	v := &Value{at: at, text: raw}
 	var found, accept string
 	switch r.form {
 	case quantityForm:
@@ -249,31 +280,31 @@ func (w *walker) scalar(path string, n ast.Node, r *rule) *value {
 	return v
 }
 
-func (r *rule) quantity(raw string) (number float64, found, accept string) {
+func (r *Rule) quantity(raw string) (number float64, found, accept string) {
 	v, err := units.Parse(raw, r.dim)
 	var wrong *units.Error
 	switch {
 	case errors.As(err, &wrong):
 		return 0, strings.TrimSuffix(wrong.Error(), "; "+wrong.Accept), wrong.Accept
 	case v < r.least || v > r.most:
-		return 0, quoted(raw), r.span(raw)
+		return 0, yamlfile.Quoted(raw), r.span(raw)
 	}
 	return v, "", ""
 }
 
-func (r *rule) whole(raw string) (number float64, found, accept string) {
+func (r *Rule) whole(raw string) (number float64, found, accept string) {
 	v, err := units.Parse(raw, units.Count)
 	if err != nil || v < r.least || v > r.most {
-		return 0, quoted(raw), r.accepts(raw)
+		return 0, yamlfile.Quoted(raw), r.accepts(raw)
 	}
 	return v, "", ""
 }
 
-func (r *rule) text(raw string) (found, accept string) {
+func (r *Rule) text(raw string) (found, accept string) {
 	wrong := strings.ContainsAny(raw, "\n\r\t")
 	switch r.form {
 	case choiceForm:
-		wrong = !has(r.choices, func(s string) bool { return s == raw })
+		wrong = !slices.Contains(r.choices, raw)
 	case sizeForm:
 		_, err := part.NominalDiaMM(raw)
 		wrong = err != nil
@@ -286,5 +317,5 @@ func (r *rule) text(raw string) (found, accept string) {
 	if !wrong {
 		return "", ""
 	}
-	return quoted(raw), r.accepts(raw)
+	return yamlfile.Quoted(raw), r.accepts(raw)
 }
