@@ -40,6 +40,7 @@ var rules = []rule{
 	{folder: "geometry/fab", own: []string{"geometry", "geometry/shape", "geometry/stroke", "part"}, pure: true, why: "the fabricator's rules that kinds share"},
 	{folder: "geometry/fab/fabtest", own: []string{"geometry", "geometry/shape", "geometry/stroke", "part"}, why: "the suite every kind runs; a test helper"},
 	{folder: "geometry/stroke", own: []string{"geometry/shape"}, pure: true, why: "letters for dxf and svg"},
+	{folder: "geometry/shop", own: []string{"part", "geometry/shape"}, pure: true, why: "what a cutting shop can make and how it wants its files"},
 	{folder: "geometry/dxf", own: []string{"part", "geometry/shape", "geometry/stroke"}, pure: true, why: "a format never imports another"},
 	{folder: "geometry/scad", own: []string{"part", "geometry/shape"}, pure: true, why: "a format never imports another"},
 	{folder: "geometry/svg", own: []string{"part", "geometry/shape", "geometry/stroke"}, pure: true, why: "a format never imports another"},

@@ -24,6 +24,7 @@ const (
 	RuleTwice     = "duplicate"      // no entity is there twice
 	RuleOrder     = "order"          // inner contours come before the outer
 	RuleWinding   = "winding"        // outer counter-clockwise, others clockwise
+	RuleOverlap   = "overlap"        // pieces keep clear of each other
 	RuleEtch      = "etch-off-steel" // etch strokes lie on what is left of the plate
 )
 
@@ -32,10 +33,10 @@ type Violation struct{ Rule, Place, Message string }
 
 func (v Violation) String() string { return fmt.Sprintf("%s: %s (%s)", v.Place, v.Message, v.Rule) }
 
-// Check returns what is wrong with a cut file, none when it may leave the house.
-func Check(data []byte) []Violation {
-	r, err := read(data)
-	c := checker{reading: r}
+// Check returns what is wrong with a cut file of so many pieces, none when it may leave the house.
+func Check(data []byte, l Layers, pieces int) []Violation {
+	r, err := read(data, l)
+	c := checker{reading: r, layers: l.orOurs(), several: pieces}
 	if err != nil {
 		c.add(RuleStructure, "file", "%v", err)
 		return c.found
@@ -50,7 +51,10 @@ func Check(data []byte) []Violation {
 
 type checker struct {
 	*reading
-	found []Violation
+	layers  Layers
+	several int // pieces that have to be there
+	steel   []shape.Outline
+	found   []Violation
 }
 
 func (c *checker) add(rule, place, format string, args ...any) {
@@ -141,7 +145,7 @@ func (c *checker) entities() {
 	}
 	for _, s := range append(c.Strokes, c.Open...) {
 		for i := range len(s.Points) - 1 {
-			if s.Layer != LayerCut && s.Points[i].Dist(s.Points[i+1]) < joinMM {
+			if s.Layer != c.Cut && s.Points[i].Dist(s.Points[i+1]) < joinMM {
 				c.add(RuleZero, "layer "+s.Layer, "a stroke at (%g, %g) has no length", s.Points[i].X, s.Points[i].Y)
 			}
 		}
@@ -191,35 +195,82 @@ func (g group) fingerprint() string {
 func (c *checker) contours() {
 	for _, s := range c.Open {
 		last := s.Points[len(s.Points)-1]
-		c.add(RuleOpen, "layer "+LayerCut, "from (%g, %g) to (%g, %g), %.3g mm open",
+		c.add(RuleOpen, "layer "+c.Cut, "from (%g, %g) to (%g, %g), %.3g mm open",
 			s.Points[0].X, s.Points[0].Y, last.X, last.Y, s.Points[0].Dist(last))
 	}
-	outer := c.outer()
-	if outer >= 0 && outer != len(c.Contours)-1 {
-		c.add(RuleOrder, contour(outer), "the outer contour is not the last of %d", len(c.Contours))
+	pieces := c.pieces()
+	if c.several < 2 {
+		pieces = c.onePiece()
+	} else if len(pieces) != c.several {
+		c.add(RuleStructure, "file", "%d pieces; need %d", len(pieces), c.several)
 	}
-	for i, l := range c.Contours {
-		a := l.Area()
-		if c.unwound[i] || math.Abs(a) < shape.TouchMM {
-			continue
-		}
-		if (a > 0) != (i == outer) {
-			c.add(RuleWinding, contour(i), "area %+.6g mm2; need the outer contour positive and the others negative", a)
+	for i, p := range pieces {
+		c.piece(p)
+		for _, q := range pieces[:i] {
+			c.apart(p.outer, q.outer)
 		}
 	}
-	if outer >= 0 {
-		for _, v := range c.Outline().Validate() {
-			c.add(v.Rule, v.Place, "%s", v.Message)
+	c.etch()
+}
+
+// onePiece takes the contour of the greatest area as the outer one, wherever the others lie.
+func (c *checker) onePiece() []pieceContours {
+	g := pieceContours{outer: c.outer()}
+	if g.outer < 0 {
+		return nil
+	}
+	for i := range c.Contours {
+		if i != g.outer {
+			g.holes = append(g.holes, i)
 		}
-		c.etch(c.Outline())
+	}
+	return []pieceContours{g}
+}
+
+func (c *checker) piece(p pieceContours) {
+	o := shape.Outline{Outer: c.Contours[p.outer]}
+	c.winding(p.outer, true)
+	for _, i := range p.holes {
+		if i > p.outer {
+			c.add(RuleOrder, contour(p.outer), "the outer contour comes before the inner contour %d", i)
+		}
+		c.winding(i, false)
+		o.Holes = append(o.Holes, c.Contours[i])
+	}
+	c.steel = append(c.steel, o)
+	for _, v := range o.Validate() {
+		c.add(v.Rule, v.Place, "%s", v.Message)
 	}
 }
 
-func (c *checker) etch(o shape.Outline) {
+func (c *checker) winding(i int, outer bool) {
+	a := c.Contours[i].Area()
+	if !c.unwound[i] && math.Abs(a) >= shape.TouchMM && a > 0 != outer {
+		c.add(RuleWinding, contour(i), "area %+.6g mm2; need the outer contour positive and the others negative", a)
+	}
+}
+
+// apart refuses pieces that touch or overlap. Neither lies in the other: it would be an opening.
+func (c *checker) apart(i, k int) {
+	a, b := c.Contours[i], c.Contours[k]
+	if !a.BBox().Grow(shape.TouchMM).Overlaps(b.BBox()) {
+		return
+	}
+	if d := shape.LoopDistance(a, b); d < shape.TouchMM {
+		c.add(RuleOverlap, contour(i), "it meets contour %d", k)
+	}
+}
+
+func (c *checker) etch() {
 	for _, s := range c.Strokes {
-		at := slices.IndexFunc(s.Points, func(p shape.Point) bool { return !o.Contains(p) })
-		if s.Layer == LayerEtch && at >= 0 {
-			c.add(RuleEtch, "layer "+LayerEtch, "the stroke at (%g, %g) is in a hole or off the plate", s.Points[at].X, s.Points[at].Y)
+		if s.Layer != c.layers.Etch {
+			continue
+		}
+		at := slices.IndexFunc(s.Points, func(p shape.Point) bool {
+			return !slices.ContainsFunc(c.steel, func(o shape.Outline) bool { return o.Contains(p) })
+		})
+		if at >= 0 {
+			c.add(RuleEtch, "layer "+s.Layer, "the stroke at (%g, %g) is in a hole or off the plate", s.Points[at].X, s.Points[at].Y)
 		}
 	}
 }

@@ -1,9 +1,11 @@
-// Package dxf writes one plate as a DXF cut file, reads such files back and checks them before they leave the house. It
-// knows no kinds and no geometry beyond what is cut; it never writes texts, dimensions, borders, blocks or splines.
+// Package dxf writes plates as DXF cut files, one or several in a file, reads such files back and checks them before they leave the house.
+// It knows no kinds and no geometry beyond what is cut; it never writes texts, dimensions, borders, blocks or splines, and never offsets a
+// contour for the kerf.
 //
 // Written: header with version, units, extents and limits; the tables that readers insist on; lines, arcs, circles and
-// lightweight polylines in model space. R2000 (AC1015) has closed LWPOLYLINE with bulges, the form shops ask for. R12
-// (AC1009) has only LINE, ARC and CIRCLE with shared end points, the form that every reader tried gets right.
+// lightweight polylines in model space. R2000 (AC1015) has closed LWPOLYLINE with bulges, the form shops ask for; R2010 (AC1024) is the
+// same under a later version, for shops that refuse the older. R12 (AC1009) has only LINE, ARC and CIRCLE with shared end points, the form
+// that every reader tried gets right.
 //
 //	write.go    what goes into the file, in which order, on which layer
 //	writer.go   tags, numbers, handles
@@ -15,19 +17,33 @@
 //	check.go    the rules a cut file must keep
 package dxf
 
-// Layers. The cut layer holds only what is cut.
-const (
-	LayerCut    = "CUT"
-	LayerEtch   = "ETCH"
-	LayerBend   = "BEND"
-	LayerCentre = "CENTRE"
-)
+import "slices"
 
-// layers in the order of the tables, with their colour numbers.
-var layers = []struct {
+// Layers are the names of a file's layers; what has none is left out. The cut layer holds only what is cut. The zero value stands for
+// OurLayers.
+type Layers struct{ Cut, Etch, Bend, Centre string }
+
+// OurLayers are the names used unless a shop wants others.
+var OurLayers = Layers{"CUT", "ETCH", "BEND", "CENTRE"}
+
+func (l Layers) orOurs() Layers {
+	if l == (Layers{}) {
+		return OurLayers
+	}
+	return l
+}
+
+// layer is a name with its colour number.
+type layer struct {
 	name   string
 	colour int
-}{{LayerEtch, 5}, {LayerBend, 3}, {LayerCentre, 1}, {LayerCut, 7}}
+}
+
+// named lists the layers that have a name, in the order of the tables.
+func (l Layers) named() []layer {
+	all := []layer{{l.Etch, 5}, {l.Bend, 3}, {l.Centre, 1}, {l.Cut, 7}}
+	return slices.DeleteFunc(all, func(x layer) bool { return x.name == "" })
+}
 
 // Version is a version of the format.
 type Version int
@@ -35,14 +51,18 @@ type Version int
 const (
 	R2000 Version = iota // AC1015: closed lightweight polylines with bulges
 	R12                  // AC1009: lines, arcs and circles
+	R2010                // AC1024: as R2000
 )
 
-func (v Version) String() string { return [...]string{"R2000", "R12"}[v] }
+func (v Version) String() string { return [...]string{"R2000", "R12", "R2010"}[v] }
 
 // Options of Write. The zero value is the main file: R2000 in mm.
 type Options struct {
 	Version Version
 	Inch    bool // coordinates in inches
+	Layers  Layers
+	// OutlineMarks draws the strokes of part marks as closed outlines instead of single lines.
+	OutlineMarks bool
 }
 
 // mmPerInch is exact by definition.

@@ -18,9 +18,15 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the golden files")
 
-var forms = []Options{{}, {Inch: true}, {Version: R12}, {Version: R12, Inch: true}}
+var forms = []Options{
+	{}, {Inch: true}, {Version: R12}, {Version: R12, Inch: true}, {Version: R2010},
+	{Layers: Layers{Cut: "0-CUT", Etch: "1-MARK"}, OutlineMarks: true},
+}
 
 func (o Options) name() string {
+	if o.OutlineMarks {
+		return "shop"
+	}
 	if o.Inch {
 		return strings.ToLower(o.Version.String()) + "-inch"
 	}
@@ -46,7 +52,7 @@ func eachFile(t *testing.T, run func(t *testing.T, p part.Plate, o Options, data
 
 func TestReadBackEqualsPlate(t *testing.T) {
 	eachFile(t, func(t *testing.T, p part.Plate, o Options, data []byte) {
-		f, err := Read(data)
+		f, err := Read(data, o.Layers)
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -81,8 +87,8 @@ func near(t *testing.T, what string, got, want, tol float64) {
 }
 
 func TestCheckAcceptsWhatWriteWrites(t *testing.T) {
-	eachFile(t, func(t *testing.T, _ part.Plate, _ Options, data []byte) {
-		for _, v := range Check(data) {
+	eachFile(t, func(t *testing.T, _ part.Plate, o Options, data []byte) {
+		for _, v := range Check(data, o.Layers, 1) {
 			t.Error(v)
 		}
 	})
@@ -90,7 +96,7 @@ func TestCheckAcceptsWhatWriteWrites(t *testing.T) {
 
 func TestGolden(t *testing.T) {
 	eachFile(t, func(t *testing.T, p part.Plate, o Options, data []byte) {
-		if o.Inch && p.ID != "ear-1" {
+		if (o.Inch || o.Version == R2010 || o.OutlineMarks) && p.ID != "ear-1" {
 			return
 		}
 		path := filepath.Join("testdata", p.ID+"-"+o.name()+".dxf")
@@ -109,9 +115,58 @@ func TestGolden(t *testing.T) {
 	})
 }
 
+// Two ears and a gusset in one file, one ear turned a quarter: three pieces, each as it is alone.
+func TestWritePieces(t *testing.T) {
+	ear, gusset := parttest.Ear(), parttest.Gusset()
+	pieces := []Piece{{Plate: &ear}, {Plate: &ear, At: shape.Point{X: 400}, TurnRad: math.Pi / 2}, {Plate: &gusset, At: shape.Point{Y: 300}}}
+	for _, o := range forms {
+		t.Run(o.name(), func(t *testing.T) {
+			var b bytes.Buffer
+			if err := WritePieces(&b, pieces, o); err != nil {
+				t.Fatal(err)
+			}
+			for _, v := range Check(b.Bytes(), o.Layers, 3) {
+				t.Error(v)
+			}
+			f, err := Read(b.Bytes(), o.Layers)
+			if err != nil {
+				t.Fatal(err)
+			}
+			got := f.Outlines()
+			if len(got) != len(pieces) {
+				t.Fatalf("%d pieces, want %d", len(got), len(pieces))
+			}
+			for i := range pieces {
+				want := pieces[i].Outline()
+				near(t, "area", got[i].Area(), want.Area(), 1e-6)
+				if a, b := got[i].BBox(), want.BBox(); a.Min.Dist(b.Min) > 1e-6 || a.Max.Dist(b.Max) > 1e-6 {
+					t.Errorf("piece %d: box %v, want %v", i, a, b)
+				}
+			}
+		})
+	}
+}
+
+// Pieces that meet, and a file with another number of pieces than it should have.
+func TestCheckPieces(t *testing.T) {
+	plate := part.Plate{ID: "p", ThicknessMM: 10, Outer: shape.Rect(shape.Point{}, shape.Point{X: 50, Y: 30})}
+	for name, at := range map[string]shape.Point{"overlap": {X: -10, Y: 5}, "crossed": {X: 20, Y: -20}, "touch": {Y: 30}} {
+		var b bytes.Buffer
+		if err := WritePieces(&b, []Piece{{Plate: &plate}, {Plate: &plate, At: at}}, Options{}); err != nil {
+			t.Fatal(err)
+		}
+		if found := Check(b.Bytes(), Layers{}, 2); len(found) == 0 {
+			t.Errorf("%s: not found", name)
+		}
+	}
+	if found := Check(written(t, plate, Options{}), Layers{}, 2); len(found) != 1 || found[0].Rule != RuleStructure {
+		t.Errorf("one piece for two: %v", found)
+	}
+}
+
 func TestMarks(t *testing.T) {
-	ear, _ := Read(written(t, parttest.Ear(), Options{}))
-	backing, _ := Read(written(t, parttest.Backing(), Options{}))
+	ear, _ := Read(written(t, parttest.Ear(), Options{}), Layers{})
+	backing, _ := Read(written(t, parttest.Backing(), Options{}), Layers{})
 	count := func(f File) map[string]int {
 		n := map[string]int{}
 		for _, s := range f.Strokes {
@@ -144,12 +199,12 @@ func TestArcsOverHalfACircleAreSplit(t *testing.T) {
 	p.Outer = shape.Loop{{Point: shape.Point{}, Bulge: 1.8}, {Point: shape.Point{X: 30}}}
 	for _, o := range forms {
 		data := written(t, p, o)
-		f, err := Read(data)
+		f, err := Read(data, o.Layers)
 		if err != nil {
 			t.Fatal(err)
 		}
 		near(t, "area", f.Outline().Area(), p.Outer.Area(), 1e-6)
-		for _, v := range Check(data) {
+		for _, v := range Check(data, o.Layers, 1) {
 			t.Error(v)
 		}
 	}
@@ -228,7 +283,7 @@ func TestCheckFinds(t *testing.T) {
 			if c.data == r12 || c.data == r2000 {
 				t.Fatal("the file was not spoiled")
 			}
-			found := Check([]byte(c.data))
+			found := Check([]byte(c.data), Layers{}, 1)
 			for _, v := range found {
 				if v.Rule == c.rule {
 					return
@@ -283,12 +338,12 @@ func FuzzRead(f *testing.F) {
 		}
 	}
 	f.Fuzz(func(t *testing.T, data []byte) {
-		file, err := Read(data)
+		file, err := Read(data, Layers{})
 		if err != nil && !errors.Is(err, ErrNotDXF) {
 			t.Errorf("error %v is not ErrNotDXF", err)
 		}
 		if err == nil && len(file.Contours) < 100 {
-			Check(data)
+			Check(data, Layers{}, 1)
 		}
 	})
 }
@@ -314,6 +369,6 @@ func BenchmarkCheck(b *testing.B) {
 	data := written(b, parttest.Ear(), Options{})
 	b.SetBytes(int64(len(data)))
 	for b.Loop() {
-		Check(data)
+		Check(data, Layers{}, 1)
 	}
 }

@@ -77,10 +77,10 @@ func (a audit) compare(t *testing.T, p part.Plate, o Options) {
 			}
 		}
 	}
-	if want := map[bool]int{false: 4, true: 1}[o.Inch]; o.Version == R2000 && a.Units != want {
+	if want := map[bool]int{false: 4, true: 1}[o.Inch]; o.Version != R12 && a.Units != want {
 		t.Errorf("$INSUNITS %d, want %d", a.Units, want)
 	}
-	for kind := range a.Layers[LayerCut] {
+	for kind := range a.Layers[o.Layers.orOurs().Cut] {
 		if !strings.Contains("LINE ARC CIRCLE LWPOLYLINE", kind) {
 			t.Errorf("%s on the cut layer", kind)
 		}
@@ -93,7 +93,7 @@ func TestOpenSCADImportsR12(t *testing.T) {
 	for _, p := range parttest.Plates()[:2] {
 		t.Run(p.ID, func(t *testing.T) {
 			file := saved(t, written(t, p, Options{Version: R12}))
-			source := fmt.Sprintf("import(%q, layer=%q, $fn=720);\n", file, LayerCut)
+			source := fmt.Sprintf("import(%q, layer=%q, $fn=720);\n", file, OurLayers.Cut)
 			if err := os.WriteFile(file+".scad", []byte(source), 0o644); err != nil {
 				t.Fatal(err)
 			}

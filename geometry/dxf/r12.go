@@ -5,6 +5,7 @@ import "lugwright/geometry/shape"
 // r12Head writes the header. R12 has no variable for the unit, so a comment names it.
 func (w *writer) r12Head(d drawing, inch bool, handles int) {
 	w.tag(999, unitComment(inch))
+	w.tag(999, kerfComment)
 	w.section("HEADER")
 	w.variable("$ACADVER")
 	w.tag(1, "AC1009")
@@ -17,6 +18,9 @@ func (w *writer) r12Head(d drawing, inch bool, handles int) {
 	w.tag(5, hex(handles+1))
 	w.endSection()
 }
+
+// kerfComment says what a shop must know: contours are finished edges.
+const kerfComment = "CONTOURS ARE FINISHED EDGES, NOT OFFSET FOR THE KERF"
 
 func unitComment(inch bool) string {
 	if inch {
@@ -39,6 +43,9 @@ func (w *writer) r12Body(d drawing) {
 		for i := range len(s.Points) - 1 {
 			w.r12Line(s.Layer, s.Points[i], s.Points[i+1])
 		}
+		if s.Closed {
+			w.r12Line(s.Layer, s.Points[len(s.Points)-1], s.Points[0])
+		}
 	}
 	for _, l := range d.contours {
 		w.r12Contour(l)
@@ -56,9 +63,9 @@ func (w *writer) r12Tables() {
 	w.number(40, 0)
 	w.tag(0, "ENDTAB")
 
-	w.r12Table("LAYER", len(layers)+1)
+	w.r12Table("LAYER", len(w.layers.named())+1)
 	w.r12Layer("0", 7)
-	for _, l := range layers {
+	for _, l := range w.layers.named() {
 		w.r12Layer(l.name, l.colour)
 	}
 	w.tag(0, "ENDTAB")
@@ -115,19 +122,19 @@ func (w *writer) r12Block(name string) {
 
 func (w *writer) r12Contour(l shape.Loop) {
 	if center, dia, ok := l.IsCircle(); ok {
-		w.r12Entity("CIRCLE", LayerCut)
+		w.r12Entity("CIRCLE", w.layers.Cut)
 		w.circle(center, dia)
 		return
 	}
 	for _, e := range l.Edges() {
 		if e.IsArc() {
-			w.r12Entity("ARC", LayerCut)
+			w.r12Entity("ARC", w.layers.Cut)
 			w.circle(e.Center(), 2*e.Radius())
 			start, end := arcDegrees(e)
 			w.number(50, start)
 			w.number(51, end)
 		} else {
-			w.r12Line(LayerCut, e.A, e.B)
+			w.r12Line(w.layers.Cut, e.A, e.B)
 		}
 	}
 }

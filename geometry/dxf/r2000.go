@@ -2,17 +2,21 @@ package dxf
 
 import "lugwright/geometry/shape"
 
-func (w *writer) r2000Head(d drawing, inch bool, handles int) {
+// versionNames are what a header calls the versions.
+var versionNames = map[Version]string{R2000: "AC1015", R12: "AC1009", R2010: "AC1024"}
+
+func (w *writer) r2000Head(d drawing, o Options, handles int) {
+	w.tag(999, kerfComment)
 	w.section("HEADER")
 	w.variable("$ACADVER")
-	w.tag(1, "AC1015")
+	w.tag(1, versionNames[o.Version])
 	w.variable("$DWGCODEPAGE")
 	w.tag(3, "ANSI_1252")
 	w.sizes(d.box)
 	w.variable("$LUNITS")
 	w.count(70, 2)
 	insert, metric := 4, 1
-	if inch {
+	if o.Inch {
 		insert, metric = 1, 0
 	}
 	w.variable("$INSUNITS")
@@ -87,9 +91,9 @@ func (w *writer) r2000LineTypes() {
 }
 
 func (w *writer) r2000Layers() {
-	t := w.r2000Table("LAYER", len(layers)+1)
+	t := w.r2000Table("LAYER", len(w.layers.named())+1)
 	w.r2000Layer(t, "0", 7)
-	for _, l := range layers {
+	for _, l := range w.layers.named() {
 		w.r2000Layer(t, l.name, l.colour)
 	}
 	w.tag(0, "ENDTAB")
@@ -183,13 +187,13 @@ func (w *writer) r2000Entity(kind, layer, class string) {
 }
 
 func (w *writer) r2000Stroke(s Stroke) {
-	if len(s.Points) == 2 {
+	if len(s.Points) == 2 && !s.Closed {
 		w.r2000Entity("LINE", s.Layer, "AcDbLine")
 		w.point(10, s.Points[0], false)
 		w.point(11, s.Points[1], false)
 		return
 	}
-	w.r2000Polyline(s.Layer, len(s.Points), false)
+	w.r2000Polyline(s.Layer, len(s.Points), s.Closed)
 	for _, p := range s.Points {
 		w.point(10, p, true)
 	}
@@ -197,11 +201,11 @@ func (w *writer) r2000Stroke(s Stroke) {
 
 func (w *writer) r2000Contour(l shape.Loop) {
 	if center, dia, ok := l.IsCircle(); ok {
-		w.r2000Entity("CIRCLE", LayerCut, "AcDbCircle")
+		w.r2000Entity("CIRCLE", w.layers.Cut, "AcDbCircle")
 		w.circle(center, dia)
 		return
 	}
-	w.r2000Polyline(LayerCut, len(l), true)
+	w.r2000Polyline(w.layers.Cut, len(l), true)
 	for _, v := range l {
 		w.point(10, v.Point, true)
 		// One widely used importer loses the straight edges of a polyline that writes a bulge of 0.

@@ -12,6 +12,7 @@ type File struct {
 	Version  Version
 	Inch     bool
 	Layers   []string     // layers that the file declares
+	Cut      string       // the layer that is cut
 	Contours []shape.Loop // closed contours of the cut layer, in order of the file
 	Strokes  []Stroke     // open lines on the other layers
 	Open     []Stroke     // what is on the cut layer and closes no contour
@@ -42,10 +43,60 @@ func (f File) outer() int {
 	return at
 }
 
+// Outlines takes apart a file of several pieces: a contour inside no other is the outer one of a piece, the others are openings of the piece
+// around them.
+func (f File) Outlines() []shape.Outline {
+	var out []shape.Outline
+	for _, g := range f.pieces() {
+		o := shape.Outline{Outer: f.Contours[g.outer]}
+		for _, i := range g.holes {
+			o.Holes = append(o.Holes, f.Contours[i])
+		}
+		out = append(out, o)
+	}
+	return out
+}
+
+// pieceContours are the indices of a piece's contours.
+type pieceContours struct {
+	outer int
+	holes []int
+}
+
+func (f File) pieces() []pieceContours {
+	var out []pieceContours
+	for i, l := range f.Contours {
+		if f.around(i, len(f.Contours)) < 0 {
+			g := pieceContours{outer: i}
+			for k := range f.Contours {
+				if k != i && f.within(k, l) {
+					g.holes = append(g.holes, k)
+				}
+			}
+			out = append(out, g)
+		}
+	}
+	return out
+}
+
+// around is the first of n contours that contour i lies in, -1 when it lies in none.
+func (f File) around(i, n int) int {
+	for k := range n {
+		if k != i && f.within(i, f.Contours[k]) {
+			return k
+		}
+	}
+	return -1
+}
+
+func (f File) within(i int, l shape.Loop) bool {
+	return len(f.Contours[i]) > 0 && l.Contains(f.Contours[i][0].Point)
+}
+
 // Read reads a file such as Write writes. It fails on what is no DXF, an unknown version, an entity without its numbers;
 // what is merely wrong to cut it reads, for Check to say so.
-func Read(data []byte) (File, error) {
-	r, err := read(data)
+func Read(data []byte, l Layers) (File, error) {
+	r, err := read(data, l)
 	return r.File, err
 }
 
@@ -60,8 +111,8 @@ type reading struct {
 	repeated []int  // lines of polylines that repeat their first vertex
 }
 
-func read(data []byte) (*reading, error) {
-	r := &reading{}
+func read(data []byte, l Layers) (*reading, error) {
+	r := &reading{File: File{Cut: l.orOurs().Cut}}
 	tags, err := scan(data)
 	if err != nil {
 		return r, err
@@ -108,11 +159,14 @@ func (r *reading) readVersion() error {
 		for _, c := range r.comments {
 			r.Inch = r.Inch || c == unitComment(true)
 		}
-	case "AC1015":
+	case "AC1015", "AC1024":
 		r.Version = R2000
+		if v == "AC1024" {
+			r.Version = R2010
+		}
 		r.Inch = r.variable("$INSUNITS", 70) == "1"
 	default:
-		return fmt.Errorf("%w: version %q; need AC1009 or AC1015", ErrNotDXF, v)
+		return fmt.Errorf("%w: version %q; need AC1009, AC1015 or AC1024", ErrNotDXF, v)
 	}
 	return nil
 }
@@ -132,15 +186,16 @@ func (r *reading) readEntities() error {
 			return err
 		}
 		switch {
-		case piece.loop != nil && g.text(8) == LayerCut:
+		case piece.loop != nil && g.text(8) == r.Cut:
 			r.flush(&c)
 			r.addContour(piece.loop, g.kind == "CIRCLE")
 		case piece.loop != nil:
+			r.Strokes = append(r.Strokes, Stroke{g.text(8), corners(piece.loop), true})
 		case len(piece.points) < 2:
-		case g.text(8) != LayerCut:
-			r.Strokes = append(r.Strokes, Stroke{g.text(8), piece.points})
+		case g.text(8) != r.Cut:
+			r.Strokes = append(r.Strokes, Stroke{g.text(8), piece.points, false})
 		case g.kind == "LWPOLYLINE":
-			r.Open = append(r.Open, Stroke{LayerCut, piece.points})
+			r.Open = append(r.Open, Stroke{r.Cut, piece.points, false})
 		default:
 			if !c.add(piece.edge) {
 				r.flush(&c)
@@ -167,7 +222,7 @@ func (r *reading) flush(c *chain) {
 	case c.closed():
 		r.addContour(c.loop(), !c.hasLine())
 	default:
-		r.Open = append(r.Open, Stroke{LayerCut, c.points()})
+		r.Open = append(r.Open, Stroke{r.Cut, c.points(), false})
 	}
 	*c = chain{}
 }
@@ -239,6 +294,14 @@ func (r *reading) readArc(g group) (piece, error) {
 	return piece{points: []shape.Point{e.A, e.B}, edge: e}, err
 }
 
+func corners(l shape.Loop) []shape.Point {
+	points := make([]shape.Point, len(l))
+	for i, v := range l {
+		points[i] = v.Point
+	}
+	return points
+}
+
 func (r *reading) readPolyline(g group) (piece, error) {
 	var l shape.Loop
 	for _, t := range g.tags {
@@ -263,11 +326,7 @@ func (r *reading) readPolyline(g group) (piece, error) {
 		}
 	}
 	if g.text(70) != "1" {
-		points := make([]shape.Point, len(l))
-		for i, v := range l {
-			points[i] = v.Point
-		}
-		return piece{points: points}, nil
+		return piece{points: corners(l)}, nil
 	}
 	if n := len(l); n > 1 && l[0].Dist(l[n-1].Point) < joinMM {
 		r.repeated = append(r.repeated, g.line)

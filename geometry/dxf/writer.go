@@ -13,6 +13,7 @@ type writer struct {
 	buf     []byte
 	handles int     // handles given out so far
 	unit    float64 // mm to the unit of the file
+	layers  Layers
 	err     error
 
 	space string // handle of the model space's block record

@@ -151,3 +151,29 @@ func (e Edge) DistTo(p Point) float64 {
 	}
 	return d
 }
+
+// Closest returns the point of the edge that is nearest to p, one of them where several are.
+func (e Edge) Closest(p Point) Point {
+	best := e.A
+	if p.Dist(e.B) < p.Dist(best) {
+		best = e.B
+	}
+	if e.A == e.B || !e.faces(p) {
+		return best
+	}
+	foot := e.foot(p)
+	if p.Dist(foot) < p.Dist(best) {
+		return foot
+	}
+	return best
+}
+
+// foot is the nearest point of the edge's infinite line or full circle.
+func (e Edge) foot(p Point) Point {
+	if e.IsArc() {
+		c := e.Center()
+		return c.Add(p.Sub(c).Unit().Scale(e.Radius()))
+	}
+	ch := e.B.Sub(e.A)
+	return e.A.Add(ch.Scale(p.Sub(e.A).Dot(ch) / ch.Dot(ch)))
+}

@@ -132,3 +132,8 @@ type Interval struct{ Lo, Hi float64 }
 
 // Length returns Hi - Lo.
 func (iv Interval) Length() float64 { return iv.Hi - iv.Lo }
+
+// Overlaps reports whether two boxes share a point.
+func (b Box) Overlaps(c Box) bool {
+	return b.Min.X <= c.Max.X && c.Min.X <= b.Max.X && b.Min.Y <= c.Max.Y && c.Min.Y <= b.Max.Y
+}

@@ -3,6 +3,7 @@
 package stroke
 
 import (
+	"slices"
 	"strings"
 
 	"lugwright/geometry/shape"
@@ -57,6 +58,63 @@ func points(line string, dx int) []shape.Point {
 	var out []shape.Point
 	for _, xy := range strings.Fields(line) {
 		out = append(out, shape.Point{X: float64(int(xy[0]-'0') + dx), Y: float64(xy[1] - '0')})
+	}
+	return out
+}
+
+// Outlines turns strokes of a text of the given height into closed outlines, a quarter of a grid step wide, for machines that engrave only
+// those. A stroke that closes gives two, one within the other; one that runs into itself, as a 6 does, is stencilled.
+func Outlines(lines [][]shape.Point, heightMM float64) [][]shape.Point {
+	half := heightMM / rows / 8
+	var out [][]shape.Point
+	for _, line := range lines {
+		n := len(line)
+		if line[0] == line[n-1] {
+			out = append(out, beside(line[:n-1], half, true), beside(line[:n-1], -half, true))
+		} else if around := ribbon(line, half); simple(around) {
+			out = append(out, around)
+		} else {
+			out = append(out, stencil(line, half)...)
+		}
+	}
+	return out
+}
+
+// ribbon is the outline of an open line.
+func ribbon(line []shape.Point, half float64) []shape.Point {
+	left, right := beside(line, half, false), beside(line, -half, false)
+	slices.Reverse(right)
+	return append(left, right...)
+}
+
+func simple(points []shape.Point) bool {
+	return len(shape.Outline{Outer: shape.Polyline(points...)}.Validate()) == 0
+}
+
+// stencil outlines each straight run of a line by itself, clear of the next.
+func stencil(line []shape.Point, half float64) [][]shape.Point {
+	var out [][]shape.Point
+	for i := range len(line) - 1 {
+		back := line[i+1].Sub(line[i]).Unit().Scale(1.5 * half)
+		out = append(out, ribbon([]shape.Point{line[i].Add(back), line[i+1].Sub(back)}, half))
+	}
+	return out
+}
+
+// beside shifts a line to its left, with mitred corners.
+func beside(line []shape.Point, mm float64, closed bool) []shape.Point {
+	n := len(line)
+	out := make([]shape.Point, n)
+	for i, p := range line {
+		before, after := line[(i+n-1)%n], line[(i+1)%n]
+		if !closed && i == 0 {
+			before = p.Add(p.Sub(after))
+		}
+		if !closed && i == n-1 {
+			after = p.Add(p.Sub(before))
+		}
+		a, b := p.Sub(before).Unit().Perp(), after.Sub(p).Unit().Perp()
+		out[i] = p.Add(a.Add(b).Scale(mm / (1 + a.Dot(b))))
 	}
 	return out
 }

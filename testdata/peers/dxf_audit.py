@@ -1,5 +1,5 @@
 """Prints, as one JSON list, what ezdxf makes of DXF files: what its auditor found and fixed, how many entities of each
-kind are on each layer, the net area of the cut layer in file units, and its circles as [x, y, diameter].
+kind are on each layer, the net area of the cut layer (whose name holds CUT) in file units, and its circles as [x, y, diameter].
 
 Usage: dxf_audit.py FILE...
 
@@ -56,7 +56,7 @@ def report(path):
     for entity in doc.modelspace():
         on = layers.setdefault(entity.dxf.layer, {})
         on[entity.dxftype()] = on.get(entity.dxftype(), 0) + 1
-    cut = list(doc.modelspace().query('*[layer=="CUT"]'))
+    cut = [entity for entity in doc.modelspace() if "CUT" in entity.dxf.layer]
     for entity in cut:
         if entity.dxftype() == "CIRCLE":
             circles.append([entity.dxf.center.x, entity.dxf.center.y, 2 * entity.dxf.radius])
