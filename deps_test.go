@@ -68,10 +68,11 @@ var rules = []rule{
 	{folder: "client/yamlfile", others: []string{"github.com/goccy/go-yaml"}, why: "YAML that is safe to walk, for any file of ours"},
 	{folder: "client/table", own: []string{"client/yamlfile", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "a YAML file by its field table, whatever it is about"},
 	{folder: "client/casefile", own: []string{"client/yamlfile", "strength", "strength/handbook", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "case files"},
-	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "strength", "units"}, why: "the job file"},
+	{folder: "client/shopfile", own: []string{"client/table", "client/yamlfile", "geometry/shop", "part", "units"}, why: "shop files"},
+	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "geometry/shop", "strength", "units"}, why: "the job file"},
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "strength"}, why: "coordinates; no flags, no printing"},
 	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
-	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/shape", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
+	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
 	{folder: "client/command", own: []string{"client/...", "geometry", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units"}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }

@@ -36,6 +36,19 @@ func (b *Bracket) Validate() error {
 	return nil
 }
 
+// ValidatePlates checks plates that belong to no one bracket, so that two may bear one name. It returns FieldErrors with paths such as
+// "plates[2].thickness_mm".
+func ValidatePlates(plates []Plate) error {
+	v := &validator{b: &Bracket{Plates: plates}}
+	for i := range plates {
+		v.plate(i)
+	}
+	if len(v.bad) > 0 {
+		return v.bad
+	}
+	return nil
+}
+
 type validator struct {
 	b     *Bracket
 	known map[string]bool // things a path or a joint may name

@@ -8,11 +8,15 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 
 	"lugwright/client/job"
 	"lugwright/client/run"
+	"lugwright/client/shopfile"
+	"lugwright/part"
 	"lugwright/services/dial"
 )
 
@@ -40,7 +44,35 @@ func readJob(ctx context.Context, client *dial.Client, path string) (*job.Job, e
 	if err != nil {
 		return nil, err
 	}
-	return job.Read(path, src, known)
+	j, err := job.Read(path, src, known)
+	if err != nil {
+		return nil, err
+	}
+	return j, takeShop(j)
+}
+
+// takeShop reads the shop that the job names: a shipped one, or a file beside the job.
+func takeShop(j *job.Job) error {
+	if j.ShopName == "" {
+		return nil
+	}
+	file := j.ShopName
+	src, ok := shopfile.Shipped(file)
+	if !ok {
+		if !filepath.IsAbs(file) {
+			file = filepath.Join(filepath.Dir(j.File), file)
+		}
+		var err error
+		if src, err = readFile(file); err != nil {
+			return j.AtShop(err.Error(), "one of "+strings.Join(shopfile.Names(), ", ")+", or a shop file beside the job"+part.Nearest(j.ShopName, shopfile.Names()))
+		}
+	}
+	s, err := shopfile.Read(file, src)
+	if err != nil {
+		return err
+	}
+	j.Shop = *s
+	return nil
 }
 
 // readFile reads one byte more than a job may have, so that a huge file is refused and not loaded.

@@ -7,6 +7,7 @@ import (
 
 	"lugwright/client/table"
 	"lugwright/geometry"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/units"
@@ -35,6 +36,8 @@ func decode(file string, v *table.Value, k Known) *Job {
 		Method:     strength.Method(v.Field("method").Words()),
 		LoadFactor: v.Field("load_factor").Number(),
 		PinJoint:   v.Field("pin_joint").Words(),
+		ShopName:   v.Field("shop").Words(),
+		Shop:       shop.Plain(),
 		FactorSet:  v.Field("factor_set").Words(),
 	}
 	if v.Field("units").Words() == "inch" {

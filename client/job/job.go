@@ -3,6 +3,7 @@ package job
 import (
 	"lugwright/client/table"
 	"lugwright/geometry"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/units"
@@ -24,6 +25,8 @@ type Job struct {
 	Method     strength.Method    // how the basis compares
 	LoadFactor float64            // on service cases; 0 takes the basis's own
 	PinJoint   string             // Card.Name whose rules serve pin holes; empty: the basis's own
+	ShopName   string             // shipped shop, or shop file beside the job; empty: none named
+	Shop       shop.Profile       // what that says; Plain until it is read
 	LeaveOut   []string           // ids of limit states without a published rule that are not checked
 	FactorSet  string             // named values of the basis's settable factors; empty: its defaults
 	Factors    map[string]float64 // settable factors over the set
@@ -73,6 +76,11 @@ func (l Load) Name() string {
 // Request asks the geometry service for the bracket.
 func (b *Bracket) Request() geometry.Request {
 	return geometry.Request{Kind: b.Kind, Name: b.Name, Mark: b.Mark, Hand: b.Hand, Params: b.Params}
+}
+
+// AtShop is an error about the field "shop".
+func (j *Job) AtShop(found, accept string) error {
+	return Errors{{File: j.File, At: j.reading.Places["shop"], Field: "shop", Found: found, Accept: accept}}
 }
 
 // Case finds a load case by name, nil when there is none.

@@ -24,6 +24,7 @@ func jobRule(k Known) *table.Rule {
 		table.May("units", table.Choice("How results are printed; quantities in this file carry their own units.", "metric", "inch")),
 		table.Must("basis", table.Choice("The design basis.", basisNames(k.Bases)...)),
 		table.Must("method", table.Choice("How the basis compares demand with capacity.", methodNames(k.Bases)...)),
+		table.May("shop", table.Text(200, "The shop that cuts: laser, plasma, waterjet, or a shop file beside this one; left out, holes are cut as the brackets have them.")),
 		table.May("load_factor", table.Quantity(units.Ratio, 1, 10, "Factor on service cases under a method that wants factored loads; left out, the basis's own.")),
 		table.May("pin_joint", table.Choice("The design basis whose rules serve pin holes; left out, the basis itself.", basisNames(k.Bases)...)),
 	)

@@ -11,44 +11,115 @@ import (
 
 	"lugwright/geometry/dxf"
 	"lugwright/geometry/shape"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 	"lugwright/services/dial"
 	"lugwright/units"
 )
 
-// styles are the versions in which every plate is written.
-var styles = []struct {
-	folder  string
-	format  dial.Format
-	version dxf.Version
-}{
-	{"dxf/r2000", dial.DXFR2000, dxf.R2000},
-	{"dxf/r12", dial.DXFR12, dxf.R12},
+// A form is one way in which the shop wants cut files.
+type form struct {
+	folder string
+	words  string
+	format dial.Format
+	dxf    dxf.Options
+}
+
+// forms are those of the job's shop.
+func (a *assembly) forms() []form {
+	s := &a.Job.Shop
+	out := make([]form, len(s.Files.Versions))
+	for i, v := range s.Files.Versions {
+		f := map[shop.Version]form{
+			shop.R2000: {"dxf/r2000", "cut files, closed polylines", dial.DXFR2000, dxf.Options{Version: dxf.R2000}},
+			shop.R2010: {"dxf/r2010", "cut files, closed polylines", dial.DXFR2010, dxf.Options{Version: dxf.R2010}},
+			shop.R12:   {"dxf/r12", "cut files of lines, arcs and circles", dial.DXFR12, dxf.Options{Version: dxf.R12}},
+		}[v]
+		if s.Files.Inch {
+			f.format, f.dxf.Inch = f.format+"-inch", true
+		}
+		l := s.Files.Layers
+		f.dxf.Layers, f.dxf.OutlineMarks = dxf.Layers{Cut: l.Cut, Etch: l.Etch, Bend: l.Bend, Centre: l.Centre}, s.Marks.Style == shop.OutLines
+		out[i] = f
+	}
+	return out
+}
+
+func (f *form) style() dial.CutStyle {
+	l := f.dxf.Layers
+	return dial.CutStyle{Cut: l.Cut, Etch: l.Etch, Bend: l.Bend, Centre: l.Centre, OutlineMarks: f.dxf.OutlineMarks}
 }
 
 func (a *assembly) addDXF(ctx context.Context) error {
-	for _, style := range styles {
-		err := a.eachPlate(ctx, style.format, func(p *piece, data []byte) error {
-			name := style.folder + "/" + p.fileName() + "_units-mm.dxf"
-			if err := sound(p.plate, style.version, data); err != nil {
-				return &UnsoundError{name, err.Error()}
-			}
-			a.add(name, data)
-			return nil
-		})
-		if err != nil {
+	for _, f := range a.forms() {
+		add := a.addParts
+		if a.Job.Shop.Files.Grouping == shop.OneThickness {
+			add = a.addSheets
+		}
+		if err := add(ctx, f); err != nil {
 			return err
 		}
 	}
 	return nil
 }
 
+// addParts adds one file for each piece.
+func (a *assembly) addParts(ctx context.Context, f form) error {
+	return a.eachPlate(ctx, f.format, f.style(), func(p *piece, data []byte) error {
+		return a.release(f, p.fileName, []dxf.Piece{{Plate: p.plate}}, data)
+	})
+}
+
+// addSheets adds one file for each thickness of each material, with every piece as often as it is needed.
+func (a *assembly) addSheets(ctx context.Context, f form) error {
+	for _, g := range a.stocks() {
+		pieces := a.laidOut(g)
+		order := dial.Sheet{Name: g.fileName, Format: f.format, Style: f.style()}
+		for _, p := range pieces {
+			order.Plates = append(order.Plates, dial.Placed{Plate: *p.Plate, At: p.At, TurnRad: p.TurnRad})
+		}
+		file, err := a.Client.ExportSheet(ctx, order)
+		if err != nil {
+			return err
+		}
+		if err := a.release(f, g.fileName, pieces, file.Data); err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+// laidOut puts the pieces of one stock in rows.
+func (a *assembly) laidOut(g stock) []dxf.Piece {
+	var pieces []dxf.Piece
+	var boxes []shape.Box
+	for _, p := range g.pieces {
+		for range p.count {
+			pieces, boxes = append(pieces, dxf.Piece{Plate: p.plate}), append(boxes, p.plate.Outer.BBox())
+		}
+	}
+	for i, at := range shop.Rows(boxes, a.Job.Shop.Files.GapMM) {
+		pieces[i].At = at
+	}
+	return pieces
+}
+
+// release adds a cut file that keeps every rule and equals the model.
+func (a *assembly) release(f form, name string, pieces []dxf.Piece, data []byte) error {
+	name = f.folder + "/" + name + ".dxf"
+	if err := sound(pieces, f.dxf, data); err != nil {
+		return &UnsoundError{name, err.Error()}
+	}
+	a.add(name, data)
+	return nil
+}
+
 // eachPlate asks for every bracket's plate files and hands each distinct piece's on, once.
-func (a *assembly) eachPlate(ctx context.Context, format dial.Format, use func(*piece, []byte) error) error {
+func (a *assembly) eachPlate(ctx context.Context, format dial.Format, style dial.CutStyle, use func(*piece, []byte) error) error {
 	done := map[*piece]bool{}
 	for i := range a.Result.Brackets {
 		b := a.Result.Brackets[i].Part
-		files, err := a.Client.Export(ctx, b, format)
+		files, err := a.Client.Export(ctx, b, format, style)
 		if err != nil {
 			return err
 		}
@@ -81,11 +152,6 @@ func (a *assembly) piecesOf(b *part.Bracket) []*piece {
 	return out
 }
 
-// fileName says what the shop must not lose: mark, thickness, material, quantity.
-func (p *piece) fileName() string {
-	return fmt.Sprintf("%s_%smm_%s_x%d", safe(p.plate.Mark), mm(p.plate.ThicknessMM), safe(p.plate.Material), p.count)
-}
-
 // safe keeps letters, digits, dots, dashes and underscores; every other character becomes a dash.
 func safe(s string) string {
 	return strings.Map(func(r rune) rune {
@@ -106,18 +172,27 @@ func mm(v float64) string {
 const closeMM = 0.001
 
 // sound says why a cut file may not leave the house, nil when it may.
-func sound(p *part.Plate, version dxf.Version, data []byte) error {
-	if bad := dxf.Check(data); len(bad) > 0 {
+func sound(pieces []dxf.Piece, o dxf.Options, data []byte) error {
+	if bad := dxf.Check(data, o.Layers, len(pieces)); len(bad) > 0 {
 		return fmt.Errorf("%s", bad[0])
 	}
-	f, err := dxf.Read(data)
+	f, err := dxf.Read(data, o.Layers)
 	if err != nil {
 		return err
 	}
-	if f.Version != version || f.Inch {
-		return fmt.Errorf("it is %s, inch %t; need %s in mm", f.Version, f.Inch, version)
+	if f.Version != o.Version || f.Inch != o.Inch {
+		return fmt.Errorf("it is %s, inch %t; need %s, inch %t", f.Version, f.Inch, o.Version, o.Inch)
 	}
-	return equal(f.Outline(), p.Shape(true))
+	got := f.Outlines()
+	if len(got) != len(pieces) {
+		return fmt.Errorf("it has %d pieces; need %d", len(got), len(pieces))
+	}
+	for i := range pieces {
+		if err := equal(got[i], pieces[i].Outline()); err != nil {
+			return err
+		}
+	}
+	return nil
 }
 
 // equal compares an outline as read with the model's: place and size of the whole, area and centroid (a mirror image has

@@ -10,8 +10,8 @@ import (
 )
 
 func (a *assembly) addDrawings(ctx context.Context) error {
-	err := a.eachPlate(ctx, dial.SVGPlate, func(p *piece, data []byte) error {
-		a.add("svg/"+p.fileName()+".svg", a.onDrawing(data))
+	err := a.eachPlate(ctx, dial.SVGPlate, dial.CutStyle{}, func(p *piece, data []byte) error {
+		a.add("svg/"+p.fileName+".svg", a.onDrawing(data))
 		return nil
 	})
 	if err != nil {
@@ -27,7 +27,7 @@ func (a *assembly) addDrawings(ctx context.Context) error {
 func (a *assembly) eachBracket(ctx context.Context, format dial.Format, folder, tail string, warned func([]byte) []byte) error {
 	for i := range a.Result.Brackets {
 		b := a.Result.Brackets[i].Part
-		files, err := a.Client.Export(ctx, b, format)
+		files, err := a.Client.Export(ctx, b, format, dial.CutStyle{})
 		if err != nil {
 			return err
 		}

@@ -13,6 +13,7 @@ import (
 	"strings"
 
 	"lugwright/geometry/shape"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 	"lugwright/units"
 )
@@ -33,7 +34,7 @@ func (a *assembly) addCutList(context.Context) error {
 	rows := [][]string{{
 		"mark", "hand", "qty", "thickness_mm", "material", "width_mm", "height_mm", "mass_each_kg", "mass_total_kg",
 		"cut_length_each_mm", "cut_length_total_mm", "pierces_each", "pierces_total", "holes", "forming", "control_dimension",
-		"check_hole", "file",
+		"check_hole", "file", "warnings",
 	}}
 	var count, pierces int
 	var mass, length int64
@@ -45,8 +46,8 @@ func (a *assembly) addCutList(context.Context) error {
 			p.plate.Mark, string(p.hand), strconv.Itoa(p.count), mm(p.plate.ThicknessMM), p.plate.Material,
 			hundredths(box.Width()), hundredths(box.Height()), kg(p.grams), kg(n * p.grams),
 			tenthsMM(p.tenths), tenthsMM(n * p.tenths), strconv.Itoa(p.pierces), strconv.Itoa(p.count * p.pierces),
-			holeNotes(p.plate.Holes), formingNotes(p.plate), control(box), checkHole(p.plate.Holes),
-			a.marked("dxf/r2000/" + p.fileName() + "_units-mm.dxf"),
+			holeNotes(p.plate.Holes), formingNotes(p.plate), a.control(box), checkHole(p.plate.Holes),
+			a.marked(a.cutFile(p)), strings.Join(a.Job.Shop.Warnings(p.plate), "; "),
 		})
 	}
 	total := make([]string, len(rows[0]))
@@ -82,12 +83,34 @@ func kg(g int64) string          { return fmt.Sprintf("%d.%03d", g/1000, g%1000)
 func tenthsMM(n int64) string    { return fmt.Sprintf("%d.%d", n/10, n%10) }
 func degrees(rad float64) string { return units.FormatPlain(rad*180/math.Pi, 1) }
 
-// control is the dimension that shows a wrong unit or scale at once: the larger overall size.
-func control(box shape.Box) string {
-	if box.Height() > box.Width() {
-		return hundredths(box.Height()) + " mm overall along y"
+// cutFile is the file of a piece in the shop's first form.
+func (a *assembly) cutFile(p *piece) string {
+	name := p.fileName
+	if a.Job.Shop.Files.Grouping == shop.OneThickness {
+		for _, g := range a.stocks() {
+			if slices.Contains(g.pieces, p) {
+				name = g.fileName
+			}
+		}
 	}
-	return hundredths(box.Width()) + " mm overall along x"
+	return a.forms()[0].folder + "/" + name + ".dxf"
+}
+
+// control is the dimension that shows a wrong unit or scale at once: the larger overall size, in the unit of the cut files.
+func (a *assembly) control(box shape.Box) string {
+	size, axis := box.Width(), "x"
+	if box.Height() > box.Width() {
+		size, axis = box.Height(), "y"
+	}
+	if a.Job.Shop.Files.Inch {
+		return inches(size) + " in overall along " + axis
+	}
+	return hundredths(size) + " mm overall along " + axis
+}
+
+// inches writes a length with up to four decimals of an inch.
+func inches(mm float64) string {
+	return strings.TrimSuffix(strings.TrimRight(units.FormatPlain(mm/25.4, 4), "0"), ".")
 }
 
 // checkHole is the first hole that is cut, for the gauge.

@@ -20,7 +20,8 @@ import (
 type Services interface {
 	Cards(context.Context) ([]strength.Card, error)
 	Materials(context.Context) (*dial.Materials, error)
-	Export(context.Context, *part.Bracket, dial.Format) ([]dial.File, error)
+	Export(context.Context, *part.Bracket, dial.Format, dial.CutStyle) ([]dial.File, error)
+	ExportSheet(context.Context, dial.Sheet) (dial.File, error)
 }
 
 // Input is a checked job. Result should come from a run with Trace on, else the calc sheet has no formulas.

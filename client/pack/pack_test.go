@@ -335,7 +335,7 @@ func TestCutFilesAreThePlates(t *testing.T) {
 					continue
 				}
 				n++
-				if err := sound(p, map[bool]dxf.Version{true: dxf.R12, false: dxf.R2000}[strings.HasPrefix(name, "dxf/r12/")], []byte(data)); err != nil {
+				if err := sound([]dxf.Piece{{Plate: p}}, dxf.Options{Version: map[bool]dxf.Version{true: dxf.R12, false: dxf.R2000}[strings.HasPrefix(name, "dxf/r12/")]}, []byte(data)); err != nil {
 					t.Errorf("%s: %v", name, err)
 				}
 			}

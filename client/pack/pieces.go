@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"reflect"
 	"slices"
+	"strconv"
 	"strings"
 
 	"lugwright/client/run"
@@ -22,6 +23,14 @@ type piece struct {
 	grams   int64 // of one, as cut
 	tenths  int64 // cut length of one, in tenths of a mm
 	pierces int
+	// fileName says what the shop must not lose, in its own pattern.
+	fileName string
+}
+
+// stock is the pieces of one thickness of one material.
+type stock struct {
+	pieces   []*piece
+	fileName string
 }
 
 // section is a distinct member.
@@ -51,7 +60,53 @@ func (a *assembly) gather(ctx context.Context) error {
 			}
 		}
 	}
+	return a.nameFiles()
+}
+
+// nameFiles names the pieces' files once their counts are known. It refuses a pattern under which two would share one.
+func (a *assembly) nameFiles() error {
+	taken := map[string]string{}
+	for _, p := range a.pieces {
+		p.fileName = a.fileName(safe(p.plate.Mark), p.plate, p.count)
+		if other, ok := taken[strings.ToLower(p.fileName)]; ok {
+			return a.Job.AtShop(fmt.Sprintf("%s and %s would share the file %s", other, p.plate.Mark, p.fileName), "a pattern in files.naming that tells pieces apart")
+		}
+		taken[strings.ToLower(p.fileName)] = p.plate.Mark
+	}
 	return nil
+}
+
+func (a *assembly) fileName(mark string, p *part.Plate, count int) string {
+	unit, thickness := "mm", mm(p.ThicknessMM)+"mm"
+	if a.Job.Shop.Files.Inch {
+		unit, thickness = "inch", inches(p.ThicknessMM)+"in"
+	}
+	return a.Job.Shop.Files.FileName(map[string]string{
+		"mark": mark, "thickness": thickness, "material": safe(p.Material), "quantity": strconv.Itoa(count), "units": unit,
+		"job": safe(a.Job.Title), "revision": safe(a.Job.Revision),
+	})
+}
+
+// stocks gathers the pieces by thickness and material, in the order in which they first appear.
+func (a *assembly) stocks() []stock {
+	var out []stock
+	for _, p := range a.pieces {
+		i := slices.IndexFunc(out, func(g stock) bool {
+			return g.pieces[0].plate.ThicknessMM == p.plate.ThicknessMM && g.pieces[0].plate.Material == p.plate.Material
+		})
+		if i < 0 {
+			i, out = len(out), append(out, stock{})
+		}
+		out[i].pieces = append(out[i].pieces, p)
+	}
+	for i := range out {
+		count := 0
+		for _, p := range out[i].pieces {
+			count += p.count
+		}
+		out[i].fileName = a.fileName("PLATES", out[i].pieces[0].plate, count)
+	}
+	return out
 }
 
 func (a *assembly) addPlate(b *run.Bracket, p *part.Plate, density densities) error {

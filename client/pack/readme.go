@@ -64,8 +64,13 @@ func (a *assembly) whatIsWhat(r *readme) {
 		entry("saw-list.csv", "sections: length and holes")
 	}
 	entry("buy-list.csv", "bolts, pins and rods")
-	entry("dxf/r2000/", "cut files, closed polylines: the ones to send")
-	entry("dxf/r12/", "the same as lines, arcs and circles, for older readers")
+	for i, f := range a.forms() {
+		words := f.words
+		if i == 0 {
+			words += ": the ones to send"
+		}
+		entry(f.folder+"/", words)
+	}
 	entry("svg/ assembly/", "pictures of each plate and of each bracket")
 	entry("scad/", "solids, one OpenSCAD source a bracket")
 	entry("manifest.json", "SHA-256 and size of every file")
@@ -73,12 +78,18 @@ func (a *assembly) whatIsWhat(r *readme) {
 		r.line("Every name here begins with %s.", notPassed)
 	}
 	r.line("")
-	words := "UNITS ARE MM in every file. Masses and cut lengths are as cut."
+	words := "UNITS ARE MM in every file. Contours are finished edges, not offset for the kerf. Masses and cut lengths are as cut."
 	if len(a.pieces) > 0 {
 		p := a.pieces[0].plate
-		words += fmt.Sprintf(" Measure one control dimension before cutting: %s is %s. The cut list has one for each plate, and a hole to check.", p.Mark, control(p.Outer.BBox()))
+		words += fmt.Sprintf(" Measure one control dimension before cutting: %s is %s. The cut list has one for each plate, and a hole to check.", p.Mark, a.control(p.Outer.BBox()))
+	}
+	if a.Job.Shop.Files.Inch {
+		words = strings.Replace(words, "UNITS ARE MM in every file", "CUT FILES ARE IN INCHES, every other file in mm", 1)
 	}
 	r.wrapped("", words)
+	if a.Job.ShopName != "" {
+		r.wrapped("", "Cut files and holes as the shop "+a.Job.Shop.Name+" ("+string(a.Job.Shop.Process)+") has them.")
+	}
 }
 
 type readme struct{ strings.Builder }

@@ -192,11 +192,11 @@ func (f *failing) Materials(ctx context.Context) (*dial.Materials, error) {
 	return f.Services.Materials(ctx)
 }
 
-func (f *failing) Export(ctx context.Context, b *part.Bracket, format dial.Format) ([]dial.File, error) {
+func (f *failing) Export(ctx context.Context, b *part.Bracket, format dial.Format, style dial.CutStyle) ([]dial.File, error) {
 	if f.broken() {
 		return nil, errBroken
 	}
-	return f.Services.Export(ctx, b, format)
+	return f.Services.Export(ctx, b, format, style)
 }
 
 func TestServiceBreaksAtEveryCall(t *testing.T) {
@@ -226,11 +226,11 @@ type spoiled struct {
 	answer func([]dial.File) []dial.File
 }
 
-func (s *spoiled) Export(ctx context.Context, b *part.Bracket, f dial.Format) ([]dial.File, error) {
+func (s *spoiled) Export(ctx context.Context, b *part.Bracket, f dial.Format, style dial.CutStyle) ([]dial.File, error) {
 	if s.ask != nil {
 		b, f = s.ask(b, f)
 	}
-	files, err := s.Services.Export(ctx, b, f)
+	files, err := s.Services.Export(ctx, b, f, style)
 	if err == nil && s.answer != nil {
 		files = s.answer(files)
 	}

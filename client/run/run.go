@@ -45,7 +45,7 @@ func Known(ctx context.Context, c *dial.Client) (job.Known, error) {
 	return job.Known{Kinds: kinds, Bases: cards}, nil
 }
 
-// Job builds and checks every bracket. Refused fields come as job.Errors with their places in the file, those of all brackets
+// Job builds every bracket, settles how the job's shop makes its holes, and checks it. Refused fields come as job.Errors with their places in the file, those of all brackets
 // together; any other error means that a service did not answer or could not compute.
 func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, error) {
 	built, err := build(ctx, c, j)
@@ -75,8 +75,14 @@ func build(ctx context.Context, c *dial.Client, j *job.Job) ([]*part.Bracket, er
 	out := make([]*part.Bracket, len(answers))
 	var refused refusals
 	for i, a := range answers {
-		out[i] = a.Bracket
-		refused.add(j, &j.Brackets[i], a.Err)
+		if a.Err != nil {
+			refused.add(j, &j.Brackets[i], a.Err)
+			continue
+		}
+		out[i] = j.Shop.Finished(a.Bracket)
+		if bad := j.Shop.Broken(out[i]); bad != nil {
+			refused.add(j, &j.Brackets[i], bad)
+		}
 	}
 	return out, refused.err()
 }

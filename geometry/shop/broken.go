@@ -3,6 +3,7 @@ package shop
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"lugwright/geometry/shape"
@@ -15,6 +16,9 @@ func (s *Profile) Broken(b *part.Bracket) part.FieldErrors {
 	var bad part.FieldErrors
 	for i := range b.Plates {
 		p := &b.Plates[i]
+		if slices.ContainsFunc(b.Plates[:i], func(q part.Plate) bool { return q.Mark == p.Mark && p.Mark != "" }) {
+			continue // the same piece
+		}
 		for _, fault := range s.faults(p) {
 			bad = append(bad, &part.FieldError{
 				Field: fmt.Sprintf("plates[%d]", i), Found: strings.TrimSpace(p.Mark+" ") + ": " + fault.found, Accept: fault.accept + " for the shop " + s.Name,
@@ -76,20 +80,21 @@ func opening(p *part.Plate, i int) string {
 	return fmt.Sprintf("opening %d", i)
 }
 
-// neck is the least steel between two edges of the outer loop, +Inf where there is none. Neighbours meet; the two beside a short edge, as the
-// blunt end of a gusset is, leave no web between them.
+// neck is the least steel between two edges of the outer loop that are no neighbours, +Inf where there is none. A place where the outline
+// merely tapers into a corner is no neck: there the nearest points lie at a corner that stands out.
 func neck(o shape.Outline) float64 {
+	o = o.Normalize()
 	least := math.Inf(1)
 	n := len(o.Outer)
 	for i := range n {
-		for k := i + 3; k < n && i+n-k >= 3; k++ {
+		for k := i + 2; k < n && i+n-k >= 2; k++ {
 			a, b := o.Outer.Edge(i), o.Outer.Edge(k)
 			if shape.EdgeDistance(a, b) >= least {
 				continue
 			}
-			for _, p := range [3]shape.Point{a.A, a.Mid(), a.B} {
-				if d, ok := across(o, a, b, p); ok {
-					least = min(least, d)
+			for _, start := range [3]shape.Point{a.A, a.Mid(), a.B} {
+				if p, q := nearest(a, b, start); o.Contains(p.Add(q).Scale(0.5)) && !juts(o.Outer, i, p) && !juts(o.Outer, k, q) {
+					least = min(least, p.Dist(q))
 				}
 			}
 		}
@@ -97,8 +102,8 @@ func neck(o shape.Outline) float64 {
 	return least
 }
 
-// across walks from a point of one edge to the nearest on the other and back until it stays, and says whether steel lies between.
-func across(o shape.Outline, a, b shape.Edge, p shape.Point) (mm float64, ok bool) {
+// nearest walks from a point of one edge to the nearest on the other and back until it stays.
+func nearest(a, b shape.Edge, p shape.Point) (onA, onB shape.Point) {
 	q := b.Closest(p)
 	for range 20 {
 		p = a.Closest(q)
@@ -108,5 +113,15 @@ func across(o shape.Outline, a, b shape.Edge, p shape.Point) (mm float64, ok boo
 		}
 		q = next
 	}
-	return p.Dist(q), o.Contains(p.Add(q).Scale(0.5))
+	return p, q
+}
+
+// juts says whether a point of an edge is an end of it where the outline turns outward, or goes straight on into the next.
+func juts(outer shape.Loop, i int, p shape.Point) bool {
+	n := len(outer)
+	e := outer.Edge(i)
+	if p.Dist(e.A) < shape.TouchMM {
+		return outer.Edge((i+n-1)%n).TangentAt(1).Cross(e.TangentAt(0)) > -1e-9
+	}
+	return p.Dist(e.B) < shape.TouchMM && e.TangentAt(1).Cross(outer.Edge((i+1)%n).TangentAt(0)) > -1e-9
 }

@@ -269,7 +269,7 @@ func TestExport(t *testing.T) {
 			t.Fatal(i, b.Err)
 		}
 		for _, f := range wire.Formats() {
-			files, err := c.Export(ctx, b.Bracket, f)
+			files, err := c.Export(ctx, b.Bracket, f, CutStyle{})
 			if err != nil || len(files) == 0 && len(b.Bracket.Plates) > 0 {
 				t.Errorf("%s as %s: %d files, %v", b.Bracket.Kind, f, len(files), err)
 			}
@@ -280,7 +280,7 @@ func TestExport(t *testing.T) {
 			}
 		}
 	}
-	if _, err := c.Export(ctx, built[0].Bracket, "pdf"); len(part.Fields(err)) != 1 || part.Fields(err)[0].Field != "format" {
+	if _, err := c.Export(ctx, built[0].Bracket, "pdf", CutStyle{}); len(part.Fields(err)) != 1 || part.Fields(err)[0].Field != "format" {
 		t.Errorf("an unknown format gives %v", err)
 	}
 }

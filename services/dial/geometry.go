@@ -22,10 +22,21 @@ const (
 	OpenSCAD     = wire.OpenSCAD
 	SVGPlate     = wire.SVGPlate
 	SVGAssembly  = wire.SVGAssembly
+	DXFR2010     = wire.DXFR2010
+	DXFR2010Inch = wire.DXFR2010Inch
 )
 
 // File is one exported file. Its name has no folder.
 type File = wire.File
+
+// CutStyle says how cut files are drawn; the zero value is ours.
+type CutStyle = wire.CutStyle
+
+// Placed is a plate in its place on a sheet; Sheet asks for one cut file of several.
+type (
+	Placed = wire.Placed
+	Sheet  = wire.Sheet
+)
 
 // Built is a bracket, or why there is none.
 type Built struct {
@@ -93,8 +104,8 @@ func built(result *pb.BuildResult) (Built, error) {
 var errNoOutcome = errors.New("a result without an outcome")
 
 // Export writes a bracket's files in one format.
-func (c *Client) Export(ctx context.Context, b *part.Bracket, f Format) ([]File, error) {
-	q := &pb.ExportBracketRequest{Bracket: wire.EncodeBracket(b), Format: wire.EncodeFormat(f)}
+func (c *Client) Export(ctx context.Context, b *part.Bracket, f Format, style CutStyle) ([]File, error) {
+	q := &pb.ExportBracketRequest{Bracket: wire.EncodeBracket(b), Format: wire.EncodeFormat(f), Style: wire.EncodeStyle(style)}
 	r, err := call(ctx, c.geometry, c.build.ExportBracket, q)
 	if err != nil {
 		return nil, err
@@ -104,4 +115,17 @@ func (c *Client) Export(ctx context.Context, b *part.Bracket, f Format) ([]File,
 		return nil, c.geometry.broken(err)
 	}
 	return files, nil
+}
+
+// ExportSheet writes one cut file of several plates. A refused plate comes as part.FieldErrors.
+func (c *Client) ExportSheet(ctx context.Context, s Sheet) (File, error) {
+	r, err := call(ctx, c.geometry, c.build.ExportSheet, wire.EncodeSheet(s))
+	if err != nil {
+		return File{}, err
+	}
+	file, err := wire.DecodeFile(r.GetFile())
+	if err != nil {
+		return File{}, c.geometry.broken(err)
+	}
+	return file, nil
 }

@@ -20,16 +20,11 @@ const (
 )
 
 // export writes a bracket's files.
-func export(b *part.Bracket, format wire.Format) ([]wire.File, error) {
+func export(b *part.Bracket, format wire.Format, style wire.CutStyle) ([]wire.File, error) {
+	if o, ok := cutOptions(format, style); ok {
+		return cutFiles(b, o)
+	}
 	switch format {
-	case wire.DXFR2000:
-		return cutFiles(b, dxf.Options{Version: dxf.R2000})
-	case wire.DXFR2000Inch:
-		return cutFiles(b, dxf.Options{Version: dxf.R2000, Inch: true})
-	case wire.DXFR12:
-		return cutFiles(b, dxf.Options{Version: dxf.R12})
-	case wire.DXFR12Inch:
-		return cutFiles(b, dxf.Options{Version: dxf.R12, Inch: true})
 	case wire.SVGPlate:
 		return plateFiles(b, ".svg", typeSVG, func(w io.Writer, p *part.Plate) error { return svg.WritePlate(w, p, svg.PlateOptions{}) })
 	case wire.SVGAssembly:
@@ -38,13 +33,55 @@ func export(b *part.Bracket, format wire.Format) ([]wire.File, error) {
 	return oneFile(b, ".scad", typeSCAD, func(w io.Writer) error { return scad.Write(w, b, scad.Options{}) })
 }
 
+// cutOptions are those of a cut file; not ok for other formats.
+func cutOptions(format wire.Format, style wire.CutStyle) (dxf.Options, bool) {
+	o, ok := map[wire.Format]dxf.Options{
+		wire.DXFR2000: {Version: dxf.R2000}, wire.DXFR2000Inch: {Version: dxf.R2000, Inch: true},
+		wire.DXFR12: {Version: dxf.R12}, wire.DXFR12Inch: {Version: dxf.R12, Inch: true},
+		wire.DXFR2010: {Version: dxf.R2010}, wire.DXFR2010Inch: {Version: dxf.R2010, Inch: true},
+	}[format]
+	o.Layers = dxf.Layers{Cut: style.Cut, Etch: style.Etch, Bend: style.Bend, Centre: style.Centre}
+	o.OutlineMarks = style.OutlineMarks
+	return o, ok
+}
+
+// sheet writes one cut file of several plates.
+func sheet(s wire.Sheet) (wire.File, error) {
+	o, ok := cutOptions(s.Format, s.Style)
+	switch {
+	case !ok:
+		return wire.File{}, &part.FieldError{Field: "format", Found: string(s.Format), Accept: "a DXF format"}
+	case s.Name == "":
+		return wire.File{}, &part.FieldError{Field: "name", Found: "empty", Accept: "a name for the file"}
+	case len(s.Plates) == 0:
+		return wire.File{}, &part.FieldError{Field: "plates", Found: "none", Accept: "at least one plate"}
+	}
+	plates := make([]part.Plate, len(s.Plates))
+	pieces := make([]dxf.Piece, len(s.Plates))
+	for i := range s.Plates {
+		p := &s.Plates[i]
+		plates[i], pieces[i] = p.Plate, dxf.Piece{Plate: &p.Plate, At: p.At, TurnRad: p.TurnRad}
+	}
+	if err := part.ValidatePlates(plates); err != nil {
+		return wire.File{}, err
+	}
+	var data bytes.Buffer
+	if err := dxf.WritePieces(&data, pieces, o); err != nil {
+		return wire.File{}, err
+	}
+	return wire.File{Name: fileName(s.Name) + cutTail(o), MediaType: typeDXF, Data: data.Bytes()}, nil
+}
+
 // cutFiles name the unit of their numbers in the file name: a cut file has no other sure place for it.
 func cutFiles(b *part.Bracket, o dxf.Options) ([]wire.File, error) {
-	tail := "_units-mm.dxf"
+	return plateFiles(b, cutTail(o), typeDXF, func(w io.Writer, p *part.Plate) error { return dxf.Write(w, p, o) })
+}
+
+func cutTail(o dxf.Options) string {
 	if o.Inch {
-		tail = "_units-inch.dxf"
+		return "_units-inch.dxf"
 	}
-	return plateFiles(b, tail, typeDXF, func(w io.Writer, p *part.Plate) error { return dxf.Write(w, p, o) })
+	return "_units-mm.dxf"
 }
 
 func oneFile(b *part.Bracket, tail, media string, write func(io.Writer) error) ([]wire.File, error) {

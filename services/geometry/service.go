@@ -73,6 +73,19 @@ func (s *Service) ExportBracket(_ context.Context, q *pb.ExportBracketRequest) (
 	return &pb.ExportBracketResponse{Files: wire.EncodeFiles(files)}, nil
 }
 
+// ExportSheet writes one cut file of several plates.
+func (s *Service) ExportSheet(_ context.Context, q *pb.ExportSheetRequest) (*pb.ExportSheetResponse, error) {
+	order, err := wire.DecodeSheet(q)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	file, err := sheet(order)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return &pb.ExportSheetResponse{File: wire.EncodeFile(&file)}, nil
+}
+
 func (s *Service) build(order *pb.BracketOrder) (*part.Bracket, error) {
 	q, err := wire.DecodeOrder(order)
 	if err != nil {
@@ -98,6 +111,10 @@ func exported(q *pb.ExportBracketRequest) ([]wire.File, error) {
 	if err != nil {
 		return nil, err
 	}
+	style, err := wire.DecodeStyle(q.GetStyle())
+	if err != nil {
+		return nil, err
+	}
 	b, err := wire.DecodeBracket(q.GetBracket())
 	if err != nil {
 		return nil, err
@@ -105,5 +122,5 @@ func exported(q *pb.ExportBracketRequest) ([]wire.File, error) {
 	if err := b.Validate(); err != nil {
 		return nil, fmt.Errorf("bracket cannot be exported: %w", err)
 	}
-	return export(b, format)
+	return export(b, format, style)
 }

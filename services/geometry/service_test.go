@@ -87,7 +87,7 @@ func TestBatchIsBounded(t *testing.T) {
 func TestFileNames(t *testing.T) {
 	b := whole() // two like ears, two like gussets, a backing plate
 	ear := b.Plates[0]
-	files, err := export(b, wire.DXFR2000)
+	files, err := export(b, wire.DXFR2000, wire.CutStyle{})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -95,7 +95,7 @@ func TestFileNames(t *testing.T) {
 	if len(files) != 3 || files[0].Name != first {
 		t.Errorf("%d files, first %s, want %s", len(files), files[0].Name, first)
 	}
-	inch, err := export(b, wire.DXFR12Inch)
+	inch, err := export(b, wire.DXFR12Inch, wire.CutStyle{})
 	if err != nil || !strings.HasSuffix(inch[0].Name, "_units-inch.dxf") {
 		t.Errorf("%v, %v", inch, err)
 	}
@@ -104,7 +104,7 @@ func TestFileNames(t *testing.T) {
 		t.Errorf("the file is not what the writer writes: %v", err)
 	}
 	for _, f := range wire.Formats() {
-		if _, err := export(b, f); err != nil {
+		if _, err := export(b, f, wire.CutStyle{}); err != nil {
 			t.Errorf("%s: %v", f, err)
 		}
 	}
@@ -115,7 +115,7 @@ func TestMarksThatClash(t *testing.T) {
 	for _, mark := range []string{"TB-L1", "tb-l1", "TB/L1"} {
 		b := parttest.Bracket()
 		b.Plates[2].Mark = mark
-		_, err := export(b, wire.SVGPlate)
+		_, err := export(b, wire.SVGPlate, wire.CutStyle{})
 		if fields := part.Fields(err); len(fields) != 1 || fields[0].Field != "plates[2].mark" {
 			t.Errorf("%s: %v", mark, err)
 		}

@@ -189,6 +189,8 @@ var formats = enum[geometrypb.FileFormat, Format]{
 	{geometrypb.FileFormat_FILE_FORMAT_OPENSCAD, OpenSCAD},
 	{geometrypb.FileFormat_FILE_FORMAT_SVG_PLATE, SVGPlate},
 	{geometrypb.FileFormat_FILE_FORMAT_SVG_ASSEMBLY, SVGAssembly},
+	{geometrypb.FileFormat_FILE_FORMAT_DXF_R2010, DXFR2010},
+	{geometrypb.FileFormat_FILE_FORMAT_DXF_R2010_INCH, DXFR2010Inch},
 }
 
 var methods = enum[strengthpb.Method, strength.Method]{

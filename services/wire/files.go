@@ -1,6 +1,13 @@
 package wire
 
-import pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+import (
+	"fmt"
+	"strings"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+)
 
 // Format names an export format and the unit of its numbers.
 type Format string
@@ -14,6 +21,8 @@ const (
 	OpenSCAD     Format = "openscad"
 	SVGPlate     Format = "svg-plate"
 	SVGAssembly  Format = "svg-assembly"
+	DXFR2010     Format = "dxf-r2010"
+	DXFR2010Inch Format = "dxf-r2010-inch"
 )
 
 // Formats lists every format, in the order of the wire format.
@@ -32,6 +41,86 @@ type File struct {
 	Data      []byte
 }
 
+// CutStyle says how cut files are drawn: layers, those without a name left out (all four: ours), and whether part marks are outlines.
+type CutStyle struct {
+	Cut, Etch, Bend, Centre string
+	OutlineMarks            bool
+}
+
+// Placed is a plate in its place on a sheet: turned about its own origin, then moved.
+type Placed struct {
+	Plate   part.Plate
+	At      shape.Point
+	TurnRad float64
+}
+
+// Sheet asks for one cut file of several plates.
+type Sheet struct {
+	Name   string
+	Plates []Placed
+	Format Format
+	Style  CutStyle
+}
+
+// maxPlaced is the most plates of one sheet.
+const maxPlaced = 1000
+
+// EncodeStyle writes a style.
+func EncodeStyle(s CutStyle) *pb.CutStyle {
+	if s == (CutStyle{}) {
+		return nil
+	}
+	return &pb.CutStyle{CutLayer: s.Cut, EtchLayer: s.Etch, BendLayer: s.Bend, CentreLayer: s.Centre, OutlineMarks: s.OutlineMarks}
+}
+
+// DecodeStyle reads a style; none is ours.
+func DecodeStyle(m *pb.CutStyle) (CutStyle, error) {
+	var r reader
+	if m == nil {
+		return CutStyle{}, nil
+	}
+	s := one(&r, "style", m, readStyle)
+	return s, r.err()
+}
+
+func readStyle(r *reader, m *pb.CutStyle) CutStyle {
+	return CutStyle{
+		Cut: r.layer("cut_layer", m.CutLayer), Etch: r.layer("etch_layer", m.EtchLayer), Bend: r.layer("bend_layer", m.BendLayer),
+		Centre: r.layer("centre_layer", m.CentreLayer), OutlineMarks: m.OutlineMarks,
+	}
+}
+
+// layer holds a layer's name to what the oldest version of a cut file takes.
+func (r *reader) layer(name, s string) string {
+	if len(s) > 31 || strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$_-") != "" {
+		r.refuse(name, fmt.Sprintf("%.40q", s), "at most 31 of A-Z 0-9 $ _ -")
+	}
+	return s
+}
+
+// EncodeSheet writes the order for a sheet.
+func EncodeSheet(s Sheet) *pb.ExportSheetRequest {
+	return &pb.ExportSheetRequest{Name: s.Name, Plates: all(s.Plates, placed), Format: EncodeFormat(s.Format), Style: EncodeStyle(s.Style)}
+}
+
+// DecodeSheet reads the order for a sheet.
+func DecodeSheet(m *pb.ExportSheetRequest) (Sheet, error) {
+	var r reader
+	s := Sheet{Name: r.text("name", m.Name), Plates: many(&r, "plates", maxPlaced, m.Plates, readPlaced), Format: formats.decode(&r, "format", m.Format)}
+	if m.Style != nil {
+		s.Style = one(&r, "style", m.Style, readStyle)
+	}
+	return s, r.err()
+}
+
+func placed(p *Placed) *pb.PlacedPlate {
+	return &pb.PlacedPlate{Plate: plate(&p.Plate), AtMm: point(&p.At), TurnRad: p.TurnRad}
+}
+
+func readPlaced(r *reader, m *pb.PlacedPlate) Placed {
+	return Placed{Plate: one(r, "plate", m.Plate, readPlate), At: one(r, "at_mm", m.AtMm, readPoint), TurnRad: r.number("turn_rad", m.TurnRad)}
+}
+
 // EncodeFormat writes a format.
 func EncodeFormat(f Format) pb.FileFormat { return formats.encode(f) }
 
@@ -44,7 +133,7 @@ func DecodeFormat(p pb.FileFormat) (Format, error) {
 
 // EncodeFiles writes files.
 func EncodeFiles(files []File) []*pb.File {
-	return all(files, func(f *File) *pb.File { return &pb.File{Name: f.Name, MediaType: f.MediaType, Data: f.Data} })
+	return all(files, EncodeFile)
 }
 
 // DecodeFiles reads files.
@@ -52,6 +141,18 @@ func DecodeFiles(in []*pb.File) ([]File, error) {
 	var r reader
 	files := many(&r, "files", maxThings, in, readFile)
 	return files, r.err()
+}
+
+// EncodeFile writes one file.
+func EncodeFile(f *File) *pb.File {
+	return &pb.File{Name: f.Name, MediaType: f.MediaType, Data: f.Data}
+}
+
+// DecodeFile reads one file.
+func DecodeFile(m *pb.File) (File, error) {
+	var r reader
+	f := one(&r, "file", m, readFile)
+	return f, r.err()
 }
 
 func readFile(r *reader, m *pb.File) File {

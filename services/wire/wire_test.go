@@ -104,6 +104,11 @@ func TestRoundTrip(t *testing.T) {
 		gotFiles, err := DecodeFiles(sent(t, &geometrypb.ExportBracketResponse{Files: EncodeFiles(files)}).Files)
 		same(t, gotFiles, files, err)
 
+		sheet := *random[Sheet](r)
+		sheet.Style = CutStyle{Cut: "CUT", Etch: "E-1"}
+		gotSheet, err := DecodeSheet(sent(t, EncodeSheet(sheet)))
+		same(t, gotSheet, sheet, err)
+
 		bases := *random[[]Basis](r)
 		gotBases, err := DecodeBases(sent(t, &strengthpb.ListBasesResponse{Bases: EncodeBases(bases)}).Bases)
 		for i := range bases { // a method twice in a random list has one factor
@@ -357,6 +362,8 @@ func FuzzDecodeMessages(f *testing.F) {
 		decoding(data, func(m *geometrypb.BracketOrder) { DecodeOrder(m) })
 		decoding(data, func(m *geometrypb.ListKindsResponse) { DecodeKinds(m.Kinds) })
 		decoding(data, func(m *geometrypb.ExportBracketResponse) { DecodeFiles(m.Files) })
+		decoding(data, func(m *geometrypb.ExportBracketRequest) { DecodeStyle(m.Style) })
+		decoding(data, func(m *geometrypb.ExportSheetRequest) { DecodeSheet(m) })
 		decoding(data, func(m *partpb.Problem) {
 			if DecodeProblem(m) == nil {
 				t.Fatal("a problem that is no error")

@@ -109,6 +109,10 @@ const (
 	FileFormat_FILE_FORMAT_SVG_PLATE FileFormat = 6
 	// SVG drawing of the whole bracket.
 	FileFormat_FILE_FORMAT_SVG_ASSEMBLY FileFormat = 7
+	// DXF R2010 in mm, one file for each distinct plate.
+	FileFormat_FILE_FORMAT_DXF_R2010 FileFormat = 8
+	// DXF R2010 in inches, one file for each distinct plate.
+	FileFormat_FILE_FORMAT_DXF_R2010_INCH FileFormat = 9
 )
 
 // Enum value maps for FileFormat.
@@ -122,6 +126,8 @@ var (
 		5: "FILE_FORMAT_OPENSCAD",
 		6: "FILE_FORMAT_SVG_PLATE",
 		7: "FILE_FORMAT_SVG_ASSEMBLY",
+		8: "FILE_FORMAT_DXF_R2010",
+		9: "FILE_FORMAT_DXF_R2010_INCH",
 	}
 	FileFormat_value = map[string]int32{
 		"FILE_FORMAT_UNSPECIFIED":    0,
@@ -132,6 +138,8 @@ var (
 		"FILE_FORMAT_OPENSCAD":       5,
 		"FILE_FORMAT_SVG_PLATE":      6,
 		"FILE_FORMAT_SVG_ASSEMBLY":   7,
+		"FILE_FORMAT_DXF_R2010":      8,
+		"FILE_FORMAT_DXF_R2010_INCH": 9,
 	}
 )
 
@@ -869,7 +877,9 @@ type ExportBracketRequest struct {
 	// The bracket.
 	Bracket *v1alpha1.Bracket `protobuf:"bytes,1,opt,name=bracket,proto3" json:"bracket,omitempty"`
 	// The format.
-	Format        FileFormat `protobuf:"varint,2,opt,name=format,proto3,enum=lugwright.geometry.v1alpha1.FileFormat" json:"format,omitempty"`
+	Format FileFormat `protobuf:"varint,2,opt,name=format,proto3,enum=lugwright.geometry.v1alpha1.FileFormat" json:"format,omitempty"`
+	// How cut files are drawn; ours when it is left out.
+	Style         *CutStyle `protobuf:"bytes,3,opt,name=style,proto3" json:"style,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -918,6 +928,278 @@ func (x *ExportBracketRequest) GetFormat() FileFormat {
 	return FileFormat_FILE_FORMAT_UNSPECIFIED
 }
 
+func (x *ExportBracketRequest) GetStyle() *CutStyle {
+	if x != nil {
+		return x.Style
+	}
+	return nil
+}
+
+// CutStyle says how cut files are drawn.
+type CutStyle struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Name of the layer that is cut; ours for all four when it is empty.
+	CutLayer string `protobuf:"bytes,1,opt,name=cut_layer,json=cutLayer,proto3" json:"cut_layer,omitempty"`
+	// Of part marks; left out of the file when it is empty.
+	EtchLayer string `protobuf:"bytes,2,opt,name=etch_layer,json=etchLayer,proto3" json:"etch_layer,omitempty"`
+	// Of bend lines; left out of the file when it is empty.
+	BendLayer string `protobuf:"bytes,3,opt,name=bend_layer,json=bendLayer,proto3" json:"bend_layer,omitempty"`
+	// Of the centres of holes that are drilled or reamed; left out of the file when it is empty.
+	CentreLayer string `protobuf:"bytes,4,opt,name=centre_layer,json=centreLayer,proto3" json:"centre_layer,omitempty"`
+	// Part marks as closed outlines of their strokes instead of single lines.
+	OutlineMarks  bool `protobuf:"varint,5,opt,name=outline_marks,json=outlineMarks,proto3" json:"outline_marks,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CutStyle) Reset() {
+	*x = CutStyle{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CutStyle) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CutStyle) ProtoMessage() {}
+
+func (x *CutStyle) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CutStyle.ProtoReflect.Descriptor instead.
+func (*CutStyle) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{13}
+}
+
+func (x *CutStyle) GetCutLayer() string {
+	if x != nil {
+		return x.CutLayer
+	}
+	return ""
+}
+
+func (x *CutStyle) GetEtchLayer() string {
+	if x != nil {
+		return x.EtchLayer
+	}
+	return ""
+}
+
+func (x *CutStyle) GetBendLayer() string {
+	if x != nil {
+		return x.BendLayer
+	}
+	return ""
+}
+
+func (x *CutStyle) GetCentreLayer() string {
+	if x != nil {
+		return x.CentreLayer
+	}
+	return ""
+}
+
+func (x *CutStyle) GetOutlineMarks() bool {
+	if x != nil {
+		return x.OutlineMarks
+	}
+	return false
+}
+
+// PlacedPlate is a plate in its place on a sheet: turned about its own origin, then moved.
+type PlacedPlate struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The plate.
+	Plate *v1alpha1.Plate `protobuf:"bytes,1,opt,name=plate,proto3" json:"plate,omitempty"`
+	// Where its origin lies.
+	AtMm *v1alpha1.PlanePoint `protobuf:"bytes,2,opt,name=at_mm,json=atMm,proto3" json:"at_mm,omitempty"`
+	// How far it is turned, counter-clockwise.
+	TurnRad       float64 `protobuf:"fixed64,3,opt,name=turn_rad,json=turnRad,proto3" json:"turn_rad,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *PlacedPlate) Reset() {
+	*x = PlacedPlate{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *PlacedPlate) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*PlacedPlate) ProtoMessage() {}
+
+func (x *PlacedPlate) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use PlacedPlate.ProtoReflect.Descriptor instead.
+func (*PlacedPlate) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{14}
+}
+
+func (x *PlacedPlate) GetPlate() *v1alpha1.Plate {
+	if x != nil {
+		return x.Plate
+	}
+	return nil
+}
+
+func (x *PlacedPlate) GetAtMm() *v1alpha1.PlanePoint {
+	if x != nil {
+		return x.AtMm
+	}
+	return nil
+}
+
+func (x *PlacedPlate) GetTurnRad() float64 {
+	if x != nil {
+		return x.TurnRad
+	}
+	return 0
+}
+
+// ExportSheetRequest asks for one cut file of several plates.
+type ExportSheetRequest struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Name of the file, without its ending.
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// 1 to 1000, clear of each other.
+	Plates []*PlacedPlate `protobuf:"bytes,2,rep,name=plates,proto3" json:"plates,omitempty"`
+	// A DXF format.
+	Format FileFormat `protobuf:"varint,3,opt,name=format,proto3,enum=lugwright.geometry.v1alpha1.FileFormat" json:"format,omitempty"`
+	// How it is drawn; ours when it is left out.
+	Style         *CutStyle `protobuf:"bytes,4,opt,name=style,proto3" json:"style,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ExportSheetRequest) Reset() {
+	*x = ExportSheetRequest{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[15]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ExportSheetRequest) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ExportSheetRequest) ProtoMessage() {}
+
+func (x *ExportSheetRequest) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[15]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ExportSheetRequest.ProtoReflect.Descriptor instead.
+func (*ExportSheetRequest) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{15}
+}
+
+func (x *ExportSheetRequest) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *ExportSheetRequest) GetPlates() []*PlacedPlate {
+	if x != nil {
+		return x.Plates
+	}
+	return nil
+}
+
+func (x *ExportSheetRequest) GetFormat() FileFormat {
+	if x != nil {
+		return x.Format
+	}
+	return FileFormat_FILE_FORMAT_UNSPECIFIED
+}
+
+func (x *ExportSheetRequest) GetStyle() *CutStyle {
+	if x != nil {
+		return x.Style
+	}
+	return nil
+}
+
+// ExportSheetResponse gives the file.
+type ExportSheetResponse struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The file.
+	File          *File `protobuf:"bytes,1,opt,name=file,proto3" json:"file,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *ExportSheetResponse) Reset() {
+	*x = ExportSheetResponse{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[16]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *ExportSheetResponse) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*ExportSheetResponse) ProtoMessage() {}
+
+func (x *ExportSheetResponse) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[16]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use ExportSheetResponse.ProtoReflect.Descriptor instead.
+func (*ExportSheetResponse) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{16}
+}
+
+func (x *ExportSheetResponse) GetFile() *File {
+	if x != nil {
+		return x.File
+	}
+	return nil
+}
+
 // ExportBracketResponse gives the files.
 type ExportBracketResponse struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -929,7 +1211,7 @@ type ExportBracketResponse struct {
 
 func (x *ExportBracketResponse) Reset() {
 	*x = ExportBracketResponse{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -941,7 +1223,7 @@ func (x *ExportBracketResponse) String() string {
 func (*ExportBracketResponse) ProtoMessage() {}
 
 func (x *ExportBracketResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -954,7 +1236,7 @@ func (x *ExportBracketResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ExportBracketResponse.ProtoReflect.Descriptor instead.
 func (*ExportBracketResponse) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{13}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *ExportBracketResponse) GetFiles() []*File {
@@ -979,7 +1261,7 @@ type File struct {
 
 func (x *File) Reset() {
 	*x = File{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -991,7 +1273,7 @@ func (x *File) String() string {
 func (*File) ProtoMessage() {}
 
 func (x *File) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1004,7 +1286,7 @@ func (x *File) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use File.ProtoReflect.Descriptor instead.
 func (*File) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{14}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *File) GetName() string {
@@ -1032,7 +1314,7 @@ var File_lugwright_geometry_v1alpha1_geometry_service_proto protoreflect.FileDes
 
 const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\n" +
-	"2lugwright/geometry/v1alpha1/geometry_service.proto\x12\x1blugwright.geometry.v1alpha1\x1a%lugwright/part/v1alpha1/bracket.proto\x1a%lugwright/part/v1alpha1/problem.proto\"\x17\n" +
+	"2lugwright/geometry/v1alpha1/geometry_service.proto\x12\x1blugwright.geometry.v1alpha1\x1a%lugwright/part/v1alpha1/bracket.proto\x1a#lugwright/part/v1alpha1/plate.proto\x1a%lugwright/part/v1alpha1/problem.proto\x1a#lugwright/part/v1alpha1/space.proto\"\x17\n" +
 	"\x15GetServiceInfoRequest\"\\\n" +
 	"\x16GetServiceInfoResponse\x12\x1f\n" +
 	"\vapi_version\x18\x01 \x01(\tR\n" +
@@ -1075,10 +1357,30 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\vBuildResult\x12<\n" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketH\x00R\abracket\x12<\n" +
 	"\aproblem\x18\x02 \x01(\v2 .lugwright.part.v1alpha1.ProblemH\x00R\aproblemB\t\n" +
-	"\aoutcome\"\x93\x01\n" +
+	"\aoutcome\"\xd0\x01\n" +
 	"\x14ExportBracketRequest\x12:\n" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\x12?\n" +
-	"\x06format\x18\x02 \x01(\x0e2'.lugwright.geometry.v1alpha1.FileFormatR\x06format\"P\n" +
+	"\x06format\x18\x02 \x01(\x0e2'.lugwright.geometry.v1alpha1.FileFormatR\x06format\x12;\n" +
+	"\x05style\x18\x03 \x01(\v2%.lugwright.geometry.v1alpha1.CutStyleR\x05style\"\xad\x01\n" +
+	"\bCutStyle\x12\x1b\n" +
+	"\tcut_layer\x18\x01 \x01(\tR\bcutLayer\x12\x1d\n" +
+	"\n" +
+	"etch_layer\x18\x02 \x01(\tR\tetchLayer\x12\x1d\n" +
+	"\n" +
+	"bend_layer\x18\x03 \x01(\tR\tbendLayer\x12!\n" +
+	"\fcentre_layer\x18\x04 \x01(\tR\vcentreLayer\x12#\n" +
+	"\routline_marks\x18\x05 \x01(\bR\foutlineMarks\"\x98\x01\n" +
+	"\vPlacedPlate\x124\n" +
+	"\x05plate\x18\x01 \x01(\v2\x1e.lugwright.part.v1alpha1.PlateR\x05plate\x128\n" +
+	"\x05at_mm\x18\x02 \x01(\v2#.lugwright.part.v1alpha1.PlanePointR\x04atMm\x12\x19\n" +
+	"\bturn_rad\x18\x03 \x01(\x01R\aturnRad\"\xe8\x01\n" +
+	"\x12ExportSheetRequest\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12@\n" +
+	"\x06plates\x18\x02 \x03(\v2(.lugwright.geometry.v1alpha1.PlacedPlateR\x06plates\x12?\n" +
+	"\x06format\x18\x03 \x01(\x0e2'.lugwright.geometry.v1alpha1.FileFormatR\x06format\x12;\n" +
+	"\x05style\x18\x04 \x01(\v2%.lugwright.geometry.v1alpha1.CutStyleR\x05style\"L\n" +
+	"\x13ExportSheetResponse\x125\n" +
+	"\x04file\x18\x01 \x01(\v2!.lugwright.geometry.v1alpha1.FileR\x04file\"P\n" +
 	"\x15ExportBracketResponse\x127\n" +
 	"\x05files\x18\x01 \x03(\v2!.lugwright.geometry.v1alpha1.FileR\x05files\"M\n" +
 	"\x04File\x12\x12\n" +
@@ -1092,7 +1394,7 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\x12PARAMETER_UNIT_RAD\x10\x02\x12\x18\n" +
 	"\x14PARAMETER_UNIT_COUNT\x10\x03\x12\x17\n" +
 	"\x13PARAMETER_UNIT_WORD\x10\x04\x12\x17\n" +
-	"\x13PARAMETER_UNIT_SIZE\x10\x05*\xee\x01\n" +
+	"\x13PARAMETER_UNIT_SIZE\x10\x05*\xa9\x02\n" +
 	"\n" +
 	"FileFormat\x12\x1b\n" +
 	"\x17FILE_FORMAT_UNSPECIFIED\x10\x00\x12\x19\n" +
@@ -1102,13 +1404,16 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\x18FILE_FORMAT_DXF_R12_INCH\x10\x04\x12\x18\n" +
 	"\x14FILE_FORMAT_OPENSCAD\x10\x05\x12\x19\n" +
 	"\x15FILE_FORMAT_SVG_PLATE\x10\x06\x12\x1c\n" +
-	"\x18FILE_FORMAT_SVG_ASSEMBLY\x10\a2\xdd\x04\n" +
+	"\x18FILE_FORMAT_SVG_ASSEMBLY\x10\a\x12\x19\n" +
+	"\x15FILE_FORMAT_DXF_R2010\x10\b\x12\x1e\n" +
+	"\x1aFILE_FORMAT_DXF_R2010_INCH\x10\t2\xcf\x05\n" +
 	"\x0fGeometryService\x12y\n" +
 	"\x0eGetServiceInfo\x122.lugwright.geometry.v1alpha1.GetServiceInfoRequest\x1a3.lugwright.geometry.v1alpha1.GetServiceInfoResponse\x12j\n" +
 	"\tListKinds\x12-.lugwright.geometry.v1alpha1.ListKindsRequest\x1a..lugwright.geometry.v1alpha1.ListKindsResponse\x12s\n" +
 	"\fBuildBracket\x120.lugwright.geometry.v1alpha1.BuildBracketRequest\x1a1.lugwright.geometry.v1alpha1.BuildBracketResponse\x12v\n" +
 	"\rBuildBrackets\x121.lugwright.geometry.v1alpha1.BuildBracketsRequest\x1a2.lugwright.geometry.v1alpha1.BuildBracketsResponse\x12v\n" +
-	"\rExportBracket\x121.lugwright.geometry.v1alpha1.ExportBracketRequest\x1a2.lugwright.geometry.v1alpha1.ExportBracketResponseB\x87\x02\n" +
+	"\rExportBracket\x121.lugwright.geometry.v1alpha1.ExportBracketRequest\x1a2.lugwright.geometry.v1alpha1.ExportBracketResponse\x12p\n" +
+	"\vExportSheet\x12/.lugwright.geometry.v1alpha1.ExportSheetRequest\x1a0.lugwright.geometry.v1alpha1.ExportSheetResponseB\x87\x02\n" +
 	"\x1fcom.lugwright.geometry.v1alpha1B\x14GeometryServiceProtoP\x01Z@lugwright/proto/gen/lugwright/geometry/v1alpha1;geometryv1alpha1\xa2\x02\x03LGX\xaa\x02\x1bLugwright.Geometry.V1alpha1\xca\x02\x1bLugwright\\Geometry\\V1alpha1\xe2\x02'Lugwright\\Geometry\\V1alpha1\\GPBMetadata\xea\x02\x1dLugwright::Geometry::V1alpha1b\x06proto3"
 
 var (
@@ -1124,7 +1429,7 @@ func file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP() []byt
 }
 
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes = make([]protoimpl.MessageInfo, 15)
+var file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_goTypes = []any{
 	(ParameterUnit)(0),             // 0: lugwright.geometry.v1alpha1.ParameterUnit
 	(FileFormat)(0),                // 1: lugwright.geometry.v1alpha1.FileFormat
@@ -1141,43 +1446,58 @@ var file_lugwright_geometry_v1alpha1_geometry_service_proto_goTypes = []any{
 	(*BuildBracketsResponse)(nil),  // 12: lugwright.geometry.v1alpha1.BuildBracketsResponse
 	(*BuildResult)(nil),            // 13: lugwright.geometry.v1alpha1.BuildResult
 	(*ExportBracketRequest)(nil),   // 14: lugwright.geometry.v1alpha1.ExportBracketRequest
-	(*ExportBracketResponse)(nil),  // 15: lugwright.geometry.v1alpha1.ExportBracketResponse
-	(*File)(nil),                   // 16: lugwright.geometry.v1alpha1.File
-	(v1alpha1.Hand)(0),             // 17: lugwright.part.v1alpha1.Hand
-	(*v1alpha1.Parameter)(nil),     // 18: lugwright.part.v1alpha1.Parameter
-	(*v1alpha1.Bracket)(nil),       // 19: lugwright.part.v1alpha1.Bracket
-	(*v1alpha1.Problem)(nil),       // 20: lugwright.part.v1alpha1.Problem
+	(*CutStyle)(nil),               // 15: lugwright.geometry.v1alpha1.CutStyle
+	(*PlacedPlate)(nil),            // 16: lugwright.geometry.v1alpha1.PlacedPlate
+	(*ExportSheetRequest)(nil),     // 17: lugwright.geometry.v1alpha1.ExportSheetRequest
+	(*ExportSheetResponse)(nil),    // 18: lugwright.geometry.v1alpha1.ExportSheetResponse
+	(*ExportBracketResponse)(nil),  // 19: lugwright.geometry.v1alpha1.ExportBracketResponse
+	(*File)(nil),                   // 20: lugwright.geometry.v1alpha1.File
+	(v1alpha1.Hand)(0),             // 21: lugwright.part.v1alpha1.Hand
+	(*v1alpha1.Parameter)(nil),     // 22: lugwright.part.v1alpha1.Parameter
+	(*v1alpha1.Bracket)(nil),       // 23: lugwright.part.v1alpha1.Bracket
+	(*v1alpha1.Problem)(nil),       // 24: lugwright.part.v1alpha1.Problem
+	(*v1alpha1.Plate)(nil),         // 25: lugwright.part.v1alpha1.Plate
+	(*v1alpha1.PlanePoint)(nil),    // 26: lugwright.part.v1alpha1.PlanePoint
 }
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_depIdxs = []int32{
 	6,  // 0: lugwright.geometry.v1alpha1.ListKindsResponse.kinds:type_name -> lugwright.geometry.v1alpha1.Kind
 	7,  // 1: lugwright.geometry.v1alpha1.Kind.parameters:type_name -> lugwright.geometry.v1alpha1.ParameterDeclaration
 	0,  // 2: lugwright.geometry.v1alpha1.ParameterDeclaration.unit:type_name -> lugwright.geometry.v1alpha1.ParameterUnit
-	17, // 3: lugwright.geometry.v1alpha1.BracketOrder.hand:type_name -> lugwright.part.v1alpha1.Hand
-	18, // 4: lugwright.geometry.v1alpha1.BracketOrder.parameters:type_name -> lugwright.part.v1alpha1.Parameter
+	21, // 3: lugwright.geometry.v1alpha1.BracketOrder.hand:type_name -> lugwright.part.v1alpha1.Hand
+	22, // 4: lugwright.geometry.v1alpha1.BracketOrder.parameters:type_name -> lugwright.part.v1alpha1.Parameter
 	8,  // 5: lugwright.geometry.v1alpha1.BuildBracketRequest.order:type_name -> lugwright.geometry.v1alpha1.BracketOrder
-	19, // 6: lugwright.geometry.v1alpha1.BuildBracketResponse.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	23, // 6: lugwright.geometry.v1alpha1.BuildBracketResponse.bracket:type_name -> lugwright.part.v1alpha1.Bracket
 	8,  // 7: lugwright.geometry.v1alpha1.BuildBracketsRequest.orders:type_name -> lugwright.geometry.v1alpha1.BracketOrder
 	13, // 8: lugwright.geometry.v1alpha1.BuildBracketsResponse.results:type_name -> lugwright.geometry.v1alpha1.BuildResult
-	19, // 9: lugwright.geometry.v1alpha1.BuildResult.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	20, // 10: lugwright.geometry.v1alpha1.BuildResult.problem:type_name -> lugwright.part.v1alpha1.Problem
-	19, // 11: lugwright.geometry.v1alpha1.ExportBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	23, // 9: lugwright.geometry.v1alpha1.BuildResult.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	24, // 10: lugwright.geometry.v1alpha1.BuildResult.problem:type_name -> lugwright.part.v1alpha1.Problem
+	23, // 11: lugwright.geometry.v1alpha1.ExportBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
 	1,  // 12: lugwright.geometry.v1alpha1.ExportBracketRequest.format:type_name -> lugwright.geometry.v1alpha1.FileFormat
-	16, // 13: lugwright.geometry.v1alpha1.ExportBracketResponse.files:type_name -> lugwright.geometry.v1alpha1.File
-	2,  // 14: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:input_type -> lugwright.geometry.v1alpha1.GetServiceInfoRequest
-	4,  // 15: lugwright.geometry.v1alpha1.GeometryService.ListKinds:input_type -> lugwright.geometry.v1alpha1.ListKindsRequest
-	9,  // 16: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:input_type -> lugwright.geometry.v1alpha1.BuildBracketRequest
-	11, // 17: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:input_type -> lugwright.geometry.v1alpha1.BuildBracketsRequest
-	14, // 18: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:input_type -> lugwright.geometry.v1alpha1.ExportBracketRequest
-	3,  // 19: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:output_type -> lugwright.geometry.v1alpha1.GetServiceInfoResponse
-	5,  // 20: lugwright.geometry.v1alpha1.GeometryService.ListKinds:output_type -> lugwright.geometry.v1alpha1.ListKindsResponse
-	10, // 21: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:output_type -> lugwright.geometry.v1alpha1.BuildBracketResponse
-	12, // 22: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:output_type -> lugwright.geometry.v1alpha1.BuildBracketsResponse
-	15, // 23: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:output_type -> lugwright.geometry.v1alpha1.ExportBracketResponse
-	19, // [19:24] is the sub-list for method output_type
-	14, // [14:19] is the sub-list for method input_type
-	14, // [14:14] is the sub-list for extension type_name
-	14, // [14:14] is the sub-list for extension extendee
-	0,  // [0:14] is the sub-list for field type_name
+	15, // 13: lugwright.geometry.v1alpha1.ExportBracketRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
+	25, // 14: lugwright.geometry.v1alpha1.PlacedPlate.plate:type_name -> lugwright.part.v1alpha1.Plate
+	26, // 15: lugwright.geometry.v1alpha1.PlacedPlate.at_mm:type_name -> lugwright.part.v1alpha1.PlanePoint
+	16, // 16: lugwright.geometry.v1alpha1.ExportSheetRequest.plates:type_name -> lugwright.geometry.v1alpha1.PlacedPlate
+	1,  // 17: lugwright.geometry.v1alpha1.ExportSheetRequest.format:type_name -> lugwright.geometry.v1alpha1.FileFormat
+	15, // 18: lugwright.geometry.v1alpha1.ExportSheetRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
+	20, // 19: lugwright.geometry.v1alpha1.ExportSheetResponse.file:type_name -> lugwright.geometry.v1alpha1.File
+	20, // 20: lugwright.geometry.v1alpha1.ExportBracketResponse.files:type_name -> lugwright.geometry.v1alpha1.File
+	2,  // 21: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:input_type -> lugwright.geometry.v1alpha1.GetServiceInfoRequest
+	4,  // 22: lugwright.geometry.v1alpha1.GeometryService.ListKinds:input_type -> lugwright.geometry.v1alpha1.ListKindsRequest
+	9,  // 23: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:input_type -> lugwright.geometry.v1alpha1.BuildBracketRequest
+	11, // 24: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:input_type -> lugwright.geometry.v1alpha1.BuildBracketsRequest
+	14, // 25: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:input_type -> lugwright.geometry.v1alpha1.ExportBracketRequest
+	17, // 26: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:input_type -> lugwright.geometry.v1alpha1.ExportSheetRequest
+	3,  // 27: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:output_type -> lugwright.geometry.v1alpha1.GetServiceInfoResponse
+	5,  // 28: lugwright.geometry.v1alpha1.GeometryService.ListKinds:output_type -> lugwright.geometry.v1alpha1.ListKindsResponse
+	10, // 29: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:output_type -> lugwright.geometry.v1alpha1.BuildBracketResponse
+	12, // 30: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:output_type -> lugwright.geometry.v1alpha1.BuildBracketsResponse
+	19, // 31: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:output_type -> lugwright.geometry.v1alpha1.ExportBracketResponse
+	18, // 32: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:output_type -> lugwright.geometry.v1alpha1.ExportSheetResponse
+	27, // [27:33] is the sub-list for method output_type
+	21, // [21:27] is the sub-list for method input_type
+	21, // [21:21] is the sub-list for extension type_name
+	21, // [21:21] is the sub-list for extension extendee
+	0,  // [0:21] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_geometry_v1alpha1_geometry_service_proto_init() }
@@ -1195,7 +1515,7 @@ func file_lugwright_geometry_v1alpha1_geometry_service_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc), len(file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc)),
 			NumEnums:      2,
-			NumMessages:   15,
+			NumMessages:   19,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

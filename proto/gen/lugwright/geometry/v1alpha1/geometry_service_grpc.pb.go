@@ -26,6 +26,7 @@ const (
 	GeometryService_BuildBracket_FullMethodName   = "/lugwright.geometry.v1alpha1.GeometryService/BuildBracket"
 	GeometryService_BuildBrackets_FullMethodName  = "/lugwright.geometry.v1alpha1.GeometryService/BuildBrackets"
 	GeometryService_ExportBracket_FullMethodName  = "/lugwright.geometry.v1alpha1.GeometryService/ExportBracket"
+	GeometryService_ExportSheet_FullMethodName    = "/lugwright.geometry.v1alpha1.GeometryService/ExportSheet"
 )
 
 // GeometryServiceClient is the client API for GeometryService service.
@@ -44,6 +45,8 @@ type GeometryServiceClient interface {
 	BuildBrackets(ctx context.Context, in *BuildBracketsRequest, opts ...grpc.CallOption) (*BuildBracketsResponse, error)
 	// ExportBracket writes a bracket's files in one format.
 	ExportBracket(ctx context.Context, in *ExportBracketRequest, opts ...grpc.CallOption) (*ExportBracketResponse, error)
+	// ExportSheet writes one cut file of several plates, each in its place.
+	ExportSheet(ctx context.Context, in *ExportSheetRequest, opts ...grpc.CallOption) (*ExportSheetResponse, error)
 }
 
 type geometryServiceClient struct {
@@ -104,6 +107,16 @@ func (c *geometryServiceClient) ExportBracket(ctx context.Context, in *ExportBra
 	return out, nil
 }
 
+func (c *geometryServiceClient) ExportSheet(ctx context.Context, in *ExportSheetRequest, opts ...grpc.CallOption) (*ExportSheetResponse, error) {
+	cOpts := append([]grpc.CallOption{grpc.StaticMethod()}, opts...)
+	out := new(ExportSheetResponse)
+	err := c.cc.Invoke(ctx, GeometryService_ExportSheet_FullMethodName, in, out, cOpts...)
+	if err != nil {
+		return nil, err
+	}
+	return out, nil
+}
+
 // GeometryServiceServer is the server API for GeometryService service.
 // All implementations must embed UnimplementedGeometryServiceServer
 // for forward compatibility.
@@ -120,6 +133,8 @@ type GeometryServiceServer interface {
 	BuildBrackets(context.Context, *BuildBracketsRequest) (*BuildBracketsResponse, error)
 	// ExportBracket writes a bracket's files in one format.
 	ExportBracket(context.Context, *ExportBracketRequest) (*ExportBracketResponse, error)
+	// ExportSheet writes one cut file of several plates, each in its place.
+	ExportSheet(context.Context, *ExportSheetRequest) (*ExportSheetResponse, error)
 	mustEmbedUnimplementedGeometryServiceServer()
 }
 
@@ -144,6 +159,9 @@ func (UnimplementedGeometryServiceServer) BuildBrackets(context.Context, *BuildB
 }
 func (UnimplementedGeometryServiceServer) ExportBracket(context.Context, *ExportBracketRequest) (*ExportBracketResponse, error) {
 	return nil, status.Error(codes.Unimplemented, "method ExportBracket not implemented")
+}
+func (UnimplementedGeometryServiceServer) ExportSheet(context.Context, *ExportSheetRequest) (*ExportSheetResponse, error) {
+	return nil, status.Error(codes.Unimplemented, "method ExportSheet not implemented")
 }
 func (UnimplementedGeometryServiceServer) mustEmbedUnimplementedGeometryServiceServer() {}
 func (UnimplementedGeometryServiceServer) testEmbeddedByValue()                         {}
@@ -256,6 +274,24 @@ func _GeometryService_ExportBracket_Handler(srv interface{}, ctx context.Context
 	return interceptor(ctx, in, info, handler)
 }
 
+func _GeometryService_ExportSheet_Handler(srv interface{}, ctx context.Context, dec func(interface{}) error, interceptor grpc.UnaryServerInterceptor) (interface{}, error) {
+	in := new(ExportSheetRequest)
+	if err := dec(in); err != nil {
+		return nil, err
+	}
+	if interceptor == nil {
+		return srv.(GeometryServiceServer).ExportSheet(ctx, in)
+	}
+	info := &grpc.UnaryServerInfo{
+		Server:     srv,
+		FullMethod: GeometryService_ExportSheet_FullMethodName,
+	}
+	handler := func(ctx context.Context, req interface{}) (interface{}, error) {
+		return srv.(GeometryServiceServer).ExportSheet(ctx, req.(*ExportSheetRequest))
+	}
+	return interceptor(ctx, in, info, handler)
+}
+
 // GeometryService_ServiceDesc is the grpc.ServiceDesc for GeometryService service.
 // It's only intended for direct use with grpc.RegisterService,
 // and not to be introspected or modified (even as a copy)
@@ -282,6 +318,10 @@ var GeometryService_ServiceDesc = grpc.ServiceDesc{
 		{
 			MethodName: "ExportBracket",
 			Handler:    _GeometryService_ExportBracket_Handler,
+		},
+		{
+			MethodName: "ExportSheet",
+			Handler:    _GeometryService_ExportSheet_Handler,
 		},
 	},
 	Streams:  []grpc.StreamDesc{},

@@ -1,0 +1,78 @@
+package command
+
+import (
+	"os"
+	"path/filepath"
+	"strings"
+	"testing"
+)
+
+// inShop is the starter job with a shop named, and a shop file beside it.
+func inShop(t *testing.T, name, file string) string {
+	t.Helper()
+	path := starterJob(t)
+	src, err := os.ReadFile(path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	src = []byte(strings.Replace(string(src), "\nbasis:", "\nshop: "+name+"\nbasis:", 1))
+	if err := os.WriteFile(path, src, 0o644); err != nil {
+		t.Fatal(err)
+	}
+	if file != "" {
+		if err := os.WriteFile(filepath.Join(filepath.Dir(path), name), []byte(file), 0o644); err != nil {
+			t.Fatal(err)
+		}
+	}
+	return path
+}
+
+func packedFiles(t *testing.T, path string) (dir string, names string) {
+	t.Helper()
+	dir = filepath.Join(t.TempDir(), "pack")
+	lugwright(t, "pack", path, "-o", dir).want(t, Done, "")
+	files, err := listed(dir)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return dir, strings.Join(files, "\n")
+}
+
+func TestShops(t *testing.T) {
+	if r := lugwright(t, "shops").want(t, Done, ""); !strings.Contains(r.out, "laser\nplasma\nwaterjet\n") {
+		t.Error(r.out)
+	}
+	lugwright(t, "shops", "lazer").want(t, Misused, `"lazer" is not a shipped shop; nearest is "laser"`)
+	if r := lugwright(t, "shops", "plasma").want(t, Done, ""); !strings.Contains(r.out, "process: plasma") {
+		t.Error(r.out)
+	}
+}
+
+// A printed shop file, changed: R2010 in inches, one file a thickness, other layers, outlined marks, larger pin holes to ream.
+func TestOwnShop(t *testing.T) {
+	own := strings.NewReplacer(
+		"[R2000, R12]", "[R2010]", "units: mm", "units: inch", "one part a file ", "one file a thickness ", "cut: CUT", "cut: C1",
+		"single line", "outlines", "less: 1 mm", "less: 3 mm",
+	).Replace(lugwright(t, "shops", "laser").out)
+	dir, names := packedFiles(t, inShop(t, "my.yaml", own))
+	if strings.Count(names, ".dxf") != strings.Count(names, "dxf/r2010/PLATES_") || strings.Count(names, ".dxf") < 2 || !strings.Contains(names, "_units-inch.dxf") {
+		t.Errorf("files:\n%s", names)
+	}
+	list, err := os.ReadFile(filepath.Join(dir, "cut-list.csv"))
+	if err != nil || !strings.Contains(string(list), " in overall along ") || !strings.Contains(string(list), "ream, cut 22.50") {
+		t.Errorf("%v:\n%s", err, list)
+	}
+}
+
+func TestShopRefusals(t *testing.T) {
+	lugwright(t, "check", inShop(t, "lasre", "")).want(t, Misused, `shop: `)
+	lugwright(t, "check", inShop(t, "lasre", "")).want(t, Misused, `one of laser, plasma, waterjet, or a shop file beside the job; nearest is "laser"`)
+	lugwright(t, "check", inShop(t, "my.yaml", "shop: 1\n")).want(t, Misused, "my.yaml:1:1: process: missing")
+	wide := strings.Replace(lugwright(t, "shops", "laser").out, "of_thickness: 1.0, and: 1.5 mm}\nholes", "of_thickness: 5.0, and: 1.5 mm}\nholes", 1)
+	path := inShop(t, "my.yaml", wide)
+	dir := filepath.Join(t.TempDir(), "pack")
+	lugwright(t, "pack", path, "-o", dir).want(t, Misused, "mm of steel are left between the hole pin and the edge; at least ")
+	if _, err := os.Stat(dir); !os.IsNotExist(err) {
+		t.Errorf("something was written: %v", err)
+	}
+}
