@@ -41,7 +41,7 @@ const MarkHere = "{mark}"
 // SamePiece says whether two plates come off the table alike: stock, outline, holes and bends.
 func (p *Plate) SamePiece(q *Plate) bool {
 	sameHole := func(a, b Hole) bool {
-		return a.Center == b.Center && a.DiaMM == b.DiaMM && a.CutMM == b.CutMM && a.Finish == b.Finish
+		return a.Center == b.Center && a.DiaMM == b.DiaMM && a.CutMM == b.CutMM && a.Finish == b.Finish && a.Thread == b.Thread
 	}
 	return p.ThicknessMM == q.ThicknessMM && p.Material == q.Material && p.RolledMM == q.RolledMM &&
 		slices.Equal(p.Outer, q.Outer) && slices.EqualFunc(p.Holes, q.Holes, sameHole) &&

@@ -27,6 +27,7 @@ type Hole struct {
 	CutMM   float64 // diameter as cut on the table; smaller than DiaMM where a finish allowance is left
 	Purpose Purpose
 	Finish  Finish
+	Thread  string // size of a tapped hole, whose DiaMM is the thread's nominal diameter; else empty
 }
 
 // Purpose says what a hole is for.
@@ -53,10 +54,11 @@ const (
 	AsCut   Finish = "as cut"
 	Drilled Finish = "drill"
 	Reamed  Finish = "ream"
+	Tapped  Finish = "tap"
 )
 
 // Finishes lists every finish, in the order of the wire format.
-func Finishes() []Finish { return []Finish{AsCut, Drilled, Reamed} }
+func Finishes() []Finish { return []Finish{AsCut, Drilled, Reamed, Tapped} }
 
 // Etch is a mark engraved on the +W face: single-stroke text of the given height, middled on At both ways, so that it takes the same
 // place on the mirrored plate.

@@ -171,6 +171,9 @@ func (v *validator) plate(i int) {
 	}
 	for k, h := range p.Holes {
 		v.size(fmt.Sprintf("%s.holes[%d].diameter_mm", at, k), h.DiaMM, 0.1)
+		if _, err := TapDrillMM(h.Thread); (h.Thread != "") != (h.Finish == Tapped) || h.Thread != "" && err != nil {
+			v.refuse(fmt.Sprintf("%s.holes[%d].thread", at, k), fmt.Sprintf("%q, finish %s", h.Thread, h.Finish), "a coarse thread such as M8 with a tapped hole, none with another")
+		}
 		if !(h.CutMM == 0 || h.CutMM >= 0.1 && h.CutMM <= h.DiaMM) {
 			v.refuse(fmt.Sprintf("%s.holes[%d].cut_mm", at, k), fmt.Sprintf("%g mm", h.CutMM), "0 for none, or 0.1 mm to the finished diameter")
 		}

@@ -142,6 +142,9 @@ func holeNotes(holes []part.Hole) string {
 
 func holeNote(h part.Hole) string {
 	text := fmt.Sprintf("%s %s %s", h.Purpose, hundredths(h.DiaMM), h.Finish)
+	if drill, err := part.TapDrillMM(h.Thread); h.Finish == part.Tapped && err == nil {
+		text = fmt.Sprintf("%s tap %s, drill %s", h.Purpose, h.Thread, hundredths(drill))
+	}
 	switch {
 	case h.CutMM == 0:
 		return text + ", centre mark only"

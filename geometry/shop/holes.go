@@ -24,6 +24,10 @@ func (s *Profile) Finished(b *part.Bracket) *part.Bracket {
 
 // make settles how one hole is made.
 func (s *Profile) make(h *part.Hole, thicknessMM float64) {
+	if h.Finish == part.Tapped {
+		s.makeTapped(h, thicknessMM)
+		return
+	}
 	i := slices.IndexFunc(s.Holes, func(r HoleRule) bool { return r.fits(h, thicknessMM) })
 	r := &s.Holes[i]
 	least := s.SmallestHole.At(thicknessMM)
@@ -40,6 +44,15 @@ func (s *Profile) make(h *part.Hole, thicknessMM float64) {
 	if h.Finish != part.AsCut && h.CutMM < least {
 		h.CutMM = 0
 	}
+}
+
+// makeTapped cuts the hole for the tap where the shop can, else marks it.
+func (s *Profile) makeTapped(h *part.Hole, thicknessMM float64) {
+	drill, err := part.TapDrillMM(h.Thread)
+	if err != nil || drill < s.SmallestHole.At(thicknessMM) || s.Process.thermal() {
+		drill = 0 // a tap does not live in a hardened edge
+	}
+	h.CutMM = drill
 }
 
 func (r *HoleRule) fits(h *part.Hole, thicknessMM float64) bool {

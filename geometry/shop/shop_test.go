@@ -70,6 +70,18 @@ func TestFinished(t *testing.T) {
 	}
 }
 
+// A tapped hole is cut for its tap by a jet and marked by heat, whatever the rules say.
+func TestTapped(t *testing.T) {
+	for process, want := range map[Process]float64{Laser: 0, Waterjet: 10.2} {
+		s := good()
+		s.Process = process
+		b := plate(8, part.Hole{ID: "h", DiaMM: 12, Thread: "M12", Purpose: part.ForBolt, Finish: part.Tapped})
+		if h := s.Finished(b).Plates[0].Holes[0]; h.CutMM != want || h.Finish != part.Tapped {
+			t.Errorf("%s: cut %g, %s; want %g", process, h.CutMM, h.Finish, want)
+		}
+	}
+}
+
 func TestMarks(t *testing.T) {
 	s := good()
 	etch := s.Finished(plate(10)).Plates[0].Etch

@@ -3,6 +3,7 @@ package geometry
 import (
 	"bytes"
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 	"testing"
@@ -13,6 +14,7 @@ import (
 
 	"lugwright/geometry"
 	"lugwright/geometry/dxf"
+	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/part/parttest"
 	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
@@ -82,6 +84,51 @@ func TestBatchIsBounded(t *testing.T) {
 	if status.Code(err) != codes.InvalidArgument {
 		t.Errorf("got %v", err)
 	}
+}
+
+// Two ears and a gusset on one sheet; what is wrong with an order is named.
+func TestExportSheet(t *testing.T) {
+	s := New(nil)
+	ear := parttest.Ear()
+	order := wire.Sheet{Name: "S1", Format: wire.DXFR12, Plates: []wire.Placed{{Plate: ear}, {Plate: ear, At: shape.Point{X: 200}}, {Plate: parttest.Gusset(), At: shape.Point{X: 400}}}}
+	answer, err := s.ExportSheet(t.Context(), wire.EncodeSheet(order))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if name := answer.GetFile().GetName(); name != "S1_units-mm.dxf" {
+		t.Error(name)
+	}
+	if bad := dxf.Check(answer.GetFile().GetData(), dxf.Layers{}, 3); bad != nil {
+		t.Error(bad)
+	}
+	for field, spoil := range map[string]func(*wire.Sheet){
+		"name":                   func(s *wire.Sheet) { s.Name = "" },
+		"plates":                 func(s *wire.Sheet) { s.Plates = nil },
+		"format":                 func(s *wire.Sheet) { s.Format = wire.OpenSCAD },
+		"plates[1].thickness_mm": func(s *wire.Sheet) { s.Plates[1].Plate.ThicknessMM = -1 },
+		"plates[0].turn_rad":     func(s *wire.Sheet) { s.Plates[0].TurnRad = math.NaN() },
+		"style.cut_layer":        func(s *wire.Sheet) { s.Style.Cut = "cut lines" },
+	} {
+		bad := order
+		bad.Plates = slices.Clone(order.Plates)
+		spoil(&bad)
+		_, err := s.ExportSheet(t.Context(), wire.EncodeSheet(bad))
+		if got := violations(err); status.Code(err) != codes.InvalidArgument || len(got) != 1 || got[0] != field {
+			t.Errorf("%s: %v: %v", field, err, got)
+		}
+	}
+}
+
+func violations(err error) []string {
+	var out []string
+	for _, d := range status.Convert(err).Details() {
+		if bad, ok := d.(*errdetails.BadRequest); ok {
+			for _, v := range bad.GetFieldViolations() {
+				out = append(out, v.GetField())
+			}
+		}
+	}
+	return out
 }
 
 func TestFileNames(t *testing.T) {

@@ -101,6 +101,7 @@ var finishes = enum[partpb.HoleFinish, part.Finish]{
 	{partpb.HoleFinish_HOLE_FINISH_AS_CUT, part.AsCut},
 	{partpb.HoleFinish_HOLE_FINISH_DRILL, part.Drilled},
 	{partpb.HoleFinish_HOLE_FINISH_REAM, part.Reamed},
+	{partpb.HoleFinish_HOLE_FINISH_TAP, part.Tapped},
 }
 
 var profiles = enum[partpb.ProfileKind, part.ProfileKind]{

@@ -31,7 +31,7 @@ func readPlate(r *reader, m *pb.Plate) part.Plate {
 func hole(h *part.Hole) *pb.Hole {
 	return &pb.Hole{
 		Id: h.ID, CenterMm: point(&h.Center), DiameterMm: h.DiaMM, CutDiameterMm: h.CutMM,
-		Purpose: purposes.encode(h.Purpose), Finish: finishes.encode(h.Finish),
+		Purpose: purposes.encode(h.Purpose), Finish: finishes.encode(h.Finish), Thread: h.Thread,
 	}
 }
 
@@ -43,6 +43,7 @@ func readHole(r *reader, m *pb.Hole) part.Hole {
 		CutMM:   r.number("cut_diameter_mm", m.CutDiameterMm),
 		Purpose: purposes.decode(r, "purpose", m.Purpose),
 		Finish:  finishes.decode(r, "finish", m.Finish),
+		Thread:  r.text("thread", m.Thread),
 	}
 }
 

@@ -105,7 +105,7 @@ func TestRoundTrip(t *testing.T) {
 		same(t, gotFiles, files, err)
 
 		sheet := *random[Sheet](r)
-		sheet.Style = CutStyle{Cut: "CUT", Etch: "E-1"}
+		sheet.Format, sheet.Style = DXFR12, CutStyle{Cut: "CUT", Etch: "E-1"}
 		gotSheet, err := DecodeSheet(sent(t, EncodeSheet(sheet)))
 		same(t, gotSheet, sheet, err)
 

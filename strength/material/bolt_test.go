@@ -122,32 +122,6 @@ func TestInchAreas(t *testing.T) {
 	}
 }
 
-func TestClearanceHoles(t *testing.T) {
-	// Source: Structural Steel Designer's Handbook, Table 5.11 (AISC 360-05).
-	for size, want := range map[string]float64{"M16": 18, "M20": 22, "M22": 24, "M24": 27, "M27": 30, "M30": 33} {
-		h, err := bolt(t, size).ClearanceHole(HoleAISCStandard)
-		if err != nil || h != want {
-			t.Errorf("%s: got %g, %v, want %g", size, h, err, want)
-		}
-	}
-	// Source: ASME B18.2.8-1999 Table 1, from memory.
-	for size, want := range map[string]float64{"1/4-20": 9. / 32, "5/16-18": 11. / 32, "3/8-16": 13. / 32, "1/2-13": 9. / 16, "5/8-11": 11. / 16, "3/4-10": 13. / 16} {
-		h, err := bolt(t, size).ClearanceHole(HoleB1828Normal)
-		if err != nil {
-			t.Error(err)
-		}
-		near(t, size, h, want*inch, 1e-9)
-	}
-	var unknown *UnknownError
-	if _, err := bolt(t, "M12").ClearanceHole(HoleB1828Normal); !errors.As(err, &unknown) {
-		t.Errorf("inch table for M12: got %v, want an UnknownError", err)
-	}
-	var outside *RangeError
-	if _, err := bolt(t, "M8").ClearanceHole(HoleAISCStandard); !errors.As(err, &outside) {
-		t.Errorf("M8 in J3.3M: got %v, want a RangeError", err)
-	}
-}
-
 func TestParseBolt(t *testing.T) {
 	for in, want := range map[string]string{
 		"M12": "M12", " m12 ": "M12", "M12x1.75": "M12", "M12 x 1.25": "M12x1.25", "1/2-13": "1/2-13", "1/2 in": "1/2-13", `1/2"`: "1/2-13",

@@ -5,9 +5,6 @@ package material
 // fineThread is a metric fine pitch (mm).
 type fineThread struct{ d, p float64 }
 
-// hole is a clearance hole for a nominal diameter, in the table's own unit.
-type hole struct{ d, hole float64 }
-
 // metricBolts are the coarse sizes. Pitches: ISO 261. Hexagons and heads: ISO 4014; nuts: ISO 4032 (greatest height);
 // washers: ISO 7089; all from memory.
 var metricBolts = []Bolt{
@@ -73,23 +70,3 @@ func inchBolt(name string, d, tpi, flats, heavy, head, nut, washerOD, washerT fl
 		HeadMM: head * inch, NutMM: nut * inch, WasherOD: washerOD * inch, WasherT: washerT * inch,
 	}
 }
-
-var (
-	// iso273 is ISO 273, medium series, from memory.
-	iso273 = []hole{
-		{5, 5.5}, {6, 6.6}, {8, 9}, {10, 11}, {12, 13.5}, {14, 15.5}, {16, 17.5}, {18, 20}, {20, 22}, {22, 24}, {24, 26}, {27, 30}, {30, 33}, {36, 39},
-	}
-	// en1090 is EN 1090-2 Table 11, normal round holes: 1 mm at M12 and M14, 2 mm from M16, 3 mm from M24 (second hand).
-	en1090 = []hole{{12, 13}, {14, 15}, {16, 18}, {18, 20}, {20, 22}, {22, 24}, {24, 27}, {27, 30}, {30, 33}, {36, 39}}
-	// j33m is AISC 360-05 Table J3.3M.
-	j33m = []hole{{16, 18}, {20, 22}, {22, 24}, {24, 27}, {27, 30}, {30, 33}}
-	// j33 is AISC 360-16 and -22 Table J3.3 in inches, from memory; before 360-16 holes from 1 in up were 1/16 in smaller.
-	j33 = []hole{
-		{1.0 / 2, 9.0 / 16}, {5.0 / 8, 11.0 / 16}, {3.0 / 4, 13.0 / 16}, {7.0 / 8, 15.0 / 16}, {1, 1.125},
-		{1.125, 1.25}, {1.25, 1.375}, {1.375, 1.5}, {1.5, 1.625},
-	}
-	// b1828 is ASME B18.2.8 Table 1, normal fit, in inches, from memory.
-	b1828 = []hole{
-		{1.0 / 4, 9.0 / 32}, {5.0 / 16, 11.0 / 32}, {3.0 / 8, 13.0 / 32}, {1.0 / 2, 9.0 / 16}, {5.0 / 8, 11.0 / 16}, {3.0 / 4, 13.0 / 16},
-	}
-)

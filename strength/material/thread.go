@@ -1,6 +1,6 @@
 package material
 
-// Bolt sizes: how a size is read, its areas and its clearance holes. The sizes are in table_thread.go.
+// Bolt sizes: how a size is read and its areas. The sizes are in table_thread.go.
 
 import (
 	"math"
@@ -160,57 +160,4 @@ func BoltNames() []string {
 		names = append(names, b.Name)
 	}
 	return names
-}
-
-// HoleRule is a table of clearance holes.
-type HoleRule string
-
-// The tables of normal clearance holes.
-const (
-	HoleISO273Medium HoleRule = "ISO 273 medium"               // metric, from memory
-	HoleEN1090Normal HoleRule = "EN 1090-2 Table 11 normal"    // metric, M12 and up
-	HoleAISCStandard HoleRule = "AISC 360 Table J3.3 standard" // inch as in 360-16 and later, from memory; metric as Table J3.3M of 360-05
-	HoleB1828Normal  HoleRule = "ASME B18.2.8 normal"          // inch, from memory
-)
-
-// ClearanceHole gives the hole diameter (mm) for the bolt. A size the table does not have is a *RangeError,
-// an unknown rule or a rule of the other series an *UnknownError.
-func (b Bolt) ClearanceHole(rule HoleRule) (float64, error) {
-	table, inchTable := holeTable(rule, b.Inch)
-	if table == nil {
-		return 0, &UnknownError{"clearance hole table for " + b.Name, string(rule), string(suggestHole(b.Inch))}
-	}
-	unit := 1.0
-	if inchTable {
-		unit = inch
-	}
-	for _, h := range table {
-		if math.Abs(h.d*unit-b.DiaMM) < 1e-6 {
-			return h.hole * unit, nil
-		}
-	}
-	return 0, &RangeError{string(rule), "diameter", b.DiaMM, table[0].d * unit, table[len(table)-1].d * unit}
-}
-
-func holeTable(rule HoleRule, inchBolt bool) (table []hole, inchTable bool) {
-	switch {
-	case rule == HoleISO273Medium && !inchBolt:
-		return iso273, false
-	case rule == HoleEN1090Normal && !inchBolt:
-		return en1090, false
-	case rule == HoleAISCStandard && !inchBolt:
-		return j33m, false
-	case rule == HoleAISCStandard:
-		return j33, true
-	case rule == HoleB1828Normal && inchBolt:
-		return b1828, true
-	}
-	return nil, false
-}
-
-func suggestHole(inchBolt bool) HoleRule {
-	if inchBolt {
-		return HoleAISCStandard
-	}
-	return HoleISO273Medium
 }

@@ -104,6 +104,8 @@ const (
 	HoleFinish_HOLE_FINISH_DRILL HoleFinish = 2
 	// Reamed.
 	HoleFinish_HOLE_FINISH_REAM HoleFinish = 3
+	// Tapped.
+	HoleFinish_HOLE_FINISH_TAP HoleFinish = 4
 )
 
 // Enum value maps for HoleFinish.
@@ -113,12 +115,14 @@ var (
 		1: "HOLE_FINISH_AS_CUT",
 		2: "HOLE_FINISH_DRILL",
 		3: "HOLE_FINISH_REAM",
+		4: "HOLE_FINISH_TAP",
 	}
 	HoleFinish_value = map[string]int32{
 		"HOLE_FINISH_UNSPECIFIED": 0,
 		"HOLE_FINISH_AS_CUT":      1,
 		"HOLE_FINISH_DRILL":       2,
 		"HOLE_FINISH_REAM":        3,
+		"HOLE_FINISH_TAP":         4,
 	}
 )
 
@@ -308,7 +312,9 @@ type Hole struct {
 	// What it is for.
 	Purpose HolePurpose `protobuf:"varint,5,opt,name=purpose,proto3,enum=lugwright.part.v1alpha1.HolePurpose" json:"purpose,omitempty"`
 	// How it reaches its finished size.
-	Finish        HoleFinish `protobuf:"varint,6,opt,name=finish,proto3,enum=lugwright.part.v1alpha1.HoleFinish" json:"finish,omitempty"`
+	Finish HoleFinish `protobuf:"varint,6,opt,name=finish,proto3,enum=lugwright.part.v1alpha1.HoleFinish" json:"finish,omitempty"`
+	// Size of a tapped hole, whose diameter is the thread's nominal one, e.g. "M8"; else empty.
+	Thread        string `protobuf:"bytes,7,opt,name=thread,proto3" json:"thread,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -383,6 +389,13 @@ func (x *Hole) GetFinish() HoleFinish {
 		return x.Finish
 	}
 	return HoleFinish_HOLE_FINISH_UNSPECIFIED
+}
+
+func (x *Hole) GetThread() string {
+	if x != nil {
+		return x.Thread
+	}
+	return ""
 }
 
 // Etch is single-stroke text engraved on the plate's +W face.
@@ -549,7 +562,7 @@ const file_lugwright_part_v1alpha1_plate_proto_rawDesc = "" +
 	"\x05bends\x18\n" +
 	" \x03(\v2\x1d.lugwright.part.v1alpha1.BendR\x05bends\x12\x1b\n" +
 	"\trolled_mm\x18\v \x01(\x01R\brolledMm\x121\n" +
-	"\x04pose\x18\f \x01(\v2\x1d.lugwright.part.v1alpha1.PoseR\x04pose\"\x9e\x02\n" +
+	"\x04pose\x18\f \x01(\v2\x1d.lugwright.part.v1alpha1.PoseR\x04pose\"\xb6\x02\n" +
 	"\x04Hole\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12@\n" +
 	"\tcenter_mm\x18\x02 \x01(\v2#.lugwright.part.v1alpha1.PlanePointR\bcenterMm\x12\x1f\n" +
@@ -557,7 +570,8 @@ const file_lugwright_part_v1alpha1_plate_proto_rawDesc = "" +
 	"diameterMm\x12&\n" +
 	"\x0fcut_diameter_mm\x18\x04 \x01(\x01R\rcutDiameterMm\x12>\n" +
 	"\apurpose\x18\x05 \x01(\x0e2$.lugwright.part.v1alpha1.HolePurposeR\apurpose\x12;\n" +
-	"\x06finish\x18\x06 \x01(\x0e2#.lugwright.part.v1alpha1.HoleFinishR\x06finish\"\x8e\x01\n" +
+	"\x06finish\x18\x06 \x01(\x0e2#.lugwright.part.v1alpha1.HoleFinishR\x06finish\x12\x16\n" +
+	"\x06thread\x18\a \x01(\tR\x06thread\"\x8e\x01\n" +
 	"\x04Etch\x12\x12\n" +
 	"\x04text\x18\x01 \x01(\tR\x04text\x128\n" +
 	"\x05at_mm\x18\x02 \x01(\v2#.lugwright.part.v1alpha1.PlanePointR\x04atMm\x12\x1b\n" +
@@ -575,13 +589,14 @@ const file_lugwright_part_v1alpha1_plate_proto_rawDesc = "" +
 	"\x10HOLE_PURPOSE_ROD\x10\x03\x12\x1c\n" +
 	"\x18HOLE_PURPOSE_WELD_ACCESS\x10\x04\x12\x16\n" +
 	"\x12HOLE_PURPOSE_DRAIN\x10\x05\x12\x1b\n" +
-	"\x17HOLE_PURPOSE_LIGHTENING\x10\x06*n\n" +
+	"\x17HOLE_PURPOSE_LIGHTENING\x10\x06*\x83\x01\n" +
 	"\n" +
 	"HoleFinish\x12\x1b\n" +
 	"\x17HOLE_FINISH_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12HOLE_FINISH_AS_CUT\x10\x01\x12\x15\n" +
 	"\x11HOLE_FINISH_DRILL\x10\x02\x12\x14\n" +
-	"\x10HOLE_FINISH_REAM\x10\x03B\xe1\x01\n" +
+	"\x10HOLE_FINISH_REAM\x10\x03\x12\x13\n" +
+	"\x0fHOLE_FINISH_TAP\x10\x04B\xe1\x01\n" +
 	"\x1bcom.lugwright.part.v1alpha1B\n" +
 	"PlateProtoP\x01Z8lugwright/proto/gen/lugwright/part/v1alpha1;partv1alpha1\xa2\x02\x03LPX\xaa\x02\x17Lugwright.Part.V1alpha1\xca\x02\x17Lugwright\\Part\\V1alpha1\xe2\x02#Lugwright\\Part\\V1alpha1\\GPBMetadata\xea\x02\x19Lugwright::Part::V1alpha1b\x06proto3"
 
