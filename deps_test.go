@@ -41,6 +41,7 @@ var rules = []rule{
 	{folder: "geometry/fab/fabtest", own: []string{"geometry", "geometry/shape", "geometry/stroke", "part"}, why: "the suite every kind runs; a test helper"},
 	{folder: "geometry/stroke", own: []string{"geometry/shape"}, pure: true, why: "letters for dxf and svg"},
 	{folder: "geometry/shop", own: []string{"part", "geometry/shape"}, pure: true, why: "what a cutting shop can make and how it wants its files"},
+	{folder: "geometry/nest", own: []string{"geometry/shape"}, pure: true, why: "plates on stock sheets; knows outlines alone"},
 	{folder: "geometry/dxf", own: []string{"part", "geometry/shape", "geometry/stroke"}, pure: true, why: "a format never imports another"},
 	{folder: "geometry/scad", own: []string{"part", "geometry/shape"}, pure: true, why: "a format never imports another"},
 	{folder: "geometry/svg", own: []string{"part", "geometry/shape", "geometry/stroke"}, pure: true, why: "a format never imports another"},
@@ -72,7 +73,7 @@ var rules = []rule{
 	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "geometry/shop", "strength", "units"}, why: "the job file"},
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "strength"}, why: "coordinates; no flags, no printing"},
 	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
-	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
+	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
 	{folder: "client/command", own: []string{"client/...", "geometry", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units"}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }

@@ -53,6 +53,16 @@ func decode(file string, v *table.Value, k Known) *Job {
 		}
 		j.Factors[symbol] = factors.Field(symbol).Number()
 	}
+	for _, s := range v.Field("sheets").List() {
+		turns := Turns(s.Field("turns").Words())
+		if turns == "" {
+			turns = AnyTurn
+		}
+		j.Sheets = append(j.Sheets, Sheet{
+			ThicknessMM: s.Field("thickness").Number(), Material: s.Field("material").Words(), WidthMM: s.Field("width").Number(),
+			HeightMM: s.Field("height").Number(), Quantity: max(1, int(s.Field("quantity").Number())), Turns: turns,
+		})
+	}
 	cases := v.Field("cases")
 	for _, name := range cases.Keys() {
 		c := cases.Field(name)

@@ -32,6 +32,7 @@ type Job struct {
 	Factors    map[string]float64 // settable factors over the set
 	Cases      []Case             // in the order of the file
 	Brackets   []Bracket          // in the order of the file
+	Sheets     []Sheet            // stock on which plates are laid out; empty: they are not
 
 	reading *table.Reading // the file, for the places of its fields
 }
@@ -43,6 +44,23 @@ type Case struct {
 	Source string // published rule, or "builder's choice"
 	Words  string // what it is, may be empty
 }
+
+// Sheet is a stock size of plate, so many of it.
+type Sheet struct {
+	ThicknessMM, WidthMM, HeightMM float64
+	Material                       string
+	Quantity                       int
+	Turns                          Turns
+}
+
+// Turns says how plates may be turned on a sheet.
+type Turns string
+
+const (
+	AnyTurn   Turns = "any quarter"
+	HalfTurns Turns = "along the grain" // as drawn or turned by half
+	NoTurn    Turns = "none"
+)
 
 // Bracket is one bracket asked for.
 type Bracket struct {

@@ -32,6 +32,7 @@ func jobRule(k Known) *table.Rule {
 	r.Add(
 		table.May("leave_out", table.List("Limit states that are not to be checked, by id: only such as no published rule states. Results list them as not checked.",
 			table.Text(60, "Id of a limit state, as `lugwright limits` prints it."))),
+		table.May("sheets", table.List("Stock sheets on which the plates are laid out; left out, they are not.", sheetRule())),
 		table.Must("cases", table.Named("The load cases, named once.", caseRule())),
 		table.Must("brackets", table.List("The brackets.", bracketRule(k.Kinds))),
 	)
@@ -82,6 +83,21 @@ func checking(cards []strength.Card) []strength.Card {
 		}
 	}
 	return out
+}
+
+// mostSheet is the longest side of a stock sheet, in mm.
+const mostSheet = 2e4
+
+func sheetRule() *table.Rule {
+	side := func(says string) *table.Rule { return table.Quantity(units.Length, 10, mostSheet, says) }
+	return table.Mapping("A stock size of plate.",
+		table.Must("thickness", table.Quantity(units.Length, 0.3, 200, "Its thickness.")),
+		table.Must("material", table.Text(60, "Its grade, as the brackets name it.")),
+		table.Must("width", side("Along which it is filled, and along the grain.")),
+		table.Must("height", side("Across.")),
+		table.May("quantity", table.Whole(1, 100, "How many there are; left out, one.")),
+		table.May("turns", table.Choice("How plates may be turned on it; left out, by any quarter.", string(AnyTurn), string(HalfTurns), string(NoTurn))),
+	)
 }
 
 func caseRule() *table.Rule {

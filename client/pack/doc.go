@@ -7,6 +7,7 @@
 //	pieces.go    distinct plates and members of the whole job, counted
 //	mass.go      masses and cut lengths
 //	cut.go       cut files, re-read and compared with the model before release
+//	nest.go      plates laid out on the job's stock sheets
 //	drawings.go  pictures and solids
 //	lists.go     cut list and saw list
 //	buy.go       bolts, pins and rods to buy

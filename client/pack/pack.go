@@ -67,6 +67,7 @@ type assembly struct {
 	pieces  []*piece
 	members []*section
 	files   []file
+	noRoom  string // pieces that the stock sheets have no room for, in words
 }
 
 // assemble makes every file, in the order of their names, the manifest among them.
@@ -92,7 +93,7 @@ func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
 // cutFiles adds all that a job which does not pass goes without.
 func (a *assembly) cutFiles(ctx context.Context) error {
 	for _, step := range []func(context.Context) error{
-		a.gather, a.addDXF, a.addDrawings, a.addCutList, a.addSawList, a.addBuyList,
+		a.gather, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addSawList, a.addBuyList,
 	} {
 		if err := step(ctx); err != nil {
 			return err

@@ -71,6 +71,10 @@ func (a *assembly) whatIsWhat(r *readme) {
 		}
 		entry(f.folder+"/", words)
 	}
+	if len(a.Job.Sheets) > 0 {
+		entry("nest/", "plates laid out on the stock sheets, one cut file a sheet")
+		entry("nest.csv", "what lies on each sheet, how full it is, what is left of it")
+	}
 	entry("svg/ assembly/", "pictures of each plate and of each bracket")
 	entry("scad/", "solids, one OpenSCAD source a bracket")
 	entry("manifest.json", "SHA-256 and size of every file")
@@ -87,6 +91,9 @@ func (a *assembly) whatIsWhat(r *readme) {
 		words = strings.Replace(words, "UNITS ARE MM in every file", "CUT FILES ARE IN INCHES, every other file in mm", 1)
 	}
 	r.wrapped("", words)
+	if a.noRoom != "" {
+		r.wrapped("", "NO ROOM on the stock sheets for "+a.noRoom+".")
+	}
 	if a.Job.ShopName != "" {
 		r.wrapped("", "Cut files and holes as the shop "+a.Job.Shop.Name+" ("+string(a.Job.Shop.Process)+") has them.")
 	}

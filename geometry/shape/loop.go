@@ -191,3 +191,13 @@ func (e Edge) steps(sagitta float64) int {
 	n := math.Ceil(math.Abs(e.Sweep())/step - 1e-9)
 	return int(math.Max(1, math.Min(n, 1e5)))
 }
+
+// HasArc reports whether any edge is an arc.
+func (l Loop) HasArc() bool {
+	for _, v := range l {
+		if v.Bulge != 0 {
+			return true
+		}
+	}
+	return false
+}
