@@ -162,3 +162,32 @@ func run(t *testing.T, name string, args ...string) []byte {
 	}
 	return out
 }
+
+// BenchmarkEzdxf writes one plate's file, and lets ezdxf write the same entities in the same run: how many times longer its document API and its
+// streaming writer take.
+func BenchmarkEzdxf(b *testing.B) {
+	python := peer.Need(b, "python3", "ezdxf")
+	p := parttest.Ear()
+	file := filepath.Join(b.TempDir(), "ear.dxf")
+	if err := os.WriteFile(file, written(b, p, Options{}), 0o644); err != nil {
+		b.Fatal(err)
+	}
+	out, err := exec.Command(python, filepath.Join("..", "..", "testdata", "peers", "dxf_speed.py"), file, "30").Output()
+	if err != nil {
+		b.Fatal(err)
+	}
+	var seconds struct{ Document, Streaming float64 }
+	if err := json.Unmarshal(out, &seconds); err != nil {
+		b.Fatal(err)
+	}
+	var buf bytes.Buffer
+	for b.Loop() {
+		buf.Reset()
+		if err := Write(&buf, &p, Options{}); err != nil {
+			b.Fatal(err)
+		}
+	}
+	ours := b.Elapsed().Seconds() / float64(b.N)
+	b.ReportMetric(seconds.Document/ours, "document/ours")
+	b.ReportMetric(seconds.Streaming/ours, "streaming/ours")
+}

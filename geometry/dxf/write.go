@@ -57,7 +57,7 @@ func WritePieces(w io.Writer, pieces []Piece, o Options) error {
 	if o.Inch {
 		unit = mmPerInch
 	}
-	head, body := writer{unit: unit, layers: o.Layers}, writer{unit: unit, layers: o.Layers}
+	head, body := newWriter(unit, o.Layers, headSize), newWriter(unit, o.Layers, headSize+d.size())
 	if o.Version == R12 {
 		body.r12Body(d)
 		head.r12Head(d, o.Inch, body.handles)
@@ -70,8 +70,33 @@ func WritePieces(w io.Writer, pieces []Piece, o Options) error {
 			return fmt.Errorf("%s: %w", words(pieces), half.err)
 		}
 	}
-	_, err := w.Write(append(head.buf, body.buf...))
+	if _, err := w.Write(head.buf); err != nil {
+		return err
+	}
+	_, err := w.Write(body.buf)
 	return err
+}
+
+// headSize and entitySize are bytes to begin with: header or tables, and an edge or point of an entity.
+const (
+	headSize   = 4096
+	entitySize = 120
+)
+
+func newWriter(unit float64, l Layers, size int) writer {
+	return writer{unit: unit, layers: l, buf: make([]byte, 0, size)}
+}
+
+// size is about how many bytes the entities take.
+func (d *drawing) size() int {
+	n := 0
+	for _, s := range d.strokes {
+		n += len(s.Points)
+	}
+	for _, l := range d.contours {
+		n += len(l)
+	}
+	return n * entitySize
 }
 
 func words(pieces []Piece) string {

@@ -29,14 +29,16 @@ func (w *writer) tag(code int, value string) {
 	w.buf = append(w.buf, '\n')
 }
 
+// code writes a group code, below 1000, in three places.
 func (w *writer) code(code int) {
-	for _, width := range []int{100, 10} {
-		if code < width {
-			w.buf = append(w.buf, ' ')
-		}
+	hundreds, tens := byte(' '), byte(' ')
+	if code >= 100 {
+		hundreds = '0' + byte(code/100)
 	}
-	w.buf = strconv.AppendInt(w.buf, int64(code), 10)
-	w.buf = append(w.buf, '\n')
+	if code >= 10 {
+		tens = '0' + byte(code/10%10)
+	}
+	w.buf = append(w.buf, hundreds, tens, '0'+byte(code%10), '\n')
 }
 
 // number writes a real with at most 12 decimals and no exponent. A value that rounds to nothing is 0.0, never -0.
@@ -55,20 +57,35 @@ func (w *writer) number(code int, v float64) {
 		n = -n
 	}
 	w.buf = strconv.AppendInt(w.buf, n/1e12, 10)
+	rest := uint64(n % 1e12)
+	if rest == 0 {
+		w.buf = append(w.buf, '.', '0', '\n')
+		return
+	}
 	var digits [13]byte
 	digits[0] = '.'
-	last := 1
-	for i, rest := 12, n%1e12; i > 0; i, rest = i-1, rest/10 {
-		digits[i] = byte('0' + rest%10)
-		if digits[i] != '0' {
-			last = max(last, i)
-		}
+	sixDigits(digits[1:7], uint32(rest/1e6))
+	sixDigits(digits[7:13], uint32(rest%1e6))
+	last := 12
+	for digits[last] == '0' {
+		last--
 	}
-	w.buf = append(w.buf, digits[:last+1]...)
-	w.buf = append(w.buf, '\n')
+	w.buf = append(append(w.buf, digits[:last+1]...), '\n')
 }
 
-func (w *writer) count(code, n int) { w.tag(code, strconv.Itoa(n)) }
+func sixDigits(to []byte, n uint32) {
+	for i := 5; i >= 0; i, n = i-1, n/10 {
+		to[i] = byte('0' + n%10)
+	}
+}
+
+func (w *writer) count(code, n int) {
+	if w.err != nil {
+		return
+	}
+	w.code(code)
+	w.buf = append(strconv.AppendInt(w.buf, int64(n), 10), '\n')
+}
 
 // length writes a length given in mm.
 func (w *writer) length(code int, mm float64) { w.number(code, mm/w.unit) }

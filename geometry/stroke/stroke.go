@@ -22,16 +22,17 @@ func Text(text string, middle shape.Point, heightMM, angleRad float64) [][]shape
 	step := heightMM / rows
 	back := shape.Point{X: -WidthMM(text, heightMM) / 2, Y: -heightMM / 2}
 	var lines [][]shape.Point
+	turn := shape.Point{X: 1}.Rotate(angleRad)
 	for i, r := range []rune(strings.ToUpper(text)) {
-		for _, line := range strings.Split(letter(r), ",") {
-			if pts := points(line, i*advance); len(pts) > 1 {
-				lines = append(lines, pts)
+		for rest := letter(r); rest != ""; {
+			var line string
+			line, rest, _ = strings.Cut(rest, ",")
+			pts := points(line, i*advance)
+			for k, p := range pts {
+				p = p.Scale(step).Add(back)
+				pts[k] = shape.Point{X: float64(p.X*turn.X) - float64(p.Y*turn.Y), Y: float64(p.X*turn.Y) + float64(p.Y*turn.X)}.Add(middle)
 			}
-		}
-	}
-	for _, line := range lines {
-		for i, p := range line {
-			line[i] = p.Scale(step).Add(back).Rotate(angleRad).Add(middle)
+			lines = append(lines, pts)
 		}
 	}
 	return lines
@@ -53,11 +54,11 @@ func letter(r rune) string {
 	return box
 }
 
-// points reads one stroke, shifted by dx grid steps.
+// points reads one stroke, shifted by dx grid steps: two digits a point, a blank between.
 func points(line string, dx int) []shape.Point {
-	var out []shape.Point
-	for _, xy := range strings.Fields(line) {
-		out = append(out, shape.Point{X: float64(int(xy[0]-'0') + dx), Y: float64(xy[1] - '0')})
+	out := make([]shape.Point, 0, (len(line)+1)/3)
+	for ; len(line) >= 2; line = line[min(3, len(line)):] {
+		out = append(out, shape.Point{X: float64(int(line[0]-'0') + dx), Y: float64(line[1] - '0')})
 	}
 	return out
 }
