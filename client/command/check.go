@@ -27,6 +27,7 @@ func (s *session) checkVerb() *cli.Command {
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "all", Usage: "list every check, not the worst alone"},
 			&cli.BoolFlag{Name: "detail", Usage: "list every check with its calculation"},
+			&cli.BoolFlag{Name: "access", Usage: "name what a torch, socket, pin or grease gun cannot reach, and holes that welding puts out of line"},
 		},
 		Action: s.check,
 	}
@@ -37,7 +38,7 @@ func (s *session) check(c *cli.Context) error {
 		return err
 	}
 	return s.withServices(c, func(ctx context.Context, client *dial.Client) error {
-		r, err := runJob(ctx, client, c.Args().First(), c.Bool("json") || c.Bool("detail"))
+		r, err := runJob(ctx, client, c.Args().First(), run.Options{Trace: c.Bool("json") || c.Bool("detail"), Access: c.Bool("json") || c.Bool("access")})
 		if err != nil {
 			return err
 		}
@@ -51,12 +52,12 @@ func (s *session) check(c *cli.Context) error {
 }
 
 // runJob reads, builds and checks a job.
-func runJob(ctx context.Context, client *dial.Client, path string, trace bool) (*run.Result, error) {
+func runJob(ctx context.Context, client *dial.Client, path string, o run.Options) (*run.Result, error) {
 	j, err := readJob(ctx, client, path)
 	if err != nil {
 		return nil, err
 	}
-	return run.Job(ctx, client, j, run.Options{Trace: trace})
+	return run.Job(ctx, client, j, o)
 }
 
 func firstError(errs ...error) error {
@@ -191,6 +192,12 @@ func (p *printer) bracket(b *run.Bracket, system units.System, o resultOptions) 
 	p.checks(b.Report.Checks, system, o)
 	for _, n := range b.Report.NotChecked {
 		p.wrapped("  not checked", 17, n.What+", "+n.Place+": "+n.Why)
+	}
+	for _, f := range b.Access {
+		p.wrapped("  no access", 17, f.String())
+	}
+	for _, n := range b.Fits {
+		p.wrapped("  fit", 17, n)
 	}
 	for _, n := range b.Notes {
 		p.wrapped("  note", 17, n)

@@ -12,6 +12,7 @@ import (
 	"lugwright/client/caution"
 	"lugwright/client/job"
 	"lugwright/client/run"
+	"lugwright/geometry/access"
 	"lugwright/part"
 	"lugwright/strength"
 )
@@ -80,6 +81,8 @@ type bracketDoc struct {
 	Governing  *governingDoc   `json:"governing"` // null when nothing was checked
 	Checks     []checkDoc      `json:"checks"`    // worst first
 	NotChecked []notCheckedDoc `json:"not_checked"`
+	NoAccess   []string        `json:"no_access"` // what tools cannot reach
+	Fits       []string        `json:"fits"`      // holes that welding may put out of line
 	Notes      []string        `json:"notes"`
 }
 
@@ -163,6 +166,8 @@ func docOfBracket(b *run.Bracket) bracketDoc {
 		Parameters: docsOf(b.Part.Params, docOfParameter), Verdict: string(b.Report.Verdict()),
 		Checks:     docsOf(b.Report.Checks, docOfCheck),
 		NotChecked: docsOf(b.Report.NotChecked, func(n strength.NotChecked) notCheckedDoc { return notCheckedDoc{n.What, n.Place, n.Why} }),
+		NoAccess:   docsOf(b.Access, access.Finding.String),
+		Fits:       append([]string{}, b.Fits...),
 		Notes:      append([]string{}, b.Notes...),
 	}
 	if k := b.Report.Governing(); k != nil {

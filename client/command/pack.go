@@ -38,7 +38,7 @@ func (s *session) pack(c *cli.Context) error {
 		return err
 	}
 	return s.withServices(c, func(ctx context.Context, client *dial.Client) error {
-		r, err := runJob(ctx, client, c.Args().First(), true)
+		r, err := runJob(ctx, client, c.Args().First(), run.Options{Trace: true, Access: true})
 		if err != nil {
 			return err
 		}

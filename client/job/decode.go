@@ -7,6 +7,7 @@ import (
 
 	"lugwright/client/table"
 	"lugwright/geometry"
+	"lugwright/geometry/access"
 	"lugwright/geometry/shop"
 	"lugwright/part"
 	"lugwright/strength"
@@ -38,6 +39,7 @@ func decode(file string, v *table.Value, k Known) *Job {
 		PinJoint:   v.Field("pin_joint").Words(),
 		ShopName:   v.Field("shop").Words(),
 		Shop:       shop.Plain(),
+		Room:       decodeRoom(v.Field("room")),
 		FactorSet:  v.Field("factor_set").Words(),
 	}
 	if v.Field("units").Words() == "inch" {
@@ -72,6 +74,18 @@ func decode(file string, v *table.Value, k Known) *Job {
 		j.Brackets = append(j.Brackets, decodeBracket(b, k.Kinds))
 	}
 	return j
+}
+
+func decodeRoom(v *table.Value) access.Room {
+	r := access.Usual()
+	for name, into := range map[string]*float64{
+		"torch_angle": &r.TorchAngleRad, "torch_length": &r.TorchLengthMM, "torch_width": &r.TorchWidthMM, "socket": &r.SocketMM, "grease": &r.GreaseMM,
+	} {
+		if f := v.Field(name); f != nil {
+			*into = f.Number()
+		}
+	}
+	return r
 }
 
 func decodeBracket(v *table.Value, kinds []geometry.Kind) Bracket {

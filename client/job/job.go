@@ -3,6 +3,7 @@ package job
 import (
 	"lugwright/client/table"
 	"lugwright/geometry"
+	"lugwright/geometry/access"
 	"lugwright/geometry/shop"
 	"lugwright/part"
 	"lugwright/strength"
@@ -32,6 +33,7 @@ type Job struct {
 	Factors    map[string]float64 // settable factors over the set
 	Cases      []Case             // in the order of the file
 	Brackets   []Bracket          // in the order of the file
+	Room       access.Room        // what tools need around the brackets
 	Sheets     []Sheet            // stock on which plates are laid out; empty: they are not
 
 	reading *table.Reading // the file, for the places of its fields

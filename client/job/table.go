@@ -3,6 +3,8 @@ package job
 // This file is the field table of a job file.
 
 import (
+	"math"
+
 	"lugwright/client/table"
 	"lugwright/geometry"
 	"lugwright/part"
@@ -32,6 +34,7 @@ func jobRule(k Known) *table.Rule {
 	r.Add(
 		table.May("leave_out", table.List("Limit states that are not to be checked, by id: only such as no published rule states. Results list them as not checked.",
 			table.Text(60, "Id of a limit state, as `lugwright limits` prints it."))),
+		table.May("room", roomRule()),
 		table.May("sheets", table.List("Stock sheets on which the plates are laid out; left out, they are not.", sheetRule())),
 		table.Must("cases", table.Named("The load cases, named once.", caseRule())),
 		table.Must("brackets", table.List("The brackets.", bracketRule(k.Kinds))),
@@ -83,6 +86,20 @@ func checking(cards []strength.Card) []strength.Card {
 		}
 	}
 	return out
+}
+
+// roomRule has the ranges of access.Room.
+func roomRule() *table.Rule {
+	length := func(name string, least, most float64, says string) table.Field {
+		return table.May(name, table.Quantity(units.Length, least, most, says))
+	}
+	return table.Mapping("Room that tools need; what is left out is common practice.",
+		table.May("torch_angle", table.Quantity(units.Angle, 0, math.Pi/4, "Least angle between the torch and each face it welds.")),
+		length("torch_length", 20, 1000, "Free length of the torch, from the root."),
+		length("torch_width", 5, 200, "Width of its nozzle and of the hand behind it."),
+		length("socket", 10, 500, "Free length over a bolt's head or nut."),
+		length("grease", 10, 1000, "Free length before a grease point."),
+	)
 }
 
 // mostSheet is the longest side of a stock sheet, in mm.

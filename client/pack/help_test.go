@@ -49,7 +49,7 @@ func tiny(t testing.TB, worst strength.Verdict) Input {
 	}
 	right.Members[0].Mark = "TB-R5"
 	left.Name, right.Name = "tiny-left", "tiny-right"
-	j := &job.Job{Shop: shop.Plain(), 
+	j := &job.Job{Shop: shop.Plain(),
 		Title: "A tiny job", Revision: "A", Basis: "AISC 360-22", Method: strength.ASD,
 		Cases: []job.Case{{Name: "down", Level: part.Service, Source: "builder's choice", Words: "3 g down"}},
 		Brackets: []job.Bracket{

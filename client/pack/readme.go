@@ -91,6 +91,11 @@ func (a *assembly) whatIsWhat(r *readme) {
 		words = strings.Replace(words, "UNITS ARE MM in every file", "CUT FILES ARE IN INCHES, every other file in mm", 1)
 	}
 	r.wrapped("", words)
+	for _, b := range a.Result.Brackets {
+		for _, f := range b.Access {
+			r.wrapped("- ", "NO ACCESS on "+b.Spec.Name+", "+f.String())
+		}
+	}
 	if a.noRoom != "" {
 		r.wrapped("", "NO ROOM on the stock sheets for "+a.noRoom+".")
 	}

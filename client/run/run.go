@@ -8,6 +8,7 @@ import (
 
 	"lugwright/client/job"
 	"lugwright/geometry"
+	"lugwright/geometry/access"
 	"lugwright/part"
 	"lugwright/services/dial"
 	"lugwright/strength"
@@ -15,7 +16,8 @@ import (
 
 // Options say how much to ask for.
 type Options struct {
-	Trace bool // record every line of every governing check
+	Trace  bool // record every line of every governing check
+	Access bool // look for what tools cannot reach, and what welding puts out of line
 }
 
 // Result is a job with its checked brackets.
@@ -29,7 +31,9 @@ type Bracket struct {
 	Spec   *job.Bracket
 	Part   *part.Bracket
 	Report *strength.Report
-	Notes  []string // cases without a load, and what the report remarks
+	Notes  []string         // cases without a load, and what the report remarks
+	Access []access.Finding // what tools cannot reach
+	Fits   []string         // holes that welding may put out of line, and what to do
 }
 
 // Known asks the services what a job may say.
@@ -59,6 +63,9 @@ func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, e
 	r := &Result{Job: j, Brackets: make([]Bracket, len(built))}
 	for i := range built {
 		r.Brackets[i] = Bracket{Spec: &j.Brackets[i], Part: built[i], Report: reports[i], Notes: notes(j, &j.Brackets[i], reports[i])}
+		if o.Access {
+			r.Brackets[i].Access, r.Brackets[i].Fits = access.Findings(built[i], j.Room), access.Fits(built[i])
+		}
 	}
 	return r, nil
 }

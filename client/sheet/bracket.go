@@ -104,12 +104,18 @@ func (s *sheet) loads(b *run.Bracket) {
 
 // notes are the run's (materials, cases without a load) and the kind's to the maker.
 func (s *sheet) notes(b *run.Bracket) {
-	if len(b.Notes)+len(b.Part.Notes) == 0 {
+	if len(b.Notes)+len(b.Part.Notes)+len(b.Access)+len(b.Fits) == 0 {
 		return
 	}
 	s.heading(3, "Notes on "+b.Spec.Name)
 	for _, n := range b.Notes {
 		s.line("- %s", prose(n))
+	}
+	for _, f := range b.Access {
+		s.line("- no access: %s", prose(f.String()))
+	}
+	for _, n := range b.Fits {
+		s.line("- fit: %s", prose(n))
 	}
 	for _, n := range b.Part.Notes {
 		s.line("- for the maker: %s", prose(n))
