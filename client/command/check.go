@@ -27,7 +27,7 @@ func (s *session) checkVerb() *cli.Command {
 		Flags: []cli.Flag{
 			&cli.BoolFlag{Name: "all", Usage: "list every check, not the worst alone"},
 			&cli.BoolFlag{Name: "detail", Usage: "list every check with its calculation"},
-			&cli.BoolFlag{Name: "access", Usage: "name what a torch, socket, pin or grease gun cannot reach, and holes that welding puts out of line"},
+			&cli.BoolFlag{Name: "access", Usage: "name what tools cannot reach"},
 		},
 		Action: s.check,
 	}
