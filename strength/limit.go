@@ -60,6 +60,7 @@ type Given struct {
 	Min, Max            float64
 	Optional            bool     // may be left out
 	Default             float64  // its value then
+	Step                float64  // a number of things is a multiple of it: 1, or 0.5 where halves count; 0 for none
 	List                bool     // several values, such as the positions of bolts
 	Choices             []string // names of the values 0, 1, 2, ... of a choice
 }
@@ -124,9 +125,13 @@ func (l *Limit[G]) FromNumbers(c *Calc, values [][]float64) error {
 	}
 	var g G
 	fields := reflect.ValueOf(&g).Elem()
+	longest := longestList(givens, values)
 	for i, v := range values {
 		if err := givens[i].check(v); err != nil {
 			return err
+		}
+		if givens[i].List && len(v) != len(values[longest]) && len(v) != 1 {
+			return &GivenError{Given: givens[i], Count: len(v), Beside: &givens[longest], Want: len(values[longest])}
 		}
 		if givens[i].List {
 			fields.Field(i).Set(reflect.ValueOf(v))
@@ -136,6 +141,17 @@ func (l *Limit[G]) FromNumbers(c *Calc, values [][]float64) error {
 	}
 	l.Check(c, g)
 	return nil
+}
+
+// longestList is the place of the list with the most values: every list of a limit state is about the same things, one value standing for all.
+func longestList(givens []Given, values [][]float64) int {
+	at := 0
+	for i, g := range givens {
+		if g.List && (!givens[at].List || len(values[i]) > len(values[at])) {
+			at = i
+		}
+	}
+	return at
 }
 
 func (l *Limit[G]) trace(c *Calc, g G) {
@@ -157,16 +173,33 @@ type GivenError struct {
 	Given Given
 	Found float64
 	Count int // values given
+	// Beside is a longer list of the same limit state, of Want values, that this one does not match; else nil.
+	Beside *Given
+	Want   int
 }
 
 func (e *GivenError) Error() string {
-	if !e.Given.List && e.Count != 1 || e.Count == 0 || e.Count > MaxList {
-		return fmt.Sprintf("%s: %d values; one, or for a list 1 to %d, are accepted (%s)", e.Given.Symbol, e.Count, MaxList, e.Given.Words)
+	found, accept := e.Words()
+	return e.Given.Symbol + ": " + found + "; " + accept
+}
+
+// Words say what was found and what is accepted.
+func (e *GivenError) Words() (found, accept string) {
+	g := &e.Given
+	found = strings.TrimSpace(fmt.Sprintf("%g %s", e.Found, g.Unit))
+	switch {
+	case e.Beside != nil:
+		found, accept = fmt.Sprintf("%d values beside %d of %s", e.Count, e.Want, e.Beside.Symbol), "as many of both are needed, or one for all"
+	case !g.List && e.Count != 1 || e.Count == 0 || e.Count > MaxList:
+		found, accept = fmt.Sprintf("%d values", e.Count), fmt.Sprintf("one, or for a list 1 to %d, are accepted", MaxList)
+	case g.Choices != nil:
+		accept = fmt.Sprintf("one of %s is accepted", strings.Join(g.Choices, ", "))
+	case g.Step > 0 && e.Found >= g.Min && e.Found <= g.Max:
+		accept = fmt.Sprintf("a number of things, in steps of %g", g.Step)
+	default:
+		accept = strings.TrimSpace(fmt.Sprintf("%g to %g %s", g.Min, g.Max, g.Unit)) + " is accepted"
 	}
-	if e.Given.Choices != nil {
-		return fmt.Sprintf("%s: %g; one of %s is accepted (%s)", e.Given.Symbol, e.Found, strings.Join(e.Given.Choices, ", "), e.Given.Words)
-	}
-	return fmt.Sprintf("%s: %g %s; %g to %g %s is accepted (%s)", e.Given.Symbol, e.Found, e.Given.Unit, e.Given.Min, e.Given.Max, e.Given.Unit, e.Given.Words)
+	return found, fmt.Sprintf("%s (%s)", accept, g.Words)
 }
 
 // MaxList bounds the values of one list.
@@ -177,7 +210,7 @@ func (g Given) check(values []float64) error {
 		return &GivenError{Given: g, Count: len(values)}
 	}
 	for _, v := range values {
-		if math.IsNaN(v) || v < g.Min || v > g.Max || g.Choices != nil && v != math.Trunc(v) {
+		if math.IsNaN(v) || v < g.Min || v > g.Max || g.Choices != nil && v != math.Trunc(v) || g.Step > 0 && math.Mod(v, g.Step) != 0 {
 			return &GivenError{Given: g, Found: v, Count: len(values)}
 		}
 	}
@@ -227,6 +260,13 @@ func givenOf(f reflect.StructField) (Given, error) {
 		if errLow != nil || errHigh != nil {
 			return g, fmt.Errorf("wants tags min and max")
 		}
+	}
+	if text, ok := f.Tag.Lookup("step"); ok {
+		v, err := strconv.ParseFloat(text, 64)
+		if err != nil || !(v > 0) {
+			return g, fmt.Errorf("step %q is no number above 0", text)
+		}
+		g.Step = v
 	}
 	if text, ok := f.Tag.Lookup("default"); ok {
 		v, err := strconv.ParseFloat(text, 64)

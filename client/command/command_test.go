@@ -498,3 +498,14 @@ func TestHelpInEightyColumns(t *testing.T) {
 		}
 	}
 }
+
+// Lists that are about the same bolts have one length; things are counted in whole numbers; what has no value is not printed.
+func TestEvaluateCounts(t *testing.T) {
+	group := []string{"evaluate", "bolt-group-elastic", "--basis", "AISC 360-22", "P_y=10 kN", "x_P=100 mm", "y_P=0 mm", "d=12 mm", "F_u=800 MPa", "threads=1"}
+	lugwright(t, append(group, "x=0 mm, 80 mm, 160 mm", "y=0 mm, 5 mm")...).want(t, Misused, "y: 2 values beside 3 of x; as many of both are needed")
+	lugwright(t, append(group, "x=0 mm, 80 mm", "y=0 mm, 5 mm", "n_s=1.5")...).want(t, Misused, "n_s: 1.5; a number of things, in steps of 1")
+	twist := lugwright(t, "evaluate", "open-section-twist", "--basis", "AISC 360-22", "V=1 kN", "x=5 mm", "L=0 mm", "b=2 mm", "h=2 mm", "t=1 mm", "F_y=300 MPa")
+	if strings.Contains(twist.out, "NaN") {
+		t.Error(twist.out)
+	}
+}

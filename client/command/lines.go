@@ -3,6 +3,7 @@ package command
 // This file writes the lines of a calculation: givens, conditions, formulas as printed in the source and with numbers.
 
 import (
+	"math"
 	"strings"
 
 	"lugwright/strength"
@@ -14,6 +15,9 @@ import (
 func (p *printer) calculation(lines []strength.Line, indent int, system units.System) {
 	values := map[string]string{}
 	for _, l := range lines {
+		if math.IsNaN(l.Value) {
+			continue // past a need that does not hold a line may have no value
+		}
 		result := showLine(l, system)
 		switch l.Kind {
 		case strength.GivenLine:

@@ -3,6 +3,7 @@ package sheet
 // This file writes the lines of a calculation: givens, needs, and formulas as printed in the source and with numbers.
 
 import (
+	"math"
 	"regexp"
 	"strings"
 	"unicode/utf8"
@@ -20,10 +21,12 @@ func (s *sheet) calculation(lines []strength.Line) {
 	wide := widest(lines)
 	numbers := map[string]string{}
 	for _, l := range lines {
-		switch l.Kind {
-		case strength.GivenLine:
+		switch {
+		case math.IsNaN(l.Value): // past a need that does not hold a line may have no value
+			continue
+		case l.Kind == strength.GivenLine:
 			s.line("given  %s  %s", pad(l.Symbol+" = "+value(l), wide), oneLine(l.Words))
-		case strength.NeedLine:
+		case l.Kind == strength.NeedLine:
 			s.line("need   %s: %s; %s", need(l.Formula, numbers), met(l.Value), oneLine(l.Words))
 		default:
 			s.line("       %s", equation(l, numbers))

@@ -100,7 +100,7 @@ func readClause(r *reader, m *pb.Clause) strength.Clause {
 func given(g *strength.Given) *pb.Given {
 	return &pb.Given{
 		Symbol: g.Symbol, Unit: g.Unit, Words: g.Words, Min: g.Min, Max: g.Max, Optional: g.Optional, Default: g.Default,
-		List: g.List, Choices: g.Choices,
+		List: g.List, Choices: g.Choices, Step: g.Step,
 	}
 }
 
@@ -109,6 +109,6 @@ func readGiven(r *reader, m *pb.Given) strength.Given {
 	return strength.Given{
 		Symbol: r.text("symbol", m.Symbol), Unit: r.text("unit", m.Unit), Words: r.words("words", m.Words),
 		Min: m.Min, Max: m.Max, Optional: m.Optional, Default: m.Default,
-		List: m.List, Choices: r.texts("choices", maxThings, m.Choices),
+		List: m.List, Choices: r.texts("choices", maxThings, m.Choices), Step: r.number("step", m.Step),
 	}
 }

@@ -2,8 +2,6 @@ package wire
 
 import (
 	"errors"
-	"fmt"
-	"strings"
 
 	"lugwright/part"
 	pb "lugwright/proto/gen/lugwright/part/v1alpha1"
@@ -56,18 +54,11 @@ func encodeFields(fields part.FieldErrors) []*pb.FieldProblem {
 func fieldsOf(err error) part.FieldErrors {
 	var given *strength.GivenError
 	if errors.As(err, &given) {
-		return part.FieldErrors{{Field: "givens." + given.Given.Symbol, Found: foundOf(given), Accept: accepts(given.Given)}}
+		found, accept := given.Words()
+		return part.FieldErrors{{Field: "givens." + given.Given.Symbol, Found: found, Accept: accept}}
 	}
 	fields := part.Fields(err)
 	return fields[:min(len(fields), maxRefused)]
-}
-
-// foundOf says what was given: a value out of range, or another number of values than is taken.
-func foundOf(e *strength.GivenError) string {
-	if e.Given.List && (e.Count == 0 || e.Count > strength.MaxList) || !e.Given.List && e.Count != 1 {
-		return fmt.Sprintf("%d values", e.Count)
-	}
-	return strings.TrimSpace(fmt.Sprintf("%g %s", e.Found, e.Given.Unit))
 }
 
 // wordsOf is the whole error in words, the field errors' own where nothing else wraps them.

@@ -31,7 +31,7 @@ func TestFieldErrorsCrossTheWire(t *testing.T) {
 		{"one", twoFields[0], twoFields[:1], codes.InvalidArgument},
 		{"wrapped", fmt.Errorf("kind clevis: %w", twoFields), twoFields, codes.InvalidArgument},
 		{"given", &strength.GivenError{Given: strength.Given{Symbol: "F_u", Unit: "MPa", Words: "tensile", Min: 1, Max: 9}, Found: 0, Count: 1},
-			part.FieldErrors{{Field: "givens.F_u", Found: "0 MPa", Accept: "1 to 9 MPa (tensile)"}}, codes.InvalidArgument},
+			part.FieldErrors{{Field: "givens.F_u", Found: "0 MPa", Accept: "1 to 9 MPa is accepted (tensile)"}}, codes.InvalidArgument},
 		{"plain", errors.New("nothing holds"), nil, codes.FailedPrecondition},
 	} {
 		sent := ToStatus(c.err)

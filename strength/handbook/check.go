@@ -212,7 +212,7 @@ func within(path string, err error) error {
 func given(err error) error {
 	var g *strength.GivenError
 	if errors.As(err, &g) {
-		found, accept, _ := strings.Cut(strings.TrimPrefix(g.Error(), g.Given.Symbol+": "), "; ")
+		found, accept := g.Words()
 		return refuse("givens."+g.Given.Symbol, found, accept)
 	}
 	return err

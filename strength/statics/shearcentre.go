@@ -71,12 +71,11 @@ func ChannelShearCentre(b, h, tf, tw float64) (float64, error) {
 	return b * b * h * h * tf / (4 * inertia), nil
 }
 
-// TorsionByStress is J (mm^4) of a rectangle for stress alone: T t/J is the greatest shear stress, exact for a square and a thin rectangle and
-// up to 4.3 % below BarTorsion's between, at sides of 2.3 to 1; the shorter side counts as t. Thin rectangles have L t^3/3. Source: the
-// textbook approximation W = L t^2/(3 + 1.8 t/L), from memory.
+// TorsionByStress is J (mm^4) of a rectangle for stress alone: T t/J is the greatest shear stress; the shorter side counts as t. Thin
+// rectangles have L t^3/3. Source: St Venant's series.
 func TorsionByStress(l, t float64) float64 {
-	l, t = math.Max(l, t), math.Min(l, t)
-	return l * t * t * t / (3 + 1.8*t/l)
+	_, W := barTorsion(l, t)
+	return W * math.Min(l, t)
 }
 
 // BarTorsion gives the St Venant constant J (mm^4) and the torsion modulus W (mm^3; greatest shear stress T/W at the middle
@@ -88,14 +87,25 @@ func BarTorsion(l, t float64) (J, W float64, err error) {
 	if err := checkPositive("t", t, maxLength); err != nil {
 		return 0, 0, err
 	}
+	J, W = barTorsion(l, t)
+	return J, W, nil
+}
+
+// barTorsion sums the series until what is left is under 1e-7 of it: the terms for J fall with the fifth power, those for W exponentially.
+func barTorsion(l, t float64) (J, W float64) {
 	l, t = math.Max(l, t), math.Min(l, t)
 	var sumJ, sumW float64
-	for n := 1.0; n < 100; n += 2 {
+	for n := 1.0; n < 30; n += 2 {
 		x := n * math.Pi * l / (2 * t)
-		sumJ += math.Tanh(x) / (n * n * n * n * n)
+		n5 := n * n * n * n * n
+		if x > 20 {
+			sumJ += 1 / n5 // tanh is 1 within 1e-17, and 1/cosh nought
+			continue
+		}
+		sumJ += math.Tanh(x) / n5
 		sumW += 1 / (n * n * math.Cosh(x))
 	}
-	k := (1 - 192/math.Pow(math.Pi, 5)*t/l*sumJ) / 3
-	J = k * l * t * t * t
-	return J, J / (t * (1 - 8/(math.Pi*math.Pi)*sumW)), nil
+	const pi5 = math.Pi * math.Pi * math.Pi * math.Pi * math.Pi
+	J = (1 - 192/pi5*t/l*sumJ) / 3 * l * t * t * t
+	return J, J / (t * (1 - 8/(math.Pi*math.Pi)*sumW))
 }

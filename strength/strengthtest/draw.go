@@ -29,10 +29,18 @@ func (d dice) values(givens []strength.Given) [][]float64 {
 			n = length
 		}
 		for range n {
-			out[i] = append(out[i], min(max(d.value(g, givens[:i], out[:i]), g.Min), g.Max))
+			out[i] = append(out[i], stepped(g, min(max(d.value(g, givens[:i], out[:i]), g.Min), g.Max)))
 		}
 	}
 	return out
+}
+
+// stepped makes a number of things of any value.
+func stepped(g strength.Given, v float64) float64 {
+	if g.Step == 0 {
+		return v
+	}
+	return min(max(math.Round(v/g.Step)*g.Step, g.Min), g.Max)
 }
 
 func (d dice) value(g strength.Given, before []strength.Given, values [][]float64) float64 {

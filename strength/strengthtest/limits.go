@@ -122,7 +122,7 @@ func (s *suite) at(values [][]float64) bool {
 	return judged
 }
 
-// extremes takes all least, all greatest, one of each against the rest, and random corners; lists there are of any lengths.
+// extremes takes all least, all greatest, one of each against the rest, and random corners; lists there are of one to four values.
 func (s *suite) extremes() {
 	s.Helper()
 	s.bad = false
@@ -130,18 +130,19 @@ func (s *suite) extremes() {
 	for k := range 2*n + 2 + corners {
 		values := make([][]float64, n)
 		s.calc.Factors = s.dice.factors(s.card)
+		length := 1 + s.dice.IntN(4)
 		for i, g := range s.info.Givens {
-			values[i] = s.corner(g, k < 2*n+2, (k%2 == 1) != (i == k/2))
+			values[i] = s.corner(g, length, k < 2*n+2, (k%2 == 1) != (i == k/2))
 		}
 		s.at(values)
 	}
 }
 
 // corner gives the least or the greatest value of a given, one of them at random where it is not told which.
-func (s *suite) corner(g strength.Given, told, greatest bool) []float64 {
+func (s *suite) corner(g strength.Given, length int, told, greatest bool) []float64 {
 	out := make([]float64, 1)
 	if g.List && !told {
-		out = make([]float64, 1+s.dice.IntN(4))
+		out = make([]float64, length)
 	}
 	for i := range out {
 		if !told {

@@ -15,7 +15,7 @@ type boltJointGivens struct {
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
-	Planes  float64 `sym:"n_s" unit:"" min:"1" max:"2" default:"1" is:"shear planes"`
+	Planes  float64 `sym:"n_s" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes"`
 	Lj      float64 `sym:"L_j" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of an end-loaded pattern along the force, between outermost bolts; 0 when not end-loaded"`
 	Tf      float64 `sym:"t_f" unit:"mm" min:"0" max:"500" default:"0" is:"thickness of the fillers, summed"`
 	Held    float64 `sym:"fillers" choices:"loose|held" default:"0" is:"fillers: held are those fastened beyond the joint, or in a slip-critical one"`

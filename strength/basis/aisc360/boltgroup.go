@@ -30,7 +30,7 @@ type boltElasticGivens struct {
 	D       float64   `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64   `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
-	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" is:"shear planes of each bolt"`
+	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes of each bolt"`
 	Rp      float64   `sym:"r_p" unit:"N" min:"0" max:"1e8" default:"0" is:"nominal strength of the ply at the weakest bolt, bearing and tear-out (bolt-bearing); 0 leaves it out"`
 	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
@@ -135,7 +135,7 @@ type boltICGivens struct {
 	D       float64   `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64   `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
 	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
-	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" is:"shear planes of each bolt"`
+	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes of each bolt"`
 	Rp      float64   `sym:"r_p" unit:"N" min:"0" max:"1e8" default:"0" is:"nominal strength of the ply at the weakest bolt, bearing and tear-out (bolt-bearing); 0 leaves it out"`
 	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }

@@ -32,12 +32,12 @@ func pretension(size, group float64) float64 {
 type slipGivens struct {
 	V     float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on the joint"`
 	T     float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" default:"0" is:"tension on the joint"`
-	N     float64 `sym:"n_b" unit:"" min:"1" max:"1000" default:"1" is:"bolts that share both alike"`
+	N     float64 `sym:"n_b" unit:"" min:"1" max:"1000" default:"1" step:"1" is:"bolts that share both alike"`
 	Size  float64 `sym:"size" choices:"other|1/2 in|5/8 in|3/4 in|7/8 in|1 in|1-1/8 in|1-1/4 in|1-3/8 in|1-1/2 in|M16|M20|M22|M24|M27|M30|M36" default:"0" is:"bolt, for the table's pretension; other takes T_b"`
 	Group float64 `sym:"group" choices:"120|150|144" default:"0" is:"strength group: 120 (A325), 150 (A490), 144 (F3148)"`
 	Tb    float64 `sym:"T_b" unit:"N" min:"0" max:"1e8" default:"0" is:"pretension of a bolt of another size or group, 0.70 of its tensile strength"`
 	Mu    float64 `sym:"mu" unit:"" min:"0.05" max:"0.6" default:"0.3" is:"slip coefficient: 0.30 class A, 0.50 class B, or tested"`
-	Ns    float64 `sym:"n_s" unit:"" min:"1" max:"4" default:"1" is:"slip planes"`
+	Ns    float64 `sym:"n_s" unit:"" min:"1" max:"4" default:"1" step:"1" is:"slip planes"`
 	Hole  float64 `sym:"hole" choices:"standard|short slot across|oversize|short slot along|long slot" default:"0" is:"hole, a short slot across or along the force"`
 	Fill  float64 `sym:"fillers" choices:"held|loose" default:"0" is:"fillers: held are none, one, or those with bolts of their own; loose are two or more without"`
 	Du    float64 `sym:"D_u" unit:"" min:"1" max:"1.5" default:"1.13" is:"mean pretension over the least; another value needs the engineer's word"`

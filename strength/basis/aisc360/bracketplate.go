@@ -39,7 +39,7 @@ type plateShearGivens struct {
 	V  float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force along the plate"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
 	L  float64 `sym:"h" unit:"mm" min:"0.1" max:"5000" is:"length of the shear plane"`
-	N  float64 `sym:"n_h" unit:"" min:"0" max:"100" default:"0" is:"holes on the plane"`
+	N  float64 `sym:"n_h" unit:"" min:"0" max:"100" default:"0" step:"0.5" is:"holes on the plane"`
 	Dn float64 `sym:"d_net" unit:"mm" min:"0" max:"500" default:"0" is:"width deducted for each: hole plus 1/16 in"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 	Fu float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength"`

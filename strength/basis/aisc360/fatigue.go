@@ -63,11 +63,6 @@ var fatigueDamage = strength.Define(strength.Identity{
 	Clause: clause("Appendix 3, Eq. A-3-1", "summed by Miner's rule"),
 	Demand: "D", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g damageGivens) {
-	c.Solved("k_f", "stress ranges given", "", float64(len(g.F)))
-	c.Solved("k_n", "numbers of cycles given", "", float64(len(g.N)))
-	if !c.Need(len(g.F) == len(g.N), "k_f == k_n", "as many cycles as ranges") {
-		return
-	}
 	k := categories[int(g.Cat)]
 	power, over := 3.0, false
 	if int(g.Cat) == categoryF {

@@ -27,7 +27,7 @@ var tensionYield = strength.Define(strength.Identity{
 type tensionRuptureGivens struct {
 	P    float64   `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"tension"`
 	A    float64   `sym:"A_g" unit:"mm^2" min:"0.1" max:"1e7" is:"gross area"`
-	N    float64   `sym:"n_h" unit:"" min:"0" max:"100" default:"0" is:"holes or slots across the section"`
+	N    float64   `sym:"n_h" unit:"" min:"0" max:"100" default:"0" step:"0.5" is:"holes or slots across the section"`
 	Dn   float64   `sym:"d_net" unit:"mm" min:"0" max:"500" default:"0" is:"width deducted for each: hole plus 1/16 in"`
 	T    float64   `sym:"t" unit:"mm" min:"0" max:"500" default:"0" is:"thickness at the holes"`
 	S    []float64 `sym:"s" unit:"mm" min:"0" max:"5000" default:"0" is:"stagger along the force of each slanting step from hole to hole of the section; one value for all when alike"`

@@ -30,7 +30,7 @@ func filletLine(c *strength.Calc, w, fexx float64, symbol string) float64 {
 type baseMetalGivens struct {
 	Q     float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"force per length at the worst point of the weld"`
 	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate beside the weld that shears first"`
-	Sides float64 `sym:"n" unit:"" min:"1" max:"2" is:"weld lines that share the thickness"`
+	Sides float64 `sym:"n" unit:"" min:"1" max:"2" step:"1" is:"weld lines that share the thickness"`
 	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the plate"`
 }
 
@@ -124,7 +124,7 @@ var filletLength = strength.Define(strength.Identity{
 
 type flowGivens struct {
 	Q    float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"shear flow V Q/I between web and flange"`
-	N    float64 `sym:"n" unit:"" min:"1" max:"100" is:"weld lines that carry it"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"100" step:"1" is:"weld lines that carry it"`
 	W    float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
 	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thinner part"`
 	FEXX float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`

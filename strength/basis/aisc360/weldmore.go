@@ -13,7 +13,7 @@ type filletLinesGivens struct {
 	P     float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force on all lines"`
 	W     float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
 	L     float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of each line"`
-	N     float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"lines alike"`
+	N     float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"lines alike"`
 	FEXX  float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
 	Theta float64 `sym:"theta" unit:"rad" min:"0" max:"1.5707963267948966" default:"0" is:"angle between the force and the lines"`
 	Lines float64 `sym:"lines" choices:"all at one angle|at several angles, or at the end of a rectangular tube in tension" default:"0" is:"whether all lines deform alike"`
@@ -81,7 +81,7 @@ type baseLinesGivens struct {
 	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force on the welds"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate beside each line"`
 	L  float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of each line"`
-	N  float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"sections of the plate that shear, one beside each line or pair of lines"`
+	N  float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"sections of the plate that shear, one beside each line or pair of lines"`
 	Fu float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the plate"`
 }
 
@@ -124,7 +124,7 @@ type pjpGivens struct {
 	P    float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force on the weld"`
 	E    float64 `sym:"E" unit:"mm" min:"0.5" max:"200" is:"effective throat"`
 	L    float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of each line"`
-	N    float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"lines alike"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"lines alike"`
 	FEXX float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
 }
 
@@ -172,7 +172,7 @@ type pjpBothGivens struct {
 	Theta float64 `sym:"theta" unit:"rad" min:"0" max:"1.5707963267948966" is:"angle between the force and the lines"`
 	E     float64 `sym:"E" unit:"mm" min:"0.5" max:"200" is:"effective throat"`
 	L     float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of each line"`
-	N     float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"lines alike"`
+	N     float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"lines alike"`
 	FEXX  float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
 }
 

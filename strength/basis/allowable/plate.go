@@ -13,11 +13,11 @@ var plateLimits = []strength.Evaluator{blockShear, freeEdge, cornerStress, corne
 type blockGivens struct {
 	V      float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force of the block's bolts towards the edge"`
 	T      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
-	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
+	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" step:"1" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
 	Lgv    float64 `sym:"L_gv" unit:"mm" min:"0.1" max:"1e5" is:"length of one shear plane"`
-	HolesV float64 `sym:"n_hv" unit:"" min:"0" max:"100" is:"holes on one shear plane, half the one at its end"`
+	HolesV float64 `sym:"n_hv" unit:"" min:"0" max:"100" step:"0.5" is:"holes on one shear plane, half the one at its end"`
 	Lgt    float64 `sym:"L_gt" unit:"mm" min:"0.1" max:"1e5" is:"length of the tension plane"`
-	HolesT float64 `sym:"n_ht" unit:"" min:"0" max:"100" is:"holes on the tension plane, half those at its ends"`
+	HolesT float64 `sym:"n_ht" unit:"" min:"0" max:"100" step:"0.5" is:"holes on the tension plane, half those at its ends"`
 	Dh     float64 `sym:"d_h" unit:"mm" min:"1" max:"200" is:"hole diameter"`
 	Ubs    float64 `sym:"U_bs" unit:"" min:"0.5" max:"1" default:"1" is:"1 where the tension is even, 0.5 where it is not"`
 	Fy     float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the ply"`

@@ -18,7 +18,7 @@ type boltShearGivens struct {
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Threads float64 `sym:"threads" choices:"out of the plane|in the plane" default:"1" is:"threads in the shear plane"`
 	Wide    float64 `sym:"clearance" choices:"as Table 11 of EN 1090-2|2 mm at M12 or M14" default:"0" is:"clearance of the hole"`
-	N       float64 `sym:"n" unit:"" min:"1" max:"2" default:"1" is:"shear planes"`
+	N       float64 `sym:"n" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes"`
 	Tp      float64 `sym:"t_p" unit:"mm" min:"0" max:"200" default:"0" is:"thickness of packing"`
 	Lj      float64 `sym:"L_j" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of the joint between the outermost bolts along the force"`
 }

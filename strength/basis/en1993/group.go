@@ -26,7 +26,7 @@ type boltGroupElasticGivens struct {
 	Class   float64   `sym:"class" choices:"4.6|5.6|8.8|4.8|5.8|6.8|10.9|other" is:"property class; other is taken as 10.9"`
 	Threads float64   `sym:"threads" choices:"out of the plane|in the plane" default:"1" is:"threads in the shear plane"`
 	Wide    float64   `sym:"clearance" choices:"as Table 11 of EN 1090-2|2 mm at M12 or M14" default:"0" is:"clearance of the hole"`
-	N       float64   `sym:"n" unit:"" min:"1" max:"2" default:"1" is:"shear planes"`
+	N       float64   `sym:"n" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes"`
 	Bearing float64   `sym:"F_b_Rd" unit:"N" min:"0" max:"1e8" default:"0" is:"bearing resistance of the ply at the weakest bolt (bolt-bearing); 0 leaves it out"`
 }
 

@@ -236,7 +236,6 @@ func TestGroupsRefused(t *testing.T) {
 		v lists
 	}{
 		"one bolt off its load": {boltGroupElastic, bolts.with("x", 0)},
-		"bolt lists":            {boltGroupElastic, bolts.with("y", 0, 1, 2)},
 		"weld lists":            {weldGroupElastic, welds.with("y2", 100)},
 		"no length":             {weldGroupElastic, welds.with("y2", 0, 0)},
 		"craters all over":      {weldGroupElastic, welds.with("y2", 35, 35).with("ends", 0)},

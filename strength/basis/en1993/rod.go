@@ -13,7 +13,7 @@ var rodLimits = []strength.Evaluator{rodTension, rodBending, rodCombined}
 
 type rodTensionGivens struct {
 	F   float64 `sym:"F_Ed" unit:"N" min:"0" max:"1e9" is:"tension on all rods together"`
-	N   float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"rods"`
+	N   float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"rods"`
 	K   float64 `sym:"k_s" unit:"" min:"1" max:"100" default:"1" is:"force of the worst rod over the even share: 2 where two rods of four carry all"`
 	D   float64 `sym:"d" unit:"mm" min:"1" max:"200" is:"nominal diameter"`
 	P   float64 `sym:"p" unit:"mm" min:"0.1" max:"20" is:"pitch"`

@@ -14,11 +14,11 @@ type blockGivens struct {
 	V      float64 `sym:"V_Ed" unit:"N" min:"0" max:"1e9" is:"force of the block's bolts towards the edge"`
 	T      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" default:"1" is:"thickness of the ply"`
 	D0     float64 `sym:"d_0" unit:"mm" min:"1" max:"200" default:"1" is:"hole diameter"`
-	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" default:"1" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
+	Planes float64 `sym:"n_v" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes: 2 between lines of bolts, 1 where the block is open to a side edge"`
 	Lv     float64 `sym:"L_v" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of one shear plane"`
-	HolesV float64 `sym:"n_hv" unit:"" min:"0" max:"100" default:"0" is:"holes on one shear plane, half the one at its end"`
+	HolesV float64 `sym:"n_hv" unit:"" min:"0" max:"100" default:"0" step:"0.5" is:"holes on one shear plane, half the one at its end"`
 	Lt     float64 `sym:"L_t" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of the tension plane"`
-	HolesT float64 `sym:"n_ht" unit:"" min:"0" max:"100" default:"0" is:"holes on the tension plane, half those at its ends"`
+	HolesT float64 `sym:"n_ht" unit:"" min:"0" max:"100" default:"0" step:"0.5" is:"holes on the tension plane, half those at its ends"`
 	Anv    float64 `sym:"A_nv_0" unit:"mm^2" min:"0" max:"1e7" default:"0" is:"net area in shear where it is known; 0 works it out from the lengths"`
 	Ant    float64 `sym:"A_nt_0" unit:"mm^2" min:"0" max:"1e7" default:"0" is:"net area in tension where it is known; 0 works it out from the lengths"`
 	Load   float64 `sym:"load" choices:"concentric|eccentric" default:"0" is:"concentric on a symmetric group, or not"`
@@ -78,7 +78,7 @@ type netTensionGivens struct {
 	N  float64 `sym:"N_Ed" unit:"N" min:"0" max:"1e9" is:"tension"`
 	B  float64 `sym:"b" unit:"mm" min:"0.1" max:"1e4" is:"width of the plate"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness"`
-	NH float64 `sym:"n" unit:"" min:"0" max:"100" default:"0" is:"holes in the section, straight across or in a zigzag"`
+	NH float64 `sym:"n" unit:"" min:"0" max:"100" default:"0" step:"1" is:"holes in the section, straight across or in a zigzag"`
 	D0 float64 `sym:"d_0" unit:"mm" min:"0" max:"500" default:"0" is:"hole diameter"`
 	Z  float64 `sym:"n_z" unit:"" min:"0" max:"100" default:"0" is:"slanting steps of a zigzag, alike"`
 	S  float64 `sym:"s" unit:"mm" min:"0" max:"5000" default:"0" is:"stagger of one step along the force"`
@@ -156,7 +156,7 @@ type plateShearGivens struct {
 	V  float64 `sym:"V_Ed" unit:"N" min:"0" max:"1e9" is:"shear force along the plate"`
 	H  float64 `sym:"h" unit:"mm" min:"0.1" max:"5000" is:"length of the plate along the force"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness"`
-	N  float64 `sym:"n" unit:"" min:"0" max:"100" default:"0" is:"holes in one line along the force"`
+	N  float64 `sym:"n" unit:"" min:"0" max:"100" default:"0" step:"1" is:"holes in one line along the force"`
 	D0 float64 `sym:"d_0" unit:"mm" min:"0" max:"500" default:"0" is:"hole diameter"`
 	Fy float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 	Fu float64 `sym:"f_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength"`

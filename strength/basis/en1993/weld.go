@@ -89,7 +89,7 @@ type filletLinesGivens struct {
 	F    float64 `sym:"F_Ed" unit:"N" min:"0" max:"1e9" is:"force on all lines"`
 	A    float64 `sym:"a" unit:"mm" min:"0.5" max:"100" is:"throat: leg over root two for equal legs"`
 	L    float64 `sym:"L" unit:"mm" min:"0.1" max:"1e5" is:"length of each line"`
-	N    float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"lines alike"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"lines alike"`
 	Ends float64 `sym:"ends" choices:"craters|full size" default:"0" is:"whether the weld has its full size to its ends"`
 	Lap  float64 `sym:"joint" choices:"other|lap" default:"0" is:"lap joints longer than 150 throats are reduced"`
 	Fu   float64 `sym:"f_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the weaker part joined"`
@@ -172,7 +172,7 @@ var filletLength = strength.Define(strength.Identity{
 
 type flowGivens struct {
 	Q    float64 `sym:"q_Ed" unit:"N/mm" min:"0" max:"1e6" is:"shear flow V S/I between web and flange"`
-	N    float64 `sym:"n" unit:"" min:"1" max:"100" is:"weld lines that carry it"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"100" step:"1" is:"weld lines that carry it"`
 	A    float64 `sym:"a" unit:"mm" min:"0.5" max:"100" is:"throat: leg over root two for equal legs"`
 	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thinner part"`
 	Fu   float64 `sym:"f_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the weaker part joined"`

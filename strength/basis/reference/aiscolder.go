@@ -45,7 +45,7 @@ type olderFilletGivens struct {
 	P    float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force on all lines"`
 	W    float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
 	L    float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of each line"`
-	N    float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"lines alike"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"lines alike"`
 	FEXX float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" default:"482.63301051" is:"filler metal strength, E70 when left out"`
 	Tau  float64 `sym:"tau_given" unit:"MPa" min:"0" max:"1000" default:"0" is:"allowable shear stress on the throat; 0 takes 0.30 F_EXX"`
 }
@@ -72,7 +72,7 @@ type olderBaseGivens struct {
 	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force on all lines"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate, or leg of the weld where it is taken on the leg"`
 	L  float64 `sym:"l" unit:"mm" min:"0.1" max:"1e5" is:"length of each line"`
-	N  float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"lines alike"`
+	N  float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" step:"1" is:"lines alike"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the plate"`
 }
 

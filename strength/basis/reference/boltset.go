@@ -52,7 +52,7 @@ func stressArea(c *strength.Calc, d, p, inch, given float64) float64 {
 
 type boltSetGivens struct {
 	F      float64 `sym:"F" unit:"N" min:"0" max:"1e9" is:"tension on the set"`
-	N      float64 `sym:"n" unit:"" min:"1" max:"1000" default:"1" is:"bolts that share it alike"`
+	N      float64 `sym:"n" unit:"" min:"1" max:"1000" default:"1" step:"1" is:"bolts that share it alike"`
 	D      float64 `sym:"d" unit:"mm" min:"1" max:"200" is:"nominal diameter"`
 	P      float64 `sym:"P" unit:"mm" min:"0" max:"20" default:"0" is:"pitch; 1/n of n threads to the inch; may be left out beside a stress area"`
 	Thread float64 `sym:"thread" choices:"metric|inch" default:"0" is:"series"`

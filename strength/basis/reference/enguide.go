@@ -25,7 +25,7 @@ func guideClause(section, words string) strength.Clause {
 
 type finPlateGivens struct {
 	V     float64 `sym:"V_Ed" unit:"N" min:"0" max:"1e9" is:"vertical force of the joint"`
-	N     float64 `sym:"n" unit:"" min:"1" max:"100" is:"bolts"`
+	N     float64 `sym:"n" unit:"" min:"1" max:"100" step:"1" is:"bolts"`
 	Alpha float64 `sym:"alpha" unit:"" min:"0" max:"10" is:"vertical part of the eccentricity's force on the worst bolt; 0 for one line"`
 	Beta  float64 `sym:"beta" unit:"" min:"0" max:"10" is:"its horizontal part"`
 	Ver   float64 `sym:"F_ver" unit:"N" min:"1" max:"1e9" is:"vertical resistance of one bolt: shear, or bearing"`
@@ -44,7 +44,7 @@ var finPlateBolts = strength.Define(strength.Identity{
 
 type simpleJointGivens struct {
 	V  float64 `sym:"V_Ed" unit:"N" min:"0" max:"1e9" is:"vertical force of the joint"`
-	N  float64 `sym:"n" unit:"" min:"1" max:"100" is:"bolts"`
+	N  float64 `sym:"n" unit:"" min:"1" max:"100" step:"1" is:"bolts"`
 	Fv float64 `sym:"F_v_Rd" unit:"N" min:"1" max:"1e9" is:"shear resistance of one bolt"`
 }
 

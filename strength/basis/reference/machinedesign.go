@@ -20,8 +20,8 @@ func bookClause(section, words string) strength.Clause {
 
 type rivetSizeGivens struct {
 	P      float64 `sym:"P" unit:"N" min:"0" max:"1e9" is:"force on the joint"`
-	N      float64 `sym:"n" unit:"" min:"1" max:"1000" default:"1" is:"rivets or bolts that share it"`
-	Planes float64 `sym:"n_s" unit:"" min:"1" max:"2" default:"1" is:"shear planes of each"`
+	N      float64 `sym:"n" unit:"" min:"1" max:"1000" default:"1" step:"1" is:"rivets or bolts that share it"`
+	Planes float64 `sym:"n_s" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes of each"`
 	Tau    float64 `sym:"tau_all" unit:"MPa" min:"0.1" max:"2000" is:"allowable shear stress"`
 	D      float64 `sym:"d" unit:"mm" min:"0.1" max:"500" default:"20" is:"diameter"`
 }
@@ -41,7 +41,7 @@ type bandWidthGivens struct {
 	P     float64 `sym:"P" unit:"N" min:"0" max:"1e9" is:"tension"`
 	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the band"`
 	D     float64 `sym:"d" unit:"mm" min:"0" max:"500" is:"hole diameter"`
-	Holes float64 `sym:"n_h" unit:"" min:"0" max:"100" is:"holes in one row across the force"`
+	Holes float64 `sym:"n_h" unit:"" min:"0" max:"100" step:"1" is:"holes in one row across the force"`
 	Sigma float64 `sym:"sigma_all" unit:"MPa" min:"0.1" max:"2000" is:"allowable tensile stress"`
 	W     float64 `sym:"w" unit:"mm" min:"0.1" max:"1e5" default:"1000" is:"width of the band"`
 }
@@ -189,12 +189,12 @@ func sq(x float64) float64 { return x * x }
 
 type lapJointGivens struct {
 	F    float64 `sym:"F" unit:"N" min:"0" max:"1e9" is:"force on the joint"`
-	N    float64 `sym:"n" unit:"" min:"1" max:"1000" default:"1" is:"bolts that share it"`
+	N    float64 `sym:"n" unit:"" min:"1" max:"1000" default:"1" step:"1" is:"bolts that share it"`
 	D    float64 `sym:"d" unit:"mm" min:"0.1" max:"500" is:"bolt diameter, at the area given below"`
 	A    float64 `sym:"A_1" unit:"mm^2" min:"0" max:"2e5" default:"0" is:"area of one bolt in shear; 0 for the nominal one"`
 	T    float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the members"`
 	W    float64 `sym:"w" unit:"mm" min:"0" max:"1e5" default:"0" is:"width of the members; 0 leaves their tension out"`
-	Row  float64 `sym:"n_row" unit:"" min:"0" max:"100" default:"0" is:"holes across the width"`
+	Row  float64 `sym:"n_row" unit:"" min:"0" max:"100" default:"0" step:"1" is:"holes across the width"`
 	Dh   float64 `sym:"d_h" unit:"mm" min:"0" max:"500" default:"0" is:"hole diameter; 0 for the bolt's"`
 	Syb  float64 `sym:"S_yb" unit:"MPa" min:"1" max:"3000" is:"yield strength of the bolts"`
 	Sym  float64 `sym:"S_ym" unit:"MPa" min:"1" max:"3000" is:"yield strength of the members"`

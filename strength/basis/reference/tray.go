@@ -23,7 +23,7 @@ type hangerGivens struct {
 	Kh float64 `sym:"g_h" unit:"" min:"0" max:"20" default:"0" is:"side acceleration in g"`
 	H  float64 `sym:"h" unit:"mm" min:"0" max:"1e4" default:"0" is:"mass centre below the rods' upper ends"`
 	S  float64 `sym:"s" unit:"mm" min:"1" max:"1e4" is:"distance between the two lines of rods"`
-	N  float64 `sym:"n_s" unit:"" min:"1" max:"50" default:"2" is:"rods in each line, one on each side"`
+	N  float64 `sym:"n_s" unit:"" min:"1" max:"50" default:"2" step:"1" is:"rods in each line, one on each side"`
 	K  float64 `sym:"k_s" unit:"" min:"0.01" max:"1" default:"1" is:"part of its line's force in the worst rod: 1 where two diagonal rods bear all, 1/n_s where all share alike"`
 	T  float64 `sym:"T_all" unit:"N" min:"0.001" max:"1e9" is:"tension that one rod may bear"`
 }

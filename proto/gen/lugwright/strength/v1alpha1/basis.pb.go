@@ -705,7 +705,9 @@ type Given struct {
 	// It takes several values.
 	List bool `protobuf:"varint,8,opt,name=list,proto3" json:"list,omitempty"`
 	// Names of the values 0, 1, 2, ... of a choice; empty when it is none.
-	Choices       []string `protobuf:"bytes,9,rep,name=choices,proto3" json:"choices,omitempty"`
+	Choices []string `protobuf:"bytes,9,rep,name=choices,proto3" json:"choices,omitempty"`
+	// A number of things is a multiple of it; 0 for other givens.
+	Step          float64 `protobuf:"fixed64,10,opt,name=step,proto3" json:"step,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -803,6 +805,13 @@ func (x *Given) GetChoices() []string {
 	return nil
 }
 
+func (x *Given) GetStep() float64 {
+	if x != nil {
+		return x.Step
+	}
+	return 0
+}
+
 var File_lugwright_strength_v1alpha1_basis_proto protoreflect.FileDescriptor
 
 const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
@@ -854,7 +863,7 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\bdocument\x18\x01 \x01(\tR\bdocument\x12\x18\n" +
 	"\aedition\x18\x02 \x01(\tR\aedition\x12\x18\n" +
 	"\asection\x18\x03 \x01(\tR\asection\x12\x14\n" +
-	"\x05words\x18\x04 \x01(\tR\x05words\"\xd1\x01\n" +
+	"\x05words\x18\x04 \x01(\tR\x05words\"\xe5\x01\n" +
 	"\x05Given\x12\x16\n" +
 	"\x06symbol\x18\x01 \x01(\tR\x06symbol\x12\x12\n" +
 	"\x04unit\x18\x02 \x01(\tR\x04unit\x12\x14\n" +
@@ -864,7 +873,9 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\boptional\x18\x06 \x01(\bR\boptional\x12\x18\n" +
 	"\adefault\x18\a \x01(\x01R\adefault\x12\x12\n" +
 	"\x04list\x18\b \x01(\bR\x04list\x12\x18\n" +
-	"\achoices\x18\t \x03(\tR\achoices*s\n" +
+	"\achoices\x18\t \x03(\tR\achoices\x12\x12\n" +
+	"\x04step\x18\n" +
+	" \x01(\x01R\x04step*s\n" +
 	"\x06Method\x12\x16\n" +
 	"\x12METHOD_UNSPECIFIED\x10\x00\x12\x0e\n" +
 	"\n" +
