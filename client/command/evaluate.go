@@ -72,7 +72,7 @@ func evaluateRequest(ctx context.Context, client *dial.Client, c *cli.Context) (
 		return nil, err
 	}
 	if with = forChecks(with); len(with) > 1 {
-		return nil, &usageError{fmt.Sprintf("%d bases have the limit state %s: %s", len(with), id, strings.Join(basisNames(with), ", ")), "choose one with --basis"}
+		return nil, &usageError{fmt.Sprintf("%d bases have the limit state %s: %s", len(with), id, strings.Join(basisNames(with), "; ")), "choose one with --basis"}
 	}
 	q := &dial.EvaluateRequest{Basis: with[0].Name, Limit: id, FactorSet: c.String("factor-set")}
 	if q.Method, err = method(&with[0], c.String("method")); err != nil {

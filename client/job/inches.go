@@ -12,9 +12,10 @@ import (
 	"lugwright/units"
 )
 
-// A length is a number, or the two ends of a span, before mm; "N mm" and "mm2" are other things.
+// A length is a number, or two that belong together, before mm; "N mm" and "mm2" are other things.
 var lengths = sync.OnceValue(func() *regexp.Regexp {
-	return regexp.MustCompile(`(-?[0-9]+(?:\.[0-9]+)?)(?:( to )(-?[0-9]+(?:\.[0-9]+)?))? mm($|[^\pL\pN·*/²³⁴])`)
+	const number = `-?[0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]+)?`
+	return regexp.MustCompile(`(` + number + `)(?:( to | and | or | x )(` + number + `))? mm($|[^\pL\pN·*/²³⁴])`)
 })
 
 // inInches writes every "<number> mm" of a text in inches.

@@ -15,6 +15,9 @@ func TestInInches(t *testing.T) {
 		"25.4 to 50.8 mm (width)":     "1 in to 2 in (width)",
 		"12 N mm, 25.4 mm2, M12":      "12 N mm, 25.4 mm2, M12",
 		"-25.4 mm; none":              "-1 in; none",
+		"2.54e+03 mm":                 "100 in",
+		"25.4 and 50.8 mm apart":      "1 in and 2 in apart",
+		"a torch of 25.4 x 254 mm":    "a torch of 1 in x 10 in",
 	} {
 		if got := inInches(from); got != want {
 			t.Errorf("%q: %q, want %q", from, got, want)

@@ -1,5 +1,7 @@
-// Package spelling finds the known word that a mistyped one is nearest to. It never decides what is near enough.
+// Package spelling finds the known word that a mistyped one is nearest to. It knows no list of words.
 package spelling
+
+import "strings"
 
 // longest bounds the work for a word that nobody meant.
 const longest = 64
@@ -23,4 +25,27 @@ func Distance(a, b string) int {
 		}
 	}
 	return row[len(b)]
+}
+
+// Nearest gives the known word that a mistyped one is nearest to, without regard to case: one that begins with it or holds it before one that
+// is spelt otherwise; "" when more than half of its letters would have to change.
+func Nearest(word string, known []string) string {
+	if word == "" {
+		return ""
+	}
+	word = strings.ToLower(word)
+	best, at := len(word)/2+1, -1
+	for i, k := range known {
+		d := Distance(word, strings.ToLower(k))
+		if len(word) >= 3 && strings.Contains(strings.ToLower(k), word) {
+			d = 0
+		}
+		if d < best {
+			best, at = d, i
+		}
+	}
+	if at < 0 {
+		return ""
+	}
+	return known[at]
 }

@@ -19,3 +19,12 @@ func TestDistance(t *testing.T) {
 		}
 	}
 }
+
+func TestNearest(t *testing.T) {
+	known := []string{"A36", "S355", "6061-T6", "5083-H116", "A572-50"}
+	for word, want := range map[string]string{"6061": "6061-T6", "s335": "S355", "a36": "A36", "A572": "A572-50", "steel": "", "": "", "xx": ""} {
+		if got := Nearest(word, known); got != want {
+			t.Errorf("%q: %q, want %q", word, got, want)
+		}
+	}
+}

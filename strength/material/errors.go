@@ -4,7 +4,6 @@ package material
 
 import (
 	"fmt"
-	"strings"
 
 	"lugwright/internal/spelling"
 )
@@ -13,11 +12,14 @@ import (
 type UnknownError struct {
 	Kind    string // "grade", "bolt grade", "bolt size", "electrode"
 	Name    string // what was asked for
-	Nearest string // the nearest known name
+	Nearest string // the nearest known name, empty when none is near
 }
 
-// Error names what was asked and the nearest known name.
+// Error names what was asked and the nearest known name, where one is near.
 func (e *UnknownError) Error() string {
+	if e.Nearest == "" {
+		return fmt.Sprintf("unknown %s %q", e.Kind, e.Name)
+	}
 	return fmt.Sprintf("unknown %s %q, nearest is %q", e.Kind, e.Name, e.Nearest)
 }
 
@@ -34,14 +36,4 @@ func (e *RangeError) Error() string {
 	return fmt.Sprintf("%q: %s %g mm is outside the table, want over %g up to %g mm", e.Name, e.What, e.GotMM, e.OverMM, e.ToMM)
 }
 
-// nearest gives the candidate with the smallest edit distance, letters compared without case; the first of equals.
-func nearest(name string, candidates []string) string {
-	best, bestD := "", -1
-	for _, c := range candidates {
-		d := spelling.Distance(strings.ToUpper(name), strings.ToUpper(c))
-		if bestD < 0 || d < bestD {
-			best, bestD = c, d
-		}
-	}
-	return best
-}
+func nearest(name string, known []string) string { return spelling.Nearest(name, known) }

@@ -21,13 +21,14 @@ type boltBearingGivens struct {
 	Fub  float64 `sym:"f_ub" unit:"MPa" min:"200" max:"2000" is:"nominal tensile strength of the bolt"`
 	Hole float64 `sym:"hole" choices:"normal|oversize|slot across the force" default:"0" is:"kind of hole"`
 	Lap  float64 `sym:"joint" choices:"other|single lap, one row" default:"0" is:"single laps with one row of bolts have washers under head and nut"`
+	Fv   float64 `sym:"F_v_Rd" unit:"N" min:"0" max:"1e9" default:"0" is:"shear strength of an M12 or M14 in a hole 2 mm larger; 0 in others"`
 	Csk  float64 `sym:"h_c" unit:"mm" min:"0" max:"100" default:"0" is:"depth of the countersink, half of which bears nothing; 0 for none"`
 }
 
 // boltBearing is bearing of one bolt on one ply. A bolt that is at the end and in a row takes the least of both.
 var boltBearing = strength.Define(strength.Identity{
 	ID: "bolt-bearing", Title: "bearing of the bolt on the ply",
-	Clause: joint("3.6.1, Table 3.4 with its notes; 3.6.1(10), Eq. 3.2", ""),
+	Clause: joint("3.6.1, Table 3.4 with its notes; 3.6.1(5); 3.6.1(10), Eq. 3.2", "3.6.1(5) from memory"),
 	Demand: "F_v_Ed", Capacity: "F_b_Rd", Unit: "N",
 }, func(c *strength.Calc, g boltBearingGivens) {
 	g2 := c.Factor("gamma_M2")
@@ -44,6 +45,7 @@ var boltBearing = strength.Define(strength.Identity{
 	} else {
 		c.Let("F_b_Rd", "k_h*k_1*alpha_b*f_u*d*t_b/gamma_M2", "N", F)
 	}
+	c.Need(g.Fv <= F, "F_v_Rd <= F_b_Rd", "an M12 or M14 in a hole 2 mm larger whose bearing is no weaker than its shear (3.6.1(5))")
 	c.Compare(g.F, F)
 })
 
@@ -179,12 +181,22 @@ func kindOfHole(d, dh float64) float64 {
 	return strength.Flag(dh-d > normal+1e-6)
 }
 
+// ofWideHole is the shear strength that bearing must reach where the hole is 2 mm larger than an M12 or M14; nought for other holes.
+func ofWideHole(c *strength.Calc, b *strength.Bolt) float64 {
+	if wide(b) <= 0 {
+		return 0
+	}
+	class := classOf(b.Grade)
+	return clearanceFactor(wide(b), class) * alphaV(strength.Flag(b.ThreadsIn), class) * tensile(b) * sheared(b) / c.Factor("gamma_M2")
+}
+
 // A bolt in a bracket is an end and an edge bolt, and has a neighbour both ways: the nearest edge and hole are taken whichever way the
 // force points.
 var bearingRules = []strength.Rule[strength.BoltBearing]{
 	{Of: boltBearing, Check: func(c *strength.Calc, f *strength.BoltBearing) {
 		boltBearing.Check(c, boltBearingGivens{
-			F: f.V, D: f.D, D0: f.Dh, T: f.T, E1: f.Edge, E2: f.Edge, P1: f.Pitch, P2: f.Pitch, Fu: f.Fu, Fub: tensile(&f.Bolt),
+			Fv: ofWideHole(c, &f.Bolt),
+			F:  f.V, D: f.D, D0: f.Dh, T: f.T, E1: f.Edge, E2: f.Edge, P1: f.Pitch, P2: f.Pitch, Fu: f.Fu, Fub: tensile(&f.Bolt),
 			Hole: kindOfHole(f.D, f.Dh), Lap: strength.Flag(f.Bolt.OneRow),
 		})
 	}},
