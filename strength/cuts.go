@@ -117,6 +117,9 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 	return arm
 }
 
+// besideMM keeps cuts inside an edge: one along it is not defined.
+const besideMM = 1e-3
+
 // stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end, the far edge of
 // every hole on its way, and a scan in between.
 func (m *model) stations(s *part.Sweep, main *thing) []float64 {
@@ -128,7 +131,7 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			ts = append(ts, t)
 		}
 	}
-	const beside = 1e-3 // mm; a cut along an edge is not defined, so cuts keep this far inside
+	const beside = besideMM
 	add(beside / length)
 	for k := 1; k < scanSteps; k++ {
 		add(float64(k) / scanSteps)
@@ -510,14 +513,23 @@ func (c *cut) kind(way *cut) int {
 
 // actAt finds what the plates of a cut, and the welds that make them act together, have to carry.
 func (r *run) actAt(c *cut) {
-	r.acting, r.flowDemands, r.ribDemands = r.acting[:0], r.flowDemands[:0], r.ribDemands[:0]
+	r.acting = r.acting[:0]
 	w := r.beyond(c, c.group)
 	if len(c.ribs) == 0 {
 		r.acting = append(r.acting, plain(c, w))
+	} else {
+		r.acting = ribbed(r.acting, c, w)
+	}
+	r.jointsAt(c, w)
+}
+
+// jointsAt finds what the welds that make plates act together have to carry under a wrench about the cut's centroid.
+func (r *run) jointsAt(c *cut, w wrench) {
+	r.flowDemands, r.ribDemands = r.flowDemands[:0], r.ribDemands[:0]
+	if len(c.ribs) == 0 {
 		r.flowsAt(c, w)
 		return
 	}
-	r.acting = ribbed(r.acting, c, w)
 	for k := range c.ribs {
 		rb := &c.ribs[k]
 		f := rb.take(c, w)

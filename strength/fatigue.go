@@ -51,8 +51,7 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			r.fatigues[i].consider(r, Fatigue{Detail: r.details[i], Ranges: ranges[i], Cycles: cycles}, "")
 		}
 	}
-	r.skip("fatigue at cut edges, in the pin, of the welds between gussets or ribs and their plates, and of plates where a gusset or rib ends", r.b.Name,
-		"only the root welds' throats and toes, holes and bolt threads are covered")
+	r.skip("fatigue at cut edges and in the pin", r.b.Name, "covered are welds' throats and toes, plates along welds and where a web ends, holes and bolt threads")
 	return nil
 }
 
@@ -75,8 +74,8 @@ func (r *run) spectrumCases(spectrum []StressCycle) ([][2]int, error) {
 	return out, nil
 }
 
-// layFatigue makes a place for each detail: throats of root welds, toes at the roots of sweeps, holes on the way of sweeps, pin holes,
-// threads of bolt groups, in that order.
+// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes at the roots of sweeps;
+// plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, in that order.
 func (r *run) layFatigue() {
 	add := func(d FatigueDetail, place, thing string, at part.Vec) {
 		slot := newSlots(r.basis.Rules.Fatigue, place+", "+string(d), thing, "fatigue", at, nil)
@@ -87,9 +86,21 @@ func (r *run) layFatigue() {
 	for i := range r.rootSets {
 		add(WeldThroat, r.rootSets[i].words, r.rootSets[i].thing, r.rootSets[i].at)
 	}
+	for i := range r.flowSets {
+		w := r.flowSets[i].weld
+		add(WeldThroat, "weld "+w.ID+", shear flow", w.ID, r.flowSets[i].at)
+	}
+	for i := range r.ribRoots {
+		add(WeldThroat, r.ribRoots[i].place, r.ribRoots[i].thing, r.ribRoots[i].at)
+	}
 	for i := range r.b.Sweeps {
 		s := &r.b.Sweeps[i]
 		add(WeldToe, sweepName(s), s.Things[0], s.To)
+	}
+	for _, i := range r.webbed() {
+		s := &r.b.Sweeps[i]
+		add(LongWeld, sweepName(s), s.Things[0], s.To)
+		add(r.endDetail(i), sweepName(s), s.Things[0], s.To)
 	}
 	for _, i := range r.holed() {
 		s := &r.b.Sweeps[i]
@@ -118,6 +129,47 @@ func (r *run) holed() []int {
 		}
 	}
 	return out
+}
+
+// webbed lists the sweeps on which webs act.
+func (r *run) webbed() []int {
+	var out []int
+	for i := range r.b.Sweeps {
+		if slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && len(c.flows) > 0 }) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// thickEndMM is the thickness from which the end of an attachment is the worse detail: 1 in, AISC 360 Table, section 7, from memory.
+const thickEndMM = 25.4
+
+func (r *run) endDetail(sweep int) FatigueDetail {
+	for _, c := range r.b.Composites {
+		if c.Things[0] != r.b.Sweeps[sweep].Things[0] {
+			continue
+		}
+		for _, id := range c.Things {
+			if t := r.thing(id); t != nil && t.plate.ThicknessMM >= thickEndMM-1e-6 {
+				return ThickEnd
+			}
+		}
+	}
+	return WebEnd
+}
+
+// atWebEnd says whether a cut is beside an end of a web on its plate.
+func (r *run) atWebEnd(i int) bool {
+	c := &r.cuts[i]
+	s := &r.b.Sweeps[c.slot]
+	off := func(a, b part.Vec) float64 { return math.Abs(a.Sub(b).Dot(c.normal)) }
+	return slices.ContainsFunc(r.b.Composites, func(w part.Composite) bool {
+		near := func(end part.Vec) bool {
+			return off(end, c.at) < 2*besideMM && off(end, s.To) > 1 // at the root the toe of the root's weld is the detail
+		}
+		return w.Things[0] == s.Things[0] && (near(w.From) || near(w.To))
+	})
 }
 
 // stressRanges fills entry k of every detail's ranges for one change of load.
@@ -155,8 +207,16 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 		}
 		put(worst)
 	}
+	flows, roots := r.jointRanges(sections, change)
+	for _, v := range append(flows, roots...) {
+		put(v)
+	}
 	for s := range r.b.Sweeps {
 		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.isRoot(at) }))
+	}
+	for _, s := range r.webbed() {
+		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return len(r.cuts[at].flows) > 0 }))
+		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.atWebEnd(at) }))
 	}
 	for _, s := range r.holed() {
 		put(r.normalRange(s, sections, func(_ int, f *Cut) bool { return f.Net }))
@@ -170,6 +230,29 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 		put(v)
 	}
 	return nil
+}
+
+// jointRanges are the ranges in the throats of the welds between webs and plates, and of those that root a rib, each at its worst cut. A web's force enters
+// over at least the web's depth, as a cover plate's over one to two widths (AISC 360-22 F13.3, from memory): nearer to its tip the plate alone
+// carries the load.
+func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []float64) {
+	flows, roots = make([]float64, len(r.flowSets)), make([]float64, len(r.ribRoots))
+	r.forces = change
+	for i := range r.cuts {
+		c := r.cuts[i]
+		c.flows = slices.Clone(c.flows)
+		for k := range c.flows {
+			c.flows[k].run = max(c.flows[k].run, c.flows[k].depth)
+		}
+		r.jointsAt(&c, sections[i])
+		for _, d := range r.flowDemands {
+			flows[d.set] = max(flows[d.set], d.f.Q/(d.f.Lines*0.707*d.f.Leg))
+		}
+		for _, d := range r.ribDemands {
+			roots[d.slot] = max(roots[d.slot], d.line.Q/(0.707*d.line.Leg))
+		}
+	}
+	return flows, roots
 }
 
 // changes gives the change of what acts on every section, and for every bolt group the greatest change of tension of one bolt on its stress

@@ -198,11 +198,14 @@ type Fatigue struct {
 type FatigueDetail string
 
 const (
-	WeldThroat FatigueDetail = "weld throat" // shear on the throat of a fillet
-	WeldToe    FatigueDetail = "weld toe"    // normal stress in the plate at the toe of a transverse fillet
-	NetSection FatigueDetail = "hole"        // normal stress on a section through a hole
-	PinHole    FatigueDetail = "pin hole"    // mean stress beside the hole of a pin
-	BoltThread FatigueDetail = "bolt thread" // tension on the stress area
+	WeldThroat FatigueDetail = "weld throat"        // shear on the throat of a fillet
+	WeldToe    FatigueDetail = "weld toe"           // normal stress in the plate at the toe of a transverse fillet
+	NetSection FatigueDetail = "hole"               // normal stress on a section through a hole
+	PinHole    FatigueDetail = "pin hole"           // mean stress beside the hole of a pin
+	BoltThread FatigueDetail = "bolt thread"        // tension on the stress area
+	LongWeld   FatigueDetail = "along a weld"       // normal stress in plates that a weld along the stress ties together
+	WebEnd     FatigueDetail = "end of a web"       // normal stress in a plate where a gusset or rib welded along it ends
+	ThickEnd   FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is an inch thick or more
 )
 
 // Prying is the bracket-side ply at a bolt in tension.

@@ -748,3 +748,32 @@ func TestFarBoltsHoldNoCouple(t *testing.T) {
 	}
 	within(t, "eight bolts against two", tension(1100, 8), tension(200, 2), 0.05)
 }
+
+// An ear of 8 x 100 with an outer gusset 50 high on a base plate, 4 kN at 90: where the gusset ends the ear alone has 4000 x 40 on 100 x 8^2/6,
+// category E of AISC 360-22 Appendix 3. In the throats of the gusset's welds the range goes with the load: category F, damage by the power
+// 1/0.167.
+func TestFatigueOfGussets(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, word("foot", "base plate"), mm("plate_length", 280), mm("plate_width", 200), mm("plate_thickness", 16), mm("bolts_per_row", 2),
+		mm("bolt_pitch", 200), mm("bolt_rows", 2), mm("bolt_gauge", 150), mm("web_clear_height", 240), word("gussets", "outer"), mm("outer_gusset_count", 1),
+		mm("outer_gusset_length", 45), mm("outer_gusset_height", 50)))
+	damage := func(force float64, place string) float64 {
+		rest, there := service("rest", part.Vec{Y: 1e-6}), service("there", part.Vec{Y: force})
+		r, err := strength.Run(aisc360.Basis(), b, []part.Case{rest, there}, strength.Options{Spectrum: []strength.StressCycle{{From: "rest", To: "there", Cycles: 1e6}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, c := range r.Checks {
+			if c.Limit == "fatigue-damage" && c.Place == place {
+				return c.Demand
+			}
+		}
+		t.Fatalf("no fatigue of %q", place)
+		return 0
+	}
+	within(t, "where the gusset ends", damage(4000, "ear-1 (ear), end of a web"), 1e6*math.Pow(4000*40/(100*64/6.0)/6.894757, 3)/11e8, 1e-3)
+	const throat = "weld w-outer-1-ear, shear flow, weld throat"
+	within(t, "twice the load", damage(8000, throat), damage(4000, throat)*math.Pow(2, 1/0.167), 1e-3)
+	if damage(4000, throat) == 0 {
+		t.Error("nothing passes the gusset's weld")
+	}
+}

@@ -78,6 +78,17 @@ type flowSet struct {
 	at   part.Vec
 }
 
+// depthOf is the length of a plate's chord in a section.
+func depthOf(id string, chords []chordPiece) float64 {
+	depth := 0.0
+	for _, ch := range chords {
+		if ch.t.plate.ID == id {
+			depth = max(depth, ch.length)
+		}
+	}
+	return depth
+}
+
 // flowPoint is what one weld between a web and its flange must bring across at one cut: the flow there, and the whole force of the part
 // beyond the weld, which the weld gathers from the web's tip to the cut.
 type flowPoint struct {
@@ -87,6 +98,7 @@ type flowPoint struct {
 	qy, qz float64 // its first moments over the section's inertia, signed as the section's axes
 	beside float64 // webs that share the force
 	run    float64 // length of a weld line from the tip to the cut
+	depth  float64 // of the web at the cut
 	across float64 // flow square to the weld for a shear of 1 N: the web's part of it, evenly over all the weld's run
 	direct []bool  // branches that enter the part itself, and need no weld; nil for none
 	rib    string  // the rib that the weld is for
@@ -498,7 +510,7 @@ func (m *model) addFlows(c *cut) {
 		if !m.flowsHere(w, active) {
 			continue
 		}
-		p := flowPoint{set: k, beside: 1, run: m.gathered(w, active, c)}
+		p := flowPoint{set: k, beside: 1, run: m.gathered(w, active, c), depth: depthOf(w.Joins[0], chords)}
 		if len(c.ribs) > 0 {
 			p.rib, p.perN = w.Joins[0], c.ribFlow(w.Joins[0])
 		} else {

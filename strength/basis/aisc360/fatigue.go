@@ -90,9 +90,11 @@ func life(f, cf, power float64) float64 {
 
 // Places in the list of categories.
 const (
+	categoryB       = 1 // plates tied by a weld along the stress (section 3, from memory)
 	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick
 	categoryD       = 4 // plate at an open hole; holes filled by tight bolts do better (from memory)
-	categoryE       = 5 // net section of an eyebar head or pin plate (from memory)
+	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length (both from memory)
+	categoryE1      = 6 // E', end of a welded attachment an inch thick or more (section 7, from memory)
 	categoryThreads = 8
 )
 
@@ -102,8 +104,12 @@ func categoryOf(d strength.FatigueDetail) float64 {
 		return categoryF
 	case strength.NetSection:
 		return categoryD
-	case strength.PinHole:
+	case strength.PinHole, strength.WebEnd:
 		return categoryE
+	case strength.ThickEnd:
+		return categoryE1
+	case strength.LongWeld:
+		return categoryB
 	case strength.BoltThread:
 		return categoryThreads
 	}
