@@ -112,12 +112,15 @@ type Rods struct {
 	ID           string
 	Pose         Pose
 	Points       []shape.Point
+	Size         string // "M12", "1/2-13"
 	DiaMM        float64
 	Grade        string
 	FreeMM       float64
 	FixedTop     bool
 	FixedFoot    bool
 	EngagementMM float64 // thread engagement in each coupling nut
+	Stopped      bool    // stops hold the side force
+	StopMM       float64 // at this height over the pose's plane
 }
 
 // Contact is a pair of faces that press and do not pull. Pose lies in the face, W from the second thing to the first.

@@ -287,6 +287,13 @@ func (v *validator) joints() {
 		v.size(at+".diameter_mm", r.DiaMM, 1)
 		v.between(at+".free_mm", r.FreeMM, 0, absurdMM)
 		v.between(at+".engagement_mm", r.EngagementMM, 0, absurdMM)
+		v.between(at+".stop_mm", r.StopMM, -absurdMM, absurdMM)
+		if dia, err := NominalDiaMM(r.Size); err != nil || dia != r.DiaMM {
+			v.refuse(at+".size", fmt.Sprintf("%q for a diameter of %g mm", r.Size, r.DiaMM), "the size of the diameter, such as M12")
+		}
+		if len(r.Points) == 0 {
+			v.refuse(at+".points_mm", "none", "at least one rod")
+		}
 		v.pose(at+".pose", r.Pose)
 		v.points(at+".points_mm", r.Points)
 	}

@@ -142,6 +142,10 @@ func (r *run) oneCase(i int, factor float64) error {
 		if err := r.atBolts(); err != nil {
 			return err
 		}
+		if err := r.atRods(); err != nil {
+			return err
+		}
+		r.atTrays()
 		r.atCuts()
 		if err := r.atWelds(); err != nil {
 			return err

@@ -117,7 +117,7 @@ func tray() *part.Bracket {
 		Plates: []part.Plate{flat("bottom", 700, 500, 3, at(level, 0, -250, 0))},
 		Rods: []part.Rods{{
 			ID: "rods", Pose: at(level, 0, 0, 140), Points: []shape.Point{{X: -300, Y: -270}, {X: 300, Y: -270}, {X: -300, Y: 270}, {X: 300, Y: 270}},
-			DiaMM: 12, Grade: "8.8", FreeMM: 140, FixedTop: true, FixedFoot: true, EngagementMM: 15,
+			Size: "M12", DiaMM: 12, Grade: "8.8", FreeMM: 140, FixedTop: true, FixedFoot: true, EngagementMM: 15,
 		}},
 		Contacts: []part.Contact{{ID: "stops", Things: [2]string{"bottom", "beams"}, Pose: at(upright, 0, 260, 0), Patch: box(-300, 0, 300, 40)}},
 		Supports: []part.Support{{ID: "beams", Kind: part.BodyFrame, ThicknessMM: 4, Material: "S355"}},

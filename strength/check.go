@@ -177,6 +177,11 @@ type run struct {
 	pryings      [][2]slots[Prying]
 	blocks       []slots[Block]
 	blockSet     []plyBlocks
+	rodSlots     []slots[Rod]
+	bottoms      []slots[Cut]
+	sides        []slots[Cut]
+	washers      []slots[Cut]
+	pulls        []slots[PullThrough]
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]

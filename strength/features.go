@@ -148,6 +148,28 @@ type Bolt struct {
 	OneRow    bool    // of a lap on one face alone, with one row of bolts across the force
 }
 
+// Rod is one hanger rod.
+type Rod struct {
+	N        float64 // force along it, tension positive
+	V        float64 // side force
+	L        float64 // free length
+	Held     bool    // both ends held against turning
+	D, Pitch float64
+	Engaged  float64 // thread in its coupling nut or tapped end, 0 where nuts on plates hold it
+	Fy, Fu   float64
+	Service  float64 // load factor in N and V
+}
+
+// PullThrough is a sheet on a rod's nut, with or without a spreader washer between.
+type PullThrough struct {
+	T            float64 // pull of the rod
+	Flats        float64 // nut, across its flats
+	Side, Washer float64 // spreader washer, least side and thickness; 0 for none
+	Hole         float64 // in the sheet
+	Sheet        float64 // its thickness
+	Fy, Fu       float64
+}
+
 // BoltBearing is one ply at one bolt.
 type BoltBearing struct {
 	V     float64

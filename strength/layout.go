@@ -18,11 +18,10 @@ func (r *run) layOut() {
 	r.layRibRoots()
 	r.laySizes()
 	r.layBolts()
+	r.layRods()
+	r.layTrays()
 	r.layUncut()
 	r.markMetals()
-	if len(r.b.Rods) > 0 {
-		r.skip("hanger rods", r.b.Name, "rods are not covered yet")
-	}
 	if len(r.b.Contacts) > 0 {
 		r.skip("pressure between faces in contact", r.b.Name, "contact pressure is not covered yet")
 	}
@@ -36,6 +35,7 @@ func (r *run) layUncut() {
 		for _, s := range r.b.Sweeps {
 			cut = cut || slices.Contains(s.Things, id)
 		}
+		cut = cut || slices.ContainsFunc(r.trays, func(y tray) bool { return y.t.plate.ID == id })
 		if !cut && !idle(r.passes(id)) {
 			r.skip("sections of the plate", id, "the bracket's model cuts none through it")
 		}

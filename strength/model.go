@@ -31,6 +31,8 @@ type model struct {
 	footed    map[string]bool // webs whose own foot is welded
 	groups    []boltGroup
 	walls     []wall
+	rods      []rodSet
+	trays     []tray
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
@@ -70,6 +72,8 @@ func compile(b *part.Bracket, basis *Basis) (*model, error) {
 	m.compileCuts()
 	m.compileWelds()
 	m.compileBolts()
+	m.compileRods()
+	m.compileTrays()
 	if len(m.bad) > 0 {
 		return nil, m.bad
 	}

@@ -74,7 +74,7 @@ func items(b *part.Bracket) []*bought {
 		})
 	}
 	for _, r := range b.Rods {
-		out = append(out, &bought{item: "threaded rod", size: mm(r.DiaMM) + " mm", grade: r.Grade, lengthMM: hundredths(r.FreeMM), notes: "length is free between its ends; add both engagements", count: len(r.Points)})
+		out = append(out, &bought{item: "threaded rod", size: r.Size, grade: r.Grade, lengthMM: hundredths(r.FreeMM), notes: "length is free between its ends; add both engagements", count: len(r.Points)})
 	}
 	return out
 }

@@ -70,7 +70,7 @@ func (s *sheet) parts(b *part.Bracket) {
 		rows = append(rows, []string{g.ID, "", fmt.Sprintf("%d bolts %s, %s", len(g.Points), g.Size, threads(g.ThreadsIn)), g.Grade})
 	}
 	for _, r := range b.Rods {
-		rows = append(rows, []string{r.ID, "", fmt.Sprintf("%d rods, %s", len(r.Points), s.length(r.DiaMM)), r.Grade})
+		rows = append(rows, []string{r.ID, "", fmt.Sprintf("%d rods %s, %s free", len(r.Points), r.Size, s.length(r.FreeMM)), r.Grade})
 	}
 	for _, w := range b.Welds {
 		rows = append(rows, []string{w.ID, "", fmt.Sprintf("%s weld %s to %s, leg %s", w.Kind, w.Joins[0], w.Joins[1], s.length(w.LegMM)), w.Electrode})

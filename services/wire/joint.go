@@ -102,7 +102,7 @@ func readPry(r *reader, m *pb.Pry) part.Pry {
 func rods(g *part.Rods) *pb.Rods {
 	return &pb.Rods{
 		Id: g.ID, Pose: pose(g.Pose), PointsMm: all(g.Points, point), DiameterMm: g.DiaMM, Grade: g.Grade, FreeMm: g.FreeMM,
-		FixedTop: g.FixedTop, FixedFoot: g.FixedFoot, EngagementMm: g.EngagementMM,
+		FixedTop: g.FixedTop, FixedFoot: g.FixedFoot, EngagementMm: g.EngagementMM, Size: g.Size, Stopped: g.Stopped, StopMm: g.StopMM,
 	}
 }
 
@@ -115,6 +115,7 @@ func readRods(r *reader, m *pb.Rods) part.Rods {
 		FreeMM:   r.number("free_mm", m.FreeMm),
 		FixedTop: m.FixedTop, FixedFoot: m.FixedFoot,
 		EngagementMM: r.number("engagement_mm", m.EngagementMm),
+		Size:         r.text("size", m.Size), Stopped: m.Stopped, StopMM: r.number("stop_mm", m.StopMm),
 	}
 }
 

@@ -191,3 +191,9 @@ var boltHole = strength.Define(strength.Identity{
 	}
 	c.Compare(g.Dh, c.Solved("d_max", "Table J3.3 or J3.3M", "mm", boltHoles[int(g.Size)][int(g.Hole)]*unit))
 })
+
+var pullThroughRules = []strength.Rule[strength.PullThrough]{
+	{Of: boltPullThrough, Check: func(c *strength.Calc, f *strength.PullThrough) {
+		boltPullThrough.Check(c, pullThroughGivens{T: f.T, Wf: f.Flats, Dw: f.Side, Tw: f.Washer, Dh: f.Hole, Tp: f.Sheet, Fy: f.Fy, Fu: f.Fu})
+	}},
+}

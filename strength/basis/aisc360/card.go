@@ -80,6 +80,8 @@ func build() *strength.Basis {
 			Outstand:    outstandRules,
 			CornerPlate: cornerPlateRules,
 			Wall:        wallRules,
+			Rod:         rodRules,
+			PullThrough: pullThroughRules,
 			Bush:        practice.BushRules,
 			Fatigue:     fatigueRules,
 		},

@@ -131,3 +131,15 @@ func h11(c *strength.Calc, uP, uM float64) {
 	}
 	c.Compare(c.Let("U", "when(u_P >= 0.2, u_P + 8/9*u_M, u_P/2 + u_M)", "", u), 1)
 }
+
+var rodRules = append([]strength.Rule[strength.Rod]{
+	{Of: rodTension, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodTension.Check(c, rodTensionGivens{P: max(f.N, 0), N: 1, K: 1, D: f.D, Fu: f.Fu})
+	}},
+	{Of: rodBending, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodBending.Check(c, rodBendingGivens{V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Fy: f.Fy})
+	}},
+	{Of: rodCombined, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodCombined.Check(c, rodCombinedGivens{N: f.N, V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Fy: f.Fy, Fu: f.Fu})
+	}},
+}, practice.RodRules...)

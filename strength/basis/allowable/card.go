@@ -67,6 +67,7 @@ func build() *strength.Basis {
 			Outstand:    outstandRules,
 			CornerPlate: cornerPlateRules,
 			Wall:        wallRules,
+			Rod:         rodRules,
 			Bush:        practice.BushRules,
 		},
 	}

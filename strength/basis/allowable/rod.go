@@ -71,3 +71,12 @@ var rodCombined = strength.Define(strength.Identity{
 	sigma := c.Let("sigma", "abs(P_r)/A_3 + k*M_r/S", "MPa", math.Abs(g.N)/A+grow*M/S)
 	c.Compare(sigma, allowed(c, g.Fy, g.Fu))
 })
+
+var rodRules = append([]strength.Rule[strength.Rod]{
+	{Of: rodTension, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodTension.Check(c, rodTensionGivens{P: max(f.N, 0), N: 1, K: 1, D: f.D, Pi: f.Pitch, Fy: f.Fy, Fu: f.Fu})
+	}},
+	{Of: rodCombined, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodCombined.Check(c, rodCombinedGivens{N: f.N, V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Fy: f.Fy, Fu: f.Fu})
+	}},
+}, practice.RodRules...)

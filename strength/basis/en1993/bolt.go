@@ -240,3 +240,10 @@ var boltRules = []strength.Rule[strength.Bolt]{
 		})
 	}},
 }
+
+// A sheet on a rod's nut is punched round the nut, or as far out as its force spreads at 45 degrees through a washer.
+var pullThroughRules = []strength.Rule[strength.PullThrough]{
+	{Of: boltPunching, Check: func(c *strength.Calc, f *strength.PullThrough) {
+		boltPunching.Check(c, boltPunchingGivens{F: f.T, Dm: max(f.Flats, min(f.Side, f.Flats+2*f.Washer)), T: f.Sheet, Fu: f.Fu})
+	}},
+}

@@ -116,3 +116,16 @@ var rodCombined = strength.Define(strength.Identity{
 	grow := c.Let("k", "max(1, 0.9*(1 + 0.8*min(u_N, 1)))", "", max(1, 0.9*(1+0.8*min(n, 1))))
 	c.Compare(c.Let("U", "u_N + k*u_M", "", n+grow*m), 1)
 })
+
+// Threads of a rod from a bolt grade count as cut by the shop too: nothing says that they are those of EN 1090.
+var rodRules = append([]strength.Rule[strength.Rod]{
+	{Of: rodTension, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodTension.Check(c, rodTensionGivens{F: max(f.N, 0), N: 1, K: 1, D: f.D, P: f.Pitch, Cut: 1, Fub: f.Fu})
+	}},
+	{Of: rodBending, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodBending.Check(c, rodBendingGivens{V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Fy: f.Fy})
+	}},
+	{Of: rodCombined, Check: func(c *strength.Calc, f *strength.Rod) {
+		rodCombined.Check(c, rodCombinedGivens{N: f.N, V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Cut: 1, Fy: f.Fy, Fub: f.Fu})
+	}},
+}, practice.RodRules...)

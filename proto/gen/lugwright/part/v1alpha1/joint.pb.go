@@ -932,7 +932,13 @@ type Rods struct {
 	// The lower end cannot turn.
 	FixedFoot bool `protobuf:"varint,8,opt,name=fixed_foot,json=fixedFoot,proto3" json:"fixed_foot,omitempty"`
 	// Thread engagement in each coupling nut.
-	EngagementMm  float64 `protobuf:"fixed64,9,opt,name=engagement_mm,json=engagementMm,proto3" json:"engagement_mm,omitempty"`
+	EngagementMm float64 `protobuf:"fixed64,9,opt,name=engagement_mm,json=engagementMm,proto3" json:"engagement_mm,omitempty"`
+	// Size, e.g. "M12".
+	Size string `protobuf:"bytes,10,opt,name=size,proto3" json:"size,omitempty"`
+	// Stops hold the side force ...
+	Stopped bool `protobuf:"varint,11,opt,name=stopped,proto3" json:"stopped,omitempty"`
+	// ... at this height over the pose's plane.
+	StopMm        float64 `protobuf:"fixed64,12,opt,name=stop_mm,json=stopMm,proto3" json:"stop_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1026,6 +1032,27 @@ func (x *Rods) GetFixedFoot() bool {
 func (x *Rods) GetEngagementMm() float64 {
 	if x != nil {
 		return x.EngagementMm
+	}
+	return 0
+}
+
+func (x *Rods) GetSize() string {
+	if x != nil {
+		return x.Size
+	}
+	return ""
+}
+
+func (x *Rods) GetStopped() bool {
+	if x != nil {
+		return x.Stopped
+	}
+	return false
+}
+
+func (x *Rods) GetStopMm() float64 {
+	if x != nil {
+		return x.StopMm
 	}
 	return 0
 }
@@ -1642,7 +1669,7 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\x03Pry\x12\x11\n" +
 	"\x04b_mm\x18\x01 \x01(\x01R\x03bMm\x12\x11\n" +
 	"\x04a_mm\x18\x02 \x01(\x01R\x03aMm\x12\x11\n" +
-	"\x04p_mm\x18\x03 \x01(\x01R\x03pMm\"\xbc\x02\n" +
+	"\x04p_mm\x18\x03 \x01(\x01R\x03pMm\"\x83\x03\n" +
 	"\x04Rods\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x121\n" +
 	"\x04pose\x18\x02 \x01(\v2\x1d.lugwright.part.v1alpha1.PoseR\x04pose\x12@\n" +
@@ -1654,7 +1681,11 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\tfixed_top\x18\a \x01(\bR\bfixedTop\x12\x1d\n" +
 	"\n" +
 	"fixed_foot\x18\b \x01(\bR\tfixedFoot\x12#\n" +
-	"\rengagement_mm\x18\t \x01(\x01R\fengagementMm\"\x9d\x02\n" +
+	"\rengagement_mm\x18\t \x01(\x01R\fengagementMm\x12\x12\n" +
+	"\x04size\x18\n" +
+	" \x01(\tR\x04size\x12\x18\n" +
+	"\astopped\x18\v \x01(\bR\astopped\x12\x17\n" +
+	"\astop_mm\x18\f \x01(\x01R\x06stopMm\"\x9d\x02\n" +
 	"\tWeldGroup\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05joins\x18\x02 \x03(\tR\x05joins\x125\n" +

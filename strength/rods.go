@@ -1,0 +1,159 @@
+package strength
+
+// Hanger rods: tension by the even share and by a diagonal pair, couples about their upper ends, side force by bending or on stops.
+
+import (
+	"fmt"
+	"math"
+
+	"lugwright/part"
+	"lugwright/strength/material"
+	"lugwright/strength/statics"
+)
+
+// rodSet is a pattern of rods made ready.
+type rodSet struct {
+	*part.Rods
+	at     []statics.Vec2 // from their middle
+	middle part.Vec
+	passes []bool
+	f      Rod
+	flats  float64   // of the nut
+	now    []float64 // force along each in the case at hand
+	field  string
+}
+
+// diagonalRods is from how many rods on two of them may come to carry all: a stiff tray rocks on a diagonal.
+const diagonalRods = 4
+
+func (m *model) compileRods() {
+	for i := range m.b.Rods {
+		s := rodSet{Rods: &m.b.Rods[i], passes: m.passes(m.b.Rods[i].ID), field: fmt.Sprintf("rods[%d]", i)}
+		for _, p := range s.Points {
+			s.at = append(s.at, statics.Vec2{X: p.X, Y: p.Y})
+		}
+		c := statics.Centroid(s.at)
+		s.middle = s.Pose.At(c.X, c.Y, 0)
+		for k := range s.at {
+			s.at[k] = statics.Vec2{X: s.at[k].X - c.X, Y: s.at[k].Y - c.Y}
+		}
+		m.rodStrength(&s)
+		m.rods = append(m.rods, s)
+	}
+}
+
+func (m *model) rodStrength(s *rodSet) {
+	size, err := material.ParseBolt(s.Size)
+	if err != nil {
+		m.refuse(s.field+".size", err, "a size from the list of materials")
+		return
+	}
+	s.flats, s.now = size.AcrossFlats, make([]float64, len(s.at))
+	s.f = Rod{D: size.DiaMM, Pitch: size.PitchMM, L: s.FreeMM, Held: s.FixedTop && s.FixedFoot, Engaged: s.EngagementMM}
+	if grade, err := material.LookupBoltGrade(s.Grade); err == nil {
+		_, s.f.Fy, s.f.Fu, err = grade.Strength(size.DiaMM)
+		if err != nil {
+			m.refuse(s.field+".grade", err, "a diameter that the grade's table reaches")
+		}
+		if !m.listed(grade.ListedIn) {
+			m.note("rod grade %s: outside the listed materials of %s", grade.Name, m.listing)
+		}
+		return
+	}
+	_, s.f.Fy, s.f.Fu = m.grade(s.Grade, size.DiaMM, s.field+".grade")
+}
+
+// layRods makes a place for each pattern.
+func (r *run) layRods() {
+	r.rodSlots = make([]slots[Rod], len(r.rods))
+	for i := range r.rods {
+		s := &r.rods[i]
+		notes := []string{"couples are taken about the rods' upper ends by their pulls (elementary statics)"}
+		if len(s.at) >= diagonalRods {
+			notes = append(notes, "two diagonal rods carry all: twice the even share (common practice, no source)")
+		}
+		if s.Stopped {
+			notes = append(notes, "side force is held by stops, and its couple about them by the rods")
+			r.skip("strength of the side stops", s.ID, "the bracket's model has no weld or bolt for them")
+		}
+		r.rodSlots[i] = newSlots(r.basis.Rules.Rod, s.ID, s.ID, "hanger rod", s.middle, notes)
+		r.rodSlots[i].idle = idle(s.passes)
+		r.places = append(r.places, &r.rodSlots[i])
+	}
+}
+
+// atRods finds what the worst rods bear in the case at hand.
+func (r *run) atRods() error {
+	for i := range r.rods {
+		s := &r.rods[i]
+		if err := r.atRodSet(s, &r.rodSlots[i]); err != nil {
+			return &part.FieldError{Field: s.field, Found: err.Error(), Accept: "rods that hold every component of the load"}
+		}
+	}
+	return nil
+}
+
+func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
+	level := s.FreeMM
+	if s.Stopped {
+		level = s.StopMM
+	}
+	up := s.Pose.W()
+	w := sum(r.forces, s.passes, s.middle.AddScaled(level, up))
+	pull, err := tilted(s.at, -w.f.Dot(up), w.m.Dot(s.Pose.U), w.m.Dot(s.Pose.V))
+	if err != nil {
+		return err
+	}
+	share := 1.0
+	if len(s.at) >= diagonalRods {
+		share = 2
+	}
+	for k := range s.at {
+		f := s.f
+		f.Service = r.factor
+		f.N = share * pull(k)
+		s.now[k] = f.N
+		if f.V, err = s.side(w, k); err != nil {
+			return err
+		}
+		slot.consider(r, f, "")
+	}
+	return nil
+}
+
+// tilted shares a pull and a couple among rods as under a plane that stays flat. Rods in one line hold no couple about it.
+func tilted(at []statics.Vec2, pull, mu, mv float64) (func(k int) float64, error) {
+	var uu, uv, vv, reach float64
+	for _, p := range at {
+		uu, uv, vv = uu+p.X*p.X, uv+p.X*p.Y, vv+p.Y*p.Y
+		reach = max(reach, math.Hypot(p.X, p.Y))
+	}
+	n, det := float64(len(at)), uu*vv-uv*uv
+	if det > 1e-9*reach*reach*reach*reach {
+		a, b := (mv*vv+mu*uv)/det, (-mu*uu-mv*uv)/det
+		return func(k int) float64 { return pull/n + a*at[k].X + b*at[k].Y }, nil
+	}
+	if math.Hypot(mu, mv) > 1 {
+		return nil, fmt.Errorf("a couple of %.4g N*mm on %d rods in one line", math.Hypot(mu, mv), len(at))
+	}
+	return func(int) float64 { return pull / n }, nil
+}
+
+// side is the side force on a rod: an even part of the force, and of a twist by distance; none where stops hold it.
+func (s *rodSet) side(w wrench, k int) (float64, error) {
+	if s.Stopped {
+		return 0, nil
+	}
+	polar := 0.0
+	for _, p := range s.at {
+		polar += p.X*p.X + p.Y*p.Y
+	}
+	n, twist := float64(len(s.at)), w.m.Dot(s.Pose.W())
+	u, v := w.f.Dot(s.Pose.U)/n, w.f.Dot(s.Pose.V)/n
+	if polar > 0 {
+		u, v = u-twist*s.at[k].Y/polar, v+twist*s.at[k].X/polar
+	} else if math.Abs(twist) > 1 {
+		return 0, fmt.Errorf("a twist of %.4g N*mm on a single rod", math.Abs(twist))
+	}
+	return math.Hypot(u, v), nil
+}
