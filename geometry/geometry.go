@@ -17,6 +17,7 @@ type Unit string
 const (
 	MM    Unit = "mm"
 	Rad   Unit = "rad"
+	Ratio Unit = "ratio" // a plain number: a part of something
 	Count Unit = "count" // a whole number
 	Word  Unit = "word"  // one of Choices, or any word when there are none
 	Size  Unit = "size"  // a thread size such as M12 or 1/2-13
@@ -64,6 +65,9 @@ func (v Values) MM(name string) float64 { return v.number[v.kind.index(name)] }
 
 // Rad is an angle parameter, in rad.
 func (v Values) Rad(name string) float64 { return v.MM(name) }
+
+// Ratio is a plain number.
+func (v Values) Ratio(name string) float64 { return v.MM(name) }
 
 // Count is a whole-number parameter.
 func (v Values) Count(name string) int { return int(v.MM(name)) }

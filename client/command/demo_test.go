@@ -49,6 +49,21 @@ func TestFieldLabPacks(t *testing.T) {
 	}
 }
 
+// The tray passes with its stops; on M8 rods without stops it fails in the bending of the rods.
+func TestWaterTray(t *testing.T) {
+	const tray = "../../testdata/jobs/watertray.yaml"
+	lugwright(t, "check", tray).want(t, Done, "")
+	src, err := os.ReadFile(tray)
+	if err != nil {
+		t.Fatal(err)
+	}
+	bare := filepath.Join(t.TempDir(), "bare.yaml")
+	if err := os.WriteFile(bare, []byte(strings.NewReplacer("M12", "M8", "stops: yes", "stops: no").Replace(string(src))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", bare).want(t, Failed, "tray-a fails: force along a rod with its bending, rods")
+}
+
 // The first line of the demo jobs names a schema; it is there and it is today's.
 func TestDemoSchemaIsCurrent(t *testing.T) {
 	want := lugwright(t, "schema").want(t, Done, "").out

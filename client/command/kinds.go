@@ -102,6 +102,8 @@ func plain(v float64, unit geometry.Unit, system units.System) string {
 	switch unit {
 	case geometry.MM:
 		return units.Format(v, units.Length, system)
+	case geometry.Ratio:
+		return units.Format(v, units.Ratio, system)
 	case geometry.Rad:
 		return units.Format(v, units.Angle, system)
 	}

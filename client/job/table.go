@@ -179,6 +179,8 @@ func paramRule(p geometry.Param) *table.Rule {
 	switch p.Unit {
 	case geometry.MM:
 		return table.Quantity(units.Length, p.Min, p.Max, p.Sentence)
+	case geometry.Ratio:
+		return table.Quantity(units.Ratio, p.Min, p.Max, p.Sentence)
 	case geometry.Rad:
 		return table.Quantity(units.Angle, p.Min, p.Max, p.Sentence)
 	case geometry.Count:

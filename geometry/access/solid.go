@@ -24,7 +24,9 @@ type scene struct {
 func newScene(b *part.Bracket) *scene {
 	s := &scene{b: b}
 	for i := range b.Plates {
-		s.addPlate(&b.Plates[i], b.Plates[i].ID)
+		for _, face := range b.Plates[i].Folded() {
+			s.addPlate(&face, b.Plates[i].ID)
+		}
 	}
 	for i := range b.Members {
 		m := &b.Members[i]
@@ -39,7 +41,7 @@ func newScene(b *part.Bracket) *scene {
 	return s
 }
 
-// addPlate takes the plate as a prism, holes open. A bent or rolled one is taken flat where it is posed.
+// addPlate takes a face of a plate as a prism, holes open. A rolled one is taken flat where it is posed.
 func (s *scene) addPlate(p *part.Plate, id string) {
 	outline, half := p.Shape(false), p.ThicknessMM/2
 	box := outline.BBox()

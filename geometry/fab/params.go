@@ -9,6 +9,11 @@ func Length(name string, lo, hi, def float64, sentence string) geometry.Param {
 	return geometry.Param{Name: name, Unit: geometry.MM, Min: lo, Max: hi, Default: def, Sentence: sentence}
 }
 
+// Ratio declares a plain number.
+func Ratio(name string, lo, hi, def float64, sentence string) geometry.Param {
+	return geometry.Param{Name: name, Unit: geometry.Ratio, Min: lo, Max: hi, Default: def, Sentence: sentence}
+}
+
 // Count declares a whole number.
 func Count(name string, lo, hi, def int, sentence string) geometry.Param {
 	return geometry.Param{Name: name, Unit: geometry.Count, Min: float64(lo), Max: float64(hi), Default: float64(def), Sentence: sentence}

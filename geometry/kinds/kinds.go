@@ -6,6 +6,7 @@ import (
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
+	"lugwright/geometry/kinds/tray"
 )
 
 // All lists every kind, in alphabetical order of their folders.
@@ -14,5 +15,6 @@ func All() []geometry.Kind {
 		clevis.Kind(),
 		gusset.Kind(),
 		lapplate.Kind(),
+		tray.Kind(),
 	}
 }

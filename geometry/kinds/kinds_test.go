@@ -49,7 +49,7 @@ func TestDeclarations(t *testing.T) {
 				t.Errorf("%s: %q wants snake_case and a sentence", k.Name, p.Name)
 			}
 			switch p.Unit {
-			case geometry.MM, geometry.Count, geometry.Rad:
+			case geometry.MM, geometry.Count, geometry.Rad, geometry.Ratio:
 				if !(p.Min <= p.Default && p.Default <= p.Max && p.Min >= 0) {
 					t.Errorf("%s.%s: default %g outside %g to %g", k.Name, p.Name, p.Default, p.Min, p.Max)
 				}
@@ -90,8 +90,8 @@ func TestDefaults(t *testing.T) {
 					t.Errorf("%s: middle at %v left and %v right, want a reflection", l.ID, a, b)
 				}
 			}
-			if len(left.Sweeps) == 0 || len(left.Unchecked) == 0 {
-				t.Error("no sweep, or nothing said to be unchecked")
+			if len(left.Sweeps) == 0 && len(left.Rods) == 0 || len(left.Unchecked) == 0 {
+				t.Error("no sweep and no rods, or nothing said to be unchecked")
 			}
 		})
 	}

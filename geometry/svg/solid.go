@@ -67,10 +67,13 @@ func newSolid(o shape.Outline, pose part.Pose, lo, hi float64, t tone) solid {
 func solids(b *part.Bracket) []solid {
 	var list []solid
 	for i := range b.Plates {
-		p := &b.Plates[i]
-		s := newSolid(p.Shape(false), p.Pose, -p.ThicknessMM/2, p.ThicknessMM/2, plateTone)
-		s.label = label(p.Mark, p.Name)
-		list = append(list, s)
+		for k, p := range b.Plates[i].Folded() {
+			s := newSolid(p.Shape(false), p.Pose, -p.ThicknessMM/2, p.ThicknessMM/2, plateTone)
+			if k == 0 {
+				s.label = label(p.Mark, p.Name)
+			}
+			list = append(list, s)
+		}
 	}
 	for i := range b.Members {
 		list = append(list, memberSolids(&b.Members[i])...)
@@ -89,6 +92,9 @@ func solids(b *part.Bracket) []solid {
 		for _, pt := range g.Points {
 			list = append(list, boltSolids(g, pt, sheets)...)
 		}
+	}
+	for i := range b.Rods {
+		list = append(list, rodSolids(&b.Rods[i])...)
 	}
 	return slices.DeleteFunc(list, func(s solid) bool { return len(s.loops) == 0 || !(s.hi > s.lo) })
 }
@@ -140,6 +146,21 @@ func angleSolids(m *part.Member) []solid {
 	for _, leg := range []part.Plate{a, b} {
 		s := newSolid(leg.Shape(false), leg.Pose, -t/2, t/2, memberTone)
 		s.label, s.seams = label(m.Mark, m.Name), seams
+		out = append(out, s)
+	}
+	return out
+}
+
+// rodSolids run from under the hung thing to the support.
+func rodSolids(r *part.Rods) []solid {
+	var out []solid
+	for i, p := range r.Points {
+		pose := r.Pose
+		pose.Origin = r.Pose.At(p.X, p.Y, 0)
+		s := newSolid(shape.Outline{Outer: shape.Circle(shape.Point{}, r.DiaMM)}, pose, -1.5*r.DiaMM, r.FreeMM, boltTone)
+		if i == 0 {
+			s.label = "rod " + r.Size
+		}
 		out = append(out, s)
 	}
 	return out

@@ -180,6 +180,7 @@ var paramUnits = enum[geometrypb.ParameterUnit, geometry.Unit]{
 	{geometrypb.ParameterUnit_PARAMETER_UNIT_COUNT, geometry.Count},
 	{geometrypb.ParameterUnit_PARAMETER_UNIT_WORD, geometry.Word},
 	{geometrypb.ParameterUnit_PARAMETER_UNIT_SIZE, geometry.Size},
+	{geometrypb.ParameterUnit_PARAMETER_UNIT_RATIO, geometry.Ratio},
 }
 
 var formats = enum[geometrypb.FileFormat, Format]{

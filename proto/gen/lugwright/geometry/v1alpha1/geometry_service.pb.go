@@ -40,6 +40,8 @@ const (
 	ParameterUnit_PARAMETER_UNIT_WORD ParameterUnit = 4
 	// A thread size such as "M12".
 	ParameterUnit_PARAMETER_UNIT_SIZE ParameterUnit = 5
+	// A plain number.
+	ParameterUnit_PARAMETER_UNIT_RATIO ParameterUnit = 6
 )
 
 // Enum value maps for ParameterUnit.
@@ -51,6 +53,7 @@ var (
 		3: "PARAMETER_UNIT_COUNT",
 		4: "PARAMETER_UNIT_WORD",
 		5: "PARAMETER_UNIT_SIZE",
+		6: "PARAMETER_UNIT_RATIO",
 	}
 	ParameterUnit_value = map[string]int32{
 		"PARAMETER_UNIT_UNSPECIFIED": 0,
@@ -59,6 +62,7 @@ var (
 		"PARAMETER_UNIT_COUNT":       3,
 		"PARAMETER_UNIT_WORD":        4,
 		"PARAMETER_UNIT_SIZE":        5,
+		"PARAMETER_UNIT_RATIO":       6,
 	}
 )
 
@@ -1387,14 +1391,15 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1d\n" +
 	"\n" +
 	"media_type\x18\x02 \x01(\tR\tmediaType\x12\x12\n" +
-	"\x04data\x18\x03 \x01(\fR\x04data*\xaa\x01\n" +
+	"\x04data\x18\x03 \x01(\fR\x04data*\xc4\x01\n" +
 	"\rParameterUnit\x12\x1e\n" +
 	"\x1aPARAMETER_UNIT_UNSPECIFIED\x10\x00\x12\x15\n" +
 	"\x11PARAMETER_UNIT_MM\x10\x01\x12\x16\n" +
 	"\x12PARAMETER_UNIT_RAD\x10\x02\x12\x18\n" +
 	"\x14PARAMETER_UNIT_COUNT\x10\x03\x12\x17\n" +
 	"\x13PARAMETER_UNIT_WORD\x10\x04\x12\x17\n" +
-	"\x13PARAMETER_UNIT_SIZE\x10\x05*\xa9\x02\n" +
+	"\x13PARAMETER_UNIT_SIZE\x10\x05\x12\x18\n" +
+	"\x14PARAMETER_UNIT_RATIO\x10\x06*\xa9\x02\n" +
 	"\n" +
 	"FileFormat\x12\x1b\n" +
 	"\x17FILE_FORMAT_UNSPECIFIED\x10\x00\x12\x19\n" +

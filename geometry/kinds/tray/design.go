@@ -1,0 +1,97 @@
+package tray
+
+// Sizes, and what does not fit.
+
+import (
+	"math"
+
+	"lugwright/geometry"
+	"lugwright/geometry/fab"
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+type design struct {
+	v                    geometry.Values
+	length, width, side  float64
+	t, radius, k, relief float64
+	rodDia, rodHole      float64
+	rods                 []shape.Point
+	washerSide           float64
+}
+
+func read(v geometry.Values) *design {
+	d := &design{
+		v: v, length: v.MM("length"), width: v.MM("width"), side: v.MM("side_height"), t: v.MM("thickness"), radius: v.MM("inside_radius"),
+		k: v.Ratio("k_factor"), relief: v.MM("corner_relief"), washerSide: v.MM("washer_side"),
+	}
+	d.rodDia, _ = part.NominalDiaMM(v.Word("rod_size"))
+	d.rodHole, _ = part.ClearanceMM(v.Word("rod_size"), part.NormalFit)
+	n := v.Count("rods_per_side")
+	d.rods = fab.Grid(fab.Spread(n, v.MM("rod_spacing")/float64(n-1)), fab.Spread(2, v.MM("rod_gauge")))
+	return d
+}
+
+// allowance is the length of sheet that a fold of 90 degrees takes: pi/2 (r + K t).
+func (d *design) allowance() float64 { return math.Pi / 2 * (d.radius + d.k*d.t) }
+
+// setback is from the outside of a fold to where the flat begins.
+func (d *design) setback() float64 { return d.radius + d.t }
+
+// flat is half of the bottom that stays flat, along and across.
+func (d *design) flat() (x, y float64) { return d.length/2 - d.setback(), d.width/2 - d.setback() }
+
+// flange is the flat part of a side.
+func (d *design) flange() float64 { return d.side - d.setback() }
+
+func (d *design) check() error {
+	var n fab.Needs
+	x, y := d.flat()
+	t := d.t
+	// Inside radius at least t, smallest flange 3 t + r, relief at least t: sheet-metal guides.
+	n.That(d.radius >= t, "inside_radius", fab.MM(d.radius), "at least the thickness, %.4g mm; aluminium in hard tempers wants more", t)
+	n.That(d.side >= 3*t+d.radius, "side_height", fab.MM(d.side), "at least 3 thicknesses and the radius, %.4g mm", 3*t+d.radius)
+	n.That(d.relief == 0 || d.relief >= t, "corner_relief", fab.MM(d.relief), "0, or at least the thickness, %.4g mm", t)
+	n.That(d.rodHole > 0, "rod_size", d.v.Word("rod_size"), "a size with a clearance hole in ISO 273 or ASME B18.2.8")
+	if !n.That(min(x, y) > d.relief+2*t, "width", fab.MM(min(d.length, d.width)), "more than %.4g mm between the folds", 2*(d.setback()+d.relief+2*t)) || n.Err() != nil {
+		return n.Err()
+	}
+	d.checkRods(&n, x, y)
+	d.checkDrain(&n)
+	if stop := d.v.MM("stop_height"); d.v.Word("stops") == "yes" {
+		n.That(stop <= d.v.MM("rod_free")+d.side+d.v.MM("load_height"), "stop_height", fab.MM(stop), "no higher than what it stops")
+	}
+	return n.Err()
+}
+
+// checkRods keeps hole edges 2 thicknesses and a radius from the folds (common practice, no source), washers flat on the bottom and clear of each other.
+func (d *design) checkRods(n *fab.Needs, x, y float64) {
+	spacing, gauge := d.v.MM("rod_spacing"), d.v.MM("rod_gauge")
+	room := max(d.rodHole/2+2*d.t, d.washerSide/2)
+	n.That(spacing/2+room <= x, "rod_spacing", fab.MM(spacing), "at most %.4g mm, so that hole and washer lie clear of the folds", 2*max(0, x-room))
+	n.That(gauge/2+room <= y, "rod_gauge", fab.MM(gauge), "at most %.4g mm, so that hole and washer lie clear of the folds", 2*max(0, y-room))
+	pitch := spacing / float64(d.v.Count("rods_per_side")-1)
+	n.That(pitch >= d.washerSide, "rod_spacing", fab.MM(spacing), "at least %.4g mm, so that washers lie side by side", d.washerSide*float64(d.v.Count("rods_per_side")-1))
+	n.That(gauge >= d.washerSide, "rod_gauge", fab.MM(gauge), "at least the washer's side, %.4g mm", d.washerSide)
+	n.That(d.relief+d.rodHole/2 < min(x-spacing/2, y-gauge/2)+d.t || d.relief < max(x-spacing/2, y-gauge/2)-d.rodHole/2-d.t, "corner_relief", fab.MM(d.relief), "less, so that it leaves sheet beside the rods' holes")
+	// Spreader washer at least four rods wide and half a rod thick: common practice, no source.
+	n.That(d.washerSide >= 3*d.rodDia, "washer_side", fab.MM(d.washerSide), "at least 3 rod diameters, %.4g mm; 4 to 5 are usual", 3*d.rodDia)
+	n.That(d.v.MM("washer_thickness") >= d.rodDia/4, "washer_thickness", fab.MM(d.v.MM("washer_thickness")), "at least a quarter of the rod's diameter, %.4g mm; a half is usual", d.rodDia/4)
+	deep := d.v.MM("engagement")
+	n.That(deep == 0 || deep <= 3*d.rodDia, "engagement", fab.MM(deep), "at most 3 diameters, %.4g mm", 3*d.rodDia)
+}
+
+func (d *design) checkDrain(n *fab.Needs) {
+	drain := d.v.MM("drain")
+	if drain == 0 {
+		return
+	}
+	x, y := d.flat()
+	room := 2 * min(x, y)
+	for _, p := range d.rods {
+		room = min(room, 2*(p.Norm()-d.washerSide*math.Sqrt2/2))
+	}
+	room -= 4 * d.t
+	n.That(drain >= max(d.t, 4), "drain", fab.MM(drain), "at least %.4g mm; 0 for none", max(d.t, 4))
+	n.That(drain <= room, "drain", fab.MM(drain), "at most %.4g mm, clear of folds and washers; 0 for none", max(0, room))
+}
