@@ -219,6 +219,7 @@ type Rules struct {
 	Prying      []Rule[Prying]
 	Block       []Rule[Block]
 	Rod         []Rule[Rod]
+	Seat        []Rule[Seat]
 	PullThrough []Rule[PullThrough]
 	Bush        []Rule[Bush]
 	Fatigue     []Rule[Fatigue]
@@ -234,7 +235,7 @@ func (r Rules) without(ids []string) Rules {
 	r.PinPlane, r.PinSpan, r.Bore, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Cut, ids)
 	r.WeldLine, r.WeldSize, r.WeldFlow = less(r.WeldLine, ids), less(r.WeldSize, ids), less(r.WeldFlow, ids)
 	r.Bolt, r.BoltBearing, r.Prying, r.Block = less(r.Bolt, ids), less(r.BoltBearing, ids), less(r.Prying, ids), less(r.Block, ids)
-	r.PullThrough = less(r.PullThrough, ids)
+	r.PullThrough, r.Seat = less(r.PullThrough, ids), less(r.Seat, ids)
 	r.Rod, r.Bush, r.Fatigue = less(r.Rod, ids), less(r.Bush, ids), less(r.Fatigue, ids)
 	r.Outstand, r.CornerPlate, r.Wall = less(r.Outstand, ids), less(r.CornerPlate, ids), less(r.Wall, ids)
 	return r

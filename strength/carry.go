@@ -146,6 +146,9 @@ func (r *run) oneCase(i int, factor float64) error {
 			return err
 		}
 		r.atTrays()
+		if err := r.atContacts(); err != nil {
+			return err
+		}
 		r.atCuts()
 		if err := r.atWelds(); err != nil {
 			return err

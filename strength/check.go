@@ -178,6 +178,7 @@ type run struct {
 	blocks       []slots[Block]
 	blockSet     []plyBlocks
 	rodSlots     []slots[Rod]
+	seatSlots    []slots[Seat]
 	bottoms      []slots[Cut]
 	sides        []slots[Cut]
 	washers      []slots[Cut]

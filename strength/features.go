@@ -170,6 +170,19 @@ type PullThrough struct {
 	Fy, Fu       float64
 }
 
+// Seat is a pair of faces pressed together. U of the contact's pose runs along a tube's axis.
+type Seat struct {
+	F      float64
+	Area   float64 // that presses; 0 when the force passes beside the faces
+	Along  float64 // its length along U
+	Fy, Fu float64 // of the weaker
+	// Tube: the second face is a round tube's wall of outside diameter D and thickness T, borne on over Beta on either side of the middle.
+	Tube           bool
+	D, T, Beta     float64
+	TubeFy, TubeFu float64
+	Service        float64 // load factor in F
+}
+
 // BoltBearing is one ply at one bolt.
 type BoltBearing struct {
 	V     float64

@@ -19,12 +19,10 @@ func (r *run) layOut() {
 	r.laySizes()
 	r.layBolts()
 	r.layRods()
+	r.layContacts()
 	r.layTrays()
 	r.layUncut()
 	r.markMetals()
-	if len(r.b.Contacts) > 0 {
-		r.skip("pressure between faces in contact", r.b.Name, "contact pressure is not covered yet")
-	}
 }
 
 // layUncut names plates and legs that load passes and no section is cut through.

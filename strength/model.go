@@ -32,6 +32,7 @@ type model struct {
 	groups    []boltGroup
 	walls     []wall
 	rods      []rodSet
+	seats     []seat
 	trays     []tray
 	notes     []string
 	uncovered []NotChecked
@@ -73,6 +74,7 @@ func compile(b *part.Bracket, basis *Basis) (*model, error) {
 	m.compileWelds()
 	m.compileBolts()
 	m.compileRods()
+	m.compileContacts()
 	m.compileTrays()
 	if len(m.bad) > 0 {
 		return nil, m.bad

@@ -471,6 +471,16 @@ func (m *model) ply(id string) (t, fy, fu float64) {
 			return s.ThicknessMM, fy, fu
 		}
 	}
+	for i := range m.b.Members {
+		if mem := &m.b.Members[i]; mem.ID == id {
+			t := mem.Profile.TMM
+			if t == 0 {
+				t = mem.Profile.AMM
+			}
+			_, fy, fu = m.grade(mem.Material, t, fmt.Sprintf("members[%d].material", i))
+			return t, fy, fu
+		}
+	}
 	return 0, 0, 0
 }
 

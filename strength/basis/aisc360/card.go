@@ -81,6 +81,7 @@ func build() *strength.Basis {
 			CornerPlate: cornerPlateRules,
 			Wall:        wallRules,
 			Rod:         rodRules,
+			Seat:        seatRules,
 			PullThrough: pullThroughRules,
 			Bush:        practice.BushRules,
 			Fatigue:     fatigueRules,

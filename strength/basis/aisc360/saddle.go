@@ -9,7 +9,7 @@ import (
 	"lugwright/strength/practice"
 )
 
-var saddleLimits = []strength.Evaluator{saddleRing, roundTubePlate, rectTubePlate, tubeClamp}
+var saddleLimits = []strength.Evaluator{saddleRing, contactBearing, roundTubePlate, rectTubePlate, tubeClamp}
 
 type saddleGivens struct {
 	P       float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force of the saddle on the tube"`
@@ -139,4 +139,31 @@ func sleeve(c *strength.Calc, g *clampGivens) {
 	c.Need(g.H-2*g.T <= 25*r, "H - 2*t <= 25*r", "a sleeve too short to buckle")
 	Pc := c.Available("P_c", "F_ys*A_s", "N", g.Fs*A, 0.90, 1.67)
 	c.Compare(c.Let("U", "P_r/P_c", "", g.P/Pc), 1)
+}
+
+type contactGivens struct {
+	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force that presses the faces together"`
+	A  float64 `sym:"A_pb" unit:"mm^2" min:"0" max:"1e8" is:"area that presses, projected where it is curved"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the weaker"`
+}
+
+// contactBearing is bearing of faces that fit: AISC 360-22 J7(a), Eq. J7-1.
+var contactBearing = strength.Define(strength.Identity{
+	ID: "contact-bearing", Title: "bearing of faces pressed together",
+	Clause: clause("J7(a), Eq. J7-1", "finished surfaces, or edges that are fitted"),
+	Demand: "P_r", Capacity: "R_c", Unit: "N",
+}, func(c *strength.Calc, g contactGivens) {
+	c.Need(g.A > 0, "A_pb > 0*mm*mm", "a force that passes through the faces")
+	Rn := c.Let("R_n", "1.8*F_y*A_pb", "N", 1.8*g.Fy*g.A)
+	c.Compare(g.P, c.Available("R_c", "R_n", "N", Rn, 0.75, 2.00))
+})
+
+var seatRules = []strength.Rule[strength.Seat]{
+	{Of: contactBearing, Check: func(c *strength.Calc, f *strength.Seat) {
+		contactBearing.Check(c, contactGivens{P: f.F, A: f.Area, Fy: f.Fy})
+	}},
+	{Of: saddleRing, Check: func(c *strength.Calc, f *strength.Seat) {
+		saddleRing.Check(c, saddleGivens{P: f.F, D: f.D, T: f.T, B: f.Along, Beta: f.Beta, Carried: 1, Fy: f.TubeFy})
+		c.SkipUnless(f.Tube, "no tube's wall lies under it")
+	}},
 }

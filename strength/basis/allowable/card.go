@@ -52,7 +52,7 @@ func build() *strength.Basis {
 			Factors:       factors,
 		},
 		Metals: []material.Family{material.Aluminium},
-		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, []strength.Evaluator{saddleRing, tubeClamp, strut, openTwist}, practice.Limits),
+		Limits: slices.Concat(pinLimits, sectionLimits, boltLimits, weldLimits, plateLimits, rodLimits, []strength.Evaluator{saddleRing, contactBearing, tubeClamp, strut, openTwist}, practice.Limits),
 		Rules: strength.Rules{
 			PinPlane:    pinPlaneRules,
 			PinSpan:     pinSpanRules,
@@ -68,6 +68,7 @@ func build() *strength.Basis {
 			CornerPlate: cornerPlateRules,
 			Wall:        wallRules,
 			Rod:         rodRules,
+			Seat:        seatRules,
 			Bush:        practice.BushRules,
 		},
 	}

@@ -94,3 +94,29 @@ var strut = strength.Define(strength.Identity{
 	nu := c.Factor("n_u")
 	c.Compare(g.P, c.Let("P_all", "P_cr/n_u", "N", P/nu))
 })
+
+type contactGivens struct {
+	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"force that presses the faces together"`
+	A  float64 `sym:"A_c" unit:"mm^2" min:"0" max:"1e8" is:"area that presses, projected where it is curved"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the weaker"`
+	Fu float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"its tensile strength"`
+}
+
+// contactBearing is the mean pressure on the area that presses.
+var contactBearing = strength.Define(strength.Identity{
+	ID: "contact-bearing", Title: "bearing of faces pressed together", Clause: common("mean pressure; faces that fit"),
+	Demand: "P_r", Capacity: "P_all", Unit: "N",
+}, func(c *strength.Calc, g contactGivens) {
+	c.Need(g.A > 0, "A_c > 0*mm*mm", "a force that passes through the faces")
+	c.Compare(g.P, c.Let("P_all", "sigma_p*A_c", "N", allowedBearing(c, allowed(c, g.Fy, g.Fu))*g.A))
+})
+
+var seatRules = []strength.Rule[strength.Seat]{
+	{Of: contactBearing, Check: func(c *strength.Calc, f *strength.Seat) {
+		contactBearing.Check(c, contactGivens{P: f.F, A: f.Area, Fy: f.Fy, Fu: f.Fu})
+	}},
+	{Of: saddleRing, Check: func(c *strength.Calc, f *strength.Seat) {
+		saddleRing.Check(c, saddleGivens{P: f.F, D: f.D, T: f.T, B: f.Along, Beta: f.Beta, Carried: 1, Fy: f.TubeFy, Fu: f.TubeFu})
+		c.SkipUnless(f.Tube, "no tube's wall lies under it")
+	}},
+}

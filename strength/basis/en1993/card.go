@@ -62,7 +62,7 @@ func build() *strength.Basis {
 		},
 		Limits: slices.Concat(
 			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, groupLimits, sectionLimits, plateLimits,
-			rodLimits, []strength.Evaluator{saddleRing, tubeClamp, openTwist, memberInteraction},
+			rodLimits, []strength.Evaluator{saddleRing, contactBearing, tubeClamp, openTwist, memberInteraction},
 			practice.Limits,
 		),
 		Rules: strength.Rules{
@@ -81,6 +81,7 @@ func build() *strength.Basis {
 			CornerPlate: cornerPlateRules,
 			Wall:        wallRules,
 			Rod:         rodRules,
+			Seat:        seatRules,
 			PullThrough: pullThroughRules,
 			Bush:        practice.BushRules,
 			WeldRun:     weldRun,

@@ -72,3 +72,30 @@ var tubeClamp = strength.Define(strength.Identity{
 	n := c.Let("N_Rd", "b_e*t*f_y/gamma_M0", "N", be*g.T*g.Fy/g0)
 	c.Compare(c.Let("U", "M_w/M_Rd + pow(N_w/N_Rd, 2)", "", M/m+(N/n)*(N/n)), 1)
 })
+
+type contactGivens struct {
+	F  float64 `sym:"F_Ed" unit:"N" min:"0" max:"1e9" is:"force that presses the faces together"`
+	A  float64 `sym:"A_c" unit:"mm^2" min:"0" max:"1e8" is:"area that presses, projected where it is curved"`
+	Fy float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the weaker"`
+}
+
+// contactBearing is compression on the area that presses (6.2.4, Eq. 6.10); no clause speaks of seats.
+var contactBearing = strength.Define(strength.Identity{
+	ID: "contact-bearing", Title: "bearing of faces pressed together",
+	Clause: member("6.2.4, Eq. 6.10", "on the area that presses; faces that fit"),
+	Demand: "F_Ed", Capacity: "N_c_Rd", Unit: "N",
+}, func(c *strength.Calc, g contactGivens) {
+	c.Need(g.A > 0, "A_c > 0*mm*mm", "a force that passes through the faces")
+	g0 := c.Factor("gamma_M0")
+	c.Compare(g.F, c.Let("N_c_Rd", "A_c*f_y/gamma_M0", "N", g.A*g.Fy/g0))
+})
+
+var seatRules = []strength.Rule[strength.Seat]{
+	{Of: contactBearing, Check: func(c *strength.Calc, f *strength.Seat) {
+		contactBearing.Check(c, contactGivens{F: f.F, A: f.Area, Fy: f.Fy})
+	}},
+	{Of: saddleRing, Check: func(c *strength.Calc, f *strength.Seat) {
+		saddleRing.Check(c, saddleGivens{F: f.F, D: f.D, T: f.T, B: f.Along, Beta: f.Beta, Carried: 1, Fy: f.TubeFy})
+		c.SkipUnless(f.Tube, "no tube's wall lies under it")
+	}},
+}

@@ -1,0 +1,93 @@
+package strength
+
+// Faces that press on each other: a bar on its seat, a saddle on a tube. They hold no pull.
+
+import (
+	"fmt"
+	"math"
+
+	"lugwright/part"
+)
+
+// seat is a contact made ready.
+type seat struct {
+	*part.Contact
+	passes []bool
+	middle part.Vec
+	lu, lv float64 // of the patch
+	f      Seat
+	field  string
+}
+
+func (m *model) compileContacts() {
+	for i := range m.b.Contacts {
+		c := &m.b.Contacts[i]
+		box := c.Patch
+		s := seat{Contact: c, passes: m.passes(c.ID), lu: box.Width(), lv: box.Height(), field: fmt.Sprintf("contacts[%d]", i)}
+		mid := box.Center()
+		s.middle = c.Pose.At(mid.X, mid.Y, 0)
+		for _, id := range c.Things {
+			if _, fy, fu := m.ply(id); fy > 0 && (s.f.Fy == 0 || fy < s.f.Fy) {
+				s.f.Fy, s.f.Fu = fy, fu
+			}
+		}
+		if t := m.b.Support(c.Things[1]); t != nil && t.Kind == part.TubeWall {
+			_, s.f.TubeFy, s.f.TubeFu = m.ply(t.ID)
+			s.f.Tube, s.f.D, s.f.T, s.f.Beta = true, t.ClearMM, t.ThicknessMM, max(c.WrapRad/2, 0.01)
+		}
+		m.seats = append(m.seats, s)
+	}
+}
+
+// layContacts makes a place for each pair of faces that load passes.
+func (r *run) layContacts() {
+	r.seatSlots = make([]slots[Seat], len(r.seats))
+	for i := range r.seats {
+		s := &r.seats[i]
+		if s.f.Fy == 0 {
+			r.skip("pressure between faces in contact", s.ID, "neither material is known")
+			continue
+		}
+		notes := []string{"mean pressure on the part of the face whose middle the force passes (elementary statics); no friction"}
+		if s.WrapRad > 0 {
+			notes = append(notes, "a curved seat bears on its projected area")
+		}
+		r.seatSlots[i] = newSlots(r.basis.Rules.Seat, s.Things[0]+" on "+s.Things[1]+", "+s.ID, s.Things[1], "contact", s.middle, notes)
+		r.seatSlots[i].idle = idle(s.passes)
+		r.places = append(r.places, &r.seatSlots[i])
+	}
+}
+
+// atContacts presses the faces with what passes them in the case at hand.
+func (r *run) atContacts() error {
+	for i := range r.seats {
+		s := &r.seats[i]
+		if s.f.Fy == 0 || idle(s.passes) {
+			continue
+		}
+		w := sum(r.forces, s.passes, s.middle)
+		press := -w.f.Dot(s.Pose.W())
+		switch {
+		case press < -1:
+			return &part.FieldError{Field: s.field, Found: fmt.Sprintf("a pull of %.4g N on faces that only press", -press), Accept: "a path for this load that something holds"}
+		case press < 1:
+			continue
+		}
+		f := s.f
+		f.F, f.Service = press, r.factor
+		f.Along = s.works(press, w.m.Dot(s.Pose.V), s.lu)
+		across := s.works(press, w.m.Dot(s.Pose.U), s.lv)
+		if s.WrapRad > 0 && s.f.Tube {
+			across = min(across, f.D*math.Sin(min(s.WrapRad, math.Pi)/2))
+		}
+		f.Area = f.Along * across
+		r.seatSlots[i].consider(r, f, "")
+	}
+	return nil
+}
+
+// works is how much of a face's length presses under a force whose line is off its middle: as much as lies evenly about that line, nothing when it passes
+// beside the face.
+func (s *seat) works(force, moment, length float64) float64 {
+	return max(length-2*math.Abs(moment)/force, 0)
+}
