@@ -78,6 +78,10 @@ func (m *model) compileCuts() {
 
 func (m *model) compileSweep(i int) {
 	s := &m.b.Sweeps[i]
+	if mem := m.b.Member(s.Things[0]); mem != nil && mem.Profile.Kind != part.Angle {
+		m.compileMember(i, mem)
+		return
+	}
 	main := m.thing(s.Things[0])
 	if main == nil {
 		m.skip("section of "+s.Name, s.ID, s.Things[0]+" is not a plate or an angle leg")

@@ -158,6 +158,9 @@ func (r *run) markMetals() {
 		if why == "" {
 			why = r.mixed(ids...)
 		}
+		if why == "" {
+			why = r.slender[i]
+		}
 		r.cutSlots[i].outside, r.cornerPlates[i].outside = why, why
 	}
 	for i := range r.outstands {
@@ -183,6 +186,17 @@ func (r *run) markMetals() {
 	}
 	for i := range r.blocks {
 		r.blocks[i].outside = r.strange(on, r.blocks[i].thing)
+	}
+	for i := range r.trays {
+		id := r.trays[i].t.plate.ID
+		why := r.strange(on, id)
+		r.bottoms[i].outside, r.sides[i].outside, r.pulls[i].outside = why, why, why
+		if w := r.trays[i].washer; w != nil {
+			r.washers[i].outside = r.strange(on, w.plate.ID)
+		}
+	}
+	for i := range r.seats {
+		r.seatSlots[i].outside = r.strange(on, r.seats[i].Things[:]...)
 	}
 	for i := range r.wallSlots {
 		r.wallSlots[i].outside = r.strange(on, r.wallSlots[i].thing)

@@ -31,6 +31,7 @@ type model struct {
 	footed    map[string]bool // webs whose own foot is welded
 	groups    []boltGroup
 	walls     []wall
+	slender   map[int]string // sweeps through members whose section no rule speaks of, and why
 	rods      []rodSet
 	seats     []seat
 	trays     []tray
@@ -110,7 +111,9 @@ func (m *model) resolveThings() {
 			m.addThing(&b, fmt.Sprintf("members[%d].material", i))
 			continue
 		}
-		m.skip("strength of the "+string(mem.Profile.Kind), mem.ID, "members other than angles are not covered yet")
+		if !slices.ContainsFunc(m.b.Sweeps, func(s part.Sweep) bool { return slices.Contains(s.Things, mem.ID) }) {
+			m.skip("strength of the "+string(mem.Profile.Kind), mem.ID, "the bracket's model cuts no section through it")
+		}
 	}
 }
 
