@@ -154,7 +154,7 @@ func (c *Calc) Compare(demand, capacity float64) {
 // Utilisation is demand / capacity; +Inf where there is no capacity.
 func (c *Calc) Utilisation() float64 {
 	u := c.Demand / c.Capacity
-	if !(c.Capacity > 0) || math.IsNaN(u) {
+	if !(c.Capacity > 0 && u >= 0) { // past a need that does not hold a demand may be anything
 		return math.Inf(1)
 	}
 	return u
