@@ -89,6 +89,7 @@ func TestFits(t *testing.T) {
 		}
 	}
 	b := &part.Bracket{
+		Plates: []part.Plate{{ID: "a"}, {ID: "b"}},
 		Bolts: []part.BoltGroup{
 			{ID: "tight", DiaMM: 12, HoleMM: 13, Points: make([]shape.Point, 4)}, {ID: "easy", DiaMM: 12, HoleMM: 13.5, Points: make([]shape.Point, 4)},
 			{ID: "single", DiaMM: 12, HoleMM: 12.5, Points: make([]shape.Point, 1)},

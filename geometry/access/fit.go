@@ -41,7 +41,7 @@ func Fits(b *part.Bracket) []string {
 		}
 	}
 	for i := range b.Pins {
-		if words := pinLine(&b.Pins[i]); words != "" {
+		if words := pinLine(b, &b.Pins[i]); words != "" {
 			out = append(out, words)
 		}
 	}
@@ -49,11 +49,11 @@ func Fits(b *part.Bracket) []string {
 }
 
 // pinLine reckons the ears' own holes: those that are welded apart from each other.
-func pinLine(p *part.Pin) string {
+func pinLine(b *part.Bracket, p *part.Pin) string {
 	lo, hi, play := math.Inf(1), math.Inf(-1), math.Inf(1)
 	n := 0
 	for _, s := range p.Seats {
-		if s.Thing == "" {
+		if b.Plate(s.Thing) == nil {
 			continue
 		}
 		n++

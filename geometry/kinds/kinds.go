@@ -6,6 +6,7 @@ import (
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
+	"lugwright/geometry/kinds/lug"
 	"lugwright/geometry/kinds/tray"
 )
 
@@ -15,6 +16,7 @@ func All() []geometry.Kind {
 		clevis.Kind(),
 		gusset.Kind(),
 		lapplate.Kind(),
+		lug.Kind(),
 		tray.Kind(),
 	}
 }

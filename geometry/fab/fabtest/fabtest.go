@@ -221,10 +221,10 @@ func hasHole(p *part.Plate, at shape.Point, dia float64) bool {
 func (c *checker) pins() {
 	for _, pin := range c.b.Pins {
 		for _, s := range pin.Seats {
-			if s.Loads {
+			p := c.solid(s.Thing)
+			if p == nil { // the other side's
 				continue
 			}
-			p := c.solid(s.Thing)
 			h, ok := p.Hole("pin")
 			if !ok {
 				c.add("%s: no pin hole in %s", pin.ID, s.Thing)

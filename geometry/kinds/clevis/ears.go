@@ -3,33 +3,20 @@ package clevis
 // Ears and their heads.
 
 import (
-	"math"
-
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
 
-// headCenter is the height of the head arc's centre, and the arc's radius.
-func (d *design) headCenter() (v, radius float64) {
-	radius = d.earW / 2
+func (d *design) ear() fab.Ear {
+	e := fab.Ear{Width: d.earW, Pin: d.height, End: d.end, HeadRadius: d.earW / 2}
 	if d.v.Word("head") == "tapered" {
-		radius = d.v.MM("head_radius")
+		e.HeadRadius = d.v.MM("head_radius")
 	}
-	return d.height + d.end - radius, radius
+	return e
 }
 
-// earOutline is the ear's edge: u along x, v up from the foot. Sides run straight to the head, tangent to its arc.
-func (d *design) earOutline() (shape.Loop, error) {
-	v, r := d.headCenter()
-	half, top := d.earW/2, shape.Point{Y: v}
-	_, right, err := shape.TangentPoints(shape.Point{X: half}, top, r)
-	if err != nil {
-		return nil, err
-	}
-	left := shape.Point{X: -right.X, Y: right.Y}
-	return shape.NewPath(shape.Point{X: -half}).Line(shape.Point{X: half}).Line(right).ArcCenter(left, top, true).Close()
-}
+func (d *design) earOutline() (shape.Loop, error) { return d.ear().Outline() }
 
 func (d *design) earShape() (shape.Outline, error) {
 	outer, err := d.earOutline()
@@ -37,7 +24,7 @@ func (d *design) earShape() (shape.Outline, error) {
 }
 
 func (d *design) checkEars(n *fab.Needs) {
-	v, r := d.headCenter()
+	v, r := d.ear().HeadCenter(), d.ear().HeadRadius
 	least := d.earWeld + 1
 	if d.v.Word("head") == "tapered" {
 		if !n.That(r <= d.earW/2, "head_radius", fab.MM(r), "at most half the ear's width, %.4g mm", d.earW/2) {
@@ -100,7 +87,7 @@ func (d *design) halfWidth(height float64) float64 {
 func (d *design) entry() float64 { return min(2*d.v.MM("lug_radius"), d.earW) }
 
 // rootWidth is what that has spread to at the ear's root, at 30 degrees.
-func (d *design) rootWidth() float64 { return min(d.entry()+2*math.Tan(math.Pi/6)*d.height, d.earW) }
+func (d *design) rootWidth() float64 { return fab.Spread30(d.entry(), d.height, d.earW) }
 
 func (d *design) addEars(b *part.Bracket) {
 	for _, e := range ears {

@@ -1,0 +1,99 @@
+package lug
+
+// Lug, cheek plates, gussets, welds, pin, load path.
+
+import (
+	"fmt"
+	"math"
+
+	"lugwright/geometry/fab"
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+const cheekWeldSides = 16 // runs of the polygon that stands for the round fillet
+
+func (d *design) pinHole(at shape.Point) part.Hole { return fab.PinHole(at, d.hole, d.allowance) }
+
+func (d *design) addLug(b *part.Bracket) {
+	outer, _ := d.ear.Outline() // check has drawn it
+	half := d.ear.Width / 2
+	b.Plates = append(b.Plates, part.Plate{
+		ID: "lug", Name: "lug", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Holes: []part.Hole{d.pinHole(shape.Point{Y: d.height})},
+		Pose: fab.Standing(part.Vec{}, part.Vec{X: 1}),
+	})
+	b.Welds = append(b.Welds, fab.Weld("w-lug", "lug", "support", d.weld, d.v.Word("electrode"), fab.AtFaces(part.Vec{X: -half}, part.Vec{X: half}, part.Vec{Y: 1}, d.t)...))
+	b.Sweeps = append(b.Sweeps, part.Sweep{ID: "lug", Things: []string{"lug"}, From: part.Vec{Z: d.height}, Name: "lug", EntryMM: min(2*d.pin, d.ear.Width), EntryFlat: true})
+	b.Supports = append(b.Supports, part.Support{
+		ID: "support", Kind: part.SupportKind(d.v.Word("support_kind")), ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"),
+		Couple: part.CoupleByWall,
+	})
+}
+
+func (d *design) addCheeks(b *part.Bracket) {
+	if d.cheekT == 0 {
+		return
+	}
+	for i, side := range []float64{1, -1} {
+		id := fmt.Sprintf("cheek-%d", i+1)
+		pose := fab.Standing(part.Vec{Y: side * (d.t + d.cheekT) / 2, Z: d.height}, part.Vec{X: -side})
+		b.Plates = append(b.Plates, part.Plate{
+			ID: id, Name: "cheek plate", ThicknessMM: d.cheekT, Material: d.v.Word("material"), Outer: shape.Circle(shape.Point{}, d.cheekD),
+			Holes: []part.Hole{d.pinHole(shape.Point{})}, Pose: pose,
+		})
+		b.Welds = append(b.Welds, fab.EdgeWeld("w-"+id, id, "lug", d.v.MM("cheek_weld"), d.v.Word("electrode"), fab.Round(pose, -d.cheekT/2, d.cheekD, cheekWeldSides)...))
+	}
+}
+
+// addGussets stands one on each face of the lug, in the plane of the pin. They act with it from their top to the snipe.
+func (d *design) addGussets(b *part.Bracket) {
+	if d.gussetH == 0 {
+		return
+	}
+	c := fab.Corner{AlongU: d.gussetL, AlongV: d.gussetH, Snipe: d.snipe, NoseU: d.nose, NoseV: d.nose}
+	leg, filler := d.v.MM("gusset_weld"), d.v.Word("electrode")
+	for i, side := range []float64{1, -1} {
+		id := fmt.Sprintf("gusset-%d", i+1)
+		p := fab.Standing(part.Vec{Y: side * d.t / 2}, part.Vec{Y: side})
+		b.Plates = append(b.Plates, part.Plate{ID: id, Name: "gusset", ThicknessMM: d.gussetT, Material: d.v.Word("material"), Outer: c.Outline(), Pose: p})
+		foot, stand := "w-"+id+"-foot", "w-"+id
+		b.Welds = append(b.Welds,
+			fab.Weld(foot, id, "support", leg, filler, fab.AtFaces(p.At(c.Snipe, 0, 0), p.At(c.AlongU, 0, 0), p.W(), d.gussetT)...),
+			fab.Weld(stand, id, "lug", leg, filler, fab.AtFaces(p.At(0, c.Snipe, 0), p.At(0, c.AlongV, 0), p.W(), d.gussetT)...),
+		)
+		b.Composites = append(b.Composites, part.Composite{
+			ID: id, Things: []string{"lug", id}, From: part.Vec{Z: d.gussetH}, To: part.Vec{}, Welds: []string{stand}, Rule: part.LagCantilever, SpanMM: d.height,
+		})
+	}
+}
+
+// addPin: the fork's ears carry the pin, the lug loads it; for the pin it is one which of the two moves.
+func (d *design) addPin(b *part.Bracket) {
+	fork, seat := d.v.MM("fork_thickness"), d.t+2*d.cheekT
+	at := seat/2 + d.v.MM("gap") + fork/2
+	ear := func(y float64) part.Seat {
+		return part.Seat{Thing: "fork", AtMM: y, ThicknessMM: fork, HoleMM: d.hole, Material: d.v.Word("fork_material")}
+	}
+	b.Supports = append(b.Supports, part.Support{ID: "fork", Kind: part.BodyFrame, ThicknessMM: fork, Material: d.v.Word("fork_material")})
+	b.Pins = append(b.Pins, part.Pin{
+		ID: "pin", DiaMM: d.pin, Material: d.v.Word("pin_material"), LengthMM: math.Ceil(2*(at+fork/2) + d.pin),
+		Axis: part.Vec{Y: 1}, Center: part.Vec{Z: d.height},
+		Seats: []part.Seat{ear(-at), {Thing: "lug", Loads: true, ThicknessMM: seat, HoleMM: d.hole, BushMM: d.v.MM("bush_length"), Material: d.v.Word("material")}, ear(at)},
+		Ends:  [2]part.PinEnd{{Kind: part.EndKeeper}, {Kind: part.EndHead}}, TravelMM: d.v.MM("gap"), Turns: d.v.Word("turns") == "yes",
+	})
+}
+
+func (d *design) addPath(b *part.Bracket) {
+	at := part.Vec{Z: d.height}
+	b.LoadPoints = []part.LoadPoint{{
+		ID: "pin", At: at, Axis: part.Vec{Y: 1},
+		Released: []part.Component{part.MxPlus, part.MxMinus, part.MyPlus, part.MyMinus, part.MzPlus, part.MzMinus},
+	}}
+	for _, c := range []part.Component{part.FxPlus, part.FxMinus, part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus} {
+		through := []string{"pin", "lug", "w-lug", "support"}
+		if c == part.FyPlus || c == part.FyMinus { // the fork's face presses the lug
+			through = through[1:]
+		}
+		b.Paths = append(b.Paths, part.Path{LoadPoint: "pin", Component: c, Branches: []part.Branch{{At: at, Through: through}}})
+	}
+}
