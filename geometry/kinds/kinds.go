@@ -7,6 +7,7 @@ import (
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/subframelug"
 	"lugwright/geometry/kinds/tray"
 )
 
@@ -17,6 +18,7 @@ func All() []geometry.Kind {
 		gusset.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		subframelug.Kind(),
 		tray.Kind(),
 	}
 }

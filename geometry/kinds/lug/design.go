@@ -10,6 +10,7 @@ import (
 
 type design struct {
 	v                               geometry.Values
+	fork                            fab.Fork
 	pin, hole, allowance            float64
 	height, t, weld                 float64
 	ear                             fab.Ear
@@ -20,7 +21,7 @@ type design struct {
 
 func read(v geometry.Values) *design {
 	d := &design{
-		v: v, pin: v.MM("pin_diameter"), hole: v.MM("pin_diameter") + v.MM("pin_clearance"), allowance: v.MM("finish_allowance"), height: v.MM("pin_height"),
+		v: v, fork: fab.ReadFork(v), pin: v.MM("pin_diameter"), hole: v.MM("pin_diameter") + v.MM("pin_clearance"), allowance: v.MM("finish_allowance"), height: v.MM("pin_height"),
 		t: v.MM("thickness"), weld: v.MM("weld"), cheekT: v.MM("cheek_thickness"), cheekD: v.MM("cheek_diameter"), gussetH: v.MM("gusset_height"),
 		gussetL: v.MM("gusset_length"), gussetT: v.MM("gusset_thickness"), nose: v.MM("gusset_nose"),
 	}

@@ -4,7 +4,7 @@
 //
 //	kind.go    the kind: sentence, parameters, order of work
 //	design.go  sizes, and what does not fit
-//	parts.go   lug, cheek plates, gussets, welds, pin, load path
+//	parts.go   lug, cheek plates, gussets, welds
 package lug
 
 import (
@@ -32,8 +32,9 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	d.addLug(b)
 	d.addCheeks(b)
 	d.addGussets(b)
-	d.addPin(b)
-	d.addPath(b)
+	at := part.Vec{Z: d.height}
+	d.fork.Hold(b, "lug", v.Word("material"), d.t+2*d.cheekT, v.MM("bush_length"), at)
+	fab.LugPaths(b, at, "lug", "w-lug", "support")
 	d.remarks(b)
 	fab.MarkAll(b, v.Mark)
 	return b, nil
@@ -53,17 +54,8 @@ func (d *design) remarks(b *part.Bracket) {
 }
 
 func params() []geometry.Param {
-	return []geometry.Param{
-		fab.Length("pin_diameter", 6, 120, 25, "diameter of the pin"),
-		fab.Length("pin_clearance", 0.05, 5, 0.5, "finished hole less pin"),
-		fab.Length("finish_allowance", 0, 5, 1, "pin hole cut this much smaller, then reamed; 0 leaves it as cut"),
+	return append(fab.ForkParams(),
 		fab.Length("pin_height", 15, 500, 60, "pin centre above the face"),
-		fab.Named("pin_material", "C45", "grade of the pin"),
-		fab.Choice("turns", "whether the lug turns on the pin under full load", "yes", "no"),
-		fab.Length("bush_length", 0, 200, 0, "bearing length of a bush in the lug, 0 for none"),
-		fab.Length("fork_thickness", 3, 100, 10, "thickness of each ear of the fork"),
-		fab.Named("fork_material", "A572-50", "grade of the fork"),
-		fab.Length("gap", 0.2, 20, 2, "gap between lug and fork on each side"),
 		fab.Length("thickness", 4, 100, 20, "thickness of the lug"),
 		fab.Length("width", 20, 600, 100, "width of the lug at the face"),
 		fab.Length("end_distance", 8, 300, 45, "pin centre to the top of the head"),
@@ -84,5 +76,5 @@ func params() []geometry.Param {
 		fab.Choice("support_kind", "what the face is", string(part.BodyFrame), string(part.RailFlange), string(part.CrossMember), string(part.TubeWall)),
 		fab.Length("support_thickness", 2, 100, 12, "thickness of the face"),
 		fab.Named("support_material", "S355", "grade of the face"),
-	}
+	)
 }

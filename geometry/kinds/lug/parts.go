@@ -1,10 +1,9 @@
 package lug
 
-// Lug, cheek plates, gussets, welds, pin, load path.
+// Lug, cheek plates, gussets, welds.
 
 import (
 	"fmt"
-	"math"
 
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
@@ -64,36 +63,5 @@ func (d *design) addGussets(b *part.Bracket) {
 		b.Composites = append(b.Composites, part.Composite{
 			ID: id, Things: []string{"lug", id}, From: part.Vec{Z: d.gussetH}, To: part.Vec{}, Welds: []string{stand}, Rule: part.LagCantilever, SpanMM: d.height,
 		})
-	}
-}
-
-// addPin: the fork's ears carry the pin, the lug loads it; for the pin it is one which of the two moves.
-func (d *design) addPin(b *part.Bracket) {
-	fork, seat := d.v.MM("fork_thickness"), d.t+2*d.cheekT
-	at := seat/2 + d.v.MM("gap") + fork/2
-	ear := func(y float64) part.Seat {
-		return part.Seat{Thing: "fork", AtMM: y, ThicknessMM: fork, HoleMM: d.hole, Material: d.v.Word("fork_material")}
-	}
-	b.Supports = append(b.Supports, part.Support{ID: "fork", Kind: part.BodyFrame, ThicknessMM: fork, Material: d.v.Word("fork_material")})
-	b.Pins = append(b.Pins, part.Pin{
-		ID: "pin", DiaMM: d.pin, Material: d.v.Word("pin_material"), LengthMM: math.Ceil(2*(at+fork/2) + d.pin),
-		Axis: part.Vec{Y: 1}, Center: part.Vec{Z: d.height},
-		Seats: []part.Seat{ear(-at), {Thing: "lug", Loads: true, ThicknessMM: seat, HoleMM: d.hole, BushMM: d.v.MM("bush_length"), Material: d.v.Word("material")}, ear(at)},
-		Ends:  [2]part.PinEnd{{Kind: part.EndKeeper}, {Kind: part.EndHead}}, TravelMM: d.v.MM("gap"), Turns: d.v.Word("turns") == "yes",
-	})
-}
-
-func (d *design) addPath(b *part.Bracket) {
-	at := part.Vec{Z: d.height}
-	b.LoadPoints = []part.LoadPoint{{
-		ID: "pin", At: at, Axis: part.Vec{Y: 1},
-		Released: []part.Component{part.MxPlus, part.MxMinus, part.MyPlus, part.MyMinus, part.MzPlus, part.MzMinus},
-	}}
-	for _, c := range []part.Component{part.FxPlus, part.FxMinus, part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus} {
-		through := []string{"pin", "lug", "w-lug", "support"}
-		if c == part.FyPlus || c == part.FyMinus { // the fork's face presses the lug
-			through = through[1:]
-		}
-		b.Paths = append(b.Paths, part.Path{LoadPoint: "pin", Component: c, Branches: []part.Branch{{At: at, Through: through}}})
 	}
 }
