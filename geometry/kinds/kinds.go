@@ -8,6 +8,7 @@ import (
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
 	"lugwright/geometry/kinds/subframelug"
+	"lugwright/geometry/kinds/tab"
 	"lugwright/geometry/kinds/tray"
 )
 
@@ -19,6 +20,7 @@ func All() []geometry.Kind {
 		lapplate.Kind(),
 		lug.Kind(),
 		subframelug.Kind(),
+		tab.Kind(),
 		tray.Kind(),
 	}
 }
