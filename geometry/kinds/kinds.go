@@ -7,6 +7,7 @@ import (
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/standoff"
 	"lugwright/geometry/kinds/subframelug"
 	"lugwright/geometry/kinds/tab"
 	"lugwright/geometry/kinds/tray"
@@ -19,6 +20,7 @@ func All() []geometry.Kind {
 		gusset.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		standoff.Kind(),
 		subframelug.Kind(),
 		tab.Kind(),
 		tray.Kind(),

@@ -144,18 +144,13 @@ func (c *checker) welds() {
 		stands, on := c.solid(w.Joins[0]), c.faceOf(w.Joins[1])
 		for _, s := range w.Segments {
 			for _, end := range [2]part.Vec{s.A, s.B} {
-				if stands == nil {
-					c.add("%s: %s is no plate", w.ID, w.Joins[0])
-					return
-				}
-				u, v, off := stands.Pose.Local(end)
-				if math.Abs(math.Abs(off)-stands.ThicknessMM/2) > nearMM || stands.Outer.DistTo(shape.Point{X: u, Y: v}) > nearMM {
-					c.add("%s: %v is not at the edge of %s", w.ID, end, stands.ID)
+				if !c.atEdge(w.Joins[0], stands, end) {
+					c.add("%s: %v is not at the edge of %s", w.ID, end, w.Joins[0])
 				}
 				if on == nil {
 					continue
 				}
-				u, v, off = on.Pose.Local(end)
+				u, v, off := on.Pose.Local(end)
 				edge := math.Abs(math.Abs(off)-on.ThicknessMM/2) < nearMM
 				if at := (shape.Point{X: u, Y: v}); !edge || !on.Outer.Contains(at) && on.Outer.DistTo(at) > nearMM {
 					c.add("%s: %v is not on a face of %s", w.ID, end, on.ID)
@@ -163,6 +158,21 @@ func (c *checker) welds() {
 			}
 		}
 	}
+}
+
+// atEdge says whether a point is on an edge of a face of a plate, or on the outside of a rectangular tube at one of its ends.
+func (c *checker) atEdge(id string, stands *part.Plate, at part.Vec) bool {
+	if stands != nil {
+		u, v, off := stands.Pose.Local(at)
+		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Outer.DistTo(shape.Point{X: u, Y: v}) < nearMM
+	}
+	m := c.b.Member(id)
+	if m == nil || m.Profile.Kind != part.RectTube {
+		return false
+	}
+	u, v, w := m.Pose.Local(at)
+	across, up := math.Abs(v)-m.Profile.AMM/2, math.Abs(w)-m.Profile.BMM/2
+	return math.Min(math.Abs(u), math.Abs(u-m.LengthMM)) < nearMM && math.Abs(math.Max(across, up)) < nearMM
 }
 
 // bolts: every bolt stands in a hole of the bracket's ply, and edge and pitch are what the holes have.

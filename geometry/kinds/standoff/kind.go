@@ -1,0 +1,81 @@
+// Package standoff carries a mount away from the rail's web on a rectangular tube, welded to a base plate that is bolted to the web. It never knows
+// strength.
+//
+// Axes: the origin is on the web's outer face, at the tube's middle; x along the rail, y away from it, z up.
+//
+//	kind.go    the kind: sentence, parameters, order of work
+//	design.go  sizes, and what does not fit
+//	parts.go   base plate, tube, end plate, welds
+//	path.go    bolts, support, load path, sections
+package standoff
+
+import (
+	"lugwright/geometry"
+	"lugwright/geometry/fab"
+	"lugwright/part"
+)
+
+// Kind describes the stand-off.
+func Kind() geometry.Kind {
+	return geometry.Kind{
+		Name:     "standoff",
+		Sentence: "a box that carries a mount away from the rail: a rectangular tube on a base plate bolted to the web, its outer end closed",
+		Params:   params(),
+		Build:    build,
+	}
+}
+
+func build(v geometry.Values) (*part.Bracket, error) {
+	d := read(v)
+	if err := d.check(); err != nil {
+		return nil, err
+	}
+	b := &part.Bracket{}
+	d.addParts(b)
+	d.addBolts(b)
+	d.addPath(b)
+	b.Notes = append(b.Notes,
+		"vent the closed tube before hot-dip; drill the vent where water runs out",
+		"the mount goes on the outer end; weld it before the stand-off is bolted on",
+	)
+	b.Unchecked = append(b.Unchecked,
+		"the tube's wall under what the mount brings, and the mount's own weld to it",
+		"the end plate and its weld: they carry no load path here",
+		"twist of the rail by the load's distance, and the cross member behind it",
+	)
+	fab.MarkAll(b, v.Mark)
+	return b, nil
+}
+
+func params() []geometry.Param {
+	return []geometry.Param{
+		fab.Length("reach", 30, 1000, 120, "web face to the outer end of the tube"),
+		fab.Length("tube_width", 30, 300, 100, "outside width of the tube, along the rail"),
+		fab.Length("tube_height", 30, 300, 100, "outside height of the tube"),
+		fab.Length("tube_wall", 2, 20, 6, "wall of the tube"),
+		fab.Length("tube_corner", 0, 60, 12, "outside corner radius of the tube"),
+		fab.Named("tube_material", "S355", "grade of the tube"),
+		fab.Length("tube_weld", 3, 20, 5, "leg of the fillet round the tube on the base plate"),
+		fab.Length("end_thickness", 3, 30, 6, "thickness of the plate that closes the outer end"),
+		fab.Length("base_thickness", 5, 60, 16, "thickness of the base plate"),
+		fab.Length("base_length", 60, 1000, 260, "base plate along the rail"),
+		fab.Length("base_height", 40, 600, 150, "height of the base plate"),
+		fab.Length("base_corner_radius", 0, 100, 10, "corner radius of the base plate, 0 for sharp"),
+		fab.Named("material", "S355", "grade of the plates"),
+		fab.Thread("bolt_size", "M16", "bolt size"),
+		fab.Named("bolt_grade", "10.9", "bolt grade"),
+		fab.Choice("bolt_fit", "clearance of the holes", "close", "normal", "loose"),
+		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
+		fab.Count("bolt_columns", 2, 8, 2, "columns of bolts along the rail"),
+		fab.Length("bolt_pitch", 20, 800, 190, "distance between columns"),
+		fab.Count("bolt_rows", 1, 4, 2, "rows of bolts, one over the other"),
+		fab.Length("bolt_gauge", 20, 400, 90, "distance between rows"),
+		fab.Length("load_out", 10, 1000, 90, "load from the web face"),
+		fab.Length("load_height", 0, 600, 50, "load over the tube's middle"),
+		fab.Named("electrode", "E70", "filler grade"),
+		fab.Length("support_thickness", 1, 60, 6, "thickness of the rail's web"),
+		fab.Named("support_material", "S355", "grade of the web"),
+		fab.Length("web_clear_height", 30, 1500, 188, "clear height of the web between its flanges"),
+		fab.Choice("couple", "what takes the couple that bends the web", string(part.CoupleByCrossMember), string(part.CoupleByWall)),
+	}
+}
