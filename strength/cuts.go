@@ -125,7 +125,7 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 const besideMM = 1e-3
 
 // stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end, the far edge of
-// every hole on its way, and a scan in between.
+// every hole on its way, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
 func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	along := s.To.Sub(s.From)
 	length := along.Norm()
@@ -157,12 +157,27 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			}
 		}
 	}
-	for _, id := range s.Things {
-		if th := m.thing(id); th != nil {
-			for _, h := range th.plate.Holes {
-				t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
-				add(t)
-				add(t + h.DiaMM/2/length)
+	ids := slices.Clone(s.Things)
+	for _, c := range m.b.Composites {
+		if slices.Contains(s.Things, c.Things[0]) {
+			ids = append(ids, c.Things[1:]...)
+		}
+	}
+	for _, id := range ids {
+		th := m.thing(id)
+		if th == nil {
+			continue
+		}
+		for _, h := range th.plate.Holes {
+			t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
+			add(t)
+			add(t + h.DiaMM/2/length)
+		}
+		for _, o := range th.plate.Cutouts {
+			for _, e := range o.Edges() {
+				for _, q := range [2]shape.Point{e.A, e.Mid()} {
+					add(th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length))
+				}
 			}
 		}
 	}
@@ -622,6 +637,9 @@ func (r *run) severityOfJoints() float64 {
 	return worst
 }
 
+// farHeights is how many heights of a corner plate away a force acts when all that comes is a moment.
+const farHeights = 1000
+
 // atCornerPlate gives a corner plate's free edge the force along its support and the distance that makes the moment at its root.
 func (r *run) atCornerPlate(c *cut) {
 	s := &r.b.Sweeps[c.slot]
@@ -629,13 +647,14 @@ func (r *run) atCornerPlate(c *cut) {
 		return
 	}
 	w, t := r.beyond(c, c.at), r.thing(s.Things[0])
-	p := math.Abs(w.f.Dot(c.chord))
+	m := math.Abs(w.m.Dot(c.flat))
+	p := max(math.Abs(w.f.Dot(c.chord)), m/(farHeights*s.HeightMM)) // a moment alone is a small force far away
 	if p == 0 {
 		return
 	}
 	r.cornerPlates[c.slot].consider(r, CornerPlate{
 		Holed: len(t.plate.Holes)+len(t.plate.Cutouts) > 0,
-		P:     p, E: math.Abs(w.m.Dot(c.flat)) / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy, Modulus: c.f.E,
+		P:     p, E: m / p, A: s.HeightMM, B: s.ReachMM, T: c.f.TMax, Fy: c.f.Fy, Modulus: c.f.E,
 	}, "")
 }
 
@@ -657,8 +676,9 @@ func plain(c *cut, w wrench) Cut {
 	f.T = math.Abs(w.m.Sub(arm.Cross(w.f)).Dot(c.normal))
 	if c.spread > 0 {
 		// A couple about the sweep enters as forces that grow from the middle of the entry to its ends; they bend the strip at the
-		// end by 6 T arm/b^2 per length, which is held against the strip's strength as if it acted over the whole width b.
+		// end by 6 T arm/b^2 per length and shear it by 6 T/b^2, which is held against the strip's strength as if it acted over the whole width b.
 		f.Ma += 6 * f.T * c.ribArm / c.spread
+		f.Va += 6 * f.T / c.spread
 		f.T = 0
 	}
 	return f
