@@ -23,7 +23,7 @@ func (d *design) addRemarks(b *part.Bracket) {
 }
 
 func (d *design) unchecked() []string {
-	out := []string{"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin", "access for the torch, wrench and grease gun"}
+	out := []string{"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin"}
 	if d.v.Word("foot") != "angle" {
 		if d.between.thickness > 0 {
 			out = append(out, "the base plate between the ears, where plates stiffen it")
