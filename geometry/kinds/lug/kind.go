@@ -49,7 +49,7 @@ func (d *design) remarks(b *part.Bracket) {
 	}
 	b.Unchecked = append(b.Unchecked,
 		"the face that the lug stands on, beyond its metal beside the weld: bending, and what carries it",
-		"the fork on the pin: it is the other side's",
+		"the fork on the pin, its strength and its room beside lug, gusset and face: it is the other side's",
 	)
 }
 
