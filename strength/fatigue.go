@@ -142,8 +142,8 @@ func (r *run) webbed() []int {
 	return out
 }
 
-// thickEndMM is the thickness from which the end of an attachment is the worse detail: 1 in, AISC 360 Table, section 7, from memory.
-const thickEndMM = 25.4
+// thickEndMM is the thickness over which the end of an attachment is the worse detail: 20 mm (0.8 in), AISC 360-22 Table, rows 3.5 and 7.1.
+const thickEndMM = 20
 
 func (r *run) endDetail(sweep int) FatigueDetail {
 	for _, c := range r.b.Composites {
@@ -151,7 +151,7 @@ func (r *run) endDetail(sweep int) FatigueDetail {
 			continue
 		}
 		for _, id := range c.Things {
-			if t := r.thing(id); t != nil && t.plate.ThicknessMM >= thickEndMM-1e-6 {
+			if t := r.thing(id); t != nil && t.plate.ThicknessMM > thickEndMM+1e-6 {
 				return ThickEnd
 			}
 		}

@@ -240,7 +240,7 @@ const (
 	BoltThread FatigueDetail = "bolt thread"        // tension on the stress area
 	LongWeld   FatigueDetail = "along a weld"       // normal stress in plates that a weld along the stress ties together
 	WebEnd     FatigueDetail = "end of a web"       // normal stress in a plate where a gusset or rib welded along it ends
-	ThickEnd   FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is an inch thick or more
+	ThickEnd   FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is over 20 mm thick
 )
 
 // Prying is the bracket-side ply at a bolt in tension.

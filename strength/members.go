@@ -8,6 +8,7 @@ import (
 
 	"lugwright/part"
 	"lugwright/strength/material"
+	"lugwright/strength/statics"
 )
 
 // compileMember cuts a sweep through a tube or bar along its axis.
@@ -79,11 +80,15 @@ func sectionOf(p part.Profile, fy, e float64) (f Cut, why string) {
 	case part.FlatBar:
 		return Cut{
 			Area: a * t, AreaVa: a * t, AreaVb: a * t, Sa: a * t * t / 6, Za: a * t * t / 4, Sb: t * a * a / 6, Zb: t * a * a / 4, Depth: a, TMax: t,
-			R: t / math.Sqrt(12), Rect: true, J: a * t * t * t / 3,
+			R: t / math.Sqrt(12), Rect: true, J: statics.TorsionByStress(a, t),
 		}, ""
 	}
-	if limit := 1.12 * math.Sqrt(e/fy); (max(a, b)-3*t)/t > limit {
-		why = fmt.Sprintf("the flat of the tube over its wall, %.3g, is over 1.12 sqrt(E/F_y) = %.3g: it buckles before it yields", (max(a, b)-3*t)/t, limit)
+	corner := p.RootMM // outside; where it is not told, flats are three walls short of the side (AISC 360-22 B4.1b(d), G4)
+	if corner == 0 {
+		corner = 1.5 * t
+	}
+	if limit, flat := 1.12*math.Sqrt(e/fy), max(a, b)-2*corner; flat/t > limit {
+		why = fmt.Sprintf("the flat of the tube over its wall, %.3g, is over 1.12 sqrt(E/F_y) = %.3g: it buckles before it yields", flat/t, limit)
 	}
 	iv := (a*b*b*b - (a-2*t)*math.Pow(b-2*t, 3)) / 12 // about V: b is along W
 	iw := (b*a*a*a - (b-2*t)*math.Pow(a-2*t, 3)) / 12
@@ -91,8 +96,9 @@ func sectionOf(p part.Profile, fy, e float64) (f Cut, why string) {
 	f = Cut{Area: a*b - (a-2*t)*(b-2*t) - round, Depth: max(a, b), TMax: t}
 	f.Sa, f.Sb = lessCorners(iv, round, b), lessCorners(iw, round, a)
 	f.R = math.Sqrt(min(f.Sa*b/2, f.Sb*a/2) / f.Area)
-	f.AreaVa, f.AreaVb = 2*t*(b-2*t), 2*t*(a-2*t)
-	f.J = t * 2 * (a - t) * (b - t) * t
+	f.AreaVa, f.AreaVb = 2*t*max(b-2*corner, 0), 2*t*max(a-2*corner, 0)
+	mid := max(corner-t/2, 0) // radius of the wall's middle line
+	f.J = t * 2 * ((a-t)*(b-t) - (4-math.Pi)*mid*mid) * t
 	return f, why
 }
 

@@ -65,6 +65,25 @@ func TestRectTubeCorners(t *testing.T) {
 	}
 }
 
+// Shear by hand: 3 kN on two walls of 5 by their flats of 80 (AISC 360-22 G4); 1 kN m on a flat bar of two to one by the textbook coefficient 0.246;
+// 1 kN m on the tube by the AISC Manual's C = 2 (B - t)(H - t) t - 4.5 (4 - pi) t^3, from memory, for corners of twice the wall.
+func TestShearOfMembers(t *testing.T) {
+	rect := part.Profile{Kind: part.RectTube, AMM: 50, BMM: 100, TMM: 5, RootMM: 10}
+	twist := service("twist", part.Vec{})
+	twist.Moment = part.Vec{Y: 1e6}
+	for name, c := range map[string]struct {
+		p    part.Profile
+		load part.Case
+		want float64
+	}{
+		"tube in shear":   {rect, service("down", part.Vec{Z: -3000}), 3000 / (2 * 5 * 80.)},
+		"tube in torsion": {rect, twist, 1e6 / (2*45*95*5 - 4.5*(4-math.Pi)*125)},
+		"bar in torsion":  {part.Profile{Kind: part.FlatBar, AMM: 60, TMM: 30}, twist, 1e6 / (0.246 * 60 * 900)},
+	} {
+		within(t, name, find(t, run(t, beam(c.p), strength.Options{Method: strength.ASD}, c.load), "section-shear", "tube").Demand, c.want, 2e-3)
+	}
+}
+
 // Torsion: T/(2 A_m t) of a closed tube. A thin wall is outside the rule; a tube that no sweep cuts is listed.
 func TestTubesTwistAndThin(t *testing.T) {
 	b := beam(part.Profile{Kind: part.RoundTube, AMM: 88.9, TMM: 8})

@@ -94,7 +94,7 @@ const (
 	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick
 	categoryD       = 4 // plate at an open hole; holes filled by tight bolts do better (from memory)
 	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length (both from memory)
-	categoryE1      = 6 // E', end of a welded attachment an inch thick or more (section 7, from memory)
+	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1)
 	categoryThreads = 8
 )
 
