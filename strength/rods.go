@@ -70,7 +70,7 @@ func (r *run) layRods() {
 		s := &r.rods[i]
 		notes := []string{"couples are taken about the rods' upper ends by their pulls (elementary statics)"}
 		if len(s.at) >= diagonalRods {
-			notes = append(notes, "two diagonal rods carry all: twice the even share (common practice, no source)")
+			notes = append(notes, "two diagonal rods carry all (common practice, no source)")
 		}
 		if s.Stopped {
 			notes = append(notes, "side force is held by stops, and its couple about them by the rods")
@@ -106,7 +106,7 @@ func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
 	}
 	share := 1.0
 	if len(s.at) >= diagonalRods {
-		share = 2
+		share = float64(len(s.at)) / 2
 	}
 	for k := range s.at {
 		f := s.f

@@ -19,7 +19,7 @@ type tray struct {
 	side       float64 // least height of the sides along those folds
 	along      float64 // greatest distance between neighbouring rods along them
 	passes     []bool
-	up         part.Vec
+	up, dir    part.Vec // square to the bottom; along the nearer folds
 
 	washer     *thing // spreader washer under the sheet, nil for none
 	washerSide float64
@@ -66,6 +66,7 @@ func (m *model) addTray(t *thing, rods int) {
 	}
 	y := tray{t: t, rods: rods, span: near.apart, wide: far.apart, side: near.side, passes: m.passes(t.plate.ID), up: t.plate.Pose.W(),
 		hole: holeOn(t.plate, s, s.Points[0]).DiaMM, flats: s.flats}
+	y.dir = t.plate.Pose.U.Scale(near.dir.X).AddScaled(near.dir.Y, t.plate.Pose.V)
 	y.along = s.longest(near.dir, t.plate.Pose)
 	for i := range m.things {
 		if w := &m.things[i]; w != t && holeOn(w.plate, s, s.Points[0]) != nil {
@@ -133,9 +134,9 @@ func (r *run) layTrays() {
 	for i := range r.trays {
 		y := &r.trays[i]
 		id, at := y.t.plate.ID, y.t.plate.Pose.Origin
-		even := "the load lies evenly on the bottom; no membrane force is counted (beams of textbooks, from memory)"
+		even := "the load lies evenly on the bottom, its couple as pressure that grows evenly across it; no membrane force is counted (beams of textbooks, from memory)"
 		r.bottoms[i] = newSlots(rules.Cut, id+", bottom between its folds", id, "section", at, []string{even})
-		r.sides[i] = newSlots(rules.Cut, id+", folded side between rods", id, "section", at, []string{even, "each of two sides carries half, alone and on two supports"})
+		r.sides[i] = newSlots(rules.Cut, id+", folded side between rods", id, "section", at, []string{even, "each of two sides carries half and its part of the couple, alone and on two supports"})
 		r.pulls[i] = newSlots(rules.PullThrough, id+" at the rods", id, "pull-through", at, nil)
 		for _, s := range []place{&r.bottoms[i], &r.sides[i], &r.pulls[i]} {
 			r.places = append(r.places, s)
@@ -152,10 +153,23 @@ func (r *run) layTrays() {
 func (r *run) atTrays() {
 	for i := range r.trays {
 		y := &r.trays[i]
-		force := math.Abs(sum(r.forces, y.passes, y.t.plate.Pose.Origin).f.Dot(y.up))
+		middle := r.rods[y.rods].middle
+		middle = middle.AddScaled(y.t.plate.Pose.Origin.Sub(middle).Dot(y.up), y.up)
+		w := sum(r.forces, y.passes, middle)
+		force, over, beside := math.Abs(w.f.Dot(y.up)), math.Abs(w.m.Dot(y.dir)), math.Abs(w.m.Dot(y.up.Cross(y.dir)))
 		t := y.t.plate.ThicknessMM
-		r.bottoms[i].consider(r, strip(y.t, y.wide, t, force*y.span/8, force/2, 0), "")
-		beam := strip(y.t, t, y.side, force/2*y.along/8, force/4, y.along)
+		// Pressure from p to -p along a beam on two supports: M = p L^2/(36 sqrt(3)), V = p L/6; its couple is p L^2/6.
+		sqrt3 := math.Sqrt(3)
+		peak := force + 6*beside/y.wide // the strip at the end, where the pressure is greatest
+		r.bottoms[i].consider(r, strip(y.t, y.wide, t, peak*y.span/8+over/(6*sqrt3), peak/2+over/y.span, 0), "")
+		side := force/2 + over/y.span
+		bend, shear := side*y.along/8, side/2
+		if len(r.rods[y.rods].at) > 4 {
+			bend, shear = bend+3*beside/y.wide*y.along/8, shear+1.5*beside/y.wide // the gap under the greatest pressure
+		} else {
+			bend, shear = bend+beside/(12*sqrt3), shear+beside/(2*y.along)
+		}
+		beam := strip(y.t, t, y.side, bend, shear, y.along)
 		r.sides[i].consider(r, onEdge(beam), "")
 		worst := r.worstPull(y.rods)
 		r.pulls[i].consider(r, PullThrough{T: worst, Flats: y.flats, Side: y.washerSide, Washer: y.washerThick(), Hole: y.hole, Sheet: t, Fy: y.t.fy, Fu: y.t.fu}, "")

@@ -53,6 +53,7 @@ func (d *design) remarks(b *part.Bracket) {
 	}
 	b.Unchecked = append(b.Unchecked,
 		"the tray's sides under the push of what stands in it, and the straps or capture angles that hold it down",
+		"the rods' push on the bare sheet where the load lifts the tray",
 		"the beams above: walls under the nuts, crush sleeves, bending",
 		"fit of the folds: springback and the shop's own bend deduction overrule the flat pattern",
 	)
