@@ -5,6 +5,8 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/geometry"
+	"lugwright/geometry/kinds"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
@@ -101,4 +103,26 @@ func TestRodEngagement(t *testing.T) {
 			t.Errorf("%g mm: %s, want %s", deep, k.Verdict, want)
 		}
 	}
+}
+
+// The couple of a side force on a tray's bottom, by statics: pressure that falls evenly from p to -p makes a moment whose greatest value is
+// sought here on a fine grid.
+func TestTrayCarriesOverturning(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "tray", Hand: part.LeftHand})
+	if err != nil {
+		t.Fatal(err)
+	}
+	const W, F = 2000.0, 1000.0
+	down, side := service("down", part.Vec{Z: -W}), service("side", part.Vec{Y: F, Z: -W})
+	at := func(c part.Case, limit, place string) float64 {
+		return find(t, run(t, b, strength.Options{Method: strength.ASD}, c), limit, place).Demand
+	}
+	bottom := b.Plates[0]
+	over := F * (b.LoadPoints[0].At.Z - bottom.Pose.Origin.Z)
+	most := 0.0
+	for i := range 10001 {
+		x := float64(i) / 10000
+		most = max(most, 6*over*(x/6-x*x/2+x*x*x/3))
+	}
+	within(t, "bottom", at(side, "weak-axis-bending", bottom.ID)-at(down, "weak-axis-bending", bottom.ID), most, 1e-3)
 }
