@@ -5,6 +5,7 @@ package fabtest
 import (
 	"slices"
 	"strings"
+	"testing"
 
 	"lugwright/geometry"
 	"lugwright/part"
@@ -27,6 +28,19 @@ func (g Given) Request(k geometry.Kind) geometry.Request {
 		}
 	}
 	return r
+}
+
+// Made builds a kind's bracket with these parameters; it must build and be sound.
+func Made(t testing.TB, k geometry.Kind, g Given) *part.Bracket {
+	t.Helper()
+	b, err := geometry.Build([]geometry.Kind{k}, g.Request(k))
+	if err != nil {
+		t.Fatal(err)
+	}
+	if bad := Faults(b); bad != nil {
+		t.Fatalf("unsound:\n%s", strings.Join(bad, "\n"))
+	}
+	return b
 }
 
 // Refusal is a row of a kind's table of rules: what is asked, the parameter that must be named, and words of the bound. An empty

@@ -3,7 +3,6 @@ package clevis
 import (
 	"math"
 	"slices"
-	"strings"
 	"testing"
 
 	"lugwright/geometry"
@@ -14,17 +13,7 @@ import (
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket {
-	t.Helper()
-	b, err := geometry.Build([]geometry.Kind{Kind()}, s.Request(Kind()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if bad := fabtest.Faults(b); bad != nil {
-		t.Fatalf("unsound:\n%s", strings.Join(bad, "\n"))
-	}
-	return b
-}
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
 
 // What a builder may want of a clevis: each must build and be sound.
 func TestVariants(t *testing.T) {

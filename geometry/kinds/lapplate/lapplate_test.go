@@ -2,27 +2,15 @@ package lapplate
 
 import (
 	"math"
-	"strings"
 	"testing"
 
-	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket {
-	t.Helper()
-	b, err := geometry.Build([]geometry.Kind{Kind()}, s.Request(Kind()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if bad := fabtest.Faults(b); bad != nil {
-		t.Fatalf("unsound:\n%s", strings.Join(bad, "\n"))
-	}
-	return b
-}
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
 
 // Areas and weld lengths of half a lap by elementary geometry: 101 mm from the joint's middle, 80 wide, first weld at 11 mm.
 func TestEnds(t *testing.T) {

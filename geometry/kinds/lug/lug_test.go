@@ -2,27 +2,15 @@ package lug
 
 import (
 	"math"
-	"strings"
 	"testing"
 
-	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket {
-	t.Helper()
-	b, err := geometry.Build([]geometry.Kind{Kind()}, s.Request(Kind()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if bad := fabtest.Faults(b); bad != nil {
-		t.Fatalf("unsound:\n%s", strings.Join(bad, "\n"))
-	}
-	return b
-}
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
 
 // A round head of 100 wide on a pin 60 up, 50 to the top: 100 x 60 under a half circle of 50, less the hole of 25.5.
 func TestOutline(t *testing.T) {

@@ -2,27 +2,15 @@ package standoff
 
 import (
 	"math"
-	"strings"
 	"testing"
 
-	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket {
-	t.Helper()
-	b, err := geometry.Build([]geometry.Kind{Kind()}, s.Request(Kind()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if bad := fabtest.Faults(b); bad != nil {
-		t.Fatalf("unsound:\n%s", strings.Join(bad, "\n"))
-	}
-	return b
-}
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
 
 // The tube is 120 less 16 and 6 long and stands on the base plate's outer face; its weld is the four flats of 100 - 2 x 12 mm.
 func TestParts(t *testing.T) {

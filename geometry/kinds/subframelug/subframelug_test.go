@@ -2,27 +2,15 @@ package subframelug
 
 import (
 	"math"
-	"strings"
 	"testing"
 
-	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket {
-	t.Helper()
-	b, err := geometry.Build([]geometry.Kind{Kind()}, s.Request(Kind()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if bad := fabtest.Faults(b); bad != nil {
-		t.Fatalf("unsound:\n%s", strings.Join(bad, "\n"))
-	}
-	return b
-}
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
 
 // 100 wide, 90 up the tube and the pin 60 below its edge, 50 more to the half circle's end.
 func TestPlate(t *testing.T) {

@@ -2,27 +2,15 @@ package tray
 
 import (
 	"math"
-	"strings"
 	"testing"
 
-	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket {
-	t.Helper()
-	b, err := geometry.Build([]geometry.Kind{Kind()}, s.Request(Kind()))
-	if err != nil {
-		t.Fatal(err)
-	}
-	if bad := fabtest.Faults(b); bad != nil {
-		t.Fatalf("unsound:\n%s", strings.Join(bad, "\n"))
-	}
-	return b
-}
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
 
 // The flat pattern by its strips: 700 x 600 outside, 60 high, 4 mm, inside radius 6, K 0.44. A fold takes pi/2 (6 + 1.76) = 12.189 mm; the
 // bottom is 680 x 580, a side's flat 50. The notch goes 6 past the folds: sides are 668 and 568 long.
