@@ -60,11 +60,11 @@ func LugPaths(b *part.Bracket, at part.Vec, through ...string) {
 		ID: "pin", At: at, Axis: part.Vec{Y: 1},
 		Released: []part.Component{part.MxPlus, part.MxMinus, part.MyPlus, part.MyMinus, part.MzPlus, part.MzMinus},
 	})
-	for _, c := range []part.Component{part.FxPlus, part.FxMinus, part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus} {
+	for _, c := range Forces() {
 		way := append([]string{"pin"}, through...)
 		if c == part.FyPlus || c == part.FyMinus {
 			way = through
 		}
-		b.Paths = append(b.Paths, part.Path{LoadPoint: "pin", Component: c, Branches: []part.Branch{{At: at, Through: way}}})
+		Through(b, "pin", at, []part.Component{c}, way...)
 	}
 }

@@ -21,6 +21,18 @@ func BoltHole(id string, center shape.Point, diaMM float64, finish part.Finish) 
 	return part.Hole{ID: id, Center: center, DiaMM: diaMM, CutMM: diaMM, Purpose: part.ForBolt, Finish: finish}
 }
 
+// Clearance is a thread's diameter and its clearance hole by a fit; no hole for a size that the tables lack, which ThatHole refuses.
+func Clearance(size string, fit part.Fit) (diaMM, holeMM float64) {
+	diaMM, _ = part.NominalDiaMM(size) // the parameter's unit has been checked
+	holeMM, _ = part.ClearanceMM(size, fit)
+	return diaMM, holeMM
+}
+
+// ThatHole refuses a size for which Clearance found no hole.
+func (n *Needs) ThatHole(holeMM float64, param, size string) bool {
+	return n.That(holeMM > 0, param, size, "a size with a clearance hole in ISO 273 or ASME B18.2.8")
+}
+
 // Grid is every point of xs by ys, row after row.
 func Grid(xs, ys []float64) []shape.Point {
 	out := make([]shape.Point, 0, len(xs)*len(ys))

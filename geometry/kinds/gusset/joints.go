@@ -27,11 +27,7 @@ func (d *design) addJoints(b *part.Bracket) {
 func (d *design) addPaths(b *part.Bracket) {
 	at, c := part.Vec{Y: d.arm}, d.corner
 	b.LoadPoints = []part.LoadPoint{{ID: "shelf load", At: at}}
-	for _, k := range []part.Component{part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus} {
-		b.Paths = append(b.Paths, part.Path{LoadPoint: "shelf load", Component: k, Branches: []part.Branch{
-			{At: at, Through: []string{"w-foot", "gusset", "w-stand", "support"}},
-		}})
-	}
+	fab.Through(b, "shelf load", at, []part.Component{part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus}, "w-foot", "gusset", "w-stand", "support")
 	b.Sweeps = []part.Sweep{
 		{ID: "gusset", Things: []string{"gusset"}, From: at, To: part.Vec{}, Name: "gusset", HeightMM: c.AlongV, ReachMM: c.AlongU},
 		d.acrossCorner(),

@@ -11,18 +11,18 @@ import (
 type design struct {
 	v                               geometry.Values
 	fork                            fab.Fork
-	pin, hole, allowance            float64
+	allowance                       float64
 	height, t, weld                 float64
 	ear                             fab.Ear
-	cheekT, cheekD                  float64
+	cheek                           fab.Cheek
 	gussetH, gussetL, gussetT, nose float64
 	snipe                           float64
 }
 
 func read(v geometry.Values) *design {
 	d := &design{
-		v: v, fork: fab.ReadFork(v), pin: v.MM("pin_diameter"), hole: v.MM("pin_diameter") + v.MM("pin_clearance"), allowance: v.MM("finish_allowance"), height: v.MM("pin_height"),
-		t: v.MM("thickness"), weld: v.MM("weld"), cheekT: v.MM("cheek_thickness"), cheekD: v.MM("cheek_diameter"), gussetH: v.MM("gusset_height"),
+		v: v, fork: fab.ReadFork(v), allowance: v.MM("finish_allowance"), height: v.MM("pin_height"),
+		t: v.MM("thickness"), weld: v.MM("weld"), cheek: fab.ReadCheek(v), gussetH: v.MM("gusset_height"),
 		gussetL: v.MM("gusset_length"), gussetT: v.MM("gusset_thickness"), nose: v.MM("gusset_nose"),
 	}
 	d.ear = fab.Ear{Width: v.MM("width"), Pin: d.height, End: v.MM("end_distance"), HeadRadius: v.MM("width") / 2}
@@ -39,15 +39,15 @@ func (d *design) check() error {
 	if n.Err() != nil {
 		return n.Err()
 	}
-	d.checkCheeks(&n)
+	d.cheek.Check(&n, d.ear, d.fork.HoleMM, d.fork.PinMM, d.weld, "lug")
 	d.checkGussets(&n)
-	n.That(d.v.MM("bush_length") <= d.t+2*d.cheekT, "bush_length", fab.MM(d.v.MM("bush_length")), "at most the lug with its cheek plates, %.4g mm", d.t+2*d.cheekT)
+	n.That(d.v.MM("bush_length") <= d.t+2*d.cheek.ThicknessMM, "bush_length", fab.MM(d.v.MM("bush_length")), "at most the lug with its cheek plates, %.4g mm", d.t+2*d.cheek.ThicknessMM)
 	return n.Err()
 }
 
 func (d *design) checkHead(n *fab.Needs) {
 	r, least := d.ear.HeadRadius, d.weld+1
-	n.That(d.allowance < d.hole, "finish_allowance", fab.MM(d.allowance), "less than the finished hole, %.4g mm", d.hole)
+	n.That(d.allowance < d.fork.HoleMM, "finish_allowance", fab.MM(d.allowance), "less than the finished hole, %.4g mm", d.fork.HoleMM)
 	n.That(d.ear.Width >= 4*d.weld, "width", fab.MM(d.ear.Width), "at least 4 weld legs, %.4g mm", 4*d.weld)
 	if !n.That(r <= d.ear.Width/2, "head_radius", fab.MM(r), "at most half the width, %.4g mm", d.ear.Width/2) {
 		return
@@ -63,33 +63,21 @@ func (d *design) checkHead(n *fab.Needs) {
 	if !n.That(err == nil, param, fab.MM(value), "a radius to which the sides can run tangent") {
 		return
 	}
-	room, need := 0.0, d.hole/2+fab.Ligament(d.pin)
+	room, need := 0.0, d.fork.HoleMM/2+fab.Ligament(d.fork.PinMM)
 	if center := (shape.Point{Y: d.height}); outer.Contains(center) {
 		room = outer.DistTo(center)
 	}
-	n.That(room >= need, "end_distance", fab.MM(d.ear.End)+" and this head leave "+fab.MM(max(0, room-d.hole/2))+" beside the pin hole", "more, so that %.4g mm is left", fab.Ligament(d.pin))
+	n.That(room >= need, "end_distance", fab.MM(d.ear.End)+" and this head leave "+fab.MM(max(0, room-d.fork.HoleMM/2))+" beside the pin hole", "more, so that %.4g mm is left", fab.Ligament(d.fork.PinMM))
 	n.That(d.height >= need+d.weld, "pin_height", fab.MM(d.height), "at least %.4g mm, so that steel is left between hole and weld", need+d.weld)
-}
-
-func (d *design) checkCheeks(n *fab.Needs) {
-	if d.cheekT == 0 {
-		return
-	}
-	leg := d.v.MM("cheek_weld")
-	outer, _ := d.ear.Outline()
-	least, most := d.hole+2*fab.Ligament(d.pin), 2*(min(outer.DistTo(shape.Point{Y: d.height}), d.height-d.weld)-leg)
-	n.That(d.cheekT >= 3, "cheek_thickness", fab.MM(d.cheekT), "at least 3 mm; 0 for none")
-	n.That(d.cheekD >= least, "cheek_diameter", fab.MM(d.cheekD), "at least %.4g mm round this hole", least)
-	n.That(d.cheekD <= most, "cheek_diameter", fab.MM(d.cheekD), "at most %.4g mm, so that its fillet stays on the lug and off the foot's weld", most)
 }
 
 func (d *design) checkGussets(n *fab.Needs) {
 	if d.gussetH == 0 {
 		return
 	}
-	low := d.height - d.hole/2 - d.v.MM("gusset_weld")
-	if d.cheekT > 0 {
-		low = min(low, d.height-d.cheekD/2-d.v.MM("cheek_weld"))
+	low := d.height - d.fork.HoleMM/2 - d.v.MM("gusset_weld")
+	if d.cheek.ThicknessMM > 0 {
+		low = min(low, d.height-d.cheek.DiaMM/2-d.cheek.WeldMM)
 	}
 	n.That(d.gussetH <= low, "gusset_height", fab.MM(d.gussetH), "at most %.4g mm, clear of the fork, the hole and cheek plates; 0 for none", low)
 	least := d.snipe + 4*d.v.MM("gusset_weld")

@@ -33,7 +33,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	d.addCheeks(b)
 	d.addGussets(b)
 	at := part.Vec{Z: d.height}
-	d.fork.Hold(b, "lug", v.Word("material"), d.t+2*d.cheekT, v.MM("bush_length"), at)
+	d.fork.Hold(b, "lug", v.Word("material"), d.t+2*d.cheek.ThicknessMM, v.MM("bush_length"), at)
 	fab.LugPaths(b, at, "lug", "w-lug", "support")
 	d.remarks(b)
 	fab.MarkAll(b, v.Mark)

@@ -10,9 +10,9 @@ import (
 	"lugwright/part"
 )
 
-const cheekWeldSides = 16 // runs of the polygon that stands for the round fillet
-
-func (d *design) pinHole(at shape.Point) part.Hole { return fab.PinHole(at, d.hole, d.allowance) }
+func (d *design) pinHole(at shape.Point) part.Hole {
+	return fab.PinHole(at, d.fork.HoleMM, d.allowance)
+}
 
 func (d *design) addLug(b *part.Bracket) {
 	outer, _ := d.ear.Outline() // check has drawn it
@@ -22,7 +22,7 @@ func (d *design) addLug(b *part.Bracket) {
 		Pose: fab.Standing(part.Vec{}, part.Vec{X: 1}),
 	})
 	b.Welds = append(b.Welds, fab.Weld("w-lug", "lug", "support", d.weld, d.v.Word("electrode"), fab.AtFaces(part.Vec{X: -half}, part.Vec{X: half}, part.Vec{Y: 1}, d.t)...))
-	b.Sweeps = append(b.Sweeps, part.Sweep{ID: "lug", Things: []string{"lug"}, From: part.Vec{Z: d.height}, Name: "lug", EntryMM: min(2*d.pin, d.ear.Width), EntryFlat: true})
+	b.Sweeps = append(b.Sweeps, part.Sweep{ID: "lug", Things: []string{"lug"}, From: part.Vec{Z: d.height}, Name: "lug", EntryMM: min(2*d.fork.PinMM, d.ear.Width), EntryFlat: true})
 	b.Supports = append(b.Supports, part.Support{
 		ID: "support", Kind: part.SupportKind(d.v.Word("support_kind")), ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"),
 		Couple: part.CoupleByWall,
@@ -30,17 +30,12 @@ func (d *design) addLug(b *part.Bracket) {
 }
 
 func (d *design) addCheeks(b *part.Bracket) {
-	if d.cheekT == 0 {
+	if d.cheek.ThicknessMM == 0 {
 		return
 	}
 	for i, side := range []float64{1, -1} {
-		id := fmt.Sprintf("cheek-%d", i+1)
-		pose := fab.Standing(part.Vec{Y: side * (d.t + d.cheekT) / 2, Z: d.height}, part.Vec{X: -side})
-		b.Plates = append(b.Plates, part.Plate{
-			ID: id, Name: "cheek plate", ThicknessMM: d.cheekT, Material: d.v.Word("material"), Outer: shape.Circle(shape.Point{}, d.cheekD),
-			Holes: []part.Hole{d.pinHole(shape.Point{})}, Pose: pose,
-		})
-		b.Welds = append(b.Welds, fab.EdgeWeld("w-"+id, id, "lug", d.v.MM("cheek_weld"), d.v.Word("electrode"), fab.Round(pose, -d.cheekT/2, d.cheekD, cheekWeldSides)...))
+		pose := fab.Standing(part.Vec{Y: side * (d.t + d.cheek.ThicknessMM) / 2, Z: d.height}, part.Vec{X: -side})
+		d.cheek.Add(b, fmt.Sprintf("cheek-%d", i+1), "lug", d.v.Word("material"), d.v.Word("electrode"), d.pinHole(shape.Point{}), pose)
 	}
 }
 

@@ -31,8 +31,7 @@ func read(v geometry.Values) *design {
 		endT: v.MM("end_thickness"), out: v.MM("load_out"), up: v.MM("load_height"),
 		xs: fab.Spread(v.Count("bolt_columns"), v.MM("bolt_pitch")), zs: fab.Spread(v.Count("bolt_rows"), v.MM("bolt_gauge")),
 	}
-	d.bolt, _ = part.NominalDiaMM(v.Word("bolt_size"))
-	d.hole, _ = part.ClearanceMM(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
+	d.bolt, d.hole = fab.Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
 	return d
 }
 
@@ -56,7 +55,7 @@ func (d *design) check() error {
 	n.That(d.tubeLength() >= 20, "reach", fab.MM(d.reach), "at least %.4g mm: base plate, 20 mm of tube and end plate", d.baseT+d.endT+20)
 	n.That(short-2*d.corner >= 4*d.leg, "tube_weld", fab.MM(d.leg), "at most a quarter of the tube's flat, %.4g mm", (short-2*d.corner)/4)
 	n.That(d.out > d.baseT && d.out <= d.reach, "load_out", fab.MM(d.out), "over %.4g up to %.4g mm, on the tube", d.baseT, d.reach)
-	n.That(d.hole > 0, "bolt_size", d.v.Word("bolt_size"), "a size with a clearance hole in ISO 273 or ASME B18.2.8")
+	n.ThatHole(d.hole, "bolt_size", d.v.Word("bolt_size"))
 	n.That(d.baseH <= d.v.MM("web_clear_height"), "base_height", fab.MM(d.baseH), "at most the web's clear height, %.4g mm", d.v.MM("web_clear_height"))
 	n.That(d.baseH >= d.high+2*d.leg, "base_height", fab.MM(d.baseH), "at least the tube and its welds, %.4g mm", d.high+2*d.leg)
 	n.That(d.baseL >= d.width+2*d.leg, "base_length", fab.MM(d.baseL), "at least the tube and its welds, %.4g mm", d.width+2*d.leg)

@@ -51,9 +51,7 @@ func tributary(count int, pitch, end float64) float64 {
 func (d *design) addPath(b *part.Bracket) {
 	at := part.Vec{Y: d.out, Z: d.up}
 	b.LoadPoints = []part.LoadPoint{{ID: "mount", At: at}}
-	for _, c := range part.Components() {
-		b.Paths = append(b.Paths, part.Path{LoadPoint: "mount", Component: c, Branches: []part.Branch{{At: at, Through: []string{"tube", "w-tube", "base", "bolts", "support"}}}})
-	}
+	fab.Through(b, "mount", at, part.Components(), "tube", "w-tube", "base", "bolts", "support")
 	b.Sweeps = []part.Sweep{{ID: "tube", Things: []string{"tube"}, From: part.Vec{Y: d.out}, To: part.Vec{Y: d.baseT}, Name: "tube"}}
 	d.addBaseSweeps(b)
 }

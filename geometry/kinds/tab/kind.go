@@ -75,15 +75,14 @@ func read(v geometry.Values) *design {
 	d := &design{
 		v: v, width: v.MM("width"), height: v.MM("height"), t: v.MM("thickness"), radius: v.MM("corner_radius"), at: v.MM("bolt_height"), leg: v.MM("weld"),
 	}
-	d.bolt, _ = part.NominalDiaMM(v.Word("bolt_size"))
-	d.hole, _ = part.ClearanceMM(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
+	d.bolt, d.hole = fab.Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
 	d.points = fab.Grid(fab.Spread(v.Count("bolts"), v.MM("bolt_pitch")), []float64{d.at})
 	return d
 }
 
 func (d *design) check() error {
 	var n fab.Needs
-	if !n.That(d.hole > 0, "bolt_size", d.v.Word("bolt_size"), "a size with a clearance hole in ISO 273 or ASME B18.2.8") {
+	if !n.ThatHole(d.hole, "bolt_size", d.v.Word("bolt_size")) {
 		return n.Err()
 	}
 	n.That(d.width >= 4*d.leg, "width", fab.MM(d.width), "at least 4 weld legs, %.4g mm", 4*d.leg)

@@ -61,7 +61,5 @@ func (d *design) join(b *part.Bracket) {
 		wide += d.points[n-1].X - d.points[0].X
 	}
 	b.Sweeps = []part.Sweep{{ID: "tab", Things: []string{"tab"}, From: part.Vec{Z: d.at}, Name: "tab", EntryMM: min(wide, d.width), EntryFlat: true}}
-	for _, c := range []part.Component{part.FxPlus, part.FxMinus, part.FyPlus, part.FyMinus, part.FzPlus, part.FzMinus} {
-		b.Paths = append(b.Paths, part.Path{LoadPoint: "bolts load", Component: c, Branches: []part.Branch{{At: at, Through: []string{"bolts", "tab", "w-tab", "support"}}}})
-	}
+	fab.Through(b, "bolts load", at, fab.Forces(), "bolts", "tab", "w-tab", "support")
 }

@@ -25,8 +25,7 @@ func read(v geometry.Values) *design {
 		v: v, length: v.MM("length"), width: v.MM("width"), side: v.MM("side_height"), t: v.MM("thickness"), radius: v.MM("inside_radius"),
 		k: v.Ratio("k_factor"), relief: v.MM("corner_relief"), washerSide: v.MM("washer_side"),
 	}
-	d.rodDia, _ = part.NominalDiaMM(v.Word("rod_size"))
-	d.rodHole, _ = part.ClearanceMM(v.Word("rod_size"), part.NormalFit)
+	d.rodDia, d.rodHole = fab.Clearance(v.Word("rod_size"), part.NormalFit)
 	n := v.Count("rods_per_side")
 	d.rods = fab.Grid(fab.Spread(n, v.MM("rod_spacing")/float64(n-1)), fab.Spread(2, v.MM("rod_gauge")))
 	return d
@@ -52,7 +51,7 @@ func (d *design) check() error {
 	n.That(d.radius >= t, "inside_radius", fab.MM(d.radius), "at least the thickness, %.4g mm; aluminium in hard tempers wants more", t)
 	n.That(d.side >= 3*t+d.radius, "side_height", fab.MM(d.side), "at least 3 thicknesses and the radius, %.4g mm", 3*t+d.radius)
 	n.That(d.relief == 0 || d.relief >= t, "corner_relief", fab.MM(d.relief), "0, or at least the thickness, %.4g mm", t)
-	n.That(d.rodHole > 0, "rod_size", d.v.Word("rod_size"), "a size with a clearance hole in ISO 273 or ASME B18.2.8")
+	n.ThatHole(d.rodHole, "rod_size", d.v.Word("rod_size"))
 	if !n.That(min(x, y) > d.relief+2*t, "width", fab.MM(min(d.length, d.width)), "more than %.4g mm between the folds", 2*(d.setback()+d.relief+2*t)) || n.Err() != nil {
 		return n.Err()
 	}
@@ -64,7 +63,7 @@ func (d *design) check() error {
 	return n.Err()
 }
 
-// checkRods keeps hole edges 2 thicknesses and a radius from the folds (common practice, no source), washers flat on the bottom and clear of each other.
+// checkRods keeps hole edges 2 thicknesses from where the folds begin (common practice, no source), washers flat on the bottom and clear of each other.
 func (d *design) checkRods(n *fab.Needs, x, y float64) {
 	spacing, gauge := d.v.MM("rod_spacing"), d.v.MM("rod_gauge")
 	room := max(d.rodHole/2+2*d.t, d.washerSide/2)
@@ -74,7 +73,7 @@ func (d *design) checkRods(n *fab.Needs, x, y float64) {
 	n.That(pitch >= d.washerSide, "rod_spacing", fab.MM(spacing), "at least %.4g mm, so that washers lie side by side", d.washerSide*float64(d.v.Count("rods_per_side")-1))
 	n.That(gauge >= d.washerSide, "rod_gauge", fab.MM(gauge), "at least the washer's side, %.4g mm", d.washerSide)
 	n.That(d.relief+d.rodHole/2 < min(x-spacing/2, y-gauge/2)+d.t || d.relief < max(x-spacing/2, y-gauge/2)-d.rodHole/2-d.t, "corner_relief", fab.MM(d.relief), "less, so that it leaves sheet beside the rods' holes")
-	// Spreader washer at least four rods wide and half a rod thick: common practice, no source.
+	// Spreader washer at least three rods wide and a quarter of a rod thick: common practice, no source.
 	n.That(d.washerSide >= 3*d.rodDia, "washer_side", fab.MM(d.washerSide), "at least 3 rod diameters, %.4g mm; 4 to 5 are usual", 3*d.rodDia)
 	n.That(d.v.MM("washer_thickness") >= d.rodDia/4, "washer_thickness", fab.MM(d.v.MM("washer_thickness")), "at least a quarter of the rod's diameter, %.4g mm; a half is usual", d.rodDia/4)
 	deep := d.v.MM("engagement")

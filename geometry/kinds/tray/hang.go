@@ -3,6 +3,7 @@ package tray
 // Rods, supports, load paths: sheet, rods, beams.
 
 import (
+	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
@@ -19,7 +20,5 @@ func (d *design) hang(b *part.Bracket) {
 	b.LoadPoints = []part.LoadPoint{{
 		ID: "mass", At: at, Patch: &part.Patch{Pose: level(d.t / 2), Box: shape.Box{Min: shape.Point{X: -x, Y: -y}, Max: shape.Point{X: x, Y: y}}},
 	}}
-	for _, c := range part.Components() {
-		b.Paths = append(b.Paths, part.Path{LoadPoint: "mass", Component: c, Branches: []part.Branch{{At: at, Through: []string{"tray", "rods", "beams"}}}})
-	}
+	fab.Through(b, "mass", at, part.Components(), "tray", "rods", "beams")
 }
