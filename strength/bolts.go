@@ -87,19 +87,28 @@ func (m *model) boltStrength(g *boltGroup) {
 		m.refuse(g.field+".grade", err, "a bolt grade from the list of materials")
 		return
 	}
-	_, _, fu, err := grade.Strength(g.DiaMM)
-	if err != nil {
-		m.refuse(g.field+".grade", err, "a diameter that the grade's table reaches")
+	_, fu, ok := m.gradeAt(grade, g.DiaMM, g.field, "bolt")
+	if !ok {
 		return
-	}
-	if !m.listed(grade.ListedIn) {
-		m.note("bolt grade %s: outside the listed materials of %s", grade.Name, m.listing)
 	}
 	g.area = size.StressArea()
 	g.f = Bolt{
 		D: g.DiaMM, Fub: fu, ThreadsIn: g.ThreadsIn, Grade: g.Grade,
 		As: g.area, FuNominal: grade.NominalFuMPa, Dh: g.HoleMM, Flats: size.AcrossFlats,
 	}
+}
+
+// gradeAt gives the strengths of a bolt grade at a diameter, refuses one beyond its table, and notes a grade that the basis does not list.
+func (m *model) gradeAt(grade *material.BoltGrade, diaMM float64, field, what string) (fy, fu float64, ok bool) {
+	_, fy, fu, err := grade.Strength(diaMM)
+	if err != nil {
+		m.refuse(field+".grade", err, "a diameter that the grade's table reaches")
+		return 0, 0, false
+	}
+	if !m.listed(grade.ListedIn) {
+		m.note("%s grade %s: outside the listed materials of %s", what, grade.Name, m.listing)
+	}
+	return fy, fu, true
 }
 
 // addWalls finds the support wall behind a group.

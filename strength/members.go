@@ -48,6 +48,7 @@ func (m *model) compileMember(i int, mem *part.Member) {
 	}
 }
 
+// wallOf is what a grade's table goes by: the wall of a tube, the thickness of a flat, the diameter of a round.
 func wallOf(p part.Profile) float64 {
 	if p.TMM > 0 {
 		return p.TMM

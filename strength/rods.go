@@ -18,8 +18,9 @@ type rodSet struct {
 	middle part.Vec
 	passes []bool
 	f      Rod
-	flats  float64   // of the nut
-	now    []float64 // force along each in the case at hand
+	flats  float64        // of the nut
+	now    []float64      // force along each in the case at hand
+	across []statics.Vec2 // and square to each
 	field  string
 }
 
@@ -48,16 +49,10 @@ func (m *model) rodStrength(s *rodSet) {
 		m.refuse(s.field+".size", err, "a size from the list of materials")
 		return
 	}
-	s.flats, s.now = size.AcrossFlats, make([]float64, len(s.at))
+	s.flats, s.now, s.across = size.AcrossFlats, make([]float64, len(s.at)), make([]statics.Vec2, len(s.at))
 	s.f = Rod{D: size.DiaMM, Pitch: size.PitchMM, L: s.FreeMM, Held: s.FixedTop && s.FixedFoot, Engaged: s.EngagementMM}
 	if grade, err := material.LookupBoltGrade(s.Grade); err == nil {
-		_, s.f.Fy, s.f.Fu, err = grade.Strength(size.DiaMM)
-		if err != nil {
-			m.refuse(s.field+".grade", err, "a diameter that the grade's table reaches")
-		}
-		if !m.listed(grade.ListedIn) {
-			m.note("rod grade %s: outside the listed materials of %s", grade.Name, m.listing)
-		}
+		s.f.Fy, s.f.Fu, _ = m.gradeAt(grade, size.DiaMM, s.field, "rod")
 		return
 	}
 	_, s.f.Fy, s.f.Fu = m.grade(s.Grade, size.DiaMM, s.field+".grade")
@@ -104,6 +99,9 @@ func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
 	if err != nil {
 		return err
 	}
+	if err := s.sideways(w); err != nil {
+		return err
+	}
 	share := 1.0
 	if len(s.at) >= diagonalRods {
 		share = float64(len(s.at)) / 2
@@ -111,11 +109,8 @@ func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
 	for k := range s.at {
 		f := s.f
 		f.Service = r.factor
-		f.N = share * pull(k)
+		f.N, f.V = share*pull(k), s.across[k].Norm()
 		s.now[k] = f.N
-		if f.V, err = s.side(w, k); err != nil {
-			return err
-		}
 		slot.consider(r, f, "")
 	}
 	return nil
@@ -139,21 +134,17 @@ func tilted(at []statics.Vec2, pull, mu, mv float64) (func(k int) float64, error
 	return func(int) float64 { return pull / n }, nil
 }
 
-// side is the side force on a rod: an even part of the force, and of a twist by distance; none where stops hold it.
-func (s *rodSet) side(w wrench, k int) (float64, error) {
+// sideways is the side force on each rod, by the elastic vector method; none where stops hold it.
+func (s *rodSet) sideways(w wrench) error {
 	if s.Stopped {
-		return 0, nil
+		return nil
 	}
-	polar := 0.0
-	for _, p := range s.at {
-		polar += p.X*p.X + p.Y*p.Y
+	twist := w.m.Dot(s.Pose.W())
+	if statics.PolarInertia(s.at) == 0 {
+		if math.Abs(twist) > 1 {
+			return fmt.Errorf("a twist of %.4g N*mm on a single rod", math.Abs(twist))
+		}
+		twist = 0
 	}
-	n, twist := float64(len(s.at)), w.m.Dot(s.Pose.W())
-	u, v := w.f.Dot(s.Pose.U)/n, w.f.Dot(s.Pose.V)/n
-	if polar > 0 {
-		u, v = u-twist*s.at[k].Y/polar, v+twist*s.at[k].X/polar
-	} else if math.Abs(twist) > 1 {
-		return 0, fmt.Errorf("a twist of %.4g N*mm on a single rod", math.Abs(twist))
-	}
-	return math.Hypot(u, v), nil
+	return statics.Shears(s.across, s.at, w.f.Dot(s.Pose.U), w.f.Dot(s.Pose.V), twist)
 }

@@ -473,10 +473,7 @@ func (m *model) ply(id string) (t, fy, fu float64) {
 	}
 	for i := range m.b.Members {
 		if mem := &m.b.Members[i]; mem.ID == id {
-			t := mem.Profile.TMM
-			if t == 0 {
-				t = mem.Profile.AMM
-			}
+			t := wallOf(mem.Profile)
 			_, fy, fu = m.grade(mem.Material, t, fmt.Sprintf("members[%d].material", i))
 			return t, fy, fu
 		}
