@@ -78,11 +78,9 @@ func decode(file string, v *table.Value, k Known) *Job {
 
 func decodeRoom(v *table.Value) access.Room {
 	r := access.Usual()
-	for name, into := range map[string]*float64{
-		"torch_angle": &r.TorchAngleRad, "torch_length": &r.TorchLengthMM, "torch_width": &r.TorchWidthMM, "socket": &r.SocketMM, "grease": &r.GreaseMM,
-	} {
-		if f := v.Field(name); f != nil {
-			*into = f.Number()
+	for _, m := range access.Measures() {
+		if f := v.Field(m.Name); f != nil {
+			*m.Of(&r) = f.Number()
 		}
 	}
 	return r

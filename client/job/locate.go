@@ -5,6 +5,7 @@ package job
 import (
 	"strings"
 
+	"lugwright/client/table"
 	"lugwright/part"
 	"lugwright/units"
 )
@@ -36,7 +37,7 @@ func (j *Job) place(b *Bracket, f *part.FieldError) (string, Place) {
 		field = "loads[" + rest
 	}
 	whole := root + "." + field
-	for path := whole; path != root && path != ""; path = parent(path) {
+	for path := whole; path != root && path != ""; path = table.Parent(path) {
 		if at, ok := j.reading.Places[path]; ok {
 			if path != whole && path == root+".parameters" { // a parameter left at its default
 				at = j.reading.Keys[path]
@@ -54,9 +55,4 @@ func (j *Job) place(b *Bracket, f *part.FieldError) (string, Place) {
 		return f.Field, at
 	}
 	return whole, j.reading.Places[root]
-}
-
-// parent drops the last part of a path.
-func parent(path string) string {
-	return path[:max(0, strings.LastIndexAny(path, ".["))]
 }

@@ -3,10 +3,9 @@ package job
 // This file is the field table of a job file.
 
 import (
-	"math"
-
 	"lugwright/client/table"
 	"lugwright/geometry"
+	"lugwright/geometry/access"
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/units"
@@ -88,18 +87,16 @@ func checking(cards []strength.Card) []strength.Card {
 	return out
 }
 
-// roomRule has the ranges of access.Room.
 func roomRule() *table.Rule {
-	length := func(name string, least, most float64, says string) table.Field {
-		return table.May(name, table.Quantity(units.Length, least, most, says))
+	r := table.Mapping("Room that tools need; what is left out is common practice.")
+	for _, m := range access.Measures() {
+		dim := units.Length
+		if m.Unit == "rad" {
+			dim = units.Angle
+		}
+		r.Add(table.May(m.Name, table.Quantity(dim, m.Least, m.Most, m.Sentence)))
 	}
-	return table.Mapping("Room that tools need; what is left out is common practice.",
-		table.May("torch_angle", table.Quantity(units.Angle, 0, math.Pi/4, "Least angle between the torch and each face it welds.")),
-		length("torch_length", 20, 1000, "Free length of the torch, from the root."),
-		length("torch_width", 5, 200, "Width of its nozzle and of the hand behind it."),
-		length("socket", 10, 500, "Free length over a bolt's head or nut."),
-		length("grease", 10, 1000, "Free length before a grease point."),
-	)
+	return r
 }
 
 // mostSheet is the longest side of a stock sheet, in mm.

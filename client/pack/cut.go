@@ -25,9 +25,7 @@ type form struct {
 	dxf    dxf.Options
 }
 
-// forms are those of the job's shop.
-func (a *assembly) forms() []form {
-	s := &a.Job.Shop
+func formsOf(s *shop.Profile) []form {
 	out := make([]form, len(s.Files.Versions))
 	for i, v := range s.Files.Versions {
 		f := map[shop.Version]form{
@@ -38,8 +36,7 @@ func (a *assembly) forms() []form {
 		if s.Files.Inch {
 			f.format, f.dxf.Inch = f.format+"-inch", true
 		}
-		l := s.Files.Layers
-		f.dxf.Layers, f.dxf.OutlineMarks = dxf.Layers{Cut: l.Cut, Etch: l.Etch, Bend: l.Bend, Centre: l.Centre}, s.Marks.Style == shop.OutLines
+		f.dxf.Layers, f.dxf.OutlineMarks = dxf.Layers(s.Files.Layers), s.Marks.Style == shop.OutLines
 		out[i] = f
 	}
 	return out
@@ -51,7 +48,7 @@ func (f *form) style() dial.CutStyle {
 }
 
 func (a *assembly) addDXF(ctx context.Context) error {
-	for _, f := range a.forms() {
+	for _, f := range a.forms {
 		add := a.addParts
 		if a.Job.Shop.Files.Grouping == shop.OneThickness {
 			add = a.addSheets
@@ -72,21 +69,25 @@ func (a *assembly) addParts(ctx context.Context, f form) error {
 
 // addSheets adds one file for each thickness of each material, with every piece as often as it is needed.
 func (a *assembly) addSheets(ctx context.Context, f form) error {
-	for _, g := range a.stocks() {
-		pieces := a.laidOut(g)
-		order := dial.Sheet{Name: g.fileName, Format: f.format, Style: f.style()}
-		for _, p := range pieces {
-			order.Plates = append(order.Plates, dial.Placed{Plate: *p.Plate, At: p.At, TurnRad: p.TurnRad})
-		}
-		file, err := a.Client.ExportSheet(ctx, order)
-		if err != nil {
-			return err
-		}
-		if err := a.release(f, g.fileName, pieces, file.Data); err != nil {
+	for _, g := range a.stocks {
+		if err := a.addPieces(ctx, f, g.fileName, a.laidOut(g)); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// addPieces adds one file of several pieces in their places.
+func (a *assembly) addPieces(ctx context.Context, f form, name string, pieces []dxf.Piece) error {
+	order := dial.Sheet{Name: name, Format: f.format, Style: f.style()}
+	for _, p := range pieces {
+		order.Plates = append(order.Plates, dial.Placed{Plate: *p.Plate, At: p.At, TurnRad: p.TurnRad})
+	}
+	file, err := a.Client.ExportSheet(ctx, order)
+	if err != nil {
+		return err
+	}
+	return a.release(f, name, pieces, file.Data)
 }
 
 // laidOut puts the pieces of one stock in rows.

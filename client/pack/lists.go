@@ -87,13 +87,13 @@ func degrees(rad float64) string { return units.FormatPlain(rad*180/math.Pi, 1) 
 func (a *assembly) cutFile(p *piece) string {
 	name := p.fileName
 	if a.Job.Shop.Files.Grouping == shop.OneThickness {
-		for _, g := range a.stocks() {
+		for _, g := range a.stocks {
 			if slices.Contains(g.pieces, p) {
 				name = g.fileName
 			}
 		}
 	}
-	return a.forms()[0].folder + "/" + name + ".dxf"
+	return a.forms[0].folder + "/" + name + ".dxf"
 }
 
 // control is the dimension that shows a wrong unit or scale at once: the larger overall size, in the unit of the cut files.

@@ -13,7 +13,6 @@ import (
 	"lugwright/client/job"
 	"lugwright/geometry/dxf"
 	"lugwright/geometry/nest"
-	"lugwright/services/dial"
 )
 
 // nestTries is how many layouts are compared: the shop nests too.
@@ -26,7 +25,7 @@ func (a *assembly) addNest(ctx context.Context) error {
 	}
 	rows := [][]string{{"file", "thickness_mm", "material", "width_mm", "height_mm", "pieces", "marks", "plates_over_used_percent", "left_of_it_width_mm"}}
 	var noRoom []string
-	for _, g := range a.stocks() {
+	for _, g := range a.stocks {
 		sheets := a.sheetsFor(g)
 		if len(sheets) == 0 {
 			noRoom = append(noRoom, all(g)...)
@@ -67,10 +66,9 @@ func all(g stock) []string {
 
 // addSheet adds the file of sheet k of a layout, the job's number-th, and gives its row of the list.
 func (a *assembly) addSheet(ctx context.Context, g stock, s job.Sheet, r nest.Result, k, number int) ([]string, error) {
-	f := a.forms()[0]
+	f := a.forms[0]
 	f.folder = "nest"
 	var pieces []dxf.Piece
-	order := dial.Sheet{Format: f.format, Style: f.style()}
 	area := 0.0
 	var marks []string
 	for _, p := range r.Placements {
@@ -79,22 +77,17 @@ func (a *assembly) addSheet(ctx context.Context, g stock, s job.Sheet, r nest.Re
 		}
 		plate := g.pieces[p.Part].plate
 		pieces = append(pieces, dxf.Piece{Plate: plate, At: p.At, TurnRad: p.TurnRad})
-		order.Plates = append(order.Plates, dial.Placed{Plate: *plate, At: p.At, TurnRad: p.TurnRad})
 		area += math.Abs(plate.Outer.Area())
 		if !slices.Contains(marks, plate.Mark) {
 			marks = append(marks, plate.Mark)
 		}
 	}
-	order.Name = a.fileName(fmt.Sprintf("SHEET%d", number), g.pieces[0].plate, len(pieces))
-	file, err := a.Client.ExportSheet(ctx, order)
-	if err != nil {
-		return nil, err
-	}
-	if err := a.release(f, order.Name, pieces, file.Data); err != nil {
+	name := a.fileName(fmt.Sprintf("SHEET%d", number), g.pieces[0].plate, len(pieces))
+	if err := a.addPieces(ctx, f, name, pieces); err != nil {
 		return nil, err
 	}
 	return []string{
-		a.marked("nest/" + order.Name + ".dxf"), mm(s.ThicknessMM), s.Material, hundredths(s.WidthMM), hundredths(s.HeightMM),
+		a.marked("nest/" + name + ".dxf"), mm(s.ThicknessMM), s.Material, hundredths(s.WidthMM), hundredths(s.HeightMM),
 		strconv.Itoa(len(pieces)), strings.Join(marks, " "), hundredths(100 * area / (r.UsedMM[k] * s.HeightMM)), hundredths(s.WidthMM - r.UsedMM[k]),
 	}, nil
 }

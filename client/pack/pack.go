@@ -64,7 +64,9 @@ type file struct {
 // assembly is a pack being made.
 type assembly struct {
 	Input
+	forms   []form // of the job's shop
 	pieces  []*piece
+	stocks  []stock // the pieces by thickness and material
 	members []*section
 	files   []file
 	noRoom  string // pieces that the stock sheets have no room for, in words
@@ -72,7 +74,7 @@ type assembly struct {
 
 // assemble makes every file, in the order of their names, the manifest among them.
 func assemble(ctx context.Context, in Input) ([]file, error) {
-	a := &assembly{Input: in}
+	a := &assembly{Input: in, forms: formsOf(&in.Job.Shop)}
 	if err := a.calcSheet(ctx); err != nil {
 		return nil, err
 	}

@@ -60,7 +60,11 @@ func (a *assembly) gather(ctx context.Context) error {
 			}
 		}
 	}
-	return a.nameFiles()
+	if err := a.nameFiles(); err != nil {
+		return err
+	}
+	a.stocks = a.stocked()
+	return nil
 }
 
 // nameFiles names the pieces' files once their counts are known. It refuses a pattern under which two would share one.
@@ -87,8 +91,8 @@ func (a *assembly) fileName(mark string, p *part.Plate, count int) string {
 	})
 }
 
-// stocks gathers the pieces by thickness and material, in the order in which they first appear.
-func (a *assembly) stocks() []stock {
+// stocked gathers the pieces by thickness and material, in the order in which they first appear.
+func (a *assembly) stocked() []stock {
 	var out []stock
 	for _, p := range a.pieces {
 		i := slices.IndexFunc(out, func(g stock) bool {

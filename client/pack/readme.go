@@ -64,7 +64,7 @@ func (a *assembly) whatIsWhat(r *readme) {
 		entry("saw-list.csv", "sections: length and holes")
 	}
 	entry("buy-list.csv", "bolts, pins and rods")
-	for i, f := range a.forms() {
+	for i, f := range a.forms {
 		words := f.words
 		if i == 0 {
 			words += ": the ones to send"

@@ -52,10 +52,9 @@ func Read(file string, src []byte) (*shop.Profile, error) {
 func located(file string, r *table.Reading, err error) error {
 	var out yamlfile.Errors
 	for _, f := range part.Fields(err) {
-		at, field := yamlfile.Place{}, f.Field
-		for at == (yamlfile.Place{}) && field != "" {
-			at = r.Places[field]
-			field = field[:max(0, strings.LastIndexAny(field, ".["))]
+		var at yamlfile.Place
+		for path := f.Field; at == (yamlfile.Place{}) && path != ""; path = table.Parent(path) {
+			at = r.Places[path]
 		}
 		out = append(out, &yamlfile.Error{File: file, At: at, Field: f.Field, Found: f.Found, Accept: f.Accept})
 	}

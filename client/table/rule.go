@@ -156,7 +156,7 @@ func (r *Rule) names() []string {
 	return out
 }
 
-// nearest is the hint at the known name that looks most like a mistyped one.
+// Nearest is the hint at the known name that looks most like a mistyped one.
 func Nearest(name string, known []string) string {
 	if name == "" || len(name) > 60 {
 		return ""

@@ -93,6 +93,11 @@ func Read(file string, src []byte, instead string, r *Rule) (*Reading, error) {
 	return &w.Reading, nil
 }
 
+// Parent drops the last part of a path.
+func Parent(path string) string {
+	return path[:max(0, strings.LastIndexAny(path, ".["))]
+}
+
 type walker struct {
 	Reading
 	file string

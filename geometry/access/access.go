@@ -21,19 +21,32 @@ func Usual() Room {
 	return Room{TorchAngleRad: 30 * math.Pi / 180, TorchLengthMM: 150, TorchWidthMM: 25, SocketMM: 60, GreaseMM: 100}
 }
 
-// Validate refuses what no tool is like, with the fields of Room as a job names them.
+// Measure is one measure of a Room: its name in a job, what it is, its unit ("mm" or "rad") and range, and where it stands.
+type Measure struct {
+	Name, Sentence, Unit string
+	Least, Most          float64
+	Of                   func(*Room) *float64
+}
+
+// Measures lists all of them.
+func Measures() []Measure {
+	return []Measure{
+		{"torch_angle", "Least angle between the torch and each face it welds.", "rad", 0, math.Pi / 4, func(r *Room) *float64 { return &r.TorchAngleRad }},
+		{"torch_length", "Free length of the torch, from the root.", "mm", 20, 1000, func(r *Room) *float64 { return &r.TorchLengthMM }},
+		{"torch_width", "Width of its nozzle and of the hand behind it.", "mm", 5, 200, func(r *Room) *float64 { return &r.TorchWidthMM }},
+		{"socket", "Free length over a bolt's head or nut.", "mm", 10, 500, func(r *Room) *float64 { return &r.SocketMM }},
+		{"grease", "Free length before a grease point.", "mm", 10, 1000, func(r *Room) *float64 { return &r.GreaseMM }},
+	}
+}
+
+// Validate refuses what no tool is like, by the names of Measures.
 func (r Room) Validate() error {
 	var bad part.FieldErrors
-	within := func(field string, v, least, most float64, unit string) {
-		if !(v >= least && v <= most) {
-			bad = append(bad, &part.FieldError{Field: field, Found: fmt.Sprintf("%g %s", v, unit), Accept: fmt.Sprintf("%g to %g %s", least, most, unit)})
+	for _, m := range Measures() {
+		if v := *m.Of(&r); !(v >= m.Least && v <= m.Most) {
+			bad = append(bad, &part.FieldError{Field: m.Name, Found: fmt.Sprintf("%g %s", v, m.Unit), Accept: fmt.Sprintf("%g to %g %s", m.Least, m.Most, m.Unit)})
 		}
 	}
-	within("torch_angle", r.TorchAngleRad, 0, math.Pi/4, "rad")
-	within("torch_length", r.TorchLengthMM, 20, 1000, "mm")
-	within("torch_width", r.TorchWidthMM, 5, 200, "mm")
-	within("socket", r.SocketMM, 10, 500, "mm")
-	within("grease", r.GreaseMM, 10, 1000, "mm")
 	if bad != nil {
 		return bad
 	}

@@ -198,10 +198,10 @@ func (c *checker) contours() {
 		c.add(RuleOpen, "layer "+c.Cut, "from (%g, %g) to (%g, %g), %.3g mm open",
 			s.Points[0].X, s.Points[0].Y, last.X, last.Y, s.Points[0].Dist(last))
 	}
-	pieces := c.pieces()
+	var pieces []pieceContours
 	if c.several < 2 {
 		pieces = c.onePiece()
-	} else if len(pieces) != c.several {
+	} else if pieces = c.pieces(); len(pieces) != c.several {
 		c.add(RuleStructure, "file", "%d pieces; need %d", len(pieces), c.several)
 	}
 	for i, p := range pieces {

@@ -8,7 +8,7 @@ func (w *writer) r12Head(d drawing, inch bool, handles int) {
 	w.tag(999, kerfComment)
 	w.section("HEADER")
 	w.variable("$ACADVER")
-	w.tag(1, "AC1009")
+	w.tag(1, versionNames[R12])
 	w.sizes(d.box)
 	w.variable("$LUNITS")
 	w.count(70, 2)

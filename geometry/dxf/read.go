@@ -66,7 +66,7 @@ type pieceContours struct {
 func (f File) pieces() []pieceContours {
 	var out []pieceContours
 	for i, l := range f.Contours {
-		if f.around(i, len(f.Contours)) < 0 {
+		if !f.inAnother(i) {
 			g := pieceContours{outer: i}
 			for k := range f.Contours {
 				if k != i && f.within(k, l) {
@@ -79,14 +79,14 @@ func (f File) pieces() []pieceContours {
 	return out
 }
 
-// around is the first of n contours that contour i lies in, -1 when it lies in none.
-func (f File) around(i, n int) int {
-	for k := range n {
-		if k != i && f.within(i, f.Contours[k]) {
-			return k
+// inAnother says whether contour i lies in any other.
+func (f File) inAnother(i int) bool {
+	for k, l := range f.Contours {
+		if k != i && f.within(i, l) {
+			return true
 		}
 	}
-	return -1
+	return false
 }
 
 func (f File) within(i int, l shape.Loop) bool {

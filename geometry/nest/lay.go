@@ -38,9 +38,9 @@ func (b *bench) clear() {
 
 // lay puts the parts in an order on the sheets, from the first sheet on, each in the turn that reaches least far. It gives what was placed, and how good that is:
 // parts left over, sheets begun, columns used of the last one; less is better.
-func (b *bench) lay(order []int, keep []place) ([]place, score) {
+func (b *bench) lay(order []int) ([]place, score) {
 	b.clear()
-	out := keep[:0]
+	var out []place
 	var s score
 	for _, part := range order {
 		p, ok := b.best(part)

@@ -51,7 +51,7 @@ func Lay(parts []Part, sheets []Sheet, gapMM float64, tries int) (Result, error)
 	}
 	places := j.search(order, tries)
 	r := j.result(places, parts)
-	if err := r.check(parts, j.list(sheets), gapMM); err != nil {
+	if err := r.check(parts, list(sheets), gapMM); err != nil {
 		return Result{}, err
 	}
 	return r, nil
@@ -96,7 +96,7 @@ func newJob(parts []Part, sheets []Sheet, gapMM float64) (*job, []int, error) {
 		height = max(height, s.HeightMM)
 	}
 	j.cell = niceCell(height)
-	for _, s := range j.list(sheets) {
+	for _, s := range list(sheets) {
 		j.sheets = append(j.sheets, cells{int(s.WidthMM/j.cell + sliver), int(s.HeightMM/j.cell + sliver)})
 	}
 	if len(j.sheets) == 0 || len(j.sheets) > MaxSheets {
@@ -125,7 +125,7 @@ func newJob(parts []Part, sheets []Sheet, gapMM float64) (*job, []int, error) {
 }
 
 // list counts the sheets of all sizes through.
-func (j *job) list(sheets []Sheet) []Sheet {
+func list(sheets []Sheet) []Sheet {
 	var out []Sheet
 	for _, s := range sheets {
 		for range min(s.Count, MaxSheets+1) {
@@ -164,7 +164,7 @@ func (j *job) search(order []int, tries int) []place {
 				continue
 			}
 		}
-		places, s := b.lay(next, nil)
+		places, s := b.lay(next)
 		if best == nil || !bestScore.less(s) {
 			best, bestScore, bestOrder = places, s, next
 		}

@@ -49,8 +49,7 @@ func TestArcs(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	j, _, _ := newJob(parts, sheets, 8)
-	if err := r.check(parts, j.list(sheets), 8); err != nil {
+	if err := r.check(parts, list(sheets), 8); err != nil {
 		t.Error(err)
 	}
 	again, _ := Lay(parts, sheets, 8, 30)

@@ -55,7 +55,7 @@ func (f *Files) validate(refuse func(field, found, accept string)) {
 		case l.name == "" && l.field == "cut":
 			refuse("files.layers.cut", "no name", "the layer that is cut")
 		case l.name == "":
-		case !layerName(l.name):
+		case !LayerName(l.name):
 			refuse("files.layers."+l.field, fmt.Sprintf("%q", l.name), "1 to 31 of A-Z 0-9 $ _ -")
 		case taken:
 			refuse("files.layers."+l.field, fmt.Sprintf("%q is the %s layer too", l.name, other), "a name of its own, or leave it out")
@@ -65,8 +65,8 @@ func (f *Files) validate(refuse func(field, found, accept string)) {
 	}
 }
 
-// layerName holds a name to what the oldest version takes.
-func layerName(s string) bool {
+// LayerName says whether the oldest version of a cut file takes the name of a layer, or it is empty.
+func LayerName(s string) bool {
 	return len(s) <= 31 && strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$_-") == ""
 }
 

@@ -4,7 +4,7 @@
 // Written: svg, title, g, path and text with plain attributes, so that a picture can be set into any page; no styles,
 // scripts, fonts or references. Coordinates are mm, y down as the format has it, so a counter-clockwise arc has sweep flag 0.
 //
-// In the bracket's picture bends and rolling are not shown (such plates stand flat), nor welds, root fillets, or holes of
+// In the bracket's picture bends are sharp and rolling is not shown (such plates stand flat), nor are welds, root fillets, or holes of
 // members other than angles; bolt heads are hexagons, not to any standard. Things are painted from back to front: who
 // covers whom is decided pair by pair by a plane between them; where no plane parts two things, by their distance.
 //

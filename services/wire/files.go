@@ -2,9 +2,9 @@ package wire
 
 import (
 	"fmt"
-	"strings"
 
 	"lugwright/geometry/shape"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
 )
@@ -92,7 +92,7 @@ func readStyle(r *reader, m *pb.CutStyle) CutStyle {
 
 // layer holds a layer's name to what the oldest version of a cut file takes.
 func (r *reader) layer(name, s string) string {
-	if len(s) > 31 || strings.Trim(s, "ABCDEFGHIJKLMNOPQRSTUVWXYZ0123456789$_-") != "" {
+	if !shop.LayerName(s) {
 		r.refuse(name, fmt.Sprintf("%.40q", s), "at most 31 of A-Z 0-9 $ _ -")
 	}
 	return s
