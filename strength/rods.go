@@ -95,8 +95,7 @@ func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
 	}
 	up := s.Pose.W()
 	w := sum(r.forces, s.passes, s.middle.AddScaled(level, up))
-	pull, err := tilted(s.at, -w.f.Dot(up), w.m.Dot(s.Pose.U), w.m.Dot(s.Pose.V))
-	if err != nil {
+	if err := tilted(s.now, s.at, -w.f.Dot(up), -w.m.Dot(s.Pose.U), -w.m.Dot(s.Pose.V)); err != nil {
 		return err
 	}
 	if err := s.sideways(w); err != nil {
@@ -109,29 +108,26 @@ func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
 	for k := range s.at {
 		f := s.f
 		f.Service = r.factor
-		f.N, f.V = share*pull(k), s.across[k].Norm()
-		s.now[k] = f.N
+		s.now[k] *= share
+		f.N, f.V = s.now[k], s.across[k].Norm()
 		slot.consider(r, f, "")
 	}
 	return nil
 }
 
-// tilted shares a pull and a couple among rods as under a plane that stays flat. Rods in one line hold no couple about it.
-func tilted(at []statics.Vec2, pull, mu, mv float64) (func(k int) float64, error) {
-	var uu, uv, vv, reach float64
-	for _, p := range at {
-		uu, uv, vv = uu+p.X*p.X, uv+p.X*p.Y, vv+p.Y*p.Y
-		reach = max(reach, math.Hypot(p.X, p.Y))
+// tilted shares a pull and a couple among rods as under a plane that stays flat. Rods in one line hold a couple along it and none about it.
+func tilted(dst []float64, at []statics.Vec2, pull, mu, mv float64) error {
+	const noise = 1 // N*mm
+	if math.Abs(mu) < noise {
+		mu = 0
 	}
-	n, det := float64(len(at)), uu*vv-uv*uv
-	if det > 1e-9*reach*reach*reach*reach {
-		a, b := (mv*vv+mu*uv)/det, (-mu*uu-mv*uv)/det
-		return func(k int) float64 { return pull/n + a*at[k].X + b*at[k].Y }, nil
+	if math.Abs(mv) < noise {
+		mv = 0
 	}
-	if math.Hypot(mu, mv) > 1 {
-		return nil, fmt.Errorf("a couple of %.4g N*mm on %d rods in one line", math.Hypot(mu, mv), len(at))
+	if err := statics.PullsAtCentroid(dst, at, pull, mu, mv); err != nil {
+		return fmt.Errorf("a couple of %.4g N*mm on %d rods in one line", math.Hypot(mu, mv), len(at))
 	}
-	return func(int) float64 { return pull / n }, nil
+	return nil
 }
 
 // sideways is the side force on each rod, by the elastic vector method; none where stops hold it.

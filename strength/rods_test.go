@@ -86,6 +86,15 @@ func TestRodsUnderSideForce(t *testing.T) {
 	within(t, "pull with stops", find(t, r, "rod-tension", "rods").Demand, 2*W/4, 1e-6)
 	within(t, "bending with stops", find(t, r, "rod-bending", "rods").Demand, 0, 1e-9)
 
+	// Two rods 540 apart on the line of the force hold the couple along it: W/2 + F h/s.
+	b = hung("M16", 16, -160)
+	b.Rods[0].Points = []shape.Point{{Y: -270}, {Y: 270}}
+	r, err = strength.Run(en1993.Basis(), b, []part.Case{side}, strength.Options{Method: strength.PartialFactors, LoadFactor: 1})
+	if err != nil {
+		t.Fatal(err)
+	}
+	within(t, "two rods", find(t, r, "rod-tension", "rods").Demand, W/2+F*300/540, 1e-6)
+
 	b = hung("M16", 16, 0)
 	b.Rods[0].Points = b.Rods[0].Points[:1]
 	if _, err := strength.Run(en1993.Basis(), b, []part.Case{side}, strength.Options{Method: strength.PartialFactors}); err == nil || !strings.Contains(err.Error(), "couple") {
