@@ -6,6 +6,7 @@ package strength_test
 import (
 	"errors"
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
@@ -625,6 +626,48 @@ func TestFatigueAtHolesAndBolts(t *testing.T) {
 	within(t, "toe of the fork on the base", damage("base, rear (base plate past the fork), weld toe"), 1e6*math.Pow(20000*50/(200*64/6.0)/6.894757, 3)/44e8, 1e-4)
 }
 
+// The plate over a pair of 6 mm fillets on an ear of 8 x 100, in tension by 20 kN and bent flatwise by 4 kN at 90: category C” of AISC 360-22 Appendix 3,
+// A-3.3(c) (from memory), 44e8 (R_FIL/f)^3 with R_FIL = (0.06 + 0.72 x 6/8)/(8/25.4)^0.167; bending counts a third, since it loads a line of the pair
+// with M/t of a unit width, s t/6, where tension loads it with s t/2.
+func TestFatigueAtWeldRoots(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, bare)
+	b.Pins[0].TravelMM = 0
+	root := (0.06 + 0.72*6/8) / math.Pow(8/25.4, 0.167)
+	for name, c := range map[string]struct {
+		to     part.Vec
+		range_ float64
+	}{
+		"tension": {part.Vec{Z: 40000}, 20000 / 800.},
+		"bending": {part.Vec{Y: 4000}, 4000 * 90 / (100 * 64 / 6.) / 3},
+	} {
+		r, err := strength.Run(aisc360.Basis(), b, []part.Case{service("rest", part.Vec{}), service("there", c.to)},
+			strength.Options{Spectrum: []strength.StressCycle{{From: "rest", To: "there", Cycles: 1e6}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, k := range r.Checks {
+			if k.Limit == "fatigue-root" && k.Thing == "ear-1" {
+				within(t, name, k.Demand, 1e6*math.Pow(c.range_/root/6.894757, 3)/44e8, 1e-3)
+			}
+		}
+		if find(t, r, "fatigue-root", "ear-1").Demand == 0 {
+			t.Errorf("%s: no range", name)
+		}
+	}
+	// A single fillet is no pair, and that is said.
+	for i := range b.Welds {
+		b.Welds[i].BothSides = false
+	}
+	r, err := strength.Run(aisc360.Basis(), b, []part.Case{service("rest", part.Vec{}), service("there", part.Vec{Z: 1000})},
+		strength.Options{Spectrum: []strength.StressCycle{{From: "rest", To: "there", Cycles: 1e6}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if !slices.ContainsFunc(r.NotChecked, func(s strength.NotChecked) bool { return strings.Contains(s.What, "roots of welds") }) {
+		t.Error("single fillets: nothing said of cracks from their roots")
+	}
+}
+
 // A force on the middle of an ear bends no more of it than it spreads to at 30 degrees from the lug's face, 60 across: an ear of 300 has at
 // its root, 90 down, 60 + 2 x 90 tan 30 = 163.9 mm of plate and of both weld lines, 8 apart.
 func TestWideEarBendsLocally(t *testing.T) {
@@ -771,6 +814,11 @@ func TestFatigueOfGussets(t *testing.T) {
 		return 0
 	}
 	within(t, "where the gusset ends", damage(4000, "ear-1 (ear), end of a web"), 1e6*math.Pow(4000*40/(100*64/6.0)/6.894757, 3)/11e8, 1e-3)
+	// A gusset over 20 mm thick ends as category E', 3.9e8.
+	thick := b.Plate("outer-1").ThicknessMM
+	b.Plate("outer-1").ThicknessMM = 21
+	within(t, "where a thick gusset ends", damage(4000, "ear-1 (ear), end of a thick web"), 1e6*math.Pow(4000*40/(100*64/6.0)/6.894757, 3)/3.9e8, 1e-3)
+	b.Plate("outer-1").ThicknessMM = thick
 	const throat = "weld w-outer-1-ear, shear flow, weld throat"
 	within(t, "twice the load", damage(8000, throat), damage(4000, throat)*math.Pow(2, 1/0.167), 1e-3)
 	if damage(4000, throat) == 0 {
