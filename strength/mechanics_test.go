@@ -825,3 +825,15 @@ func TestFatigueOfGussets(t *testing.T) {
 		t.Error("nothing passes the gusset's weld")
 	}
 }
+
+// A lug of 20 between ears of 10 with gaps of 20, 20 kN: the pin is bent most with the lug midway, P/2 (10/2 + 20/4 + 20) = 300 N m, and sheared most with the lug
+// at one ear, 20 kN x 55/70.
+func TestPinIsBentMostMidway(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand, Params: []part.Param{{Name: "gap", Number: 20, Unit: "mm"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	r := run(t, b, strength.Options{Method: strength.ASD}, service("pull", part.Vec{Z: 20000}))
+	within(t, "moment", find(t, r, "pin-bending", "pin").Demand, 300000, 1e-6)
+	within(t, "shear", find(t, r, "pin-shear", "pin").Demand, 20000*55/70., 1e-6)
+}
