@@ -23,6 +23,7 @@ type cut struct {
 	flat   part.Vec // thickness direction of the swept plate: bending that turns about chord is weak-axis
 	chord  part.Vec // direction across the swept plate, in the section
 	passes []bool
+	loads  []bool   // of those that pass, whose force comes in beyond the cut
 	bolts  int      // bolt group that acts on the swept thing beyond the cut, -1 for none
 	group  part.Vec // centroid of the whole section
 	shear  part.Vec // shear centre
@@ -124,7 +125,7 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 // besideMM keeps cuts inside an edge: one along it is not defined.
 const besideMM = 1e-3
 
-// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end, the far edge of
+// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every corner of an outline, the far edge of
 // every hole on its way, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
 func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	along := s.To.Sub(s.From)
@@ -172,6 +173,13 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
 			add(t)
 			add(t + h.DiaMM/2/length)
+		}
+		for _, e := range th.plate.Outer.Edges() {
+			for _, q := range [2]shape.Point{e.A, e.Mid()} {
+				t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)
+				add(t - beside/length)
+				add(t + beside/length)
+			}
 		}
 		for _, o := range th.plate.Cutouts {
 			for _, e := range o.Edges() {
@@ -368,7 +376,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	if err != nil {
 		return
 	}
-	c.passes = m.passes(ids...)
+	c.passes, c.loads = m.passes(ids...), m.beyond(ids, c.at, c.normal)
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
@@ -416,7 +424,7 @@ func (c *cut) pieces(chords []chordPiece) []statics.Piece {
 func section(chords []chordPiece, full, effective statics.Section) Cut {
 	f := Cut{
 		Area: full.Area, J: full.Torsion, Fy: math.Inf(1), Fu: math.Inf(1), E: math.Inf(1),
-		Sa: min(effective.WzTop, effective.WzBottom), Sb: min(full.WyTop, full.WyBottom),
+		Sa: effective.WzLeast, Sb: full.WyLeast,
 	}
 	var last *thing // a plate met twice running has a hole there
 	for _, ch := range chords {
@@ -437,7 +445,7 @@ func section(chords []chordPiece, full, effective statics.Section) Cut {
 	} else {
 		f.AreaVa, f.AreaVb = shearAreas(chords)
 		f.Depth = full.ZMax - full.ZMin
-		f.R = math.Sqrt(min(effective.Izz, full.Iyy) / full.Area)
+		f.R = math.Sqrt(min(effective.LeastInertia(), full.LeastInertia()) / full.Area)
 	}
 	return f
 }
@@ -689,7 +697,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 	var w wrench
 	for i := range r.forces {
 		f := &r.forces[i]
-		if c.passes[f.branch] && f.at.Sub(c.at).Dot(c.normal) <= 1e-6 {
+		if c.loads[f.branch] {
 			w.plus(f.f, f.m, f.at, about)
 		}
 	}
