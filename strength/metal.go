@@ -59,7 +59,7 @@ func (m *model) mixed(ids ...string) string {
 	return ""
 }
 
-// gradeOf is the grade of a plate, a member or its leg, a support or a pin; nil when it has none.
+// gradeOf is the grade of a plate, a member or its leg, a support, a pin or rods; nil when it has none.
 func (m *model) gradeOf(id string) *material.Grade {
 	g, err := material.LookupGrade(m.materialOf(id))
 	if err != nil {
@@ -74,6 +74,11 @@ func (m *model) materialOf(id string) string {
 	}
 	if s := m.b.Support(id); s != nil {
 		return s.Material
+	}
+	for i := range m.b.Rods {
+		if s := &m.b.Rods[i]; s.ID == id {
+			return s.Grade
+		}
 	}
 	for i := range m.b.Plates {
 		if p := &m.b.Plates[i]; p.ID == id {
@@ -194,6 +199,9 @@ func (r *run) markMetals() {
 		if w := r.trays[i].washer; w != nil {
 			r.washers[i].outside = r.strange(on, w.plate.ID)
 		}
+	}
+	for i := range r.rods {
+		r.rodSlots[i].outside = r.strange(on, r.rods[i].ID)
 	}
 	for i := range r.seats {
 		r.seatSlots[i].outside = r.strange(on, r.seats[i].Things[:]...)

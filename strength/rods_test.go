@@ -66,8 +66,9 @@ func TestHangerRods(t *testing.T) {
 	}
 }
 
-// The couple of a side force 300 below the rods' upper ends, on lines 540 apart: F h/(2 s) on each rod of two lines, doubled for a diagonal pair; with the
-// weight one line is pulled and the other pressed. Stops at the mass leave no couple and no bending. One rod holds no couple.
+// The couple of a side force 160 below the rods' feet, on lines 540 apart: rods of 140 held at both ends have no moment midway, 230 over the force, and there
+// their pulls are F h/(2 s) on each rod of two lines, doubled for a diagonal pair; with the weight one line is pulled and the other pressed. With the end not
+// told it is 160 or 300; with one held, the other. Stops at the mass leave no couple and no bending. One rod holds no couple.
 func TestRodsUnderSideForce(t *testing.T) {
 	const W, F = 2000.0, 4000.0
 	side := service("side", part.Vec{Y: F, Z: -W})
@@ -76,7 +77,20 @@ func TestRodsUnderSideForce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	within(t, "pull", find(t, r, "rod-tension", "rods").Demand, 2*(W/4+F*300/(2*540)), 1e-6)
+	within(t, "pull", find(t, r, "rod-tension", "rods").Demand, 2*(W/4+F*230/(2*540)), 1e-6)
+
+	for _, c := range []struct {
+		top, foot bool
+		h         float64
+	}{{false, false, 300}, {true, false, 160}, {false, true, 300}} {
+		b.Rods[0].FixedTop, b.Rods[0].FixedFoot = c.top, c.foot
+		r, err = strength.Run(en1993.Basis(), b, []part.Case{side}, strength.Options{Method: strength.PartialFactors, LoadFactor: 1})
+		if err != nil {
+			t.Fatal(err)
+		}
+		within(t, "one end held", find(t, r, "rod-tension", "rods").Demand, 2*(W/4+F*c.h/(2*540)), 1e-6)
+	}
+	b.Rods[0].FixedTop, b.Rods[0].FixedFoot = true, true
 
 	b.Rods[0].Stopped, b.Rods[0].StopMM = true, -160
 	r, err = strength.Run(en1993.Basis(), b, []part.Case{side}, strength.Options{Method: strength.PartialFactors, LoadFactor: 1})
@@ -93,7 +107,7 @@ func TestRodsUnderSideForce(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	within(t, "two rods", find(t, r, "rod-tension", "rods").Demand, W/2+F*300/540, 1e-6)
+	within(t, "two rods", find(t, r, "rod-tension", "rods").Demand, W/2+F*230/540, 1e-6)
 
 	b = hung("M16", 16, 0)
 	b.Rods[0].Points = b.Rods[0].Points[:1]
