@@ -108,8 +108,9 @@ func (m *model) soften(t *thing, g *material.Grade, field string) {
 	m.note("%s: welded, so %s is taken at its strength beside a weld (%s) everywhere but at holes further than %d mm and a hole's width from every weld", t.plate.ID, g.Name, g.WeldedFrom, softenedMM)
 }
 
+// inWeld says whether a weld heats a thing: one on it, or on any leg of the angle that it is a leg of.
 func (t *thing) inWeld(w part.WeldGroup) bool {
-	return slices.ContainsFunc(w.Joins[:], func(id string) bool { return id == t.plate.ID || strings.HasPrefix(t.plate.ID, id+".") })
+	return slices.ContainsFunc(w.Joins[:], func(id string) bool { return id == t.plate.ID || t.of != "" && (id == t.of || strings.HasPrefix(id, t.of+".")) })
 }
 
 // atHole is the strength round a pin hole: the parent metal's where the plate for a hole's width round it is clear of every weld's heat.
@@ -201,7 +202,9 @@ func (r *run) markMetals() {
 		}
 	}
 	for i := range r.rods {
-		r.rodSlots[i].outside = r.strange(on, r.rods[i].ID)
+		if g := r.gradeOf(r.rods[i].ID); g != nil && g.Family != material.CarbonSteel {
+			r.rodSlots[i].outside = fmt.Sprintf("%s is of %s, %s: the rules for rods are of steel ones", r.rods[i].ID, g.Name, g.Family)
+		}
 	}
 	for i := range r.seats {
 		r.seatSlots[i].outside = r.strange(on, r.seats[i].Things[:]...)

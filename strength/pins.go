@@ -254,9 +254,11 @@ func (m *model) freeEnd(id string) part.Vec {
 	return part.Vec{}
 }
 
-// measure takes the exact distances round a pin hole from the outline.
+// measure takes the exact distances round a pin hole, to the outline's edge or to the nearest other opening.
 func (t *thing) measure(f *Bore, h part.Hole, free part.Vec) {
-	o := shape.Outline{Outer: t.plate.Outer}
+	p := *t.plate
+	p.Holes = slices.DeleteFunc(slices.Clone(p.Holes), func(o part.Hole) bool { return o.Center == h.Center })
+	o := p.Shape(false)
 	dir := shape.Point{X: free.Dot(t.plate.Pose.U), Y: free.Dot(t.plate.Pose.V)}
 	if dir.Norm() < 1e-9 {
 		dir = shape.Point{Y: 1}
@@ -267,7 +269,7 @@ func (t *thing) measure(f *Bore, h part.Hole, free part.Vec) {
 	f.B = min(left, right) - h.DiaMM/2
 	f.W = left + right
 	f.OffMM = math.Abs(left-right) / 2
-	f.Least = t.plate.Outer.DistTo(h.Center) - h.DiaMM/2
+	f.Least = o.DistTo(h.Center) - h.DiaMM/2
 }
 
 // reach is how far material goes from a point against and along a direction.
@@ -280,11 +282,29 @@ func reach(o shape.Outline, p, dir shape.Point) (back, ahead float64) {
 	return 0, 0
 }
 
+// freeOfCouples refuses a couple that a path brings through a pin: the forces on a pin's seats are all that its checks know.
+func (p *pin) freeOfCouples(forces []force) error {
+	const noise = 1 // N at the pin's surface
+	var m part.Vec
+	for i := range forces {
+		if f := &forces[i]; p.passes[f.branch] {
+			m = m.Add(f.m)
+		}
+	}
+	if m.Norm() > noise*p.DiaMM {
+		return fmt.Errorf("a couple of %.4g N*mm", m.Norm())
+	}
+	return nil
+}
+
 // atPins puts the case's forces on pins and pin holes.
-func (r *run) atPins() {
+func (r *run) atPins() error {
 	k := 0
 	for i := range r.pins {
 		p := &r.pins[i]
+		if err := p.freeOfCouples(r.forces); err != nil {
+			return &part.FieldError{Field: fmt.Sprintf("pins[%d]", i), Found: err.Error(), Accept: "a path for a couple that passes the pin's seats as forces, or not the pin"}
+		}
 		w := sum(r.forces, p.passes, p.Center)
 		across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis).Norm()
 		if p.bush > 0 {
@@ -301,6 +321,7 @@ func (r *run) atPins() {
 			k++
 		}
 	}
+	return nil
 }
 
 // travels are the places of the lug that a corner asks a pin to be checked at: where it bends the pin most, and at the end of its travel that the corner
