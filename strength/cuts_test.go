@@ -1,6 +1,7 @@
 package strength_test
 
 import (
+	"math"
 	"testing"
 
 	"lugwright/geometry"
@@ -8,6 +9,7 @@ import (
 	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
+	"lugwright/strength/basis/allowable"
 )
 
 // standing is a plate of 10 x 100 that stands on its root at z = 0, y its thickness, loaded at its top through whatever goes before it.
@@ -63,4 +65,17 @@ func TestLoadOverATube(t *testing.T) {
 	for _, high := range []float64{40, 51, 60, 75} {
 		within(t, "base plate", demand(high, part.Vec{}), demand(0, part.Vec{X: 5000 * high}), 1e-6)
 	}
+}
+
+// A window of 60 x 80 in a plate of 100 x 10: 5 kN in the plane bends each strip of 20 x 10 by 2.5 kN x 40, 150 MPa, over the 25 MPa of the whole section's
+// bending at 80 below the load; as one moment on the section that is 175 MPa x its modulus.
+func TestStripsBesideAnOpening(t *testing.T) {
+	b := standing(part.Vec{Z: 160})
+	b.Plates[0].Cutouts = []shape.Loop{shape.Rect(shape.Point{X: -30, Y: 40}, shape.Point{X: 30, Y: 120})}
+	r, err := strength.Run(allowable.Basis(), b, []part.Case{service("across", part.Vec{X: 5000})}, strength.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	modulus := 10 * (math.Pow(100, 3) - math.Pow(60, 3)) / 12 / 50
+	within(t, "stress", find(t, r, "edgewise-bending", "plate").Demand, 2500*40/(10*400/6.)+5000*120/modulus, 1e-3)
 }

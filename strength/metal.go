@@ -110,7 +110,9 @@ func (m *model) soften(t *thing, g *material.Grade, field string) {
 
 // inWeld says whether a weld heats a thing: one on it, or on any leg of the angle that it is a leg of.
 func (t *thing) inWeld(w part.WeldGroup) bool {
-	return slices.ContainsFunc(w.Joins[:], func(id string) bool { return id == t.plate.ID || t.of != "" && (id == t.of || strings.HasPrefix(id, t.of+".")) })
+	return slices.ContainsFunc(w.Joins[:], func(id string) bool {
+		return id == t.plate.ID || t.of != "" && (id == t.of || strings.HasPrefix(id, t.of+"."))
+	})
 }
 
 // atHole is the strength round a pin hole: the parent metal's where the plate for a hole's width round it is clear of every weld's heat.

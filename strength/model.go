@@ -43,7 +43,7 @@ type model struct {
 // thing is a plate or an angle's leg with its strength.
 type thing struct {
 	plate   *part.Plate
-	of      string // the angle that it is a leg of, else empty
+	of      string        // the angle that it is a leg of, else empty
 	outline shape.Outline // finished
 	fy, fu  float64
 	// parentFy, parentFu are those clear of any weld: other than fy and fu for welded aluminium.
