@@ -185,6 +185,7 @@ func (r *run) layBolts() {
 	for i := range r.walls {
 		s := r.walls[i].support
 		r.wallSlots[i] = newSlots(rules.Wall, string(s.Kind), s.ID, "wall bending", part.Vec{}, nil)
+		r.wallSlots[i].idle = idle(r.groups[r.walls[i].group].passes)
 		r.places = append(r.places, &r.wallSlots[i])
 	}
 }

@@ -181,6 +181,7 @@ type run struct {
 	seatSlots    []slots[Seat]
 	bottoms      []slots[Cut]
 	sides        []slots[Cut]
+	rims         []slots[Cut]
 	washers      []slots[Cut]
 	pulls        []slots[PullThrough]
 	bushes       []slots[Bush]

@@ -198,7 +198,7 @@ func (r *run) markMetals() {
 	for i := range r.trays {
 		id := r.trays[i].t.plate.ID
 		why := r.strange(on, id)
-		r.bottoms[i].outside, r.sides[i].outside, r.pulls[i].outside = why, why, why
+		r.bottoms[i].outside, r.sides[i].outside, r.rims[i].outside, r.pulls[i].outside = why, why, why, why
 		if w := r.trays[i].washer; w != nil {
 			r.washers[i].outside = r.strange(on, w.plate.ID)
 		}

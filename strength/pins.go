@@ -130,12 +130,14 @@ func (r *run) layPins() {
 		r.places = append(r.places, &r.pinPlanes[i])
 		if p.at[0].bending {
 			r.pinSpans[i] = newSlots(r.basis.Rules.PinSpan, p.ID, p.ID, "pin bending", p.Center, nil)
+			r.pinSpans[i].idle = idle(p.passes)
 			r.places = append(r.places, &r.pinSpans[i])
 		} else {
 			r.skip("bending of the pin", p.ID, "the pin has one supporting seat: a cantilever pin is not covered")
 		}
 		r.laySeats(p)
 		r.bushes[i] = newSlots(r.basis.Rules.Bush, p.ID+" in its bush", p.ID, "bush pressure", p.Center, nil)
+		r.bushes[i].idle = idle(p.passes)
 		if p.bush > 0 {
 			r.places = append(r.places, &r.bushes[i])
 		}
