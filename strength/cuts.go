@@ -13,7 +13,7 @@ import (
 )
 
 // scanSteps is how many equal steps a sweep is scanned in, beside the cuts at its ends and at gusset tips.
-const scanSteps = 8
+const scanSteps = 24
 
 // cut is one section of a sweep, ready for loads.
 type cut struct {

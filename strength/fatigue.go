@@ -21,8 +21,8 @@ type StressCycle struct {
 // MaxSpectrum bounds the entries of a spectrum.
 const MaxSpectrum = 100
 
-// fatigue reckons the spectrum at every detail and corner. Ranges come of the difference of two loads at one load share; where bolts have
-// part in it, whose joint opens and closes, of the difference of what each load makes of them.
+// fatigue reckons the spectrum at every detail and corner. Ranges come of the difference of two loads, the lug moving along its pin between them as it is worst;
+// where bolts have part in it, whose joint opens and closes, of the difference of what each load makes of them.
 func (r *run) fatigue(spectrum []StressCycle) error {
 	if len(spectrum) == 0 {
 		r.skip("fatigue", r.b.Name, "no load spectrum is given")
@@ -44,8 +44,13 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			ranges[i] = make([]float64, len(spectrum))
 		}
 		for k, p := range pairs {
-			if err := r.stressRanges(p, c, k, ranges); err != nil {
-				return err
+			for d := range r.corners {
+				if !r.mayWander(c, d) {
+					continue
+				}
+				if err := r.stressRanges(p, [2]int{c, d}, k, ranges); err != nil {
+					return err
+				}
 			}
 		}
 		for i := range r.fatigues {
@@ -224,13 +229,23 @@ func (r *run) atWebEnd(i int) bool {
 	})
 }
 
-// stressRanges fills entry k of every detail's ranges for one change of load.
-func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error {
-	from, err := r.load(nil, &r.cases[pair[0]], pair[0], 1, corner)
+// mayWander says whether between two loads a bracket may go from one corner to another: lugs move along their pins, what is shared by stiffness stays so.
+func (r *run) mayWander(a, b int) bool {
+	for i, s := range r.b.Shares {
+		if s.Rule != part.ByPinSpan && r.corners[a].value[i] != r.corners[b].value[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// stressRanges raises entry k of every detail's ranges to those of one change of load, from one corner to another.
+func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) error {
+	from, err := r.load(nil, &r.cases[pair[0]], pair[0], 1, corners[0])
 	if err != nil {
 		return err
 	}
-	to, err := r.load(nil, &r.cases[pair[1]], pair[1], 1, corner)
+	to, err := r.load(nil, &r.cases[pair[1]], pair[1], 1, corners[1])
 	if err != nil {
 		return err
 	}
@@ -245,7 +260,7 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 	}
 	i := 0
 	put := func(v float64) {
-		ranges[i][k] = v
+		ranges[i][k] = max(ranges[i][k], v)
 		i++
 	}
 	for s := range r.rootSets {
@@ -329,7 +344,7 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 				continue
 			}
 			for b := range before[i] {
-				threads[i] = max(threads[i], math.Abs(before[i][b]-g.tensions[b])/g.area)
+				threads[i] = max(threads[i], g.pried()*math.Abs(before[i][b]-g.tensions[b])/g.area)
 			}
 		}
 		for i := range r.cuts {
@@ -341,6 +356,21 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 		}
 	}
 	return sections, threads, nil
+}
+
+// pried is how much prying raises the tension of a group's bolts at most, over all that a ply's ends can press: 1 + delta rho/(1 + delta) of the AISC
+// Manual, Part 9, with alpha 1. Fatigue counts it: AISC 360-22, from memory.
+func (g *boltGroup) pried() float64 {
+	most := 1.0
+	for _, p := range g.pry {
+		if p.B <= p.D/2 || p.P <= p.Dh {
+			continue
+		}
+		delta := 1 - p.Dh/p.P
+		rho := (p.B - p.D/2) / (min(p.A, 1.25*p.B) + p.D/2)
+		most = max(most, 1+delta*rho/(1+delta))
+	}
+	return most
 }
 
 // normalRange is the greatest range of normal stress among some sections of a sweep, each part of it at its largest.

@@ -838,3 +838,59 @@ func TestPinIsBentMostMidway(t *testing.T) {
 	within(t, "moment", find(t, r, "pin-bending", "pin").Demand, 300000, 1e-6)
 	within(t, "shear", find(t, r, "pin-shear", "pin").Demand, 20000*55/70., 1e-6)
 }
+
+// Between two like loads the lug may move along its pin from one ear to the other: an ear's hole has the range of the difference of its shares.
+func TestFatigueOfAWanderingLug(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, mm("gap", 5)))
+	p := &b.Pins[0]
+	span := p.Seats[len(p.Seats)-1].AtMM - p.Seats[0].AtMM
+	r, err := strength.Run(aisc360.Basis(), b, []part.Case{service("up", part.Vec{Z: 80000}), service("again", part.Vec{Z: 80000})},
+		strength.Options{Spectrum: []strength.StressCycle{{From: "up", To: "again", Cycles: 1e6}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	hole, _ := b.Plate("ear-1").Hole("pin")
+	stress := 80000 * 2 * p.TravelMM / span / ((100 - hole.DiaMM) * 8)
+	for _, k := range r.Checks {
+		if k.Limit == "fatigue-damage" && k.Place == "ear-1, pin hole" {
+			// Category E, 11e8; under its threshold of 4.5 ksi nothing counts.
+			want := 0.0
+			if stress > 4.5*6.894757 {
+				want = 1e6 * math.Pow(stress/6.894757, 3) / 11e8
+			}
+			within(t, "damage", k.Demand, want, 1e-6)
+			if want == 0 {
+				t.Error("the load is too small to show anything")
+			}
+			return
+		}
+	}
+	t.Fatal("no fatigue of the hole")
+}
+
+// Bolts whose plate pries have the range of their tension with all the prying there can be: b 45, a 35, p 75 and M16 in holes of 17 give
+// 1 + delta rho/(1 + delta) with delta = 1 - 17/75 and rho = 37/43.
+func TestFatigueOfPriedBolts(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand, Params: []part.Param{{Name: "load_height", Number: 0, Unit: "mm"}}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	thread := func() float64 {
+		r, err := strength.Run(aisc360.Basis(), b, []part.Case{service("none", part.Vec{}), service("out", part.Vec{Y: 60000})},
+			strength.Options{Spectrum: []strength.StressCycle{{From: "none", To: "out", Cycles: 1e6}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, k := range r.Checks {
+			if k.Limit == "fatigue-damage" && strings.HasSuffix(k.Place, "bolt thread") {
+				return k.Demand
+			}
+		}
+		t.Fatal("no fatigue of the threads")
+		return 0
+	}
+	with := thread()
+	b.Bolts[0].Across = [2]part.Pry{}
+	delta := 1 - 17/75.
+	within(t, "prying", math.Cbrt(with/thread()), 1+delta*37/43/(1+delta), 1e-6)
+}
