@@ -8,6 +8,7 @@ import (
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
 	"lugwright/geometry/kinds/standoff"
+	"lugwright/geometry/kinds/stiffener"
 	"lugwright/geometry/kinds/subframelug"
 	"lugwright/geometry/kinds/tab"
 	"lugwright/geometry/kinds/tray"
@@ -21,6 +22,7 @@ func All() []geometry.Kind {
 		lapplate.Kind(),
 		lug.Kind(),
 		standoff.Kind(),
+		stiffener.Kind(),
 		subframelug.Kind(),
 		tab.Kind(),
 		tray.Kind(),
