@@ -4,6 +4,7 @@ package kinds
 import (
 	"lugwright/geometry"
 	"lugwright/geometry/kinds/clevis"
+	"lugwright/geometry/kinds/doubler"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
@@ -18,6 +19,7 @@ import (
 func All() []geometry.Kind {
 	return []geometry.Kind{
 		clevis.Kind(),
+		doubler.Kind(),
 		gusset.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
