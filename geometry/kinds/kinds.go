@@ -3,6 +3,7 @@ package kinds
 
 import (
 	"lugwright/geometry"
+	"lugwright/geometry/kinds/backingplate"
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/doubler"
 	"lugwright/geometry/kinds/gusset"
@@ -18,6 +19,7 @@ import (
 // All lists every kind, in alphabetical order of their folders.
 func All() []geometry.Kind {
 	return []geometry.Kind{
+		backingplate.Kind(),
 		clevis.Kind(),
 		doubler.Kind(),
 		gusset.Kind(),
