@@ -146,6 +146,7 @@ func (r *run) oneCase(i int, factor float64) error {
 			return err
 		}
 		r.atTrays()
+		r.atSpreads()
 		if err := r.atContacts(); err != nil {
 			return err
 		}

@@ -190,11 +190,9 @@ func (r *run) markMetals() {
 	for i := range r.trays {
 		id := r.trays[i].t.plate.ID
 		why := r.strange(on, id)
-		r.bottoms[i].outside, r.sides[i].outside, r.pulls[i].outside = why, why, why
-		if w := r.trays[i].washer; w != nil {
-			r.washers[i].outside = r.strange(on, w.plate.ID)
-		}
+		r.bottoms[i].outside, r.sides[i].outside = why, why
 	}
+	r.strangeSheets(on)
 	for i := range r.seats {
 		r.seatSlots[i].outside = r.strange(on, r.seats[i].Things[:]...)
 	}

@@ -9,6 +9,7 @@ import (
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/spreaderwasher"
 	"lugwright/geometry/kinds/standoff"
 	"lugwright/geometry/kinds/stiffener"
 	"lugwright/geometry/kinds/subframelug"
@@ -25,6 +26,7 @@ func All() []geometry.Kind {
 		gusset.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		spreaderwasher.Kind(),
 		standoff.Kind(),
 		stiffener.Kind(),
 		subframelug.Kind(),
