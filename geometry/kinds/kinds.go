@@ -7,6 +7,7 @@ import (
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/doubler"
 	"lugwright/geometry/kinds/gusset"
+	"lugwright/geometry/kinds/keeperplate"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
 	"lugwright/geometry/kinds/spreaderwasher"
@@ -24,6 +25,7 @@ func All() []geometry.Kind {
 		clevis.Kind(),
 		doubler.Kind(),
 		gusset.Kind(),
+		keeperplate.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
 		spreaderwasher.Kind(),
