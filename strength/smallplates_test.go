@@ -118,3 +118,15 @@ func TestKeeperPlateByHand(t *testing.T) {
 		}
 	}
 }
+
+// A path that leaves out plate and welds leaves the welds' sizes to check, which say nothing of the load: no pass.
+func TestDimensionsAloneAreNoPass(t *testing.T) {
+	b := small(t, "stiffener")
+	for i := range b.Paths {
+		b.Paths[i].Branches[0].Through = []string{"web"}
+	}
+	r := run(t, b, strength.Options{}, service("down", part.Vec{Z: -1000}))
+	if len(r.Checks) == 0 || r.Governing() != nil || r.Verdict() != strength.Outside {
+		t.Errorf("%d checks, governed by %v: %s", len(r.Checks), r.Governing(), r.Verdict())
+	}
+}

@@ -60,7 +60,6 @@ func (d *design) remarks(b *part.Bracket) {
 	}
 	if !d.bolted {
 		b.Notes = append(b.Notes, "seal the faying faces: a welded pocket rusts from within; vent it before hot-dip")
-		b.Unchecked = append(b.Unchecked, "sealing and venting of the pocket between doubler and wall")
 	}
 }
 

@@ -58,7 +58,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 			Holes: []part.Hole{{ID: "rod", DiaMM: hole, CutMM: hole, Purpose: part.ForRod, Finish: part.AsCut}},
 		}},
 		Rods: []part.Rods{{
-			ID: "rod", Pose: level(-sheet / 2), Points: []shape.Point{{}}, Size: v.Word("rod_size"), DiaMM: dia, Grade: v.Word("rod_grade"),
+			ID: "rod", Pose: level(at.Z), Points: []shape.Point{{}}, Size: v.Word("rod_size"), DiaMM: dia, Grade: v.Word("rod_grade"),
 			FreeMM: v.MM("rod_free"), EngagementMM: v.MM("engagement"),
 		}},
 		Supports:   []part.Support{{ID: "sheet", Kind: part.SupportKind(v.Word("support_kind")), ThicknessMM: sheet, Material: v.Word("sheet_material")}},
