@@ -133,6 +133,9 @@ func (m *model) addWalls(k int) {
 func (m *model) wallAlone(s *part.Support) bool {
 	switch s.Couple {
 	case "":
+		if s.Kind != part.BodyFrame {
+			m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID, "what takes the couple is not stated")
+		}
 		return false
 	case part.CoupleByCrossMember:
 		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,

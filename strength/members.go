@@ -47,7 +47,7 @@ func (m *model) compileMember(i int, mem *part.Member) {
 		at := s.From.AddScaled(t, along)
 		axis := mem.Pose.Origin.AddScaled(at.Sub(mem.Pose.Origin).Dot(mem.Pose.U), mem.Pose.U)
 		c := cut{slot: i, at: axis, normal: normal, flat: mem.Pose.W(), chord: normal.Cross(mem.Pose.W()), bolts: -1, passes: m.passes(s.Things...),
-			group: axis, shear: axis, root: s.To, f: f}
+			loads: m.beyond(s.Things, at, normal), group: axis, shear: axis, root: s.To, f: f}
 		c.f.FreeLength = at.Sub(s.From).Norm()
 		m.cuts = append(m.cuts, c)
 	}

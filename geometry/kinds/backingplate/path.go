@@ -16,14 +16,14 @@ func level(z float64) part.Pose {
 func (d *design) addPlate(b *part.Bracket) {
 	outer, _ := d.outline() // check has drawn it
 	v, points := d.v, d.points()
-	along, across := v.MM("foot_length"), v.MM("foot_width")
+	along, across, bears := v.MM("foot_length"), v.MM("foot_width"), fab.Bearing(outer, d.radius)
 	b.Plates = []part.Plate{{
 		ID: "plate", Name: "backing plate", ThicknessMM: d.t, Material: v.Word("material"), Outer: outer, Holes: fab.BoltHoles(points, d.bolts.HoleMM),
 		Pose: level(d.wall + d.t/2),
 	}}
 	// The wall bears on the bolts' shanks itself; all of the shear is held against the plate and against the wall. It turns about the foot's edge, or the
 	// plate's where that is nearer.
-	b.Bolts = []part.BoltGroup{d.bolts.Group("bolts", level(d.wall), points, d.t+d.wall+v.MM("foot_thickness"), middled(min(d.length, along), min(d.width, across)), [2]part.Ply{
+	b.Bolts = []part.BoltGroup{d.bolts.Group("bolts", level(d.wall), points, d.t+d.wall+v.MM("foot_thickness"), middled(min(bears.Width(), along), min(bears.Height(), across)), [2]part.Ply{
 		{Thing: "plate", ThicknessMM: d.t, Material: v.Word("material"), EdgeMM: fab.LeastEdge(outer, points)},
 		{Thing: "wall", ThicknessMM: d.wall, Material: v.Word("wall_material")},
 	})}

@@ -22,7 +22,7 @@ func (d *design) addPlate(b *part.Bracket) {
 		ID: "plate", Name: "keeper plate", ThicknessMM: d.t, Material: v.Word("material"), Outer: outer, Holes: fab.BoltHoles(d.points, d.bolts.HoleMM), Pose: face(d.t / 2),
 	}}
 	// Over the pin's hole and its slot there is no ear to press on.
-	patch := d.box()
+	patch := fab.Bearing(outer, d.radius)
 	if d.slot > 0 {
 		patch.Max.Y = -d.pin
 	}
