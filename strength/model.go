@@ -35,6 +35,7 @@ type model struct {
 	rods      []rodSet
 	seats     []seat
 	trays     []tray
+	spreads   []spread
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
@@ -78,6 +79,7 @@ func compile(b *part.Bracket, basis *Basis) (*model, error) {
 	m.compileRods()
 	m.compileContacts()
 	m.compileTrays()
+	m.compileSpreads()
 	if len(m.bad) > 0 {
 		return nil, m.bad
 	}
