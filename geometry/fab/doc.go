@@ -7,6 +7,7 @@
 //	plates.go  gusset outlines and spreads
 //	holes.go   pin and bolt holes, bolt patterns
 //	bolting.go bolts of a pattern and their room
+//	webangle.go an angle beside a rail: legs, stiffeners, bolts, sweeps
 //	rods.go    hanger rods and their washers
 //	marks.go   where a part mark fits on a plate
 //	params.go  declarations of parameters in one line each
