@@ -4,7 +4,7 @@
 //
 //	needs.go   refusals gathered while a kind checks its parameters
 //	rules.go   rules of room: edges, pitches, sockets, snipes, torch access
-//	plates.go  gusset outlines and spreads
+//	plates.go  gusset outlines, spreads, folds
 //	holes.go   pin and bolt holes, bolt patterns
 //	bolting.go bolts of a pattern and their room
 //	webangle.go an angle beside a rail: legs, stiffeners, bolts, sweeps
