@@ -7,7 +7,8 @@
 //	plates.go  gusset outlines, spreads, folds
 //	holes.go   pin and bolt holes, bolt patterns
 //	bolting.go bolts of a pattern and their room
-//	webangle.go an angle beside a rail: legs, stiffeners, bolts, sweeps
+//	webangle.go an angle beside a rail, rolled or bent of plate: legs, stiffeners, bolts, sweeps
+//	frame.go   rules for holes in a frame rail
 //	rods.go    hanger rods and their washers
 //	marks.go   where a part mark fits on a plate
 //	params.go  declarations of parameters in one line each

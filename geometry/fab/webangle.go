@@ -1,6 +1,6 @@
 package fab
 
-// An angle beside a rail: one leg bolted to the web, the other carrying a load, with stiffeners in the corner between them.
+// An angle beside a rail, rolled or bent of plate: one leg bolted to the web, the other carrying a load, with stiffeners in the corner between them.
 
 import (
 	"fmt"
@@ -11,14 +11,20 @@ import (
 	"lugwright/part"
 )
 
-// WebAngle is the angle "base". Its leg A reaches out from the web and has its upper face at z = 0, its leg B hangs down with its back on the web's face,
-// y = 0. Its length runs along x, middled on 0.
+// WebAngle is the angle "base". Its leg A has its upper face at z = 0 and reaches out from the web, or back over the rail; its leg B hangs down and lies
+// on the web's face, y = 0, with its back or, under a leg A that reaches back, with its inner face. Its length runs along x, middled on 0.
 type WebAngle struct {
-	Out, Down, T, Root, Length float64
+	Out, Down, T, Root, Length float64 // the root radius of a rolled one is the inside radius of a bent one
+	Bent                       bool
+	K                          float64   // of a bent one, see BendAllowance
+	Over                       bool      // leg A reaches back over the rail
 	Xs, Rows                   []float64 // bolts: x, and depth below the upper face
+	From, To                   float64   // depths between which leg B, or a lap under it, touches the web
+	HalfMM                     float64   // half the length over which it does, where a lap is shorter than Pulled; 0: no lap
 	Bolts                      Bolting
 	Material                   string
 	Stiff                      Stiffeners
+	LegA                       []part.Hole // at x and the distance from the back of leg B
 	v                          geometry.Values
 }
 
@@ -42,7 +48,7 @@ type OnLeg struct {
 func ReadWebAngle(v geometry.Values, bolts Bolting, material string) WebAngle {
 	a := WebAngle{
 		Out: v.MM("angle_out"), Down: v.MM("angle_down"), T: v.MM("angle_thickness"), Root: v.MM("angle_root_radius"), Length: v.MM("angle_length"),
-		Xs: Spread(v.Count("bolts_per_row"), v.MM("bolt_pitch")), Bolts: bolts, Material: material, v: v,
+		Xs: Spread(v.Count("bolts_per_row"), v.MM("bolt_pitch")), Bolts: bolts, Material: material, To: v.MM("angle_down"), v: v,
 	}
 	for i := range v.Count("bolt_rows") {
 		a.Rows = append(a.Rows, v.MM("bolt_first")+float64(i)*v.MM("bolt_row_pitch"))
@@ -55,25 +61,70 @@ func ReadWebAngle(v geometry.Values, bolts Bolting, material string) WebAngle {
 	return a
 }
 
+// Carries and Bolted are the names of the legs: of a bent plate the plate itself and what its fold turns down.
+func (a *WebAngle) Carries() string {
+	if a.Bent {
+		return "base"
+	}
+	return "base.a"
+}
+
+func (a *WebAngle) Bolted() string {
+	if a.Bent {
+		return "base.1"
+	}
+	return "base.b"
+}
+
 // Last is the depth of the lowest row.
 func (a *WebAngle) Last() float64 { return a.Rows[len(a.Rows)-1] }
 
 // End is from the last bolt of a row to the angle's end.
 func (a *WebAngle) End() float64 { return a.Length/2 - a.Xs[len(a.Xs)-1] }
 
-// CheckLegs keeps both legs longer than the corner between them.
+// out is how far what stands on leg A is from the back of leg B.
+func (a *WebAngle) out(on OnLeg) float64 {
+	if a.Over {
+		return a.T + on.Mid
+	}
+	return on.Mid
+}
+
+// at is a point of the angle: along the rail, out from the back of leg B, down from the upper face of leg A.
+func (a *WebAngle) at(x, out, down float64) part.Vec {
+	if a.Over {
+		return part.Vec{X: x, Y: a.T - out, Z: 0 - down}
+	}
+	return part.Vec{X: x, Y: out, Z: 0 - down}
+}
+
+// corner is from the back of a leg to where the other begins to be flat.
+func (a *WebAngle) corner() float64 { return a.T + a.Root }
+
+// CheckLegs keeps both legs longer than the corner between them. A bent one has an inside radius of at least the thickness and flat legs beyond three
+// thicknesses and the radius: sheet-metal guides.
 func (a *WebAngle) CheckLegs(n *Needs) {
-	least := a.T + a.Root + 5
-	n.That(a.Out >= least, "angle_out", MM(a.Out), "at least %.4g mm with this thickness and root radius", least)
-	n.That(a.Down >= least, "angle_down", MM(a.Down), "at least %.4g mm with this thickness and root radius", least)
+	least, words := a.corner()+5, "root radius"
+	if a.Bent {
+		n.That(a.Root >= a.T, "angle_root_radius", MM(a.Root), "at least the thickness of a bent plate, %.4g mm", a.T)
+		least, words = max(least, 3*a.T+a.Root), "inside radius"
+	}
+	n.That(a.Out >= least, "angle_out", MM(a.Out), "at least %.4g mm with this thickness and "+words, least)
+	n.That(a.Down >= least, "angle_down", MM(a.Down), "at least %.4g mm with this thickness and "+words, least)
 }
 
 // CheckBolts keeps the bolts on leg B, within the web, and one of them near what is on leg A.
 func (a *WebAngle) CheckBolts(n *Needs, on OnLeg) {
 	v, dia := a.v, a.Bolts.DiaMM
 	edge := BoltEdge(dia)
-	first := a.T + a.Root + SocketRoom(dia, 0)
-	n.That(a.Rows[0] >= first, "bolt_first", MM(a.Rows[0]), "at least %.4g mm: leg, root radius and room for a washer", first)
+	first, room := a.corner()+SocketRoom(dia, 0), "leg, root radius and room for a washer"
+	switch {
+	case a.Over:
+		first, room = a.From+edge, "down to where the web is flat, and 1.25 d"
+	case a.Bent:
+		first, room = max(first, a.corner()+2*a.T+a.Bolts.HoleMM/2), "fold, 2 thicknesses to the hole's edge (common practice, no source) and room for a washer"
+	}
+	n.That(a.Rows[0] >= first, "bolt_first", MM(a.Rows[0]), "at least %.4g mm: "+room, first)
 	n.ThatPitch(len(a.Rows), v.MM("bolt_row_pitch"), dia, "bolt_row_pitch")
 	n.ThatPitch(len(a.Xs), v.MM("bolt_pitch"), dia, "bolt_pitch")
 	near := math.Abs(a.Xs[len(a.Xs)/2])
@@ -143,6 +194,15 @@ func (a *WebAngle) toStiffener(x float64) float64 {
 	return least
 }
 
+// FromStiffeners is the greatest distance of bolts at some x from the nearest stiffener's face.
+func (a *WebAngle) FromStiffeners(xs []float64) float64 {
+	most := 0.0
+	for _, x := range xs {
+		most = max(most, a.toStiffener(x))
+	}
+	return most
+}
+
 // Pulled is half the length of angle that a couple on leg A reaches: from where it enters, or the outermost stiffener that stands there,
 // at 30 degrees along leg A and down to the first row. Beyond it the angle twists away, and bolts there hold no couple.
 func (a *WebAngle) Pulled(on OnLeg) float64 {
@@ -152,21 +212,16 @@ func (a *WebAngle) Pulled(on OnLeg) float64 {
 			half = max(half, x+a.Stiff.T/2)
 		}
 	}
-	return min(half+math.Tan(math.Pi/6)*(on.Mid+a.Rows[0]), a.Length/2)
+	return min(half+math.Tan(math.Pi/6)*(a.out(on)+a.Rows[0]), a.Length/2)
 }
 
 // Add puts the angle on the web "support", with its stiffeners, bolts and sweeps.
 func (a *WebAngle) Add(b *part.Bracket, on OnLeg) {
-	member := part.Member{
-		ID: "base", Name: "angle", Material: a.Material, LengthMM: a.Length,
-		Profile: part.Profile{Kind: part.Angle, AMM: a.Out, BMM: a.Down, TMM: a.T, RootMM: a.Root},
-		Pose:    part.Pose{Origin: part.Vec{X: a.Length / 2}, U: part.Vec{X: -1}, V: part.Vec{Y: 1}},
+	if a.Bent {
+		b.Plates = append(b.Plates, a.plate())
+	} else {
+		b.Members = append(b.Members, a.member())
 	}
-	for i, p := range Grid(a.Xs, a.Rows) {
-		at := shape.Point{X: a.Length/2 - p.X, Y: p.Y}
-		member.Holes = append(member.Holes, part.FaceHole{Face: part.LegB, Hole: BoltHole(fmt.Sprintf("bolt-%d", i+1), at, a.Bolts.HoleMM, part.Drilled)})
-	}
-	b.Members = append(b.Members, member)
 	a.addStiffeners(b, on)
 	a.addBolts(b, on)
 	a.addSweeps(b, on)
@@ -176,32 +231,94 @@ func (a *WebAngle) Add(b *part.Bracket, on OnLeg) {
 	})
 }
 
+// start is the end of the angle from which its length is measured, and the way along it: so that leg B lies on the right side of leg A.
+func (a *WebAngle) start() (x float64, along, out part.Vec) {
+	if a.Over {
+		return -a.Length / 2, part.Vec{X: 1}, part.Vec{Y: -1}
+	}
+	return a.Length / 2, part.Vec{X: -1}, part.Vec{Y: 1}
+}
+
+// from is the distance of an x from the start.
+func (a *WebAngle) from(x float64) float64 {
+	start, _, _ := a.start()
+	return math.Abs(start - x)
+}
+
+func (a *WebAngle) member() part.Member {
+	start, along, out := a.start()
+	m := part.Member{
+		ID: "base", Name: "angle", Material: a.Material, LengthMM: a.Length,
+		Profile: part.Profile{Kind: part.Angle, AMM: a.Out, BMM: a.Down, TMM: a.T, RootMM: a.Root},
+		Pose:    part.Pose{Origin: a.at(start, 0, 0), U: along, V: out},
+	}
+	for i, p := range Grid(a.Xs, a.Rows) {
+		at := shape.Point{X: a.from(p.X), Y: p.Y}
+		m.Holes = append(m.Holes, part.FaceHole{Face: part.LegB, Hole: BoltHole(fmt.Sprintf("bolt-%d", i+1), at, a.Bolts.HoleMM, part.Drilled)})
+	}
+	for _, h := range a.LegA {
+		h.Center.X, h.Finish = a.from(h.Center.X), part.Drilled
+		m.Holes = append(m.Holes, part.FaceHole{Face: part.LegA, Hole: h})
+	}
+	return m
+}
+
+// plate is the flat pattern in the plane of leg A: v from the line where the legs' middle planes meet, leg B turned down.
+func (a *WebAngle) plate() part.Plate {
+	start, along, out := a.start()
+	// The fold's line is this far from there on leg A's side, and its flat as far again on leg B's.
+	line := a.Root + a.T/2 - BendAllowance(math.Pi/2, a.Root, a.K, a.T)/2
+	down := func(depth float64) float64 { return 2*line + a.T/2 - depth }
+	p := part.Plate{
+		ID: "base", Name: "bent plate", ThicknessMM: a.T, Material: a.Material,
+		Outer: shape.Rect(shape.Point{Y: down(a.Down)}, shape.Point{X: a.Length, Y: a.Out - a.T/2}),
+		Bends: []part.Bend{RightFold(shape.Point{X: a.Length, Y: line}, shape.Point{Y: line}, a.Root, a.K, a.T)},
+		Pose:  part.Pose{Origin: a.at(start, a.T/2, a.T/2), U: along, V: out},
+	}
+	for i, q := range Grid(a.Xs, a.Rows) {
+		p.Holes = append(p.Holes, BoltHole(fmt.Sprintf("bolt-%d", i+1), shape.Point{X: a.from(q.X), Y: down(q.Y)}, a.Bolts.HoleMM, part.AsCut))
+	}
+	for _, h := range a.LegA {
+		h.Center = shape.Point{X: a.from(h.Center.X), Y: h.Center.Y - a.T/2}
+		p.Holes = append(p.Holes, h)
+	}
+	return p
+}
+
 // addBolts lays the faying plane on the web: u forward, v up, w outboard.
 func (a *WebAngle) addBolts(b *part.Bracket, on OnLeg) {
 	points := Grid(a.Xs, a.Rows)
 	for i, p := range points {
 		points[i] = shape.Point{X: 0 - p.X, Y: -p.Y}
 	}
-	half := a.Pulled(on)
+	half := a.touches(on)
 	web := a.v.MM("support_thickness")
 	g := a.Bolts.Group("bolts", part.Pose{U: part.Vec{X: -1}, V: part.Vec{Z: 1}}, points, a.T+web,
-		shape.Box{Min: shape.Point{X: -half, Y: -a.Down}, Max: shape.Point{X: half}}, [2]part.Ply{
-			{Thing: "base.b", ThicknessMM: a.T, Material: a.Material, EdgeMM: min(a.End(), a.Down-a.Last())},
+		shape.Box{Min: shape.Point{X: -half, Y: -a.To}, Max: shape.Point{X: half, Y: 0 - a.From}}, [2]part.Ply{
+			{Thing: a.Bolted(), ThicknessMM: a.T, Material: a.Material, EdgeMM: min(a.End(), a.Down-a.Last())},
 			{Thing: "support", ThicknessMM: web, Material: a.v.Word("support_material")},
 		})
 	g.Across = [2]part.Pry{a.pryAlong(), a.pryDown()}
 	b.Bolts = append(b.Bolts, g)
 }
 
+// touches is half the length over which the angle presses on the web.
+func (a *WebAngle) touches(on OnLeg) float64 {
+	if a.HalfMM > 0 {
+		return min(a.HalfMM, a.Pulled(on))
+	}
+	return a.Pulled(on)
+}
+
 // pryDown is the bolted leg bending between leg A and the first row. An angle's leg is reckoned from its middle plane (AISC Manual Part 9,
 // prying action of angles, from memory).
 func (a *WebAngle) pryDown() part.Pry {
-	return part.Pry{BMM: a.Rows[0] - a.T/2, AMM: a.Down - a.Rows[0], PMM: a.tributary(a.v.MM("bolt_pitch"), a.End())}
+	return part.Pry{BMM: a.Rows[0] - a.T/2, AMM: a.Down - a.Rows[0], PMM: TributaryMM(len(a.Xs), a.v.MM("bolt_pitch"), a.End())}
 }
 
-// tributary is the least length of leg that serves one bolt of a row: half a pitch and the rest to the end, or a pitch.
-func (a *WebAngle) tributary(pitchMM, endMM float64) float64 {
-	if len(a.Xs) == 1 {
+// TributaryMM is the least length of ply that serves one bolt of a line: half a pitch and the rest to the end, or a pitch.
+func TributaryMM(count int, pitchMM, endMM float64) float64 {
+	if count == 1 {
 		return 2 * endMM
 	}
 	return min(pitchMM, pitchMM/2+endMM)
@@ -212,10 +329,7 @@ func (a *WebAngle) pryAlong() part.Pry {
 	if len(a.Stiff.Xs) == 0 {
 		return part.Pry{}
 	}
-	p := part.Pry{AMM: a.End(), PMM: a.Down - a.T}
-	for _, x := range a.Xs {
-		p.BMM = max(p.BMM, a.toStiffener(x))
-	}
+	p := part.Pry{BMM: a.FromStiffeners(a.Xs), AMM: a.End(), PMM: a.Down - a.T}
 	if len(a.Rows) > 1 {
 		p.PMM = a.Rows[0] - a.T + (a.Rows[1]-a.Rows[0])/2
 	}
@@ -232,8 +346,8 @@ func (a *WebAngle) addStiffeners(b *part.Bracket, on OnLeg) {
 		pose := part.Pose{Origin: part.Vec{X: x, Y: a.T, Z: -a.T}, U: part.Vec{Y: 1}, V: part.Vec{Z: -1}}
 		b.Plates = append(b.Plates, part.Plate{ID: id, Name: "stiffener", ThicknessMM: s.T, Material: s.Material, Outer: c.Outline(), Pose: pose})
 		b.Welds = append(b.Welds,
-			Weld("w-"+id+"-a", id, "base.a", s.Weld, s.Electrode, AtFaces(pose.At(c.Snipe, 0, 0), pose.At(c.AlongU, 0, 0), pose.W(), s.T)...),
-			Weld("w-"+id+"-b", id, "base.b", s.Weld, s.Electrode, AtFaces(pose.At(0, c.Snipe, 0), pose.At(0, c.AlongV, 0), pose.W(), s.T)...),
+			Weld("w-"+id+"-a", id, a.Carries(), s.Weld, s.Electrode, AtFaces(pose.At(c.Snipe, 0, 0), pose.At(c.AlongU, 0, 0), pose.W(), s.T)...),
+			Weld("w-"+id+"-b", id, a.Bolted(), s.Weld, s.Electrode, AtFaces(pose.At(0, c.Snipe, 0), pose.At(0, c.AlongV, 0), pose.W(), s.T)...),
 		)
 		ids, legA, legB = append(ids, id), append(legA, "w-"+id+"-a"), append(legB, "w-"+id+"-b")
 	}
@@ -242,11 +356,11 @@ func (a *WebAngle) addStiffeners(b *part.Bracket, on OnLeg) {
 	}
 	b.Composites = append(b.Composites,
 		part.Composite{
-			ID: "c-leg", Things: append([]string{"base.a"}, ids...), Welds: legA, Rule: part.LagCantilever, SpanMM: on.Mid,
+			ID: "c-leg", Things: append([]string{a.Carries()}, ids...), Welds: legA, Rule: part.LagCantilever, SpanMM: on.Mid,
 			From: part.Vec{Z: -a.T / 2}, To: part.Vec{Y: a.T + s.Reach, Z: -a.T / 2},
 		},
 		part.Composite{
-			ID: "c-down-leg", Things: append([]string{"base.b"}, ids...), Welds: legB, Rule: part.LagCantilever, SpanMM: s.Depth,
+			ID: "c-down-leg", Things: append([]string{a.Bolted()}, ids...), Welds: legB, Rule: part.LagCantilever, SpanMM: s.Depth,
 			From: part.Vec{Y: a.T / 2}, To: part.Vec{Y: a.T / 2, Z: -a.T - s.Depth},
 		},
 	)
@@ -255,15 +369,19 @@ func (a *WebAngle) addStiffeners(b *part.Bracket, on OnLeg) {
 // addSweeps cuts leg A from the load to the root, and leg B from the inner corner to the last bolts.
 func (a *WebAngle) addSweeps(b *part.Bracket, on OnLeg) {
 	ribbed := len(a.Stiff.Xs) > 0
-	spread := on.Wide + 2*math.Tan(math.Pi/6)*(on.Mid-on.Far-a.T) // what leg A's working width has grown to at the corner
+	spread := on.Wide + 2*math.Tan(math.Pi/6)*(a.out(on)-on.Far-a.T) // what leg A's working width has grown to at the corner
+	top := a.T
+	if a.Bent {
+		top = a.T / 2 // from where the middle planes meet; its own begins at the fold's line
+	}
 	b.Sweeps = append(b.Sweeps,
 		part.Sweep{
-			ID: "leg", Things: []string{"base.a"}, Name: "angle leg", Ribs: ribbed, EntryMM: on.Wide, EntryToMM: on.Far,
-			From: part.Vec{Y: on.Mid, Z: -a.T / 2}, To: part.Vec{Y: a.T + a.Root, Z: -a.T / 2},
+			ID: "leg", Things: []string{a.Carries()}, Name: "angle leg", Ribs: ribbed, EntryMM: on.Wide, EntryToMM: on.Far,
+			From: a.at(0, a.out(on), a.T/2), To: a.at(0, a.corner(), a.T/2),
 		},
 		part.Sweep{
-			ID: "down leg", Things: []string{"base.b"}, Name: "bolted leg", Ribs: ribbed, EntryMM: min(spread, a.Length), Bolts: "bolts",
-			From: part.Vec{Y: a.T / 2, Z: -a.T}, To: part.Vec{Y: a.T / 2, Z: -a.Last()},
+			ID: "down leg", Things: []string{a.Bolted()}, Name: "bolted leg", Ribs: ribbed, EntryMM: min(spread, a.Length), Bolts: "bolts",
+			From: a.at(0, a.T/2, top), To: a.at(0, a.T/2, a.Last()),
 		},
 	)
 }

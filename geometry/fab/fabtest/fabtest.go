@@ -225,11 +225,12 @@ func (c *checker) bolts() {
 	}
 }
 
-// freeEdges leaves out what is no edge of a leg: an angle's heel beside its leg B, and the fold of a bent plate.
+// freeEdges leaves out what is no edge of a leg: the corner of an angle, the fold of a bent plate.
 func (c *checker) freeEdges(p *part.Plate) shape.Loop {
 	for i := range c.b.Members {
-		if m := &c.b.Members[i]; p.ID == m.ID+".b" {
-			return shape.Rect(shape.Point{Y: -m.LengthMM - m.Profile.BMM}, shape.Point{X: m.LengthMM, Y: m.Profile.BMM})
+		if m := &c.b.Members[i]; p.ID == m.ID+".a" || p.ID == m.ID+".b" {
+			tip := p.Outer.BBox().Max.Y
+			return shape.Rect(shape.Point{Y: -m.LengthMM - tip}, shape.Point{X: m.LengthMM, Y: tip})
 		}
 	}
 	if root, _, turned := strings.Cut(p.ID, "."); !turned || c.b.Plate(root) == nil {
