@@ -6,6 +6,7 @@ import (
 	"lugwright/geometry/kinds/backingplate"
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/doubler"
+	"lugwright/geometry/kinds/foot"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/keeperplate"
 	"lugwright/geometry/kinds/lapplate"
@@ -24,6 +25,7 @@ func All() []geometry.Kind {
 		backingplate.Kind(),
 		clevis.Kind(),
 		doubler.Kind(),
+		foot.Kind(),
 		gusset.Kind(),
 		keeperplate.Kind(),
 		lapplate.Kind(),
