@@ -79,8 +79,8 @@ func (v *validator) names() {
 	}
 	for i := range b.Plates {
 		add(fmt.Sprintf("plates[%d].id", i), b.Plates[i].ID)
-		for k := range b.Plates[i].Bends {
-			v.known[flangeID(b.Plates[i].ID, k)] = true
+		for _, id := range b.Plates[i].Flanges() {
+			v.known[id] = true
 		}
 	}
 	for i := range b.Members {
@@ -446,12 +446,7 @@ func (b *Bracket) seated(p *Pin, s Seat) float64 {
 func (b *Bracket) thickness(id string) (float64, bool) {
 	for i := range b.Plates {
 		p := &b.Plates[i]
-		for k := range p.Bends {
-			if id == flangeID(p.ID, k) {
-				return p.ThicknessMM, true
-			}
-		}
-		if id == p.ID {
+		if id == p.ID || slices.Contains(p.Flanges(), id) {
 			return p.ThicknessMM, true
 		}
 	}

@@ -16,7 +16,7 @@ import (
 type WebAngle struct {
 	Out, Down, T, Root, Length float64 // the root radius of a rolled one is the inside radius of a bent one
 	Bent                       bool
-	K                          float64   // of a bent one, see BendAllowance
+	K                          float64   // of a bent one, see Fold
 	Over                       bool      // leg A reaches back over the rail
 	Xs, Rows                   []float64 // bolts: x, and depth below the upper face
 	From, To                   float64   // depths between which leg B, or a lap under it, touches the web
@@ -101,28 +101,40 @@ func (a *WebAngle) at(x, out, down float64) part.Vec {
 // corner is from the back of a leg to where the other begins to be flat.
 func (a *WebAngle) corner() float64 { return a.T + a.Root }
 
-// CheckLegs keeps both legs longer than the corner between them. A bent one has an inside radius of at least the thickness and flat legs beyond three
-// thicknesses and the radius: sheet-metal guides.
-func (a *WebAngle) CheckLegs(n *Needs) {
-	least, words := a.corner()+5, "root radius"
+// fold is the corner of a bent one.
+func (a *WebAngle) fold() Fold { return Fold{ThicknessMM: a.T, RadiusMM: a.Root, K: a.K} }
+
+// FoldNote tells how a bent one is folded.
+func (a *WebAngle) FoldNote() string { return a.fold().Note(1, "bolted leg") }
+
+// HoleRoom is how far a hole in one leg is from the back of the other, so that its bolt's washer and socket pass the corner.
+func (a *WebAngle) HoleRoom(o Bolting) float64 {
+	room := a.corner() + SocketRoom(o.DiaMM, 0)
 	if a.Bent {
-		n.That(a.Root >= a.T, "angle_root_radius", MM(a.Root), "at least the thickness of a bent plate, %.4g mm", a.T)
-		least, words = max(least, 3*a.T+a.Root), "inside radius"
+		room = max(room, a.corner()+a.fold().HoleRoom(o.HoleMM))
 	}
-	n.That(a.Out >= least, "angle_out", MM(a.Out), "at least %.4g mm with this thickness and "+words, least)
-	n.That(a.Down >= least, "angle_down", MM(a.Down), "at least %.4g mm with this thickness and "+words, least)
+	return room
+}
+
+// CheckLegs keeps both legs longer than the corner between them.
+func (a *WebAngle) CheckLegs(n *Needs) {
+	if a.Bent {
+		a.fold().CheckRadius(n)
+		a.fold().CheckFlange(n, "angle_out", a.Out)
+		a.fold().CheckFlange(n, "angle_down", a.Down)
+	}
+	least := a.corner() + 5
+	n.That(a.Out >= least, "angle_out", MM(a.Out), "at least %.4g mm with this thickness and root radius", least)
+	n.That(a.Down >= least, "angle_down", MM(a.Down), "at least %.4g mm with this thickness and root radius", least)
 }
 
 // CheckBolts keeps the bolts on leg B, within the web, and one of them near what is on leg A.
 func (a *WebAngle) CheckBolts(n *Needs, on OnLeg) {
 	v, dia := a.v, a.Bolts.DiaMM
 	edge := BoltEdge(dia)
-	first, room := a.corner()+SocketRoom(dia, 0), "leg, root radius and room for a washer"
-	switch {
-	case a.Over:
+	first, room := a.HoleRoom(a.Bolts), "leg, root radius and room for a washer"
+	if a.Over {
 		first, room = a.From+edge, "down to where the web is flat, and 1.25 d"
-	case a.Bent:
-		first, room = max(first, a.corner()+2*a.T+a.Bolts.HoleMM/2), "fold, 2 thicknesses to the hole's edge (common practice, no source) and room for a washer"
 	}
 	n.That(a.Rows[0] >= first, "bolt_first", MM(a.Rows[0]), "at least %.4g mm: "+room, first)
 	n.ThatPitch(len(a.Rows), v.MM("bolt_row_pitch"), dia, "bolt_row_pitch")
@@ -267,12 +279,12 @@ func (a *WebAngle) member() part.Member {
 func (a *WebAngle) plate() part.Plate {
 	start, along, out := a.start()
 	// The fold's line is this far from there on leg A's side, and its flat as far again on leg B's.
-	line := a.Root + a.T/2 - BendAllowance(math.Pi/2, a.Root, a.K, a.T)/2
+	line := a.Root + a.T/2 - a.fold().Allowance()/2
 	down := func(depth float64) float64 { return 2*line + a.T/2 - depth }
 	p := part.Plate{
 		ID: "base", Name: "bent plate", ThicknessMM: a.T, Material: a.Material,
 		Outer: shape.Rect(shape.Point{Y: down(a.Down)}, shape.Point{X: a.Length, Y: a.Out - a.T/2}),
-		Bends: []part.Bend{RightFold(shape.Point{X: a.Length, Y: line}, shape.Point{Y: line}, a.Root, a.K, a.T)},
+		Bends: []part.Bend{{A: shape.Point{X: a.Length, Y: line}, B: shape.Point{Y: line}, AngleRad: math.Pi / 2, RadiusMM: a.Root, AllowanceMM: a.fold().Allowance()}},
 		Pose:  part.Pose{Origin: a.at(start, a.T/2, a.T/2), U: along, V: out},
 	}
 	for i, q := range Grid(a.Xs, a.Rows) {

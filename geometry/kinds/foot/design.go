@@ -26,7 +26,11 @@ type design struct {
 func read(v geometry.Values) *design {
 	d := &design{v: v, angle: fab.ReadWebAngle(v, fab.ReadBolts(v), v.Word("foot_material")), rail: fab.ReadRail(v), lapped: v.Word("lap") == "fitted"}
 	d.angle.Stiff.Material = v.Word("gusset_material")
-	d.angle.Over, d.angle.Bent, d.angle.K = v.Word("leg") == "over the subframe", v.Word("form") == "bent plate", v.Ratio("k_factor")
+	d.angle.Over = v.Word("leg") == "over the subframe"
+	if v.Word("form") == "bent plate" {
+		d.angle.Bent, d.angle.Root, d.angle.K = true, v.MM("inside_radius"), v.Ratio("k_factor")
+		d.angle.Stiff.Snipe = fab.Snipe(d.angle.Root, v.MM("snipe_clearance"))
+	}
 	d.top = -v.MM("heel_below")
 	if d.angle.Over {
 		d.top = d.angle.T + v.MM("subframe_height")
@@ -93,7 +97,7 @@ func (d *design) checkForm(n *fab.Needs) {
 	}
 	n.That(len(a.Stiff.Xs) == 0, "stiffener_count", fmt.Sprint(len(a.Stiff.Xs)), "0 with a leg over the subframe, which fills the corner")
 	corner := d.v.MM("subframe_corner")
-	n.That(corner >= a.Root, "subframe_corner", fab.MM(corner), "at least angle_root_radius, %.4g mm, so that the subframe lies in the corner", a.Root)
+	n.That(corner >= a.Root, "subframe_corner", fab.MM(corner), "at least the foot's inner radius, %.4g mm, so that the subframe lies in the corner", a.Root)
 }
 
 // checkSeat keeps the subframe's hold on its leg, out of the corner and clear of the stiffeners.
@@ -105,10 +109,7 @@ func (d *design) checkSeat(n *fab.Needs) {
 		return
 	}
 	dia := d.seatBolts.DiaMM
-	edge, room := fab.BoltEdge(dia), a.T+a.Root+fab.SocketRoom(dia, 0)
-	if a.Bent {
-		room = max(room, a.T+a.Root+2*a.T+d.seatBolts.HoleMM/2)
-	}
+	edge, room := fab.BoltEdge(dia), a.HoleRoom(d.seatBolts)
 	n.That(out >= room, "seat_offset", offset, "at least %.4g mm, so that washer and socket pass the corner", d.seat.Mid-out+room)
 	n.That(out <= a.Out-edge, "seat_offset", offset, "at most %.4g mm: 1.25 d to the leg's tip", d.seat.Mid-out+a.Out-edge)
 	last := d.seatXs[len(d.seatXs)-1]

@@ -131,7 +131,7 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"lap": "fitted", "angle_down": 169}, Param: "lap", Bound: "20 mm"},
 		{Given: set{"lap": "fitted", "lap_width": 250}, Param: "lap_width", Bound: "240 mm"},
 		{Given: set{"lap": "fitted", "lap_width": 100, "bolts_per_row": 2, "bolt_pitch": 180}, Param: "lap_width", Bound: "180 mm"},
-		{Given: set{"form": "bent plate", "angle_root_radius": 8}, Param: "angle_root_radius", Bound: "10 mm"},
+		{Given: set{"form": "bent plate", "inside_radius": 8}, Param: "inside_radius", Bound: "10 mm"},
 		{Given: set{"form": "bent plate", "angle_out": 40}, Param: "angle_out", Bound: "42 mm"},
 		{Given: set{"seat_offset": 30}, Param: "seat_offset", Bound: "36.4 mm"},
 		{Given: set{"seat_offset": 86}, Param: "seat_offset", Bound: "85 mm"},

@@ -3,8 +3,6 @@ package foot
 // Load path, notes, what is not checked.
 
 import (
-	"fmt"
-
 	"lugwright/geometry/fab"
 	"lugwright/part"
 )
@@ -28,7 +26,7 @@ func (d *design) addPath(b *part.Bracket) {
 func (d *design) addRemarks(b *part.Bracket) {
 	a := &d.angle
 	if a.Bent {
-		b.Notes = append(b.Notes, fmt.Sprintf("fold 1: 90 deg, inside radius %s; flat pattern by k = %.3g, %s allowed for the fold", fab.MM(a.Root), a.K, fab.MM(b.Plate("base").Bends[0].AllowanceMM)))
+		b.Notes = append(b.Notes, a.FoldNote())
 		b.Unchecked = append(b.Unchecked, "the fold: stress that its curve adds at the inside, steel that is cold formed, and its fit: springback and the shop's own bend deduction overrule the flat pattern")
 	}
 	if d.lapped {
