@@ -368,7 +368,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	if err != nil {
 		return
 	}
-	c.passes = m.passes(ids...)
+	c.passes = m.entering(ids, c.root, c.normal)
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
@@ -401,6 +401,37 @@ func (c *cut) flatten(chords []chordPiece) {
 	if f.Za > 0 {
 		f.Za = width * f.TMax * f.TMax / 4
 	}
+}
+
+// entering says which branches bring load to the named things this side of a sweep's root: not those that come to them through a weld whose middle lies
+// past it, such as that of a tube on the middle of a plate which is cut at its edges.
+func (m *model) entering(ids []string, root, normal part.Vec) []bool {
+	passes, own := m.passes(ids...), false
+	for i := range m.branches {
+		through := m.branches[i].Through
+		k := slices.IndexFunc(through, func(id string) bool { return slices.Contains(ids, id) })
+		if k < 1 {
+			continue
+		}
+		if w := m.b.Weld(through[k-1]); w != nil && middle(w).Sub(root).Dot(normal) > 1e-6 {
+			if !own {
+				passes, own = slices.Clone(passes), true
+			}
+			passes[i] = false
+		}
+	}
+	return passes
+}
+
+// middle is the centroid of a weld's runs.
+func middle(w *part.WeldGroup) part.Vec {
+	var sum part.Vec
+	length := 0.0
+	for _, s := range w.Segments {
+		n := s.B.Sub(s.A).Norm()
+		sum, length = sum.AddScaled(n/2, s.A.Add(s.B)), length+n
+	}
+	return sum.Scale(1 / length)
 }
 
 func (c *cut) pieces(chords []chordPiece) []statics.Piece {

@@ -113,14 +113,19 @@ func (p *TubePlate) Plate(id string, pose part.Pose) part.Plate {
 	return plate
 }
 
-// Bolts hold a plate to a support; pose is the faying plane's.
+// Bolts hold a plate to a web; pose is the faying plane's, as the plate's own. The group's u runs along the rail, as a wall's length does.
 func (p *TubePlate) Bolts(id, plate string, web part.Support, pose part.Pose) part.BoltGroup {
 	outer, _ := p.outline()
 	points := p.points()
 	pitch := LeastPitch(points)
+	turned := make([]shape.Point, len(points))
+	for i, at := range points {
+		turned[i] = shape.Point{X: 0 - at.Y, Y: at.X}
+	}
 	return part.BoltGroup{
-		ID: id, Pose: pose, Points: points, Size: p.v.Word("bolt_size"), DiaMM: p.BoltMM, Grade: p.v.Word("bolt_grade"), HoleMM: p.HoleMM,
-		GripMM: p.ThicknessMM + web.ThicknessMM, ThreadsIn: p.v.Word("threads") == "in", Patch: outer.BBox(), Across: p.pry(),
+		ID: id, Pose: part.Pose{Origin: pose.Origin, U: pose.V.Scale(-1), V: pose.U}, Points: turned, Size: p.v.Word("bolt_size"), DiaMM: p.BoltMM, Grade: p.v.Word("bolt_grade"), HoleMM: p.HoleMM,
+		GripMM: p.ThicknessMM + web.ThicknessMM, ThreadsIn: p.v.Word("threads") == "in", Across: p.pry(),
+		Patch: shape.Box{Min: shape.Point{X: -p.LengthMM / 2, Y: -p.HeightMM / 2}, Max: shape.Point{X: p.LengthMM / 2, Y: p.HeightMM / 2}},
 		Plies: [2]part.Ply{
 			{Thing: plate, ThicknessMM: p.ThicknessMM, Material: p.v.Word("material"), EdgeMM: LeastEdge(outer, points), PitchMM: pitch},
 			{Thing: web.ID, ThicknessMM: web.ThicknessMM, Material: web.Material, PitchMM: pitch},
@@ -128,16 +133,16 @@ func (p *TubePlate) Bolts(id, plate string, web part.Support, pose part.Pose) pa
 	}
 }
 
-// pry is the plate bending between the tube and the outermost bolts, up and along the rail; none where no bolt stands out.
+// pry is the plate bending between the tube and the outermost bolts, along the rail and up; none where no bolt stands out.
 func (p *TubePlate) pry() (across [2]part.Pry) {
 	u, v := p.Up[len(p.Up)-1], p.Along[len(p.Along)-1]
 	endU, endV := p.HeightMM/2-u, p.LengthMM/2-v
 	stiffU, stiffV := p.Tube.stiff()
 	if b := u - stiffU; b > 0 {
-		across[0] = part.Pry{BMM: b, AMM: endU, PMM: tributary(len(p.Along), p.PitchMM, endV)}
+		across[1] = part.Pry{BMM: b, AMM: endU, PMM: tributary(len(p.Along), p.PitchMM, endV)}
 	}
 	if b := v - stiffV; b > 0 {
-		across[1] = part.Pry{BMM: b, AMM: endV, PMM: tributary(len(p.Up), p.GaugeMM, endU)}
+		across[0] = part.Pry{BMM: b, AMM: endV, PMM: tributary(len(p.Up), p.GaugeMM, endU)}
 	}
 	return across
 }
