@@ -185,7 +185,11 @@ func (r *run) layBolts() {
 	r.wallSlots = make([]slots[Wall], len(r.walls))
 	for i := range r.walls {
 		s := r.walls[i].support
-		r.wallSlots[i] = newSlots(rules.Wall, string(s.Kind), s.ID, "wall bending", part.Vec{}, nil)
+		place := string(s.Kind)
+		if len(r.walls) > 1 {
+			place = s.ID + " (" + place + ")"
+		}
+		r.wallSlots[i] = newSlots(rules.Wall, place, s.ID, "wall bending", part.Vec{}, nil)
 		r.places = append(r.places, &r.wallSlots[i])
 	}
 }

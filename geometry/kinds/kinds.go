@@ -4,6 +4,7 @@ package kinds
 import (
 	"lugwright/geometry"
 	"lugwright/geometry/kinds/clevis"
+	"lugwright/geometry/kinds/crosstube"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
@@ -17,6 +18,7 @@ import (
 func All() []geometry.Kind {
 	return []geometry.Kind{
 		clevis.Kind(),
+		crosstube.Kind(),
 		gusset.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
