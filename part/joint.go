@@ -97,7 +97,7 @@ type WeldGroup struct {
 	ID        string
 	Joins     [2]string // the plate that stands, and what it stands on
 	Kind      WeldKind
-	LegMM     float64
+	LegMM     float64 // of a fillet; effective throat of a groove weld
 	Electrode string // filler grade, e.g. "E70"
 	Segments  []WeldSegment
 	BothSides bool // fillets on both faces of the plate: no bending about the root of a one-sided weld
@@ -195,7 +195,11 @@ type CouplePath string
 const (
 	CoupleByCrossMember CouplePath = "cross member at this station"
 	CoupleByWall        CouplePath = "wall alone"
+	// CoupleByTurning: the end of a member that spans between two supports turns as far as the wall gives way, so that no couple need be held.
+	CoupleByTurning CouplePath = "end free to turn"
 )
 
 // CouplePaths lists every couple path, in the order of the wire format.
-func CouplePaths() []CouplePath { return []CouplePath{CoupleByCrossMember, CoupleByWall} }
+func CouplePaths() []CouplePath {
+	return []CouplePath{CoupleByCrossMember, CoupleByWall, CoupleByTurning}
+}
