@@ -79,6 +79,9 @@ func (v *validator) names() {
 	}
 	for i := range b.Plates {
 		add(fmt.Sprintf("plates[%d].id", i), b.Plates[i].ID)
+		for k := range b.Plates[i].Bends {
+			v.known[flangeID(b.Plates[i].ID, k)] = true
+		}
 	}
 	for i := range b.Members {
 		add(fmt.Sprintf("members[%d].id", i), b.Members[i].ID)
@@ -202,6 +205,7 @@ func (v *validator) marks(at string, p *Plate) {
 		v.finite(path, Vec{b.A.X, b.A.Y, 0}, Vec{b.B.X, b.B.Y, 0})
 		v.between(path+".angle_rad", b.AngleRad, -math.Pi, math.Pi)
 		v.between(path+".radius_mm", b.RadiusMM, 0, absurdMM)
+		v.between(path+".allowance_mm", b.AllowanceMM, 0, absurdMM)
 	}
 	v.between(at+".rolled_mm", p.RolledMM, 0, absurdMM)
 }
@@ -438,10 +442,18 @@ func (b *Bracket) seated(p *Pin, s Seat) float64 {
 	return sum
 }
 
-// thickness is that of a plate or of an angle's leg.
+// thickness is that of a plate, of what is turned up of it, or of an angle's leg.
 func (b *Bracket) thickness(id string) (float64, bool) {
-	if p := b.Plate(id); p != nil {
-		return p.ThicknessMM, true
+	for i := range b.Plates {
+		p := &b.Plates[i]
+		for k := range p.Bends {
+			if id == flangeID(p.ID, k) {
+				return p.ThicknessMM, true
+			}
+		}
+		if id == p.ID {
+			return p.ThicknessMM, true
+		}
 	}
 	for i := range b.Members {
 		if m := &b.Members[i]; m.Profile.Kind == Angle && (id == m.ID+".a" || id == m.ID+".b") {

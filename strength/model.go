@@ -41,10 +41,10 @@ type model struct {
 	bad       part.FieldErrors
 }
 
-// thing is a plate or an angle's leg with its strength.
+// thing is a plate, a face of a bent plate or an angle's leg with its strength.
 type thing struct {
 	plate   *part.Plate
-	of      string        // the angle that it is a leg of, else empty
+	of      string        // the angle or bent plate that it is a part of, else empty
 	outline shape.Outline // finished
 	fy, fu  float64
 	// parentFy, parentFu are those clear of any weld: other than fy and fu for welded aluminium.
@@ -107,7 +107,17 @@ func (m *model) skip(what, place, why string) {
 
 func (m *model) resolveThings() {
 	for i := range m.b.Plates {
-		m.addThing(&m.b.Plates[i], "", fmt.Sprintf("plates[%d].material", i))
+		p := &m.b.Plates[i]
+		field := fmt.Sprintf("plates[%d].material", i)
+		whole := ""
+		if len(p.Bends) > 0 {
+			whole = p.ID
+		}
+		m.addThing(p, whole, field)
+		// The flat pattern serves the base; what is turned up lies elsewhere.
+		for _, face := range p.Folded()[1:] {
+			m.addThing(&face, whole, field)
+		}
 	}
 	for i := range m.b.Members {
 		mem := &m.b.Members[i]

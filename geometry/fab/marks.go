@@ -57,6 +57,9 @@ func firsts(plates []part.Plate) []int {
 func mark(p *part.Plate, letters int) bool {
 	o := p.Shape(false)
 	box := o.BBox()
+	for _, f := range p.Bends {
+		o.Holes = append(o.Holes, foldStrip(f)) // text on a fold would be stretched
+	}
 	for _, h := range markHeights {
 		long := stroke.WidthMM(strings.Repeat("0", letters), h)
 		if at, ok := place(o, box, long, h); ok {
@@ -69,6 +72,12 @@ func mark(p *part.Plate, letters int) bool {
 		}
 	}
 	return false
+}
+
+// foldStrip is the part of the flat outline that a fold takes.
+func foldStrip(f part.Bend) shape.Loop {
+	side := f.B.Sub(f.A).Unit().Perp().Scale(max(f.AllowanceMM/2, markMarginMM))
+	return shape.Polyline(f.A.Sub(side), f.B.Sub(side), f.B.Add(side), f.A.Add(side))
 }
 
 // place looks for the corner of a w x h box in the steel, from the middle outwards.

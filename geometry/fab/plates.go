@@ -1,6 +1,6 @@
 package fab
 
-// Gusset outlines and spreads.
+// Gusset outlines, spreads, folds.
 
 import (
 	"math"
@@ -48,4 +48,14 @@ func Standing(origin, along part.Vec) part.Pose {
 // Bearing is the rectangle of a rounded rectangle of plate that presses all over: what its corners lack is left out all along the sides.
 func Bearing(outer shape.Loop, cornerRadiusMM float64) shape.Box {
 	return outer.BBox().Grow(-cornerRadiusMM * (1 - math.Sqrt2/2))
+}
+
+// BendAllowance is the length of sheet that a fold takes: angle (r + K t), K saying how deep the neutral line lies.
+func BendAllowance(angleRad, radiusMM, k, tMM float64) float64 {
+	return angleRad * (radiusMM + k*tMM)
+}
+
+// RightFold is a fold of 90 degrees along a line of the flat outline: what lies to the left of a to b turns up.
+func RightFold(a, b shape.Point, radiusMM, k, tMM float64) part.Bend {
+	return part.Bend{A: a, B: b, AngleRad: math.Pi / 2, RadiusMM: radiusMM, AllowanceMM: BendAllowance(math.Pi/2, radiusMM, k, tMM)}
 }

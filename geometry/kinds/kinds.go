@@ -7,6 +7,7 @@ import (
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/crosstube"
 	"lugwright/geometry/kinds/doubler"
+	"lugwright/geometry/kinds/foot"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/keeperplate"
 	"lugwright/geometry/kinds/lapplate"
@@ -26,6 +27,7 @@ func All() []geometry.Kind {
 		clevis.Kind(),
 		crosstube.Kind(),
 		doubler.Kind(),
+		foot.Kind(),
 		gusset.Kind(),
 		keeperplate.Kind(),
 		lapplate.Kind(),

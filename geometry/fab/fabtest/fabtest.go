@@ -5,6 +5,8 @@ package fabtest
 import (
 	"fmt"
 	"math"
+	"slices"
+	"strings"
 
 	"lugwright/geometry/shape"
 	"lugwright/geometry/stroke"
@@ -37,7 +39,10 @@ func (c *checker) add(format string, args ...any) {
 }
 
 func solids(b *part.Bracket) []part.Plate {
-	out := append([]part.Plate(nil), b.Plates...)
+	var out []part.Plate
+	for i := range b.Plates {
+		out = append(out, b.Plates[i].Folded()...)
+	}
 	for i := range b.Members {
 		if m := &b.Members[i]; m.Profile.Kind == part.Angle {
 			legA, legB := m.Legs()
@@ -60,7 +65,11 @@ func (c *checker) faceOf(id string) *part.Plate {
 	return p
 }
 
+// solid is a plate or a leg by its name; of a bent plate the flat pattern, which lies in the plane of its base, with arcs as they are.
 func (c *checker) solid(id string) *part.Plate {
+	if p := c.b.Plate(id); p != nil {
+		return p
+	}
 	for i := range c.solids {
 		if c.solids[i].ID == id {
 			return &c.solids[i]
@@ -102,11 +111,19 @@ func (c *checker) etch(p *part.Plate, o shape.Outline, e part.Etch) {
 func (c *checker) apart() {
 	for i := range c.solids {
 		for j := range c.solids {
-			if i != j && overlap(&c.solids[i], &c.solids[j]) {
-				c.add("%s runs into %s", c.solids[i].ID, c.solids[j].ID)
+			p, q := &c.solids[i], &c.solids[j]
+			if i != j && !samePlate(p.ID, q.ID) && overlap(p, q) {
+				c.add("%s runs into %s", p.ID, q.ID)
 			}
 		}
 	}
+}
+
+// samePlate says whether two names are faces of one bent plate, which meet in its fold.
+func samePlate(p, q string) bool {
+	a, first, _ := strings.Cut(p, ".")
+	b, second, _ := strings.Cut(q, ".")
+	return a == b && first != "a" && second != "a" // the legs of an angle are told apart
 }
 
 func overlap(p, q *part.Plate) bool {
@@ -216,14 +233,25 @@ func (c *checker) bolts() {
 	}
 }
 
-// freeEdges leaves out an angle's heel, which is no edge of its leg B.
+// freeEdges leaves out what is no edge of a leg: the corner of an angle, the fold of a bent plate.
 func (c *checker) freeEdges(p *part.Plate) shape.Loop {
 	for i := range c.b.Members {
-		if m := &c.b.Members[i]; p.ID == m.ID+".b" {
-			return shape.Rect(shape.Point{Y: -m.LengthMM - m.Profile.BMM}, shape.Point{X: m.LengthMM, Y: m.Profile.BMM})
+		if m := &c.b.Members[i]; p.ID == m.ID+".a" || p.ID == m.ID+".b" {
+			tip := p.Outer.BBox().Max.Y
+			return shape.Rect(shape.Point{Y: -m.LengthMM - tip}, shape.Point{X: m.LengthMM, Y: tip})
 		}
 	}
-	return p.Outer
+	if root, _, turned := strings.Cut(p.ID, "."); !turned || c.b.Plate(root) == nil {
+		return p.Outer
+	}
+	// What is turned up has its fold along v = 0.
+	out := slices.Clone(p.Outer)
+	for i := range out {
+		if out[i].Y < nearMM {
+			out[i].Y -= p.Outer.BBox().Width() + p.Outer.BBox().Height()
+		}
+	}
+	return out
 }
 
 func hasHole(p *part.Plate, at shape.Point, dia float64) bool {

@@ -31,8 +31,8 @@ func read(v geometry.Values) *design {
 	return d
 }
 
-// allowance is the length of sheet that a fold of 90 degrees takes: pi/2 (r + K t).
-func (d *design) allowance() float64 { return math.Pi / 2 * (d.radius + d.k*d.t) }
+// allowance is the length of sheet that a fold of 90 degrees takes.
+func (d *design) allowance() float64 { return fab.BendAllowance(math.Pi/2, d.radius, d.k, d.t) }
 
 // setback is from the outside of a fold to where the flat begins.
 func (d *design) setback() float64 { return d.radius + d.t }
