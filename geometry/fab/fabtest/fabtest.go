@@ -288,20 +288,17 @@ func (c *checker) pins() {
 	}
 }
 
-// paths: the branches of each path carry the whole of its load, no more and no less, at either end of its share.
+// paths: the branches of each path carry the whole of its load, no more and no less, at either end of their shares.
 func (c *checker) paths() {
 	for _, p := range c.b.Paths {
-		for _, first := range c.firsts(p.Branches[0].Share) {
+		for high := range 2 {
 			sum := 0.0
-			for _, br := range p.Branches {
-				switch {
-				case br.Share == "":
-					sum++
-				case br.Leg == 0:
-					sum += first
-				default:
-					sum += (1 - first) / float64(len(p.Branches)-1)
+			for i := range p.Branches {
+				of := 1.0
+				for _, f := range p.Branches[i].Forks() {
+					of *= c.takes(f, high)
 				}
+				sum += of
 			}
 			if math.Abs(sum-1) > 1e-12 {
 				c.add("path %s carries %g of its load", p.Component, sum)
@@ -310,12 +307,19 @@ func (c *checker) paths() {
 	}
 }
 
+// takes is what a leg takes of its share, at its low or its high end.
+func (c *checker) takes(f part.Fork, high int) float64 {
+	firsts := c.firsts(f.Share)
+	first := firsts[min(high, len(firsts)-1)]
+	if f.Leg == 0 {
+		return first
+	}
+	return (1 - first) / float64(c.b.Share(f.Share).Legs-1)
+}
+
 // firsts gives the fractions that the first leg of a share may take.
 func (c *checker) firsts(id string) []float64 {
 	s := c.b.Share(id)
-	if s == nil {
-		return []float64{1}
-	}
 	switch s.Rule {
 	case part.Between:
 		return []float64{s.Lo, s.Hi}
