@@ -7,6 +7,7 @@ import (
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/saddle"
 	"lugwright/geometry/kinds/standoff"
 	"lugwright/geometry/kinds/subframelug"
 	"lugwright/geometry/kinds/tab"
@@ -20,6 +21,7 @@ func All() []geometry.Kind {
 		gusset.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		saddle.Kind(),
 		standoff.Kind(),
 		subframelug.Kind(),
 		tab.Kind(),
