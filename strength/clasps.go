@@ -51,7 +51,7 @@ func (m *model) layClasps() {
 
 // addClasp keeps the steepest of the seats of one load point.
 func (m *model) addClasp(c clasp) {
-	m.note("a force across the tube bears up to 15 degrees from its seat's lip; beyond that the cap holds the tube down (statics, no friction)")
+	m.note("a force across the tube bears up to %.0f degrees from its seat's lip; beyond that the cap holds the tube down (statics, no friction)", lipRad*180/math.Pi)
 	for i := range m.clasps {
 		if o := &m.clasps[i]; o.loadPoint == c.loadPoint && o.press == c.press {
 			o.slope = max(o.slope, c.slope)
