@@ -231,6 +231,9 @@ func (v *validator) member(i int) {
 	if m.Profile.Kind != RoundBar {
 		v.size(at+".profile.t_mm", m.Profile.TMM, 0.1)
 	}
+	if m.Profile.Kind == FlatBar && m.Profile.TMM > m.Profile.AMM {
+		v.refuse(at+".profile.t_mm", fmt.Sprintf("%g mm", m.Profile.TMM), fmt.Sprintf("a flat bar's thickness, at most its width of %g mm", m.Profile.AMM))
+	}
 	if m.Profile.Kind == Angle {
 		v.size(at+".profile.b_mm", m.Profile.BMM, 1)
 		a, b := m.Legs()

@@ -25,7 +25,7 @@ type boltGroup struct {
 	plies    [2]BoltBearing
 	pry      [2]Prying
 	field    string
-	lap      bool // of one plate on one face of a flat
+	lap      bool // of one plate on one face of another that is no wall
 
 	shears   []statics.Vec2
 	tensions []float64
@@ -70,7 +70,7 @@ func (m *model) compileBolts() {
 		}
 		s := m.b.Support(g.Plies[1].Thing)
 		shared := g.SameAs != "" || slices.ContainsFunc(m.b.Bolts, func(h part.BoltGroup) bool { return h.SameAs == g.ID })
-		g.lap = s != nil && s.Couple == "" && !shared
+		g.lap = (s == nil || s.Couple == "") && !shared
 		m.groups = append(m.groups, g)
 		m.addWalls(len(m.groups) - 1)
 	}
@@ -133,6 +133,9 @@ func (m *model) addWalls(k int) {
 func (m *model) wallAlone(s *part.Support) bool {
 	switch s.Couple {
 	case "":
+		if s.Kind != part.BodyFrame {
+			m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID, "what takes the couple is not stated")
+		}
 		return false
 	case part.CoupleByCrossMember:
 		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,
@@ -182,6 +185,7 @@ func (r *run) layBolts() {
 	for i := range r.walls {
 		s := r.walls[i].support
 		r.wallSlots[i] = newSlots(rules.Wall, string(s.Kind), s.ID, "wall bending", part.Vec{}, nil)
+		r.wallSlots[i].idle = idle(r.groups[r.walls[i].group].passes)
 		r.places = append(r.places, &r.wallSlots[i])
 	}
 }
@@ -226,15 +230,38 @@ func (g *boltGroup) solve(forces []force) error {
 	return err
 }
 
-// alongForce measures the group along the force in its plane: how long it is, and whether a lap has a single row across it.
+// alongForce measures the group along the force in its plane: how long it is, and whether a lap has a single row across it. A row is single for any
+// bolt's force that has a part across it, be it of a skew load or of torsion.
 func (g *boltGroup) alongForce(u, v float64) {
-	g.f.Joint, g.f.OneRow = 0, false
-	force := math.Hypot(u, v)
-	if force == 0 {
-		return
+	const noise = 1e-6
+	worst, across := 0.0, 0.0
+	row, single := g.row()
+	for _, s := range g.shears {
+		worst = max(worst, s.Norm())
+		across = max(across, math.Abs(s.X*row.Y-s.Y*row.X))
 	}
-	g.f.Joint = g.along(u/force, v/force)
-	g.f.OneRow = g.lap && g.f.Joint < g.DiaMM
+	g.f.OneRow = g.lap && single && (row == statics.Vec2{} || across > noise*worst)
+	g.f.Joint = 0
+	if force := math.Hypot(u, v); force > noise*worst {
+		g.f.Joint = g.along(u/force, v/force)
+	}
+}
+
+// row says whether all bolts stand within a diameter of one line, and which way it runs; no way for a lone bolt.
+func (g *boltGroup) row() (way statics.Vec2, single bool) {
+	for i, p := range g.pos {
+		for _, q := range g.pos[:i] {
+			if d := (statics.Vec2{X: p.X - q.X, Y: p.Y - q.Y}); d.Norm() > way.Norm() {
+				way = d
+			}
+		}
+	}
+	reach := way.Norm()
+	if reach == 0 {
+		return way, true
+	}
+	way = statics.Vec2{X: way.X / reach, Y: way.Y / reach}
+	return way, g.along(-way.Y, way.X) < g.DiaMM
 }
 
 // along is how far the bolts reach along a unit direction of their plane.
@@ -257,9 +284,7 @@ func (r *run) atBolt(i, b int) {
 		if g.plies[k].Fu > 0 {
 			p := g.plies[k]
 			p.V, p.Bolt = v, f
-			if k == 1 {
-				p.V += r.twinShear(g)
-			}
+			p.V += r.twinShear(g, g.Plies[k].Thing)
 			r.bearings[i][k].consider(r, p, "")
 		}
 	}
@@ -272,13 +297,12 @@ func (r *run) atBolt(i, b int) {
 	}
 }
 
-// twinShear is what the same bolts bring to the ply in the middle through their other shear planes: the greatest of each group, added
-// whichever way it points.
-func (r *run) twinShear(g *boltGroup) float64 {
+// twinShear is what the same bolts bring to a ply through their other shear planes: the greatest of each group, added whichever way it points.
+func (r *run) twinShear(g *boltGroup, ply string) float64 {
 	v := 0.0
 	for i := range r.groups {
 		h := &r.groups[i]
-		if h.Plies[1].Thing != g.Plies[1].Thing || !g.sameBolts(h) {
+		if h.Plies[0].Thing != ply && h.Plies[1].Thing != ply || !g.sameBolts(h) {
 			continue
 		}
 		worst := 0.0

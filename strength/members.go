@@ -25,7 +25,12 @@ func (m *model) compileMember(i int, mem *part.Member) {
 	if g == nil {
 		return
 	}
-	f, why := sectionOf(mem.Profile, fy, g.EMPa)
+	profile := mem.Profile
+	if g.DesignWall > 0 {
+		profile.TMM *= g.DesignWall
+		m.note("%s of %s: checked with %.4g of its nominal wall (AISC 360-22 B4.2)", mem.ID, g.Name, g.DesignWall)
+	}
+	f, why := sectionOf(profile, fy, g.EMPa)
 	f.Fy, f.Fu, f.E = fy, fu, g.EMPa
 	if g.Family != material.CarbonSteel {
 		why = "tubes and bars other than of carbon steel are not covered"
@@ -42,7 +47,7 @@ func (m *model) compileMember(i int, mem *part.Member) {
 		at := s.From.AddScaled(t, along)
 		axis := mem.Pose.Origin.AddScaled(at.Sub(mem.Pose.Origin).Dot(mem.Pose.U), mem.Pose.U)
 		c := cut{slot: i, at: axis, normal: normal, flat: mem.Pose.W(), chord: normal.Cross(mem.Pose.W()), bolts: -1, passes: m.passes(s.Things...),
-			group: axis, shear: axis, root: s.To, f: f}
+			loads: m.beyond(s.Things, at, normal), group: axis, shear: axis, root: s.To, f: f}
 		c.f.FreeLength = at.Sub(s.From).Norm()
 		m.cuts = append(m.cuts, c)
 	}
@@ -84,16 +89,19 @@ func sectionOf(p part.Profile, fy, e float64) (f Cut, why string) {
 			R: t / math.Sqrt(12), Rect: true, J: statics.TorsionByStress(a, t),
 		}, ""
 	}
-	corner := p.RootMM // outside; where it is not told, flats are three walls short of the side (AISC 360-22 B4.1b(d), G4)
+	corner := p.RootMM // outside; where it is not told, flats are taken for slenderness as three walls short of the side (AISC 360-22 B4.1b(d))
 	if corner == 0 {
 		corner = 1.5 * t
 	}
 	if limit, flat := 1.12*math.Sqrt(e/fy), max(a, b)-2*corner; flat/t > limit {
 		why = fmt.Sprintf("the flat of the tube over its wall, %.3g, is over 1.12 sqrt(E/F_y) = %.3g: it buckles before it yields", flat/t, limit)
 	}
+	if p.RootMM == 0 {
+		corner = min(roundest(t), a/2, b/2)
+	}
 	iv := (a*b*b*b - (a-2*t)*math.Pow(b-2*t, 3)) / 12 // about V: b is along W
 	iw := (b*a*a*a - (b-2*t)*math.Pow(a-2*t, 3)) / 12
-	round := roundedOff(p)
+	round := roundedOff(corner, t)
 	f = Cut{Area: a*b - (a-2*t)*(b-2*t) - round, Depth: max(a, b), TMax: t}
 	f.Sa, f.Sb = lessCorners(iv, round, b), lessCorners(iw, round, a)
 	f.R = math.Sqrt(min(f.Sa*b/2, f.Sb*a/2) / f.Area)
@@ -103,10 +111,21 @@ func sectionOf(p part.Profile, fy, e float64) (f Cut, why string) {
 	return f, why
 }
 
+// roundest is the outside corner radius of a rectangular tube of wall t where none is told: EN 10219-2, from memory.
+func roundest(t float64) float64 {
+	switch {
+	case t <= 6:
+		return 2 * t
+	case t <= 10:
+		return 2.5 * t
+	}
+	return 3 * t
+}
+
 // roundedOff is what the rounded corners take from a rectangular tube's area: outside radius R, inside R - t.
-func roundedOff(p part.Profile) float64 {
-	inside := max(p.RootMM-p.TMM, 0)
-	return (4 - math.Pi) * (p.RootMM*p.RootMM - inside*inside)
+func roundedOff(corner, t float64) float64 {
+	inside := max(corner-t, 0)
+	return (4 - math.Pi) * (corner*corner - inside*inside)
 }
 
 // lessCorners is the section modulus of a rectangular tube whose rounded corners lack some area, as if all of it lay at the outer fibre.

@@ -44,6 +44,7 @@ type model struct {
 // thing is a plate or an angle's leg with its strength.
 type thing struct {
 	plate   *part.Plate
+	of      string        // the angle that it is a leg of, else empty
 	outline shape.Outline // finished
 	fy, fu  float64
 	// parentFy, parentFu are those clear of any weld: other than fy and fu for welded aluminium.
@@ -103,14 +104,14 @@ func (m *model) skip(what, place, why string) {
 
 func (m *model) resolveThings() {
 	for i := range m.b.Plates {
-		m.addThing(&m.b.Plates[i], fmt.Sprintf("plates[%d].material", i))
+		m.addThing(&m.b.Plates[i], "", fmt.Sprintf("plates[%d].material", i))
 	}
 	for i := range m.b.Members {
 		mem := &m.b.Members[i]
 		if mem.Profile.Kind == part.Angle {
 			a, b := mem.Legs()
-			m.addThing(&a, fmt.Sprintf("members[%d].material", i))
-			m.addThing(&b, fmt.Sprintf("members[%d].material", i))
+			m.addThing(&a, mem.ID, fmt.Sprintf("members[%d].material", i))
+			m.addThing(&b, mem.ID, fmt.Sprintf("members[%d].material", i))
 			continue
 		}
 		if !slices.ContainsFunc(m.b.Sweeps, func(s part.Sweep) bool { return slices.Contains(s.Things, mem.ID) }) {
@@ -119,9 +120,9 @@ func (m *model) resolveThings() {
 	}
 }
 
-func (m *model) addThing(p *part.Plate, field string) {
+func (m *model) addThing(p *part.Plate, of, field string) {
 	g, fy, fu := m.grade(p.Material, p.ThicknessMM, field)
-	t := thing{plate: p, outline: p.Shape(false), fy: fy, fu: fu}
+	t := thing{plate: p, of: of, outline: p.Shape(false), fy: fy, fu: fu}
 	if g != nil {
 		t.e = g.EMPa
 	}

@@ -18,6 +18,7 @@ type tray struct {
 	span, wide float64 // of the bottom between the nearer folds, and the other way
 	side       float64 // least height of the sides along those folds
 	along      float64 // greatest distance between neighbouring rods along them
+	inside     float64 // how far the rods stand inside those folds, at most
 	passes     []bool
 	up, dir    part.Vec // square to the bottom; along the nearer folds
 
@@ -68,6 +69,10 @@ func (m *model) addTray(t *thing, rods int) {
 		hole: holeOn(t.plate, s, s.Points[0]).DiaMM, flats: s.flats}
 	y.dir = t.plate.Pose.U.Scale(near.dir.X).AddScaled(near.dir.Y, t.plate.Pose.V)
 	y.along = s.longest(near.dir, t.plate.Pose)
+	for _, p := range s.Points {
+		h := holeOn(t.plate, s, p).Center.Dot(near.dir.Perp())
+		y.inside = max(y.inside, min(math.Abs(h-near.at[0]), math.Abs(h-near.at[1])))
+	}
 	for i := range m.things {
 		if w := &m.things[i]; w != t && holeOn(w.plate, s, s.Points[0]) != nil {
 			box := w.plate.Outer.BBox()
@@ -81,6 +86,7 @@ func (m *model) addTray(t *thing, rods int) {
 type foldPair struct {
 	dir         shape.Point
 	apart, side float64
+	at          [2]float64 // along the normal of dir
 }
 
 // folds gives the nearer and the further pair of a plate's parallel folds.
@@ -99,7 +105,7 @@ func folds(p *part.Plate) (near, far *foldPair) {
 			for _, q := range [4]shape.Point{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}} {
 				lo, hi = min(lo, q.Dot(n)), max(hi, q.Dot(n))
 			}
-			pairs = append(pairs, foldPair{dir, math.Abs(da - db), min(min(da, db)-lo, hi-max(da, db))})
+			pairs = append(pairs, foldPair{dir, math.Abs(da - db), min(min(da, db)-lo, hi-max(da, db)), [2]float64{da, db}})
 		}
 	}
 	if len(pairs) != 2 || math.Abs(pairs[0].dir.Dot(pairs[1].dir)) > 1e-9 {
@@ -129,7 +135,7 @@ func (s *rodSet) longest(dir shape.Point, pose part.Pose) float64 {
 // layTrays makes places for each tray.
 func (r *run) layTrays() {
 	rules := &r.basis.Rules
-	r.bottoms, r.sides = make([]slots[Cut], len(r.trays)), make([]slots[Cut], len(r.trays))
+	r.bottoms, r.sides, r.rims = make([]slots[Cut], len(r.trays)), make([]slots[Cut], len(r.trays)), make([]slots[Cut], len(r.trays))
 	r.washers, r.pulls = make([]slots[Cut], len(r.trays)), make([]slots[PullThrough], len(r.trays))
 	for i := range r.trays {
 		y := &r.trays[i]
@@ -137,10 +143,14 @@ func (r *run) layTrays() {
 		even := "the load lies evenly on the bottom, its couple as pressure that grows evenly across it; no membrane force is counted (beams of textbooks, from memory)"
 		r.bottoms[i] = newSlots(rules.Cut, id+", bottom between its folds", id, "section", at, []string{even})
 		r.sides[i] = newSlots(rules.Cut, id+", folded side between rods", id, "section", at, []string{even, "each of two sides carries half and its part of the couple, alone and on two supports"})
+		r.rims[i] = newSlots(rules.Cut, id+", sheet between rods and folds", id, "section", at, []string{
+			"a rod's pull comes from the folded side over a strip that widens from the washer at 45 degrees (elementary statics; the spread is common practice, no source)"})
 		r.pulls[i] = newSlots(rules.PullThrough, id+" at the rods", id, "pull-through", at, nil)
-		for _, s := range []place{&r.bottoms[i], &r.sides[i], &r.pulls[i]} {
+		for _, s := range [...]*slots[Cut]{&r.bottoms[i], &r.sides[i], &r.rims[i]} {
+			s.idle = idle(y.passes)
 			r.places = append(r.places, s)
 		}
+		r.places = append(r.places, &r.pulls[i])
 		if y.washer == nil {
 			continue
 		}
@@ -172,6 +182,7 @@ func (r *run) atTrays() {
 		beam := strip(y.t, t, y.side, bend, shear, y.along)
 		r.sides[i].consider(r, onEdge(beam), "")
 		worst := r.worstPull(y.rods)
+		r.rims[i].consider(r, strip(y.t, min(max(y.washerSide, y.flats)+2*y.inside, y.along), t, worst*y.inside, worst, 0), "")
 		r.pulls[i].consider(r, PullThrough{T: worst, Flats: y.flats, Side: y.washerSide, Washer: y.washerThick(), Hole: y.hole, Sheet: t, Fy: y.t.fy, Fu: y.t.fu}, "")
 		if y.washer != nil {
 			reach := max(y.washerSide-y.flats, 0) / 2

@@ -3,6 +3,7 @@ package strength
 // Curved seats on a round tube: how much of an arc bears under a force askew to it, and what several seats bring to one length of the wall.
 
 import (
+	"fmt"
 	"math"
 
 	"lugwright/part"
@@ -20,16 +21,24 @@ func (s *seat) onTube(m *model, t *part.Support, toAxis float64) {
 
 func (s *seat) curved() bool { return s.tube != nil && s.WrapRad > 0 }
 
-// bears gives, under a wrench about the seat's middle, the force square to the tube's axis and half of the angle over which it bears: as much as lies
-// evenly about the force's line, up to the nearer lip. Without friction a force that passes beside the axis is not held: no angle.
-func (s *seat) bears(w wrench) (force, half float64) {
+// bears gives, under a wrench about the seat's middle, the force square to the tube's axis, half of the angle over which it bears, and what turns the seat
+// about the tube. It bears as much as lies evenly about the force's line, up to the nearer lip: on no angle when it points past that.
+func (s *seat) bears(w wrench) (force, half, turn float64) {
 	down, side := -w.f.Dot(s.Pose.W()), w.f.Dot(s.Pose.V)
-	force = math.Hypot(down, side)
-	const rounding = 1e-6
-	if turn := w.m.Add(s.middle.Sub(s.axis).Cross(w.f)).Dot(s.Pose.U); math.Abs(turn) > rounding*force*s.f.D {
-		return force, 0
+	turn = math.Abs(w.m.Add(s.middle.Sub(s.axis).Cross(w.f)).Dot(s.Pose.U))
+	return math.Hypot(down, side), max(s.WrapRad/2-math.Atan2(math.Abs(side), down), 0), turn
+}
+
+// climbs names what makes the tube climb out of a curved seat or turn in it; empty when neither comes.
+func (s *seat) climbs(w wrench, noise float64) string {
+	force, half, turn := s.bears(w)
+	switch {
+	case force > noise && half == 0:
+		return fmt.Sprintf("a force of %.4g N that points past the seat's lip", force)
+	case turn > s.FrictionC*force*s.f.D/2+noise*s.f.D:
+		return fmt.Sprintf("a turn of %.4g N*mm about the tube", turn)
 	}
-	return force, s.WrapRad/2 - math.Atan2(math.Abs(side), down)
+	return ""
 }
 
 // onWall adds the forces of all seats that press the same length of the tube's wall: the moments that they make in its ring add up to no more than

@@ -20,6 +20,7 @@ type Grade struct {
 	FromMemory bool   // true when the values were not read from the table but written from memory
 	EMPa       float64
 	Density    float64  // kg/m^3
+	DesignWall float64  // design wall of a tube over its nominal one; 0 where design goes by the nominal wall
 	Bands      []Band   // rising thickness
 	Welded     *Band    // strength beside a weld (aluminium), nil when the table has none
 	WeldedFrom string   // source of Welded, with "from memory" where so

@@ -9,21 +9,22 @@ package material
 const underThree = 3 - 1e-6
 
 const (
-	ksi     = 6.894757293168 // MPa
-	inch    = 25.4           // mm
-	eUS     = 29000 * ksi    // MPa, AISC 360
-	eEN     = 210000         // MPa, EN 1993-1-1 3.2.6
-	eALUS   = 10100 * ksi    // MPa, US aluminium design manual, from memory
-	eALEN   = 70000          // MPa, EN 1999-1-1
-	eSSUS   = 28000 * ksi    // MPa, from memory
-	rho     = 7850           // kg/m^3, steel, EN 1991
-	rhoSS   = 8000           // kg/m^3, 304 and 316, from memory
-	rhoAL   = 2700           // kg/m^3, EN 1999
-	aisc    = "AISC 360-22 A3.1a"
-	en1993  = "EN 1993-1-1 Table 3.1"
-	en1999a = "EN 1999-1-1 Table 3.2a"
-	en1999b = "EN 1999-1-1 Table 3.2b"
-	adm     = "Aluminum design manual Table A.3.4"
+	ksi      = 6.894757293168 // MPa
+	inch     = 25.4           // mm
+	eUS      = 29000 * ksi    // MPa, AISC 360
+	eEN      = 210000         // MPa, EN 1993-1-1 3.2.6
+	eALUS    = 10100 * ksi    // MPa, US aluminium design manual, from memory
+	eALEN    = 70000          // MPa, EN 1999-1-1
+	eSSUS    = 28000 * ksi    // MPa, from memory
+	rho      = 7850           // kg/m^3, steel, EN 1991
+	thinWall = 0.93           // design wall over nominal of electric-resistance-welded tube and pipe: AISC 360-22 B4.2
+	rhoSS    = 8000           // kg/m^3, 304 and 316, from memory
+	rhoAL    = 2700           // kg/m^3, EN 1999
+	aisc     = "AISC 360-22 A3.1a"
+	en1993   = "EN 1993-1-1 Table 3.1"
+	en1999a  = "EN 1999-1-1 Table 3.2a"
+	en1999b  = "EN 1999-1-1 Table 3.2b"
+	adm      = "Aluminum design manual Table A.3.4"
 )
 
 // us is one row from ksi for all thicknesses over lo to hi inches.
@@ -58,23 +59,23 @@ var grades = []Grade{
 		Source: "ASTM A514", FromMemory: true, Bands: []Band{us(0, 2.5, 100, 110), us(2.5, 6, 90, 100)}, ListedIn: []string{aisc},
 	},
 	{
-		Name: "A500B", Aliases: []string{"A500B round"}, Form: "round tube", Family: CarbonSteel, EMPa: eUS, Density: rho,
+		Name: "A500B", Aliases: []string{"A500B round"}, Form: "round tube", Family: CarbonSteel, EMPa: eUS, Density: rho, DesignWall: thinWall,
 		Source: "ASTM A500 grade B, round, before the 2021 edition (42/58 ksi)", Bands: []Band{us(0, 1, 42, 58)}, ListedIn: []string{aisc},
 	},
 	{
-		Name: "A500C", Aliases: []string{"A500C round"}, Form: "round tube", Family: CarbonSteel, EMPa: eUS, Density: rho,
+		Name: "A500C", Aliases: []string{"A500C round"}, Form: "round tube", Family: CarbonSteel, EMPa: eUS, Density: rho, DesignWall: thinWall,
 		Source: "ASTM A500 grade C, round, before the 2021 edition (46/62 ksi)", Bands: []Band{us(0, 1, 46, 62)}, ListedIn: []string{aisc},
 	},
 	{
-		Name: "A500B shaped", Form: "square or rectangular tube", Family: CarbonSteel, EMPa: eUS, Density: rho,
+		Name: "A500B shaped", Form: "square or rectangular tube", Family: CarbonSteel, EMPa: eUS, Density: rho, DesignWall: thinWall,
 		Source: "ASTM A500 grade B, shaped, before the 2021 edition", FromMemory: true, Bands: []Band{us(0, 1, 46, 58)}, ListedIn: []string{aisc},
 	},
 	{
-		Name: "A500C shaped", Form: "square or rectangular tube", Family: CarbonSteel, EMPa: eUS, Density: rho,
+		Name: "A500C shaped", Form: "square or rectangular tube", Family: CarbonSteel, EMPa: eUS, Density: rho, DesignWall: thinWall,
 		Source: "ASTM A500 grade C, shaped", FromMemory: true, Bands: []Band{us(0, 1, 50, 62)}, ListedIn: []string{aisc},
 	},
 	{
-		Name: "A53B", Form: "pipe", Family: CarbonSteel, EMPa: eUS, Density: rho,
+		Name: "A53B", Form: "pipe", Family: CarbonSteel, EMPa: eUS, Density: rho, DesignWall: thinWall,
 		Source: "ASTM A53 grade B", FromMemory: true, Bands: []Band{us(0, 2.5, 35, 60)}, ListedIn: []string{aisc},
 	},
 	{

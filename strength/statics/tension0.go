@@ -10,6 +10,17 @@ import "math"
 // Source: elementary statics; the axis at the centroid is AISC Manual Part 7, out-of-plane eccentricity, case II.
 // A moment across a single row has no arm and is a *NoPathError: use Tensions with a contact patch.
 func TensionsAtCentroid(dst []float64, pos []Vec2, N, Mu, Mv float64) error {
+	if err := PullsAtCentroid(dst, pos, N, Mu, Mv); err != nil {
+		return err
+	}
+	for i := range dst {
+		dst[i] = math.Max(0, dst[i])
+	}
+	return nil
+}
+
+// PullsAtCentroid writes the same forces (N) into dst where no contact takes the compression: what is negative pushes.
+func PullsAtCentroid(dst []float64, pos []Vec2, N, Mu, Mv float64) error {
 	if err := checkBolts(len(dst), pos); err != nil {
 		return err
 	}
@@ -23,7 +34,7 @@ func TensionsAtCentroid(dst []float64, pos []Vec2, N, Mu, Mv float64) error {
 		return err
 	}
 	for i, p := range pos {
-		dst[i] = math.Max(0, N/float64(len(pos))+slope.X*(p.X-c.X)+slope.Y*(p.Y-c.Y))
+		dst[i] = N/float64(len(pos)) + slope.X*(p.X-c.X) + slope.Y*(p.Y-c.Y)
 	}
 	return nil
 }

@@ -114,7 +114,7 @@ func (f plateFoot) add(d *design, b *part.Bracket) {
 	b.Plates = append(b.Plates, plate)
 	g := d.bolts(part.Pose{Origin: part.Vec{Z: -p.t}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, points,
 		d.plies("base", p.t, fab.LeastEdge(outer, points), points))
-	g.Patch = outer.BBox()
+	g.Patch = fab.Bearing(outer, p.radius)
 	g.Across = p.pry(d)
 	b.Bolts = append(b.Bolts, g)
 	b.Supports = append(b.Supports, d.support(part.CrossMember))

@@ -28,7 +28,7 @@ func (d *design) addBolts(b *part.Bracket) {
 	outer, pitch := b.Plate("base").Outer, fab.LeastPitch(points)
 	b.Bolts = append(b.Bolts, part.BoltGroup{
 		ID: "bolts", Pose: part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, Points: points, Size: v.Word("bolt_size"), DiaMM: d.bolt,
-		Grade: v.Word("bolt_grade"), HoleMM: d.hole, GripMM: d.baseT + wall, ThreadsIn: threads, Patch: outer.BBox(), Across: d.basePry(),
+		Grade: v.Word("bolt_grade"), HoleMM: d.hole, GripMM: d.baseT + wall, ThreadsIn: threads, Patch: fab.Bearing(outer, d.baseR), Across: d.basePry(),
 		Plies: [2]part.Ply{
 			{Thing: "base", ThicknessMM: d.baseT, Material: v.Word("material"), EdgeMM: fab.LeastEdge(outer, points), PitchMM: pitch},
 			{Thing: "support", ThicknessMM: wall, Material: v.Word("support_material"), PitchMM: pitch},

@@ -77,21 +77,22 @@ func (d *design) addShare(b *part.Bracket) {
 }
 
 // addPath brings a component through the seats, or up through the cap and its bolts, to the support. At is where it enters, in the plane of a side plate;
-// what goes through the cap enters at the ears.
+// what goes through the cap is met at the ears, from which its sections are cut. A seat stands behind its plate on the way: where on the arc a force comes
+// in, the branch says.
 func (d *design) addPath(b *part.Bracket, c part.Component, at part.Vec) {
 	p := part.Path{LoadPoint: "tube", Component: c}
 	for k, y := range d.ys {
 		for j, e := range ends {
 			side := fmt.Sprintf("side-%d", k+1)
-			at, way := at, []string{"tube", fmt.Sprintf("seat-%d", k+1)}
+			at, way := at, []string{"tube", side, fmt.Sprintf("seat-%d", k+1)}
 			if c == part.FzPlus {
 				cover := fmt.Sprintf("cap-%d", k+1)
 				at = part.Vec{X: e.sense * d.earMid(), Z: d.height}
-				way = []string{"tube", fmt.Sprintf("cap-seat-%d", k+1), cover, "w-" + cover + "-" + e.id, "cap-ear-" + e.id, "cap-bolts-" + e.id, "ear-" + e.id, "w-" + side + "-" + e.id}
+				way = []string{"tube", cover, fmt.Sprintf("cap-seat-%d", k+1), "w-" + cover + "-" + e.id, "cap-ear-" + e.id, "cap-bolts-" + e.id, "ear-" + e.id, "w-" + side + "-" + e.id, side}
 			}
 			at.Y = y
 			p.Branches = append(p.Branches, part.Branch{
-				Share: "sides", Leg: k*len(ends) + j, At: at, Through: append(way, side, "w-"+side, "base", "bolts", "support"),
+				Share: "sides", Leg: k*len(ends) + j, At: at, Through: append(way, "w-"+side, "base", "bolts", "support"),
 			})
 		}
 	}

@@ -50,7 +50,7 @@ func (d *design) check() error {
 	var n fab.Needs
 	short := min(d.width, d.high)
 	n.That(d.wall <= short/4, "tube_wall", fab.MM(d.wall), "at most a quarter of the smaller side, %.4g mm", short/4)
-	n.That(d.corner == 0 || d.corner >= d.wall, "tube_corner", fab.MM(d.corner), "0, or at least the wall, %.4g mm", d.wall)
+	n.That(d.corner >= d.wall, "tube_corner", fab.MM(d.corner), "at least the wall, %.4g mm", d.wall)
 	n.That(d.corner <= short/3, "tube_corner", fab.MM(d.corner), "at most a third of the smaller side, %.4g mm", short/3)
 	n.That(d.tubeLength() >= 20, "reach", fab.MM(d.reach), "at least %.4g mm: base plate, 20 mm of tube and end plate", d.baseT+d.endT+20)
 	n.That(short-2*d.corner >= 4*d.leg, "tube_weld", fab.MM(d.leg), "at most a quarter of the tube's flat, %.4g mm", (short-2*d.corner)/4)

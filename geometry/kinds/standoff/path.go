@@ -15,7 +15,7 @@ func (d *design) addBolts(b *part.Bracket) {
 	web := d.v.MM("support_thickness")
 	b.Bolts = []part.BoltGroup{{
 		ID: "bolts", Pose: upright(0), Points: points, Size: d.v.Word("bolt_size"), DiaMM: d.bolt, Grade: d.v.Word("bolt_grade"), HoleMM: d.hole,
-		GripMM: d.baseT + web, ThreadsIn: d.v.Word("threads") == "in", Patch: outer.BBox(), Across: d.pry(),
+		GripMM: d.baseT + web, ThreadsIn: d.v.Word("threads") == "in", Patch: fab.Bearing(outer, d.baseR), Across: d.pry(),
 		Plies: [2]part.Ply{
 			{Thing: "base", ThicknessMM: d.baseT, Material: d.v.Word("material"), EdgeMM: fab.LeastEdge(outer, points), PitchMM: pitch},
 			{Thing: "support", ThicknessMM: web, Material: d.v.Word("support_material"), PitchMM: pitch},

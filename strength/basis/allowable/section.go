@@ -115,7 +115,8 @@ type bucklingGivens struct {
 }
 
 // sectionBuckling is a plate that stands free at its loaded end, in compression and bent in its plane: Euler's column of effective length
-// 2 L, Johnson's parabola where it is stocky, and the elastic lateral buckling moment of a narrow rectangle, pi/L sqrt(E I G J); the two
+// 2 L, Johnson's parabola where it is stocky, and the elastic lateral buckling moment of a narrow rectangle, of the same length 2 L, since the
+// moment may be as large at the free end: pi/(2 L) sqrt(E I G J) (Timoshenko and Gere, Theory of Elastic Stability, 6.2, from memory); the two
 // loads are added as parts of their critical values. Elementary stability.
 var sectionBuckling = strength.Define(strength.Identity{
 	ID: "section-buckling", Title: "buckling of a plate that stands free",
@@ -152,8 +153,9 @@ func column(c *strength.Calc, g *bucklingGivens) float64 {
 func lateral(c *strength.Calc, g *bucklingGivens) float64 {
 	G := c.Let("G", "E/(2*(1 + 0.3))", "MPa", g.E/(2*(1+poisson)))
 	I := c.Let("I_w", "h*pow(t, 3)/12", "mm^4", g.D*g.T*g.T*g.T/12)
-	J := c.Let("J_w", "h*pow(t, 3)/3", "mm^4", g.D*g.T*g.T*g.T/3)
-	return c.Let("M_cr", "min(pi/L*sqrt(E*I_w*G*J_w), F_y*t*pow(h, 2)/6)", "N*mm", min(math.Pi/g.L*math.Sqrt(g.E*I*G*J), g.Fy*g.T*g.D*g.D/6))
+	wide, thin := max(g.D, g.T), min(g.D, g.T)
+	J := c.Let("J_w", "max(h, t)*pow(min(h, t), 3)/3*(1 - 0.63*min(h, t)/max(h, t))", "mm^4", wide*thin*thin*thin/3*(1-0.63*thin/wide))
+	return c.Let("M_cr", "min(pi/(2*L)*sqrt(E*I_w*G*J_w), F_y*t*pow(h, 2)/6)", "N*mm", min(math.Pi/(2*g.L)*math.Sqrt(g.E*I*G*J), g.Fy*g.T*g.D*g.D/6))
 }
 
 // depth is the depth of a single rectangle; sections of several plates brace each other.
