@@ -200,6 +200,7 @@ func (r *run) oneCase(i int, factor float64) error {
 			}
 		}
 		r.atTrays() // by what the rods bear
+		r.atSpreads()
 		r.atCuts()
 		if err := r.atWelds(); err != nil {
 			return err

@@ -198,11 +198,9 @@ func (r *run) markMetals() {
 	for i := range r.trays {
 		id := r.trays[i].t.plate.ID
 		why := r.strange(on, id)
-		r.bottoms[i].outside, r.sides[i].outside, r.rims[i].outside, r.pulls[i].outside = why, why, why, why
-		if w := r.trays[i].washer; w != nil {
-			r.washers[i].outside = r.strange(on, w.plate.ID)
-		}
+		r.bottoms[i].outside, r.sides[i].outside, r.rims[i].outside = why, why, why
 	}
+	r.strangeSheets(on)
 	for i := range r.rods {
 		if g := r.gradeOf(r.rods[i].ID); g != nil && g.Family != material.CarbonSteel {
 			r.rodSlots[i].outside = fmt.Sprintf("%s is of %s, %s: the rules for rods are of steel ones", r.rods[i].ID, g.Name, g.Family)

@@ -36,6 +36,7 @@ type model struct {
 	seats     []seat
 	clasps    []clasp
 	trays     []tray
+	spreads   []spread
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
@@ -80,6 +81,7 @@ func compile(b *part.Bracket, basis *Basis) (*model, error) {
 	m.compileRods()
 	m.compileContacts()
 	m.compileTrays()
+	m.compileSpreads()
 	if len(m.bad) > 0 {
 		return nil, m.bad
 	}

@@ -64,6 +64,21 @@ func TestWaterTray(t *testing.T) {
 	lugwright(t, "check", bare).want(t, Failed, "tray-a fails: force along a rod with its bending, rods")
 }
 
+// The small plates pass; a pin that pushes its keeper five times as hard bends it.
+func TestForgePlates(t *testing.T) {
+	const plates = "../../testdata/jobs/forgeplates.yaml"
+	lugwright(t, "check", plates).want(t, Done, "")
+	src, err := os.ReadFile(plates)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hard := filepath.Join(t.TempDir(), "hard.yaml")
+	if err := os.WriteFile(hard, bytes.ReplaceAll(src, []byte("1700 N"), []byte("8500 N")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", hard).want(t, Failed, "pin-keeper fails: bending")
+}
+
 // The saddle holds its tube under every case; without its collars nothing holds it along its axis, and the job is told so.
 func TestForgeSaddle(t *testing.T) {
 	const saddle = "../../testdata/jobs/forgesaddle.yaml"

@@ -6,6 +6,8 @@
 //	rules.go   rules of room: edges, pitches, sockets, snipes, torch access
 //	plates.go  gusset outlines and spreads
 //	holes.go   pin and bolt holes, bolt patterns
+//	bolting.go bolts of a pattern and their room
+//	rods.go    hanger rods and their washers
 //	marks.go   where a part mark fits on a plate
 //	params.go  declarations of parameters in one line each
 //	welds.go   weld runs at a plate's two faces

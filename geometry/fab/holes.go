@@ -3,6 +3,9 @@ package fab
 // Pin and bolt holes, bolt patterns.
 
 import (
+	"fmt"
+	"math"
+
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
@@ -19,6 +22,15 @@ func PinHole(center shape.Point, holeMM, allowanceMM float64) part.Hole {
 // BoltHole is a bolt hole cut to size, or drilled in a member.
 func BoltHole(id string, center shape.Point, diaMM float64, finish part.Finish) part.Hole {
 	return part.Hole{ID: id, Center: center, DiaMM: diaMM, CutMM: diaMM, Purpose: part.ForBolt, Finish: finish}
+}
+
+// BoltHoles are the holes of a pattern, cut to size and numbered from 1.
+func BoltHoles(points []shape.Point, diaMM float64) []part.Hole {
+	out := make([]part.Hole, len(points))
+	for i, at := range points {
+		out[i] = BoltHole(fmt.Sprintf("bolt-%d", i+1), at, diaMM, part.AsCut)
+	}
+	return out
 }
 
 // Clearance is a thread's diameter and its clearance hole by a fit; no hole for a size that the tables lack, which ThatHole refuses.
@@ -57,10 +69,13 @@ func LeastPitch(points []shape.Point) float64 {
 	return least
 }
 
-// LeastEdge is the least distance from a point to the outline's outer edge.
+// LeastEdge is the least distance from a point to the outline's outer edge; 0 when one is outside.
 func LeastEdge(outer shape.Loop, points []shape.Point) float64 {
-	least := outer.DistTo(points[0])
-	for _, p := range points[1:] {
+	least := math.Inf(1)
+	for _, p := range points {
+		if !outer.Contains(p) {
+			return 0
+		}
 		least = min(least, outer.DistTo(p))
 	}
 	return least

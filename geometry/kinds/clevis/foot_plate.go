@@ -64,7 +64,7 @@ func (p base) checkBolts(d *design, n *fab.Needs) {
 	// Edges are straight but for the corners, so what is short now is short of a corner arc.
 	if outer, err := p.outline(); err == nil {
 		points := fab.Grid(p.xs, p.ys)
-		inside := outer.Contains(points[0]) && fab.LeastEdge(outer, points) >= edge-shape.TouchMM
+		inside := fab.LeastEdge(outer, points) >= edge-shape.TouchMM
 		n.That(inside, "plate_corner_radius", fab.MM(p.radius), "a radius that leaves the corner bolts 1.25 d = %.4g mm", edge)
 	}
 	p.checkSockets(d, n)

@@ -99,18 +99,7 @@ func (d *design) checkBolts(n *fab.Needs) {
 	n.That(side >= edge, "bolt_gauge", fab.MM(v.MM("bolt_gauge"))+fmt.Sprintf(" with %d in a row leaves %s to the lap's side", len(d.across), fab.MM(side)),
 		"at least 1.25 d = %.4g mm there", edge)
 	if n.Err() == nil && d.nose > 0 {
-		have := d.lapEdge(d.laps[0])
+		have := fab.LeastEdge(d.outline(d.laps[0]), d.bolts(1))
 		n.That(have >= edge-shape.TouchMM, "nose", fab.MM(d.nose)+", whose slanted edge comes "+fab.MM(have)+" from a bolt", "at least 1.25 d = %.4g mm: a wider nose, a longer overlap or rectangular ends", edge)
 	}
-}
-
-// lapEdge is the least distance from a bolt's centre to the lap's edge; 0 when one is outside.
-func (d *design) lapEdge(l lap) float64 {
-	outer, points := d.outline(l), d.bolts(1)
-	for _, p := range points {
-		if !outer.Contains(p) {
-			return 0
-		}
-	}
-	return fab.LeastEdge(outer, points)
 }

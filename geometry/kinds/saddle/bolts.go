@@ -3,8 +3,6 @@ package saddle
 // Cap bolts, base plate with its bolts, supports.
 
 import (
-	"fmt"
-
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -12,28 +10,22 @@ import (
 
 func (d *design) addBase(b *part.Bracket) {
 	outer, _ := d.base() // check has drawn it
-	base := part.Plate{
+	b.Plates = append(b.Plates, part.Plate{
 		ID: "base", Name: "base plate", ThicknessMM: d.baseT, Material: d.v.Word("material"), Outer: outer,
-		Pose: part.Pose{Origin: part.Vec{Z: d.baseT / 2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}},
-	}
-	for i, at := range fab.Grid(d.xs, d.rows) {
-		base.Holes = append(base.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.hole, part.AsCut))
-	}
-	b.Plates = append(b.Plates, base)
+		Holes: fab.BoltHoles(fab.Grid(d.xs, d.rows), d.bolts.HoleMM),
+		Pose:  part.Pose{Origin: part.Vec{Z: d.baseT / 2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}},
+	})
 }
 
 func (d *design) addBolts(b *part.Bracket) {
-	v, threads := d.v, d.v.Word("threads") == "in"
-	points, wall := fab.Grid(d.xs, d.rows), d.v.MM("support_thickness")
-	outer, pitch := b.Plate("base").Outer, fab.LeastPitch(points)
-	b.Bolts = append(b.Bolts, part.BoltGroup{
-		ID: "bolts", Pose: part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, Points: points, Size: v.Word("bolt_size"), DiaMM: d.bolt,
-		Grade: v.Word("bolt_grade"), HoleMM: d.hole, GripMM: d.baseT + wall, ThreadsIn: threads, Patch: fab.Bearing(outer, d.baseR), Across: d.basePry(),
-		Plies: [2]part.Ply{
-			{Thing: "base", ThicknessMM: d.baseT, Material: v.Word("material"), EdgeMM: fab.LeastEdge(outer, points), PitchMM: pitch},
-			{Thing: "support", ThicknessMM: wall, Material: v.Word("support_material"), PitchMM: pitch},
-		},
+	v, points, wall := d.v, fab.Grid(d.xs, d.rows), d.v.MM("support_thickness")
+	outer := b.Plate("base").Outer
+	g := d.bolts.Group("bolts", part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, points, d.baseT+wall, fab.Bearing(outer, d.baseR), [2]part.Ply{
+		{Thing: "base", ThicknessMM: d.baseT, Material: v.Word("material"), EdgeMM: fab.LeastEdge(outer, points)},
+		{Thing: "support", ThicknessMM: wall, Material: v.Word("support_material")},
 	})
+	g.Across = d.basePry()
+	b.Bolts = append(b.Bolts, g)
 	for _, e := range ends {
 		b.Bolts = append(b.Bolts, d.capGroup(e.id, e.sense))
 	}
@@ -47,16 +39,12 @@ func (d *design) addBolts(b *part.Bracket) {
 // capGroup is the bolts of one pair of ears. The ears do not touch, so that nothing presses beyond the bolts.
 func (d *design) capGroup(id string, sense float64) part.BoltGroup {
 	points := d.capPoints()
-	outer := d.ear("", sense, 0).Outer
-	ply := part.Ply{ThicknessMM: d.earT, Material: d.v.Word("material"), EdgeMM: fab.LeastEdge(outer, points), PitchMM: fab.LeastPitch(points)}
-	g := part.BoltGroup{
-		ID: "cap-bolts-" + id, Points: points, Size: d.v.Word("cap_bolt_size"), DiaMM: d.capBolt, Grade: d.v.Word("cap_bolt_grade"), HoleMM: d.capHole,
-		Pose:   part.Pose{Origin: part.Vec{X: sense * d.earMid(), Z: d.height + d.gap/2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}},
-		GripMM: 2*d.earT + d.gap, ThreadsIn: d.v.Word("threads") == "in",
-		Patch: shape.Box{Min: shape.Point{X: -d.earW / 2, Y: -d.boltY()}, Max: shape.Point{X: d.earW / 2, Y: d.boltY()}},
-		Plies: [2]part.Ply{ply, ply},
-	}
-	g.Plies[0].Thing, g.Plies[1].Thing = "cap-ear-"+id, "ear-"+id
+	pose := part.Pose{Origin: part.Vec{X: sense * d.earMid(), Z: d.height + d.gap/2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}
+	patch := shape.Box{Min: shape.Point{X: -d.earW / 2, Y: -d.boltY()}, Max: shape.Point{X: d.earW / 2, Y: d.boltY()}}
+	ply := part.Ply{Thing: "cap-ear-" + id, ThicknessMM: d.earT, Material: d.v.Word("material"), EdgeMM: fab.LeastEdge(d.ear("", sense, 0).Outer, points)}
+	lower := ply
+	lower.Thing = "ear-" + id
+	g := d.capBolts.Group("cap-bolts-"+id, pose, points, 2*d.earT+d.gap, patch, [2]part.Ply{ply, lower})
 	g.Across[1] = part.Pry{BMM: d.capOut, AMM: d.capEdge, PMM: tributary(len(d.capXs), d.v.MM("cap_bolt_pitch"), d.earW/2-d.capXs[len(d.capXs)-1])}
 	return g
 }
@@ -66,10 +54,10 @@ func (d *design) capGroup(id string, sense float64) part.BoltGroup {
 func (d *design) basePry() (across [2]part.Pry) {
 	x, y := d.xs[len(d.xs)-1], d.rows[len(d.rows)-1]
 	endX, endY := d.baseL/2-x, d.baseW/2-y
-	if b := x - d.foot/2; b > d.bolt/2 {
+	if b := x - d.foot/2; b > d.bolts.DiaMM/2 {
 		across[0] = part.Pry{BMM: b, AMM: endX, PMM: tributary(len(d.rows), d.v.MM("bolt_gauge"), endY)}
 	}
-	if b := y - d.outer(); b > d.bolt/2 {
+	if b := y - d.outer(); b > d.bolts.DiaMM/2 {
 		across[1] = part.Pry{BMM: b, AMM: endY, PMM: tributary(len(d.xs), d.v.MM("bolt_pitch"), endX)}
 	}
 	return across

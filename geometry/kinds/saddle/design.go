@@ -23,12 +23,12 @@ type design struct {
 	offset                                 float64
 	earT, earW, earLeg                     float64
 	depth, corner                          float64 // cap plates
-	capBolt, capHole                       float64
+	capBolts                               fab.Bolting
 	capXs                                  []float64 // from the middle of the ear
 	capOut, capEdge                        float64
 	collarT, collarD, collarGap, collarLeg float64
 	baseT, baseL, baseW, baseR             float64
-	bolt, hole                             float64
+	bolts                                  fab.Bolting
 	xs, rows                               []float64
 }
 
@@ -44,9 +44,9 @@ func read(v geometry.Values) *design {
 		xs: fab.Spread(v.Count("bolt_columns"), v.MM("bolt_pitch")), rows: fab.Spread(v.Count("bolt_rows"), v.MM("bolt_gauge")),
 	}
 	d.bore = d.tube/2 + d.liner + d.allowance
-	fit := part.Fit(v.Word("bolt_fit"))
-	d.bolt, d.hole = fab.Clearance(v.Word("bolt_size"), fit)
-	d.capBolt, d.capHole = fab.Clearance(v.Word("cap_bolt_size"), fit)
+	d.bolts = fab.ReadBolts(v)
+	d.capBolts = fab.Bolting{Size: v.Word("cap_bolt_size"), Grade: v.Word("cap_bolt_grade"), ThreadsIn: d.bolts.ThreadsIn}
+	d.capBolts.DiaMM, d.capBolts.HoleMM = fab.Clearance(d.capBolts.Size, part.Fit(v.Word("bolt_fit")))
 	return d
 }
 
@@ -122,16 +122,16 @@ func (d *design) checkSides(n *fab.Needs) {
 }
 
 func (d *design) checkCap(n *fab.Needs) {
-	v := d.v
-	n.ThatHole(d.capHole, "cap_bolt_size", v.Word("cap_bolt_size"))
-	pitch, edge, last := v.MM("cap_bolt_pitch"), fab.BoltEdge(d.capBolt), d.capXs[len(d.capXs)-1]
-	n.That(len(d.capXs) == 1 || pitch >= fab.BoltPitch(d.capBolt), "cap_bolt_pitch", fab.MM(pitch), "at least 2 2/3 d = %.4g mm", fab.BoltPitch(d.capBolt))
+	dia := d.capBolts.DiaMM
+	n.ThatHole(d.capBolts.HoleMM, "cap_bolt_size", d.capBolts.Size)
+	edge, last := fab.BoltEdge(dia), d.capXs[len(d.capXs)-1]
+	n.ThatPitch(len(d.capXs), d.v.MM("cap_bolt_pitch"), dia, "cap_bolt_pitch")
 	n.That(d.earW/2-last >= edge, "ear_width", fab.MM(d.earW), "at least %.4g mm: the cap bolts and 1.25 d to either edge", 2*(last+edge))
 	n.That(d.earW >= 4*d.earLeg, "ear_weld", fab.MM(d.earLeg), "at most a quarter of ear_width, %.4g mm", d.earW/4)
 	n.That(d.capEdge >= edge, "cap_bolt_edge", fab.MM(d.capEdge), "at least 1.25 d = %.4g mm", edge)
-	room := fab.SocketRoom(d.capBolt, d.earLeg)
+	room := fab.SocketRoom(dia, d.earLeg)
 	n.That(d.capOut >= room, "cap_bolt_out", fab.MM(d.capOut), "at least %.4g mm, so that a socket passes the weld", room)
-	under := d.baseT + nutRoomPerDia*d.capBolt
+	under := d.baseT + nutRoomPerDia*dia
 	n.That(d.top() >= under, "axis_height", fab.MM(d.height), "at least %.4g mm, so that nuts go on under the ears", under+d.half())
 	high := d.bore + d.depth - d.half()
 	n.That(d.corner == 0 || d.corner >= 1, "cap_corner", fab.MM(d.corner), "0, or at least 1 mm")

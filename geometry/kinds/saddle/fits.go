@@ -16,7 +16,7 @@ func (d *design) base() (shape.Loop, error) {
 }
 
 func (d *design) checkBase(n *fab.Needs) {
-	n.ThatHole(d.hole, "bolt_size", d.v.Word("bolt_size"))
+	n.ThatHole(d.bolts.HoleMM, "bolt_size", d.bolts.Size)
 	n.That(d.baseL >= d.foot+2*d.leg, "base_length", fab.MM(d.baseL), "at least the side plates and their weld ends, %.4g mm", d.foot+2*d.leg)
 	wide := 2 * (d.outer() + d.leg)
 	n.That(d.baseW >= wide, "base_width", fab.MM(d.baseW), "at least the side plates and their welds, %.4g mm", wide)
@@ -29,9 +29,9 @@ func (d *design) checkBase(n *fab.Needs) {
 }
 
 func (d *design) checkBolts(n *fab.Needs) {
-	pitch, gauge, edge, least := d.v.MM("bolt_pitch"), d.v.MM("bolt_gauge"), fab.BoltEdge(d.bolt), fab.BoltPitch(d.bolt)
-	n.That(pitch >= least, "bolt_pitch", fab.MM(pitch), "at least 2 2/3 d = %.4g mm", least)
-	n.That(len(d.rows) == 1 || gauge >= least, "bolt_gauge", fab.MM(gauge), "at least 2 2/3 d = %.4g mm", least)
+	edge := fab.BoltEdge(d.bolts.DiaMM)
+	n.ThatPitch(len(d.xs), d.v.MM("bolt_pitch"), d.bolts.DiaMM, "bolt_pitch")
+	n.ThatPitch(len(d.rows), d.v.MM("bolt_gauge"), d.bolts.DiaMM, "bolt_gauge")
 	outer, err := d.base()
 	if !n.That(err == nil, "base_corner_radius", fab.MM(d.baseR), "a radius that the corners have room for") {
 		return
@@ -62,13 +62,13 @@ func (d *design) nearest(p shape.Point) (what string, off, room float64) {
 	past := func(xLo, xHi, yLo, yHi float64) float64 {
 		return math.Hypot(max(xLo-x, 0, x-xHi), max(yLo-y, 0, y-yHi))
 	}
-	what, off, room = "side plates", past(0, d.foot/2, 0, d.outer()), fab.SocketRoom(d.bolt, d.leg)
-	if ear := past(d.earIn(), d.earOut(), 0, d.earEnd()); off >= room && ear < fab.SocketRoom(d.bolt, 0) {
-		what, off, room = "ears over it", ear, fab.SocketRoom(d.bolt, 0)
+	what, off, room = "side plates", past(0, d.foot/2, 0, d.outer()), fab.SocketRoom(d.bolts.DiaMM, d.leg)
+	if ear := past(d.earIn(), d.earOut(), 0, d.earEnd()); off >= room && ear < fab.SocketRoom(d.bolts.DiaMM, 0) {
+		what, off, room = "ears over it", ear, fab.SocketRoom(d.bolts.DiaMM, 0)
 	}
 	if d.collarT > 0 {
-		if collar := past(0, d.collarD/2, 0, d.collarY()+d.collarT/2); off >= room && collar < fab.SocketRoom(d.bolt, 0) {
-			what, off, room = "collars over it", collar, fab.SocketRoom(d.bolt, 0)
+		if collar := past(0, d.collarD/2, 0, d.collarY()+d.collarT/2); off >= room && collar < fab.SocketRoom(d.bolts.DiaMM, 0) {
+			what, off, room = "collars over it", collar, fab.SocketRoom(d.bolts.DiaMM, 0)
 		}
 	}
 	return what, off, room

@@ -76,7 +76,7 @@ func (d *design) addRemarks(b *part.Bracket) {
 }
 
 func params() []geometry.Param {
-	return []geometry.Param{
+	return append([]geometry.Param{
 		fab.Length("tube_diameter", 20, 400, 88.9, "outside diameter of the tube"),
 		fab.Length("tube_wall", 1, 50, 8, "wall of the tube"),
 		fab.Named("tube_material", "S355", "grade of the tube"),
@@ -115,10 +115,6 @@ func params() []geometry.Param {
 		fab.Length("base_length", 60, 1500, 340, "base plate across the tube"),
 		fab.Length("base_width", 40, 1000, 170, "base plate along the tube"),
 		fab.Length("base_corner_radius", 0, 100, 10, "corner radius of the base plate, 0 for sharp"),
-		fab.Thread("bolt_size", "M16", "size of the base plate's bolts"),
-		fab.Named("bolt_grade", "10.9", "grade of the base plate's bolts"),
-		fab.Choice("bolt_fit", "clearance of all bolt holes", "normal", "close", "loose"),
-		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
 		fab.Count("bolt_columns", 2, 8, 2, "columns of bolts across the tube"),
 		fab.Length("bolt_pitch", 20, 1400, 280, "distance between columns"),
 		fab.Count("bolt_rows", 1, 6, 2, "rows of bolts along the tube"),
@@ -130,5 +126,5 @@ func params() []geometry.Param {
 		fab.Named("support_material", "S355", "grade of that wall"),
 		fab.Length("wall_clear_width", 30, 1500, 240, "clear width of that wall along the tube, between its stiff edges"),
 		fab.Choice("couple", "what takes the couple that bends that wall", string(part.CoupleByCrossMember), string(part.CoupleByWall)),
-	}
+	}, fab.BoltParams("M16", "10.9")...)
 }

@@ -72,9 +72,7 @@ func (d *design) ear(id string, sense, z float64) part.Plate {
 		Outer: shape.Rect(shape.Point{X: -d.earW / 2, Y: -d.earEnd()}, shape.Point{X: d.earW / 2, Y: d.earEnd()}),
 		Pose:  part.Pose{Origin: part.Vec{X: sense * d.earMid(), Z: z}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}},
 	}
-	for i, at := range d.capPoints() {
-		p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.capHole, part.AsCut))
-	}
+	p.Holes = fab.BoltHoles(d.capPoints(), d.capBolts.HoleMM)
 	return p
 }
 

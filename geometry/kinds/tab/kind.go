@@ -40,7 +40,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 }
 
 func params() []geometry.Param {
-	return []geometry.Param{
+	return append([]geometry.Param{
 		fab.Length("width", 15, 500, 60, "width of the tab along the face"),
 		fab.Length("height", 15, 400, 60, "height of the tab over the face"),
 		fab.Length("thickness", 3, 40, 6, "thickness"),
@@ -49,10 +49,6 @@ func params() []geometry.Param {
 		fab.Count("bolts", 1, 2, 1, "bolts, side by side along the face"),
 		fab.Length("bolt_pitch", 10, 400, 30, "distance between two bolts"),
 		fab.Length("bolt_height", 8, 390, 40, "bolts over the face"),
-		fab.Thread("bolt_size", "M10", "bolt size"),
-		fab.Named("bolt_grade", "8.8", "bolt grade"),
-		fab.Choice("bolt_fit", "clearance of the holes", "normal", "close", "loose"),
-		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
 		fab.Length("weld", 3, 20, 4, "leg of the fillets on both faces, full width"),
 		fab.Named("electrode", "E70", "filler grade"),
 		fab.Length("equipment_thickness", 1, 60, 5, "what is bolted on: its thickness at the bolts"),
@@ -60,13 +56,14 @@ func params() []geometry.Param {
 		fab.Choice("support_kind", "what the tab stands on", string(part.BodyFrame), string(part.RailFlange), string(part.CrossMember), string(part.TubeWall)),
 		fab.Length("support_thickness", 1.5, 60, 5, "its thickness"),
 		fab.Named("support_material", "S355", "its grade"),
-	}
+	}, fab.BoltParams("M10", "8.8")...)
 }
 
 type design struct {
 	v                        geometry.Values
 	width, height, t, radius float64
-	bolt, hole, at           float64
+	at                       float64 // bolts over the face
+	bolts                    fab.Bolting
 	points                   []shape.Point
 	leg                      float64
 }
@@ -74,23 +71,22 @@ type design struct {
 func read(v geometry.Values) *design {
 	d := &design{
 		v: v, width: v.MM("width"), height: v.MM("height"), t: v.MM("thickness"), radius: v.MM("corner_radius"), at: v.MM("bolt_height"), leg: v.MM("weld"),
+		bolts: fab.ReadBolts(v),
 	}
-	d.bolt, d.hole = fab.Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
 	d.points = fab.Grid(fab.Spread(v.Count("bolts"), v.MM("bolt_pitch")), []float64{d.at})
 	return d
 }
 
 func (d *design) check() error {
 	var n fab.Needs
-	if !n.ThatHole(d.hole, "bolt_size", d.v.Word("bolt_size")) {
+	if !n.ThatHole(d.bolts.HoleMM, "bolt_size", d.bolts.Size) {
 		return n.Err()
 	}
 	n.That(d.width >= 4*d.leg, "width", fab.MM(d.width), "at least 4 weld legs, %.4g mm", 4*d.leg)
 	n.That(d.radius <= min(d.width/2, d.height-d.leg), "corner_radius", fab.MM(d.radius), "at most %.4g mm", min(d.width/2, d.height-d.leg))
-	room := fab.SocketRoom(d.bolt, d.leg)
+	room := fab.SocketRoom(d.bolts.DiaMM, d.leg)
 	n.That(d.at >= room, "bolt_height", fab.MM(d.at), "at least %.4g mm, so that a socket passes the weld", room)
-	pitch := d.v.MM("bolt_pitch")
-	n.That(len(d.points) == 1 || pitch >= fab.BoltPitch(d.bolt), "bolt_pitch", fab.MM(pitch), "at least %.4g mm, 2 2/3 diameters", fab.BoltPitch(d.bolt))
+	n.ThatPitch(len(d.points), d.v.MM("bolt_pitch"), d.bolts.DiaMM, "bolt_pitch")
 	if n.Err() != nil {
 		return n.Err()
 	}
@@ -98,11 +94,6 @@ func (d *design) check() error {
 	if !n.That(err == nil, "corner_radius", fab.MM(d.radius), "a radius that both corners have room for") {
 		return n.Err()
 	}
-	for _, p := range d.points {
-		if edge := outer.DistTo(p); !n.That(outer.Contains(p) && edge >= fab.BoltEdge(d.bolt)-shape.TouchMM, "height", fab.MM(d.height)+" and this width leave "+fab.MM(edge)+" from a bolt to the edge",
-			"more, so that %.4g mm are left, 1 1/4 diameters", fab.BoltEdge(d.bolt)) {
-			break
-		}
-	}
+	n.ThatEdge(outer, d.points, d.bolts.DiaMM, "height", d.height)
 	return n.Err()
 }

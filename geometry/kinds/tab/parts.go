@@ -3,8 +3,6 @@ package tab
 // Plate, weld, bolts, load path.
 
 import (
-	"fmt"
-
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -26,11 +24,10 @@ func (d *design) outline() (shape.Loop, error) {
 
 func (d *design) plate() part.Plate {
 	outer, _ := d.outline() // check has drawn it
-	p := part.Plate{ID: "tab", Name: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Pose: fab.Standing(part.Vec{}, part.Vec{X: 1})}
-	for i, at := range d.points {
-		p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.hole, part.AsCut))
+	return part.Plate{
+		ID: "tab", Name: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Holes: fab.BoltHoles(d.points, d.bolts.HoleMM),
+		Pose: fab.Standing(part.Vec{}, part.Vec{X: 1}),
 	}
-	return p
 }
 
 func (d *design) join(b *part.Bracket) {
@@ -38,17 +35,12 @@ func (d *design) join(b *part.Bracket) {
 	outer := b.Plates[0].Outer
 	b.Welds = []part.WeldGroup{fab.Weld("w-tab", "tab", "support", d.leg, d.v.Word("electrode"), fab.AtFaces(part.Vec{X: -half}, part.Vec{X: half}, part.Vec{Y: 1}, d.t)...)}
 	edge := fab.LeastEdge(outer, d.points)
-	reach := min(edge, 1.5*d.bolt)
-	box := shape.Box{Min: d.points[0], Max: d.points[len(d.points)-1]}.Grow(reach)
-	b.Bolts = []part.BoltGroup{{
-		ID: "bolts", Pose: part.Pose{Origin: part.Vec{Y: d.t / 2}, U: part.Vec{X: 1}, V: part.Vec{Z: 1}}, Points: d.points,
-		Size: d.v.Word("bolt_size"), DiaMM: d.bolt, Grade: d.v.Word("bolt_grade"), HoleMM: d.hole, GripMM: d.t + d.v.MM("equipment_thickness"),
-		ThreadsIn: d.v.Word("threads") == "in", Patch: box,
-		Plies: [2]part.Ply{
-			{Thing: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), EdgeMM: edge, PitchMM: fab.LeastPitch(d.points)},
-			{Thing: "equipment", ThicknessMM: d.v.MM("equipment_thickness"), Material: d.v.Word("equipment_material"), PitchMM: fab.LeastPitch(d.points)},
-		},
-	}}
+	box := shape.Box{Min: d.points[0], Max: d.points[len(d.points)-1]}.Grow(min(edge, 1.5*d.bolts.DiaMM))
+	b.Bolts = []part.BoltGroup{d.bolts.Group("bolts", part.Pose{Origin: part.Vec{Y: d.t / 2}, U: part.Vec{X: 1}, V: part.Vec{Z: 1}}, d.points,
+		d.t+d.v.MM("equipment_thickness"), box, [2]part.Ply{
+			{Thing: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), EdgeMM: edge},
+			{Thing: "equipment", ThicknessMM: d.v.MM("equipment_thickness"), Material: d.v.Word("equipment_material")},
+		})}
 	b.Supports = []part.Support{
 		{ID: "support", Kind: part.SupportKind(d.v.Word("support_kind")), ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"), Couple: part.CoupleByWall},
 		// The equipment brings the load; it is a support only in that it is not part of this bracket.
@@ -56,7 +48,7 @@ func (d *design) join(b *part.Bracket) {
 	}
 	at := part.Vec{Y: d.t / 2, Z: d.at}
 	b.LoadPoints = []part.LoadPoint{{ID: "bolts load", At: at}}
-	wide := 2 * d.bolt
+	wide := 2 * d.bolts.DiaMM
 	if n := len(d.points); n > 1 {
 		wide += d.points[n-1].X - d.points[0].X
 	}
