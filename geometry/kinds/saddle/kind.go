@@ -22,7 +22,7 @@ import (
 func Kind() geometry.Kind {
 	return geometry.Kind{
 		Name:     "saddle",
-		Sentence: "a saddle with a bolted cap over a round tube: plates with an arc bore on a base plate, their cap in two halves with ears",
+		Sentence: "a saddle with a bolted cap over a round tube: side plates with an arc bore on a base plate, the cap of arced plates with ears",
 		Params:   params(),
 		Build:    build,
 	}
