@@ -144,11 +144,9 @@ func (m *model) load(dst []force, c *part.Case, index int, factor float64, corne
 		if path == nil {
 			return nil, m.noPath(c, index, k, lp)
 		}
-		f, mo := k.Unit()
 		for _, i := range path {
-			s := size * m.branches[i].fraction[corner]
-			if s != 0 {
-				dst = append(dst, force{i, f.Scale(s), mo.Scale(s), m.branches[i].At})
+			if one := &m.branches[i].carries[corner]; *one != (carried{}) {
+				dst = append(dst, force{i, one.f.Scale(size), one.m.Scale(size), m.branches[i].At})
 			}
 		}
 	}

@@ -75,6 +75,17 @@ func find(t *testing.T, r *strength.Report, limit, thing string) strength.Check 
 	return strength.Check{}
 }
 
+func placed(t *testing.T, r *strength.Report, limit, place string) strength.Check {
+	t.Helper()
+	for _, c := range r.Checks {
+		if c.Limit == limit && strings.HasPrefix(c.Place, place) {
+			return c
+		}
+	}
+	t.Fatalf("no check %s at %s", limit, place)
+	return strength.Check{}
+}
+
 func within(t *testing.T, what string, got, want, tolerance float64) {
 	t.Helper()
 	if math.Abs(got-want) > tolerance*math.Abs(want) {

@@ -53,16 +53,19 @@ type thing struct {
 	e                  float64
 }
 
-// branch is one leg of a path with its fraction of the component at each corner.
+// branch is one leg of a path with what it carries of the component, of size one, at each corner.
 type branch struct {
 	*part.Branch
 	component part.Component
-	fraction  []float64 // by corner
+	carries   []carried // by corner
 }
+
+// carried is a force and a moment at the place where a branch's force enters.
+type carried struct{ f, m part.Vec }
 
 // corner is one choice of extremes for all shares.
 type corner struct {
-	value []float64 // by share: Lo or Hi, or the sign of the pin's travel
+	value []float64 // by share: Lo or Hi, the sign of the pin's travel, or the state of a beam's ends
 	words string
 }
 
@@ -202,12 +205,21 @@ func (m *model) extremes(s part.Share) []float64 {
 		if p := m.b.Pin(s.Pin); p != nil && p.TravelMM > 0 {
 			return []float64{-1, 1}
 		}
+	case part.ByBeamSpan:
+		states := make([]float64, beamStates)
+		for i := range states {
+			states[i] = float64(i)
+		}
+		return states
 	}
 	return []float64{0}
 }
 
 func (m *model) shareWords(s part.Share, v float64) string {
-	if s.Rule == part.ByPinSpan {
+	switch s.Rule {
+	case part.ByBeamSpan:
+		return m.beamWords(&s, int(v))
+	case part.ByPinSpan:
 		pin := m.b.Pin(s.Pin)
 		seat := pin.Seats[0]
 		if v > 0 {
@@ -225,7 +237,7 @@ func joinWords(a, b string) string {
 	return a + ", " + b
 }
 
-// layBranches works out each branch's fraction at each corner, and which path serves which component.
+// layBranches works out what each branch carries at each corner, and which path serves which component.
 func (m *model) layBranches() {
 	n := len(part.Components())
 	m.paths = make([][]int, n*len(m.b.LoadPoints))
@@ -237,9 +249,9 @@ func (m *model) layBranches() {
 		}
 		slot := at*n + int(p.Component)
 		for k := range p.Branches {
-			br := branch{Branch: &p.Branches[k], component: p.Component, fraction: make([]float64, len(m.corners))}
+			br := branch{Branch: &p.Branches[k], component: p.Component, carries: make([]carried, len(m.corners))}
 			for c := range m.corners {
-				br.fraction[c] = m.fraction(br.Branch, c)
+				br.carries[c] = m.carried(&br, c)
 			}
 			m.paths[slot] = append(m.paths[slot], len(m.branches))
 			m.branches = append(m.branches, br)
@@ -247,11 +259,25 @@ func (m *model) layBranches() {
 	}
 }
 
+func (m *model) carried(br *branch, c int) carried {
+	f, mo := br.component.Unit()
+	if i := m.share(br.Share); i >= 0 && m.b.Shares[i].Rule == part.ByBeamSpan {
+		b := m.beam(&m.b.Shares[i])
+		return b.take(br.Leg, f, mo, br.At, int(m.corners[c].value[i]))
+	}
+	s := m.fraction(br.Branch, c)
+	return carried{f.Scale(s), mo.Scale(s)}
+}
+
+func (m *model) share(id string) int {
+	return slices.IndexFunc(m.b.Shares, func(s part.Share) bool { return s.ID == id })
+}
+
 func (m *model) fraction(br *part.Branch, c int) float64 {
 	if br.Share == "" {
 		return 1
 	}
-	i := slices.IndexFunc(m.b.Shares, func(s part.Share) bool { return s.ID == br.Share })
+	i := m.share(br.Share)
 	s, v := m.b.Shares[i], m.corners[c].value[i]
 	switch s.Rule {
 	case part.Between:

@@ -79,6 +79,21 @@ func TestForgePlates(t *testing.T) {
 	lugwright(t, "check", hard).want(t, Failed, "pin-keeper fails: bending")
 }
 
+// The tube passes; a thinner one, with the same ends, does not.
+func TestCrossTube(t *testing.T) {
+	const tube = "../../testdata/jobs/crosstube.yaml"
+	lugwright(t, "check", tube).want(t, Done, "")
+	src, err := os.ReadFile(tube)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin := filepath.Join(t.TempDir(), "thin.yaml")
+	if err := os.WriteFile(thin, []byte(strings.NewReplacer("88.9", "60.3", "tube_wall: 8", "tube_wall: 4").Replace(string(src))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", thin).want(t, Failed, "front-tube fails: ")
+}
+
 // The saddle holds its tube under every case; without its collars nothing holds it along its axis, and the job is told so.
 func TestForgeSaddle(t *testing.T) {
 	const saddle = "../../testdata/jobs/forgesaddle.yaml"

@@ -11,9 +11,6 @@ import (
 // Cheek is a round plate that thickens an ear or a lug about its pin hole; a thickness of 0 is none.
 type Cheek struct{ ThicknessMM, DiaMM, WeldMM float64 }
 
-// cheekWeldSides is the runs of the polygon that stands for the round fillet.
-const cheekWeldSides = 16
-
 // ReadCheek reads the parameters cheek_thickness, cheek_diameter and cheek_weld.
 func ReadCheek(v geometry.Values) Cheek {
 	return Cheek{v.MM("cheek_thickness"), v.MM("cheek_diameter"), v.MM("cheek_weld")}
@@ -39,5 +36,5 @@ func (c Cheek) Add(b *part.Bracket, id, on, material, electrode string, hole par
 		ID: id, Name: "cheek plate", ThicknessMM: c.ThicknessMM, Material: material, Outer: shape.Circle(shape.Point{}, c.DiaMM),
 		Holes: []part.Hole{hole}, Pose: pose,
 	})
-	b.Welds = append(b.Welds, EdgeWeld("w-"+id, id, on, c.WeldMM, electrode, Round(pose, -c.ThicknessMM/2, c.DiaMM, cheekWeldSides)...))
+	b.Welds = append(b.Welds, EdgeWeld("w-"+id, id, on, c.WeldMM, electrode, Round(pose, -c.ThicknessMM/2, c.DiaMM, roundWeldSides)...))
 }

@@ -11,4 +11,6 @@
 //	marks.go   where a part mark fits on a plate
 //	params.go  declarations of parameters in one line each
 //	welds.go   weld runs at a plate's two faces
+//	tube.go    a tube that stands on a plate, and the weld round it
+//	tubeplate.go  that plate, bolted down beside the tube
 package fab

@@ -48,6 +48,9 @@ func Beyond(a, b shape.Point, x float64) (shape.Point, shape.Point, bool) {
 	return a, b, a.Dist(b) >= 1
 }
 
+// roundWeldSides is the runs of the polygon that stands for a round fillet.
+const roundWeldSides = 16
+
 // Round gives the runs of a fillet round a disc as a polygon on its edge; sides is at least 3. The polygon is a little
 // shorter than the circle, on the safe side.
 func Round(pose part.Pose, offMM, diaMM float64, sides int) []part.WeldSegment {

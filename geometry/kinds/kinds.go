@@ -5,6 +5,7 @@ import (
 	"lugwright/geometry"
 	"lugwright/geometry/kinds/backingplate"
 	"lugwright/geometry/kinds/clevis"
+	"lugwright/geometry/kinds/crosstube"
 	"lugwright/geometry/kinds/doubler"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/keeperplate"
@@ -24,6 +25,7 @@ func All() []geometry.Kind {
 	return []geometry.Kind{
 		backingplate.Kind(),
 		clevis.Kind(),
+		crosstube.Kind(),
 		doubler.Kind(),
 		gusset.Kind(),
 		keeperplate.Kind(),

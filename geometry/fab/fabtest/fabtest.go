@@ -160,19 +160,27 @@ func (c *checker) welds() {
 	}
 }
 
-// atEdge says whether a point is on an edge of a face of a plate, or on the outside of a rectangular tube at one of its ends.
+// atEdge says whether a point is on an edge of a face of a plate, or on the outside of a tube at one of its ends.
 func (c *checker) atEdge(id string, stands *part.Plate, at part.Vec) bool {
 	if stands != nil {
 		u, v, off := stands.Pose.Local(at)
 		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Shape(false).DistTo(shape.Point{X: u, Y: v}) < nearMM
 	}
 	m := c.b.Member(id)
-	if m == nil || m.Profile.Kind != part.RectTube {
+	if m == nil {
 		return false
 	}
 	u, v, w := m.Pose.Local(at)
-	across, up := math.Abs(v)-m.Profile.AMM/2, math.Abs(w)-m.Profile.BMM/2
-	return math.Min(math.Abs(u), math.Abs(u-m.LengthMM)) < nearMM && math.Abs(math.Max(across, up)) < nearMM
+	var off float64
+	switch m.Profile.Kind {
+	case part.RectTube:
+		off = math.Max(math.Abs(v)-m.Profile.AMM/2, math.Abs(w)-m.Profile.BMM/2)
+	case part.RoundTube:
+		off = math.Hypot(v, w) - m.Profile.AMM/2
+	default:
+		return false
+	}
+	return math.Min(math.Abs(u), math.Abs(u-m.LengthMM)) < nearMM && math.Abs(off) < nearMM
 }
 
 // bolts: every bolt stands in a hole of the bracket's ply, and edge and pitch are what the holes have.
