@@ -539,8 +539,8 @@ func (v *validator) share(at string, s Share) {
 	switch {
 	case s.Legs < 1 || s.Legs > 20:
 		v.refuse(at+".legs", fmt.Sprint(s.Legs), "1 to 20")
-	case s.Rule == Between && !(s.Legs == 2 && s.Lo >= 0 && s.Hi <= 1 && s.Lo <= s.Hi):
-		v.refuse(at, fmt.Sprintf("%g to %g over %d legs", s.Lo, s.Hi, s.Legs), "two legs and 0 <= lo <= hi <= 1")
+	case s.Rule == Between && !(s.Legs%2 == 0 && s.Lo >= 0 && s.Hi <= 1 && s.Lo <= s.Hi):
+		v.refuse(at, fmt.Sprintf("%g to %g over %d legs", s.Lo, s.Hi, s.Legs), "an even number of legs and 0 <= lo <= hi <= 1")
 	case s.Rule == ByPinSpan && v.b.Pin(s.Pin) == nil:
 		v.refuse(at+".pin", s.Pin, "a pin of the bracket")
 	case s.Rule == ByPinSpan && s.Legs != v.b.Pin(s.Pin).supports():

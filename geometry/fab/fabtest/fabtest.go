@@ -181,7 +181,7 @@ func (c *checker) welds() {
 func (c *checker) atEdge(id string, stands *part.Plate, at part.Vec) bool {
 	if stands != nil {
 		u, v, off := stands.Pose.Local(at)
-		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Outer.DistTo(shape.Point{X: u, Y: v}) < nearMM
+		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Shape(false).DistTo(shape.Point{X: u, Y: v}) < nearMM
 	}
 	m := c.b.Member(id)
 	if m == nil {
@@ -297,6 +297,8 @@ func (c *checker) paths() {
 				switch {
 				case br.Share == "":
 					sum++
+				case c.b.Share(br.Share).Rule == part.Between:
+					sum += halved(br.Leg, len(p.Branches), first)
 				case br.Leg == 0:
 					sum += first
 				default:
@@ -308,6 +310,14 @@ func (c *checker) paths() {
 			}
 		}
 	}
+}
+
+// halved is what a leg of a share takes whose first half takes a fraction of all.
+func halved(leg, legs int, first float64) float64 {
+	if leg >= legs/2 {
+		first = 1 - first
+	}
+	return first / float64(legs/2)
 }
 
 // firsts gives the fractions that the first leg of a share may take.
