@@ -5,11 +5,13 @@
 //	needs.go   refusals gathered while a kind checks its parameters
 //	rules.go   rules of room: edges, pitches, sockets, snipes, torch access
 //	plates.go  gusset outlines and spreads
+//	bodylug.go the body's lug between two ears of the bracket
 //	holes.go   pin and bolt holes, bolt patterns
 //	bolting.go bolts of a pattern and their room
 //	fold.go    folds of 90 degrees in sheet and plate
 //	webangle.go an angle beside a rail, rolled or bent of plate: legs, stiffeners, bolts, sweeps
 //	frame.go   rules for holes in a frame rail
+//	put.go     pieces made apart and put where they belong
 //	rods.go    hanger rods and their washers
 //	marks.go   where a part mark fits on a plate
 //	params.go  declarations of parameters in one line each
