@@ -214,7 +214,7 @@ func TestSectionMasses(t *testing.T) {
 		{part.Profile{Kind: part.RoundBar, AMM: 25}, 3.85, 0.002}, // pi/4 0.025^2 7850
 		{part.Profile{Kind: part.FlatBar, AMM: 100, TMM: 10}, 7.85, 1e-9},
 	} {
-		got := profileArea(s.p) * 1000 * 7850e-9
+		got := s.p.Section().Area() * 1000 * 7850e-9
 		if d := got/s.want - 1; d > s.slip || d < -s.slip {
 			t.Errorf("%v: %.3f kg/m; tables %.3g", s.p, got, s.want)
 		}

@@ -78,7 +78,7 @@ func newModel(b *part.Bracket) *model {
 	}
 	for i := range b.Pins {
 		p := &b.Pins[i]
-		add(p.ID, piece{pin: p, stands: []place{{pinPose(p), p.Axis.Scale(2)}}, says: p.Mark + " pin " + p.Material + ": " + p.ID})
+		add(p.ID, piece{pin: p, stands: []place{{p.Pose(), p.Axis.Scale(2)}}, says: p.Mark + " pin " + p.Material + ": " + p.ID})
 	}
 	return m
 }
@@ -178,27 +178,6 @@ func memberCenter(m *part.Member) part.Vec {
 		return m.Pose.At(m.LengthMM/2, m.Profile.AMM/2, m.Profile.BMM/2)
 	}
 	return m.Pose.At(m.LengthMM/2, 0, 0)
-}
-
-// pinPose stands in the middle of what the pin passes through, W along its axis.
-func pinPose(p *part.Pin) part.Pose {
-	at := p.Center
-	if n := len(p.Seats); n > 0 {
-		lo := p.Seats[0].AtMM - p.Seats[0].ThicknessMM/2
-		hi := p.Seats[n-1].AtMM + p.Seats[n-1].ThicknessMM/2
-		at = at.AddScaled((lo+hi)/2, p.Axis)
-	}
-	return alongAxis(at, p.Axis)
-}
-
-// alongAxis is a pose whose W is the axis.
-func alongAxis(at, axis part.Vec) part.Pose {
-	side := part.Vec{X: 1}
-	if math.Abs(axis.X) > math.Abs(axis.Y) {
-		side = part.Vec{Y: 1}
-	}
-	u := side.Cross(axis).Unit()
-	return part.Pose{Origin: at, U: u, V: axis.Unit().Cross(u)}
 }
 
 func loops(p *part.Plate) (outer shape.Loop, cutouts []shape.Loop) {

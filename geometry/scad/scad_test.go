@@ -140,8 +140,7 @@ func expected(p piece, facets int) (volume, bound float64) {
 	case p.pin != nil:
 		section(shape.Outline{Outer: shape.Circle(shape.Point{}, p.pin.DiaMM)}, p.pin.LengthMM)
 	default:
-		outer, bore := profile(p.member.Profile)
-		section(shape.Outline{Outer: outer, Holes: bore}, p.member.LengthMM)
+		section(p.member.Profile.Section(), p.member.LengthMM)
 		for _, h := range p.member.Holes {
 			r := h.DiaMM / 2
 			volume -= math.Pi * r * r * p.member.Profile.TMM

@@ -23,7 +23,7 @@ func (d *design) sheet() part.Plate {
 	).Normalize()
 	p := part.Plate{ID: "tray", Name: "tray", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Pose: level(0)}
 	for _, f := range d.folds() {
-		p.Bends = append(p.Bends, part.Bend{A: f.a, B: f.b, AngleRad: math.Pi / 2, RadiusMM: d.radius})
+		p.Bends = append(p.Bends, part.Bend{A: f.a, B: f.b, AngleRad: math.Pi / 2, RadiusMM: d.radius, AllowanceMM: d.allowance()})
 	}
 	for i, at := range d.rods {
 		p.Holes = append(p.Holes, d.rodHoleAt(fmt.Sprintf("rod-%d", i+1), at))
