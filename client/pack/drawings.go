@@ -17,25 +17,41 @@ func (a *assembly) addDrawings(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := a.eachBracket(ctx, dial.SVGAssembly, "assembly", ".svg", a.onDrawing); err != nil {
-		return err
+	for _, f := range []bracketFile{
+		{dial.SVGAssembly, "assembly", ".svg", a.onDrawing}, {dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged},
+	} {
+		if err := a.eachBracket(ctx, f); err != nil {
+			return err
+		}
 	}
-	return a.eachBracket(ctx, dial.OpenSCAD, "scad", ".scad", a.onSolid)
+	return nil
 }
 
+// bracketFile is a format that gives one file for each bracket.
+type bracketFile struct {
+	format       dial.Format
+	folder, tail string
+	warned       func([]byte) []byte
+}
+
+func unchanged(data []byte) []byte { return data }
+
 // eachBracket adds the one file that a format gives for each bracket.
-func (a *assembly) eachBracket(ctx context.Context, format dial.Format, folder, tail string, warned func([]byte) []byte) error {
+func (a *assembly) eachBracket(ctx context.Context, f bracketFile) error {
 	for i := range a.Result.Brackets {
-		b := a.Result.Brackets[i].Part
-		files, err := a.Client.Export(ctx, b, format, dial.CutStyle{})
+		b := *a.Result.Brackets[i].Part
+		name := f.folder + "/" + safe(b.Name) + f.tail
+		if f.format == dial.ThreeMF && a.warning() != "" {
+			b.Name = stampText + ": " + b.Name // its title; the file is packed and takes no stamp
+		}
+		files, err := a.Client.Export(ctx, &b, f.format, dial.CutStyle{})
 		if err != nil {
 			return err
 		}
-		name := folder + "/" + safe(b.Name) + tail
 		if len(files) != 1 {
 			return &UnsoundError{name, fmt.Sprintf("the geometry service gave %d files for one bracket", len(files))}
 		}
-		a.add(name, warned(files[0].Data))
+		a.add(name, f.warned(files[0].Data))
 	}
 	return nil
 }

@@ -16,7 +16,6 @@ package threemf
 // Options of Write. The zero value is the usual file.
 type Options struct {
 	FacetMM float64 // how far a facet may be from its arc, 0.001 to 10; 0 for 0.01
-	Remark  string  // first words of the file's description
 }
 
 const usualFacetMM = 0.01

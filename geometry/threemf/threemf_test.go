@@ -137,11 +137,11 @@ func TestSameBracketSameBytes(t *testing.T) {
 func TestNamesAndRemarks(t *testing.T) {
 	b := parttest.Bracket()
 	b.Name, b.Plates[0].Name, b.Plates[4].RolledMM = `a<b>"&`, `"/><x`, 60
-	d := read(t, written(t, b, Options{Remark: "Do not use."}))
+	d := read(t, written(t, b, Options{}))
 	if d.Objects[0].Name != `TB-L1 "/><x S355 ear-1` || !strings.HasPrefix(d.Metadata[0].Value, `a<b>"&: `) {
 		t.Errorf("%q, %q", d.Objects[0].Name, d.Metadata[0].Value)
 	}
-	if says := d.Metadata[1].Value; !strings.HasPrefix(says, "Do not use. x rearward") || !strings.Contains(says, "backing stands flat: how a rolled plate lies is not known.") {
+	if says := d.Metadata[1].Value; !strings.HasPrefix(says, "x rearward") || !strings.Contains(says, "backing stands flat: how a rolled plate lies is not known.") {
 		t.Error(says)
 	}
 }

@@ -32,7 +32,7 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 	for _, f := range []struct {
 		name string
 		data []byte
-	}{{"[Content_Types].xml", []byte(contentTypes)}, {"_rels/.rels", []byte(relations)}, {"3D/3dmodel.model", model(b, solids, o)}} {
+	}{{"[Content_Types].xml", []byte(contentTypes)}, {"_rels/.rels", []byte(relations)}, {"3D/3dmodel.model", model(b, solids, o.FacetMM)}} {
 		// No time in the head: the same bracket, the same bytes.
 		w, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: zip.Deflate})
 		if err != nil {
@@ -53,12 +53,12 @@ const (
 		`<Relationship Target="/3D/3dmodel.model" Id="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>` + "\n"
 )
 
-func model(b *part.Bracket, solids []mesh.Solid, o Options) []byte {
+func model(b *part.Bracket, solids []mesh.Solid, facetMM float64) []byte {
 	var w writer
 	w.WriteString(xml.Header)
 	w.WriteString(`<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">` + "\n")
 	w.metadata("Title", fmt.Sprintf("%s: %s, %s hand", b.Name, b.Kind, b.Hand))
-	w.metadata("Description", describe(solids, o))
+	w.metadata("Description", describe(solids, facetMM))
 	w.WriteString("<resources>\n")
 	for i := range solids {
 		w.object(i+1, &solids[i])
@@ -72,12 +72,9 @@ func model(b *part.Bracket, solids []mesh.Solid, o Options) []byte {
 }
 
 // describe says what the solids are, and how each that differs from its part does.
-func describe(solids []mesh.Solid, o Options) string {
-	words := []string{"x rearward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + number(o.FacetMM) +
+func describe(solids []mesh.Solid, facetMM float64) string {
+	words := []string{"x rearward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + number(facetMM) +
 		" mm from its arc. Bolts, nuts, washers, rods, welds and threads are not shown. Cut from the cut files, not from this."}
-	if o.Remark != "" {
-		words = append([]string{o.Remark}, words...)
-	}
 	for i := range solids {
 		if r := solids[i].Remark; r != "" {
 			words = append(words, solids[i].ID+" "+r+".")
