@@ -28,20 +28,32 @@ var errOpen = errors.New("the shell is not closed")
 
 // closed says whether each edge is used exactly twice, once in each direction.
 func (m *Mesh) closed() error {
-	used := make(map[[2]int]bool, 3*len(m.Triangles))
-	for _, t := range m.Triangles {
-		for i, a := range t {
-			edge := [2]int{a, t[(i+1)%3]}
-			if used[edge] {
-				return errOpen
-			}
-			used[edge] = true
-		}
+	used := edges(m.Triangles)
+	if len(used) != 3*len(m.Triangles) {
+		return errOpen
 	}
-	for edge := range used {
-		if !used[[2]int{edge[1], edge[0]}] {
+	for e := range used {
+		if _, back := used[e.back()]; !back {
 			return errOpen
 		}
 	}
 	return nil
+}
+
+// edge is two corners' numbers in one word, which a map finds quickly.
+type edge uint64
+
+func edgeOf(a, b int) edge { return edge(a)<<32 | edge(b) }
+
+func (e edge) back() edge { return e<<32 | e>>32 }
+
+// edges are the edges of triangles, each in its direction.
+func edges(triangles []Triangle) map[edge]struct{} {
+	used := make(map[edge]struct{}, 3*len(triangles))
+	for _, t := range triangles {
+		for i, a := range t {
+			used[edgeOf(a, t[(i+1)%3])] = struct{}{}
+		}
+	}
+	return used
 }

@@ -50,16 +50,12 @@ func thicken(s *fold.Pattern, thickness float64) (Mesh, error) {
 // close adds the other side of a sheet, whose points are n further on, and the walls along its free edges.
 func (m *Mesh) close(n int) {
 	sheet := m.Triangles
-	used := make(map[[2]int]bool, 3*len(sheet))
-	for _, t := range sheet {
-		for i, a := range t {
-			used[[2]int{a, t[(i+1)%3]}] = true
-		}
-	}
+	used := edges(sheet)
 	for _, t := range sheet {
 		m.Triangles = append(m.Triangles, Triangle{t[0] + n, t[2] + n, t[1] + n})
 		for i, a := range t {
-			if b := t[(i+1)%3]; !used[[2]int{b, a}] {
+			b := t[(i+1)%3]
+			if _, back := used[edgeOf(b, a)]; !back {
 				m.Triangles = append(m.Triangles, Triangle{b, a, a + n}, Triangle{b, a + n, b + n})
 			}
 		}

@@ -31,10 +31,14 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) { return flate.NewWriter(w, flate.BestSpeed) })
 	for _, f := range []struct {
 		name string
+		how  uint16
 		data []byte
-	}{{"[Content_Types].xml", []byte(contentTypes)}, {"_rels/.rels", []byte(relations)}, {"3D/3dmodel.model", model(b, solids, o.FacetMM)}} {
+	}{
+		{"[Content_Types].xml", zip.Store, []byte(contentTypes)}, {"_rels/.rels", zip.Store, []byte(relations)},
+		{"3D/3dmodel.model", zip.Deflate, model(b, solids, o.FacetMM)},
+	} {
 		// No time in the head: the same bracket, the same bytes.
-		w, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: zip.Deflate})
+		w, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: f.how})
 		if err != nil {
 			return err
 		}
@@ -73,7 +77,7 @@ func model(b *part.Bracket, solids []mesh.Solid, facetMM float64) []byte {
 
 // describe says what the solids are, and how each that differs from its part does.
 func describe(solids []mesh.Solid, facetMM float64) string {
-	words := []string{"x rearward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + number(facetMM) +
+	words := []string{"x rearward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + string(appendNumber(nil, facetMM)) +
 		" mm from its arc. Bolts, nuts, washers, rods, welds and threads are not shown. Cut from the cut files, not from this."}
 	for i := range solids {
 		if r := solids[i].Remark; r != "" {
@@ -93,17 +97,14 @@ func (w *writer) metadata(name, value string) {
 func (w *writer) object(id int, s *mesh.Solid) {
 	name := strings.Join(strings.Fields(strings.Join([]string{s.Mark, s.Name, s.Material, s.ID}, " ")), " ")
 	fmt.Fprintf(w, "<object id=\"%d\" type=\"model\" name=\"%s\" partnumber=\"%s\">\n<mesh>\n<vertices>\n", id, text(name), text(s.Mark))
+	var buf []byte
 	for _, p := range s.Mesh.Points {
-		w.WriteString(`<vertex x="`)
-		w.WriteString(number(p.X))
-		w.WriteString(`" y="`)
-		w.WriteString(number(p.Y))
-		w.WriteString(`" z="`)
-		w.WriteString(number(p.Z))
-		w.WriteString("\"/>\n")
+		buf = append(buf[:0], `<vertex x="`...)
+		buf = append(appendNumber(buf, p.X), `" y="`...)
+		buf = append(appendNumber(buf, p.Y), `" z="`...)
+		w.Write(append(appendNumber(buf, p.Z), "\"/>\n"...))
 	}
 	w.WriteString("</vertices>\n<triangles>\n")
-	var buf []byte
 	for _, t := range s.Mesh.Triangles {
 		buf = strconv.AppendInt(append(buf[:0], `<triangle v1="`...), int64(t[0]), 10)
 		buf = strconv.AppendInt(append(buf, `" v2="`...), int64(t[1]), 10)
@@ -113,13 +114,22 @@ func (w *writer) object(id int, s *mesh.Solid) {
 	w.WriteString("</triangles>\n</mesh>\n</object>\n")
 }
 
-// number gives at most six decimals: a nanometre.
-func number(v float64) string {
-	s := strconv.FormatFloat(math.Round(v*1e6)/1e6, 'f', -1, 64)
-	if s == "-0" {
-		return "0"
+// appendNumber appends a number with at most six decimals: a nanometre. Numbers are within 1e9.
+func appendNumber(buf []byte, v float64) []byte {
+	n := int64(math.Round(v * 1e6))
+	if n < 0 {
+		buf, n = append(buf, '-'), -n
 	}
-	return s
+	buf = strconv.AppendInt(buf, n/1e6, 10)
+	if n %= 1e6; n == 0 {
+		return buf
+	}
+	buf = append(buf, '.')
+	for unit := int64(1e5); n > 0; unit /= 10 {
+		buf = append(buf, byte('0'+n/unit))
+		n %= unit
+	}
+	return buf
 }
 
 // text escapes a text for an attribute or an element.
