@@ -3,8 +3,11 @@ package pack
 // This file adds pictures of plates and brackets, and solids of brackets.
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"runtime"
+	"sync"
 
 	"lugwright/services/dial"
 )
@@ -38,20 +41,37 @@ func unchanged(data []byte) []byte { return data }
 
 // eachBracket adds the one file that a format gives for each bracket.
 func (a *assembly) eachBracket(ctx context.Context, f bracketFile) error {
-	for i := range a.Result.Brackets {
-		b := *a.Result.Brackets[i].Part
-		name := f.folder + "/" + safe(b.Name) + f.tail
-		if f.format == dial.ThreeMF && a.warning() != "" {
-			b.Name = stampText + ": " + b.Name // its title; the file is packed and takes no stamp
-		}
-		files, err := a.Client.Export(ctx, &b, f.format, dial.CutStyle{})
-		if err != nil {
-			return err
-		}
+	all, err := a.exports(ctx, f.format, dial.CutStyle{})
+	if err != nil {
+		return err
+	}
+	for i, files := range all {
+		name := f.folder + "/" + safe(a.Result.Brackets[i].Part.Name) + f.tail
 		if len(files) != 1 {
 			return &UnsoundError{name, fmt.Sprintf("the geometry service gave %d files for one bracket", len(files))}
 		}
 		a.add(name, f.warned(files[0].Data))
 	}
 	return nil
+}
+
+// exports asks for the files of every bracket, several at a time, and gives them in the order of the brackets.
+func (a *assembly) exports(ctx context.Context, format dial.Format, style dial.CutStyle) ([][]dial.File, error) {
+	all := make([][]dial.File, len(a.Result.Brackets))
+	errs := make([]error, len(all))
+	var asked sync.WaitGroup
+	room := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range all {
+		b := *a.Result.Brackets[i].Part
+		if format == dial.ThreeMF && a.warning() != "" {
+			b.Name = stampText + ": " + b.Name // its title; the file is packed and takes no stamp
+		}
+		room <- struct{}{}
+		asked.Go(func() {
+			all[i], errs[i] = a.Client.Export(ctx, &b, format, style)
+			<-room
+		})
+	}
+	asked.Wait()
+	return all, cmp.Or(errs...)
 }

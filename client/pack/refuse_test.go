@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"syscall"
 	"testing"
 
@@ -171,12 +172,18 @@ func TestFolderTakenMeanwhile(t *testing.T) {
 // failing breaks the n-th call.
 type failing struct {
 	Services
+	mu   sync.Mutex
 	left int
 }
 
 var errBroken = errors.New("the service broke")
 
-func (f *failing) broken() bool { f.left--; return f.left < 0 }
+func (f *failing) broken() bool {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.left--
+	return f.left < 0
+}
 
 func (f *failing) Cards(ctx context.Context) ([]strength.Card, error) {
 	if f.broken() {
@@ -204,7 +211,7 @@ func TestServiceBreaksAtEveryCall(t *testing.T) {
 	real := in.Client
 	for n := range 15 {
 		root := t.TempDir()
-		in.Client = &failing{real, n}
+		in.Client = &failing{Services: real, left: n}
 		err := Write(context.Background(), filepath.Join(root, "out"), in)
 		if n == 14 { // one of bases, one of materials, six formats for two brackets
 			if err != nil {

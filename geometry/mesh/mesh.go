@@ -2,6 +2,7 @@ package mesh
 
 import (
 	"errors"
+	"slices"
 
 	"lugwright/part"
 )
@@ -28,32 +29,47 @@ var errOpen = errors.New("the shell is not closed")
 
 // closed says whether each edge is used exactly twice, once in each direction.
 func (m *Mesh) closed() error {
-	used := edges(m.Triangles)
-	if len(used) != 3*len(m.Triangles) {
-		return errOpen
-	}
-	for e := range used {
-		if _, back := used[e.back()]; !back {
-			return errOpen
+	used := edgesOf(m.Triangles, len(m.Points))
+	for a := range m.Points {
+		ends := used.from(a)
+		for i, b := range ends {
+			if i > 0 && ends[i-1] == b || !used.has(b, a) {
+				return errOpen
+			}
 		}
 	}
 	return nil
 }
 
-// edge is two corners' numbers in one word, which a map finds quickly.
-type edge uint64
+// edges are the edges of triangles, each in its direction: their far ends in rising order, by the corner that they leave.
+type edges struct{ ends, first []int }
 
-func edgeOf(a, b int) edge { return edge(a)<<32 | edge(b) }
-
-func (e edge) back() edge { return e<<32 | e>>32 }
-
-// edges are the edges of triangles, each in its direction.
-func edges(triangles []Triangle) map[edge]struct{} {
-	used := make(map[edge]struct{}, 3*len(triangles))
+func edgesOf(triangles []Triangle, corners int) edges {
+	e := edges{ends: make([]int, 3*len(triangles)), first: make([]int, corners+1)}
 	for _, t := range triangles {
-		for i, a := range t {
-			used[edgeOf(a, t[(i+1)%3])] = struct{}{}
+		for _, a := range t {
+			e.first[a+1]++
 		}
 	}
-	return used
+	for a := range corners {
+		e.first[a+1] += e.first[a]
+	}
+	at := slices.Clone(e.first)
+	for _, t := range triangles {
+		for i, a := range t {
+			e.ends[at[a]] = t[(i+1)%3]
+			at[a]++
+		}
+	}
+	for a := range corners {
+		slices.Sort(e.from(a))
+	}
+	return e
+}
+
+func (e edges) from(a int) []int { return e.ends[e.first[a]:e.first[a+1]] }
+
+func (e edges) has(a, b int) bool {
+	_, found := slices.BinarySearch(e.from(a), b)
+	return found
 }

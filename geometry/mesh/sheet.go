@@ -50,12 +50,11 @@ func thicken(s *fold.Pattern, thickness float64) (Mesh, error) {
 // close adds the other side of a sheet, whose points are n further on, and the walls along its free edges.
 func (m *Mesh) close(n int) {
 	sheet := m.Triangles
-	used := edges(sheet)
+	used := edgesOf(sheet, len(m.Points))
 	for _, t := range sheet {
 		m.Triangles = append(m.Triangles, Triangle{t[0] + n, t[2] + n, t[1] + n})
 		for i, a := range t {
-			b := t[(i+1)%3]
-			if _, back := used[edgeOf(b, a)]; !back {
+			if b := t[(i+1)%3]; !used.has(b, a) {
 				m.Triangles = append(m.Triangles, Triangle{b, a, a + n}, Triangle{b, a + n, b + n})
 			}
 		}
