@@ -16,7 +16,7 @@ import (
 	"lugwright/strength"
 )
 
-// Services are the calls that a pack needs of both services; *dial.Client has them.
+// Services are the calls that a pack needs of both services, several at a time; *dial.Client has them.
 type Services interface {
 	Cards(context.Context) ([]strength.Card, error)
 	Materials(context.Context) (*dial.Materials, error)

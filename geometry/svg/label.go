@@ -47,6 +47,9 @@ func (p painting) anchor(later []painting) note {
 	room := 0.0
 	for k := len(p.faces) - 1; k >= 0; k-- {
 		f := p.faces[k]
+		if box := ringBox(f.loops[0]); min(box.Width(), box.Height())/2 < room {
+			continue // no place of it is further from its edges
+		}
 		for _, q := range f.samples() {
 			if d := f.room(q, room); d > room && within(q, f.loops) && !covered(q, later) && !coveredBy(q, p.faces[k+1:]) {
 				room = d
