@@ -205,7 +205,10 @@ func (v *validator) marks(at string, p *Plate) {
 		v.finite(path, Vec{b.A.X, b.A.Y, 0}, Vec{b.B.X, b.B.Y, 0})
 		v.between(path+".angle_rad", b.AngleRad, -math.Pi, math.Pi)
 		v.between(path+".radius_mm", b.RadiusMM, 0, absurdMM)
-		v.between(path+".allowance_mm", b.AllowanceMM, 0, absurdMM)
+		// The neutral line of a bend lies within the sheet.
+		if least := math.Abs(b.AngleRad) * b.RadiusMM; b.AllowanceMM != 0 {
+			v.between(path+".allowance_mm", b.AllowanceMM, least, least+math.Abs(b.AngleRad)*p.ThicknessMM)
+		}
 	}
 	v.between(at+".rolled_mm", p.RolledMM, 0, absurdMM)
 }
@@ -543,8 +546,8 @@ func (v *validator) share(at string, s Share) {
 	switch {
 	case s.Legs < 1 || s.Legs > 20:
 		v.refuse(at+".legs", fmt.Sprint(s.Legs), "1 to 20")
-	case s.Rule == Between && !(s.Legs == 2 && s.Lo >= 0 && s.Hi <= 1 && s.Lo <= s.Hi):
-		v.refuse(at, fmt.Sprintf("%g to %g over %d legs", s.Lo, s.Hi, s.Legs), "two legs and 0 <= lo <= hi <= 1")
+	case s.Rule == Between && !(s.Legs%2 == 0 && s.Lo >= 0 && s.Hi <= 1 && s.Lo <= s.Hi):
+		v.refuse(at, fmt.Sprintf("%g to %g over %d legs", s.Lo, s.Hi, s.Legs), "an even number of legs and 0 <= lo <= hi <= 1")
 	case s.Rule == ByPinSpan && v.b.Pin(s.Pin) == nil:
 		v.refuse(at+".pin", s.Pin, "a pin of the bracket")
 	case s.Rule == ByPinSpan && s.Legs != v.b.Pin(s.Pin).supports():

@@ -34,6 +34,7 @@ type model struct {
 	slender   map[int]string // sweeps through members whose section no rule speaks of, and why
 	rods      []rodSet
 	seats     []seat
+	clasps    []clasp
 	trays     []tray
 	spreads   []spread
 	notes     []string
@@ -76,6 +77,7 @@ func compile(b *part.Bracket, basis *Basis) (*model, error) {
 	m.layCorners()
 	m.compilePins()
 	m.layBranches()
+	m.layClasps()
 	m.compileCuts()
 	m.compileWelds()
 	m.compileBolts()
@@ -295,10 +297,11 @@ func (m *model) legFraction(f part.Fork, c int) float64 {
 	s, v := m.b.Shares[i], m.corners[c].value[i]
 	switch s.Rule {
 	case part.Between:
-		if f.Leg == 0 {
-			return v
+		half := s.Legs / 2
+		if f.Leg >= half {
+			v = 1 - v
 		}
-		return 1 - v
+		return v / float64(half)
 	case part.ByPinSpan:
 		p := m.pin(s.Pin)
 		if p == nil || f.Leg >= len(p.reaction(v)) {

@@ -30,7 +30,7 @@ func TestFieldLabPacks(t *testing.T) {
 		t.Errorf("no pass in:\n%s", r.out)
 	}
 	files := filesUnder(t, out)
-	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "scad/pair-right.scad", "assembly/single.svg"} {
+	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "hole-list.csv", "scad/pair-right.scad", "assembly/single.svg", "3mf/single.3mf"} {
 		if !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}
@@ -94,6 +94,21 @@ func TestCrossTube(t *testing.T) {
 	lugwright(t, "check", thin).want(t, Failed, "front-tube fails: ")
 }
 
+// The saddle holds its tube under every case; without its collars nothing holds it along its axis, and the job is told so.
+func TestForgeSaddle(t *testing.T) {
+	const saddle = "../../testdata/jobs/forgesaddle.yaml"
+	lugwright(t, "check", saddle).want(t, Done, "")
+	src, err := os.ReadFile(saddle)
+	if err != nil {
+		t.Fatal(err)
+	}
+	bare := filepath.Join(t.TempDir(), "bare.yaml")
+	if err := os.WriteFile(bare, []byte(strings.Replace(string(src), "collar_thickness: 10 mm", "collar_thickness: 0 mm", 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", bare).want(t, Misused, "no load path")
+}
+
 // The arch passes at both ends of what the builder states; plates of 6 mm fail under the hammer's side load.
 func TestForgeArch(t *testing.T) {
 	const job = "../../testdata/jobs/forgearch.yaml"
@@ -130,7 +145,7 @@ func TestByFeelFails(t *testing.T) {
 		t.Errorf("want one line about an ear, got %d:\n%s", n, r.err)
 	}
 	for _, f := range filesUnder(t, out) {
-		if ext := filepath.Ext(f); ext == ".dxf" || ext == ".scad" || ext == ".svg" || ext == ".csv" {
+		if ext := filepath.Ext(f); ext == ".dxf" || ext == ".scad" || ext == ".svg" || ext == ".3mf" || ext == ".csv" {
 			t.Errorf("%s was written although the job fails", f)
 		}
 	}

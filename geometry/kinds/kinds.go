@@ -14,6 +14,7 @@ import (
 	"lugwright/geometry/kinds/keeperplate"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/saddle"
 	"lugwright/geometry/kinds/spreaderwasher"
 	"lugwright/geometry/kinds/standoff"
 	"lugwright/geometry/kinds/stiffener"
@@ -36,6 +37,7 @@ func All() []geometry.Kind {
 		keeperplate.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		saddle.Kind(),
 		spreaderwasher.Kind(),
 		standoff.Kind(),
 		stiffener.Kind(),

@@ -181,7 +181,7 @@ func (c *checker) welds() {
 func (c *checker) atEdge(id string, stands *part.Plate, at part.Vec) bool {
 	if stands != nil {
 		u, v, off := stands.Pose.Local(at)
-		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Outer.DistTo(shape.Point{X: u, Y: v}) < nearMM
+		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Shape(false).DistTo(shape.Point{X: u, Y: v}) < nearMM
 	}
 	m := c.b.Member(id)
 	if m == nil {
@@ -307,14 +307,20 @@ func (c *checker) paths() {
 	}
 }
 
-// takes is what a leg takes of its share, at its low or its high end.
+// takes is what a leg takes of its share, at its low or its high end. Of a share between bounds the first half of the legs takes the fraction alike.
 func (c *checker) takes(f part.Fork, high int) float64 {
+	s := c.b.Share(f.Share)
 	firsts := c.firsts(f.Share)
 	first := firsts[min(high, len(firsts)-1)]
-	if f.Leg == 0 {
+	switch half := s.Legs / 2; {
+	case s.Rule == part.Between && f.Leg >= half:
+		return (1 - first) / float64(half)
+	case s.Rule == part.Between:
+		return first / float64(half)
+	case f.Leg == 0:
 		return first
 	}
-	return (1 - first) / float64(c.b.Share(f.Share).Legs-1)
+	return (1 - first) / float64(s.Legs-1)
 }
 
 // firsts gives the fractions that the first leg of a share may take.
