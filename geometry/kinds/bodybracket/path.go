@@ -82,11 +82,11 @@ func (d *design) onTubes(out []part.Branch, c part.Component, p plate, before []
 // force in its middle with a couple of F e there, F a half and e half its span; fixed at its ends with half of that.
 func (d *design) other(c part.Component, t tube, how hold) (thrust, couple part.Vec) {
 	f, _ := c.Unit()
-	e, part1 := d.reach(), 1.0
+	e, share := d.reach(), 1.0
 	if how == held {
-		part1 = 0.5
+		share = 0.5
 	}
-	couple = part.Vec{Y: -t.side * e * f.Z, Z: t.side * e * f.Y}.Scale(part1)
+	couple = part.Vec{Y: -t.side * e * f.Z, Z: t.side * e * f.Y}.Scale(share)
 	if how == free {
 		thrust.Z = t.side * f.X * (d.holdZ() + d.below) / e
 	}

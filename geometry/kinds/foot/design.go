@@ -160,6 +160,10 @@ func (d *design) checkLap(n *fab.Needs) {
 	n.That(over >= least, "lap_overlap", fab.MM(over), "at least %.4g mm: 5 times the thinner part, 25 mm and a weld of 4 legs", least)
 	room := a.Down - a.Last() - fab.SocketRoom(a.Bolts.DiaMM, weld)
 	n.That(over <= room, "lap_overlap", fab.MM(over), "at most %.4g mm, so that washers and sockets pass: a longer leg, higher bolts, or no lap", max(0, room))
+	if len(a.Stiff.Xs) > 0 {
+		deep := a.Down - over - weld - a.T
+		n.That(a.Stiff.Depth <= deep, "stiffener_depth", fab.MM(a.Stiff.Depth), "at most %.4g mm, clear of the lap's weld", max(0, deep))
+	}
 	most := a.To - a.Down - fab.PaintGapMM
 	n.That(packer <= most, "packer_height", fab.MM(packer), "at most %.4g mm, between the leg's end and the end of the web's flat side: a deeper rail, a shorter leg, or no lap", max(0, most))
 	n.That(2*(a.HalfMM+weld) <= a.Length, "lap_width", fab.MM(2*a.HalfMM), "at most %.4g mm, so that its fillets lie on the leg", a.Length-2*weld)
