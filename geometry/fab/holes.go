@@ -3,6 +3,7 @@ package fab
 // Pin and bolt holes, bolt patterns.
 
 import (
+	"lugwright/geometry"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
@@ -26,6 +27,22 @@ func Clearance(size string, fit part.Fit) (diaMM, holeMM float64) {
 	diaMM, _ = part.NominalDiaMM(size) // the parameter's unit has been checked
 	holeMM, _ = part.ClearanceMM(size, fit)
 	return diaMM, holeMM
+}
+
+// BoltFit declares the fit of the bolts' holes; the first is the default.
+func BoltFit(usual part.Fit) geometry.Param {
+	choices := []string{string(usual)}
+	for _, f := range part.Fits() {
+		if f != usual {
+			choices = append(choices, string(f))
+		}
+	}
+	return Choice("bolt_fit", "clearance of the bolt holes, ISO 273 or ASME B18.2.8", choices...)
+}
+
+// ReadBolt reads bolt_size and bolt_fit: the thread's diameter and its hole.
+func ReadBolt(v geometry.Values) (diaMM, holeMM float64) {
+	return Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
 }
 
 // ThatHole refuses a size for which Clearance found no hole.

@@ -21,6 +21,7 @@ type design struct {
 	earWeld         float64
 	cheekT, cheekD  float64
 	gussetWeld      float64
+	bolt, boltHole  float64
 	snipe           float64 // at a corner that an ear's weld passes
 
 	outside, between ribs // thickness 0 when there are none
@@ -52,6 +53,7 @@ func read(v geometry.Values) *design {
 	if v.Word("foot") == "base plate" {
 		d.foot, d.middle = plateFoot{}, 0
 	}
+	d.bolt, d.boltHole = fab.ReadBolt(v)
 	d.hole = d.pin + v.MM("pin_clearance")
 	d.inner = v.MM("lug_thickness")/2 + v.MM("gap")
 	d.outer = d.inner + d.earT

@@ -18,29 +18,22 @@ type foot interface {
 	add(*design, *part.Bracket)
 }
 
-func (d *design) bolt() float64 {
-	dia, _ := part.NominalDiaMM(d.v.Word("bolt_size")) // the parameter's unit has been checked
-	return dia
-}
-
-// checkBoltHole keeps the clearance to what EN 1090-2 Table 11 calls normal round holes, 3 mm at most.
 func (d *design) checkBoltHole(n *fab.Needs) bool {
-	hole, dia := d.v.MM("bolt_hole"), d.bolt()
-	return n.That(hole >= dia && hole <= dia+3, "bolt_hole", fab.MM(hole), "%.4g to %.4g mm for this bolt", dia, dia+3)
+	return n.ThatHole(d.boltHole, "bolt_size", d.v.Word("bolt_size"))
 }
 
 // checkPitch holds bolts of one direction apart.
 func (d *design) checkPitch(n *fab.Needs, count int, param string) {
 	if count > 1 {
-		least := fab.BoltPitch(d.bolt())
+		least := fab.BoltPitch(d.bolt)
 		n.That(d.v.MM(param) >= least-shape.TouchMM, param, fab.MM(d.v.MM(param)), "at least 2 2/3 d = %.4g mm", least)
 	}
 }
 
 func (d *design) bolts(pose part.Pose, points []shape.Point, plies [2]part.Ply) part.BoltGroup {
 	return part.BoltGroup{
-		ID: "bolts", Pose: pose, Points: points, Size: d.v.Word("bolt_size"), DiaMM: d.bolt(), Grade: d.v.Word("bolt_grade"),
-		HoleMM: d.v.MM("bolt_hole"), GripMM: plies[0].ThicknessMM + plies[1].ThicknessMM, ThreadsIn: d.v.Word("threads") == "in",
+		ID: "bolts", Pose: pose, Points: points, Size: d.v.Word("bolt_size"), DiaMM: d.bolt, Grade: d.v.Word("bolt_grade"),
+		HoleMM: d.boltHole, GripMM: plies[0].ThicknessMM + plies[1].ThicknessMM, ThreadsIn: d.v.Word("threads") == "in",
 		Plies: plies,
 	}
 }

@@ -73,7 +73,7 @@ func (a angle) checkFork(d *design, n *fab.Needs) {
 }
 
 func (a angle) checkBolts(d *design, n *fab.Needs) {
-	v, dia := d.v, d.bolt()
+	v, dia := d.v, d.bolt
 	edge := fab.BoltEdge(dia)
 	first := a.t + a.root + fab.SocketRoom(dia, 0)
 	n.That(a.rows[0] >= first, "bolt_first", fab.MM(a.rows[0]), "at least %.4g mm: leg, root radius and room for a washer", first)
@@ -119,7 +119,7 @@ func (a angle) checkStiffeners(d *design, n *fab.Needs) {
 
 // checkSockets keeps bolts clear of the stiffeners they stand beside.
 func (a angle) checkSockets(d *design, n *fab.Needs) {
-	room := fab.SocketRoom(d.bolt(), a.weld)
+	room := fab.SocketRoom(d.bolt, a.weld)
 	if a.rows[0] >= a.t+a.depth+room {
 		return // all rows are below the stiffeners
 	}
@@ -150,7 +150,7 @@ func (f angleFoot) add(d *design, b *part.Bracket) {
 	}
 	for i, p := range fab.Grid(a.xs, a.rows) {
 		at := shape.Point{X: a.length/2 - p.X, Y: p.Y}
-		member.Holes = append(member.Holes, part.FaceHole{Face: part.LegB, Hole: fab.BoltHole(boltID(i), at, d.v.MM("bolt_hole"), part.Drilled)})
+		member.Holes = append(member.Holes, part.FaceHole{Face: part.LegB, Hole: fab.BoltHole(boltID(i), at, d.boltHole, part.Drilled)})
 	}
 	b.Members = append(b.Members, member)
 	a.addStiffeners(d, b)

@@ -54,7 +54,7 @@ func (f plateFoot) check(d *design, n *fab.Needs) {
 func (p base) checkBolts(d *design, n *fab.Needs) {
 	d.checkPitch(n, len(p.xs), "bolt_pitch")
 	d.checkPitch(n, len(p.ys), "bolt_gauge")
-	edge := fab.BoltEdge(d.bolt())
+	edge := fab.BoltEdge(d.bolt)
 	endX, endY := p.length/2-p.xs[len(p.xs)-1], p.width/2-p.ys[len(p.ys)-1]
 	okX := n.That(endX >= edge, "bolt_pitch", fab.MM(d.v.MM("bolt_pitch"))+", which leaves "+fab.MM(endX)+" to the plate's end", "at least 1.25 d = %.4g mm to the edge", edge)
 	okY := n.That(endY >= edge, "bolt_gauge", fab.MM(d.v.MM("bolt_gauge"))+", which leaves "+fab.MM(endY)+" to the plate's side", "at least 1.25 d = %.4g mm to the edge", edge)
@@ -74,7 +74,7 @@ func (p base) checkBolts(d *design, n *fab.Needs) {
 func (p base) checkSockets(d *design, n *fab.Needs) {
 	for _, at := range fab.Grid(p.xs, p.ys) {
 		name, have, weld := d.nearestStanding(at)
-		room := fab.SocketRoom(d.bolt(), weld)
+		room := fab.SocketRoom(d.bolt, weld)
 		if have < room {
 			n.That(false, "bolt_gauge", fmt.Sprintf("a bolt at (%.4g, %.4g) mm is %s from the %s", at.X, at.Y, fab.MM(have), name),
 				"at least %.4g mm from bolt centre to what stands on the plate: another bolt_gauge, bolt_pitch or bolts_per_row", room)
@@ -109,7 +109,7 @@ func (f plateFoot) add(d *design, b *part.Bracket) {
 		Pose: part.Pose{Origin: part.Vec{Z: -p.t / 2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}},
 	}
 	for i, at := range points {
-		plate.Holes = append(plate.Holes, fab.BoltHole(boltID(i), at, d.v.MM("bolt_hole"), part.AsCut))
+		plate.Holes = append(plate.Holes, fab.BoltHole(boltID(i), at, d.boltHole, part.AsCut))
 	}
 	b.Plates = append(b.Plates, plate)
 	g := d.bolts(part.Pose{Origin: part.Vec{Z: -p.t}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, points,

@@ -135,7 +135,7 @@ func params() []geometry.Param {
 
 		fab.Thread("bolt_size", "M12", "bolt size"),
 		fab.Named("bolt_grade", "10.9", "bolt grade"),
-		fab.Length("bolt_hole", 3, 60, 13.5, "bolt hole diameter"),
+		fab.BoltFit(part.NormalFit),
 		fab.Count("bolt_rows", 1, 6, 2, "rows of bolts: down the leg of an angle, across a base plate"),
 		fab.Count("bolts_per_row", 1, 12, 3, "bolts in a row, along the rail or along the ears"),
 		fab.Length("bolt_pitch", 8, 500, 80, "distance between bolts of a row"),

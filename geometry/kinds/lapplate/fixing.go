@@ -66,7 +66,7 @@ func (d *design) addBolts(b *part.Bracket, l lap) {
 		near, far := h.sign*d.gap/2, h.sign*l.reach
 		b.Bolts = append(b.Bolts, part.BoltGroup{
 			ID: "bolts-" + l.id + h.mark, Pose: pose(l, d.t/2), Points: points,
-			Size: v.Word("bolt_size"), DiaMM: d.bolt, Grade: v.Word("bolt_grade"), HoleMM: v.MM("bolt_hole"),
+			Size: v.Word("bolt_size"), DiaMM: d.bolt, Grade: v.Word("bolt_grade"), HoleMM: d.hole,
 			GripMM: stack, SameAs: d.sameBolts(l, h), ThreadsIn: v.Word("threads") == "in",
 			Plies: [2]part.Ply{
 				{Thing: l.id, ThicknessMM: d.lapT, Material: v.Word("lap_material"), EdgeMM: d.lapEdge(l), PitchMM: pitch},

@@ -83,7 +83,7 @@ func params() []geometry.Param {
 		fab.Named("electrode", "E70", "filler grade"),
 		fab.Thread("bolt_size", "M12", "bolt size"),
 		fab.Named("bolt_grade", "10.9", "bolt grade"),
-		fab.Length("bolt_hole", 3, 60, 13.5, "bolt hole diameter"),
+		fab.BoltFit(part.NormalFit),
 		fab.Length("bolt_first", 5, 500, 25, "first row of bolts from the flat's end"),
 		fab.Count("bolt_rows", 1, 8, 2, "rows of bolts on each side of the joint, one behind the other"),
 		fab.Length("bolt_row_pitch", 8, 500, 35, "distance between rows"),

@@ -60,7 +60,7 @@ func (d *design) plate(l lap) part.Plate {
 	}
 	if d.bolted {
 		for i, at := range append(d.bolts(1), d.bolts(-1)...) {
-			p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.v.MM("bolt_hole"), part.AsCut))
+			p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.hole, part.AsCut))
 		}
 	}
 	return p

@@ -9,7 +9,6 @@ import (
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
-	"lugwright/part"
 )
 
 type design struct {
@@ -31,7 +30,7 @@ func read(v geometry.Values) *design {
 		endT: v.MM("end_thickness"), out: v.MM("load_out"), up: v.MM("load_height"),
 		xs: fab.Spread(v.Count("bolt_columns"), v.MM("bolt_pitch")), zs: fab.Spread(v.Count("bolt_rows"), v.MM("bolt_gauge")),
 	}
-	d.bolt, d.hole = fab.Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
+	d.bolt, d.hole = fab.ReadBolt(v)
 	return d
 }
 

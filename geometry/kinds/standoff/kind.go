@@ -64,7 +64,7 @@ func params() []geometry.Param {
 		fab.Named("material", "S355", "grade of the plates"),
 		fab.Thread("bolt_size", "M16", "bolt size"),
 		fab.Named("bolt_grade", "10.9", "bolt grade"),
-		fab.Choice("bolt_fit", "clearance of the holes", "close", "normal", "loose"),
+		fab.BoltFit(part.CloseFit),
 		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
 		fab.Count("bolt_columns", 2, 8, 2, "columns of bolts along the rail"),
 		fab.Length("bolt_pitch", 20, 800, 190, "distance between columns"),

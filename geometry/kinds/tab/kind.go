@@ -51,7 +51,7 @@ func params() []geometry.Param {
 		fab.Length("bolt_height", 8, 390, 40, "bolts over the face"),
 		fab.Thread("bolt_size", "M10", "bolt size"),
 		fab.Named("bolt_grade", "8.8", "bolt grade"),
-		fab.Choice("bolt_fit", "clearance of the holes", "normal", "close", "loose"),
+		fab.BoltFit(part.NormalFit),
 		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
 		fab.Length("weld", 3, 20, 4, "leg of the fillets on both faces, full width"),
 		fab.Named("electrode", "E70", "filler grade"),
@@ -75,7 +75,7 @@ func read(v geometry.Values) *design {
 	d := &design{
 		v: v, width: v.MM("width"), height: v.MM("height"), t: v.MM("thickness"), radius: v.MM("corner_radius"), at: v.MM("bolt_height"), leg: v.MM("weld"),
 	}
-	d.bolt, d.hole = fab.Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
+	d.bolt, d.hole = fab.ReadBolt(v)
 	d.points = fab.Grid(fab.Spread(v.Count("bolts"), v.MM("bolt_pitch")), []float64{d.at})
 	return d
 }
