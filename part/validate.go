@@ -422,8 +422,14 @@ func (v *validator) span(at string, p *Pin) {
 // seated is the steel that a seat bears in: every plate with a hole on the pin's axis within the seat; 0 when none is found.
 func (b *Bracket) seated(p *Pin, s Seat) float64 {
 	sum := 0.0
-	for i := range b.Plates {
-		q := &b.Plates[i]
+	around := b.Plates
+	for i := range b.Members {
+		if m := &b.Members[i]; m.OnPin(p) {
+			around = append(slices.Clip(around), m.Ring())
+		}
+	}
+	for i := range around {
+		q := &around[i]
 		for _, h := range q.Holes {
 			off := q.HoleAt(h).Sub(p.Center)
 			along := off.Dot(p.Axis)

@@ -40,7 +40,7 @@ type model struct {
 	bad       part.FieldErrors
 }
 
-// thing is a plate or an angle's leg with its strength.
+// thing is a plate, an angle's leg or a boss with its strength.
 type thing struct {
 	plate   *part.Plate
 	outline shape.Outline // finished
@@ -101,14 +101,21 @@ func (m *model) skip(what, place, why string) {
 
 func (m *model) resolveThings() {
 	for i := range m.b.Plates {
-		m.addThing(&m.b.Plates[i], fmt.Sprintf("plates[%d].material", i))
+		p := &m.b.Plates[i]
+		m.addThing(p, p.ThicknessMM, fmt.Sprintf("plates[%d].material", i))
 	}
 	for i := range m.b.Members {
 		mem := &m.b.Members[i]
+		field := fmt.Sprintf("members[%d].material", i)
 		if mem.Profile.Kind == part.Angle {
 			a, b := mem.Legs()
-			m.addThing(&a, fmt.Sprintf("members[%d].material", i))
-			m.addThing(&b, fmt.Sprintf("members[%d].material", i))
+			m.addThing(&a, a.ThicknessMM, field)
+			m.addThing(&b, b.ThicknessMM, field)
+			continue
+		}
+		if m.isBoss(mem) {
+			ring := mem.Ring()
+			m.addThing(&ring, mem.Profile.AMM, field) // turned from bar
 			continue
 		}
 		if !slices.ContainsFunc(m.b.Sweeps, func(s part.Sweep) bool { return slices.Contains(s.Things, mem.ID) }) {
@@ -117,8 +124,15 @@ func (m *model) resolveThings() {
 	}
 }
 
-func (m *model) addThing(p *part.Plate, field string) {
-	g, fy, fu := m.grade(p.Material, p.ThicknessMM, field)
+// isBoss says whether a member is a ring round a pin that is welded to what it stands on.
+func (m *model) isBoss(mem *part.Member) bool {
+	return slices.ContainsFunc(m.b.Pins, func(p part.Pin) bool { return mem.OnPin(&p) }) &&
+		slices.ContainsFunc(m.b.Welds, func(w part.WeldGroup) bool { return w.Joins[0] == mem.ID })
+}
+
+// addThing takes a plate with the strength that its grade has at a thickness.
+func (m *model) addThing(p *part.Plate, tMM float64, field string) {
+	g, fy, fu := m.grade(p.Material, tMM, field)
 	t := thing{plate: p, outline: p.Shape(false), fy: fy, fu: fu}
 	if g != nil {
 		t.e = g.EMPa

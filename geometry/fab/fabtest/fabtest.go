@@ -5,6 +5,7 @@ package fabtest
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/geometry/shape"
 	"lugwright/geometry/stroke"
@@ -28,7 +29,7 @@ func Faults(b *part.Bracket) []string {
 
 type checker struct {
 	b      *part.Bracket
-	solids []part.Plate // plates and the legs of angles
+	solids []part.Plate // plates, the legs of angles, rings on pins
 	found  []string
 }
 
@@ -39,9 +40,13 @@ func (c *checker) add(format string, args ...any) {
 func solids(b *part.Bracket) []part.Plate {
 	out := append([]part.Plate(nil), b.Plates...)
 	for i := range b.Members {
-		if m := &b.Members[i]; m.Profile.Kind == part.Angle {
+		m := &b.Members[i]
+		if m.Profile.Kind == part.Angle {
 			legA, legB := m.Legs()
 			out = append(out, legA, legB)
+		}
+		if slices.ContainsFunc(b.Pins, func(p part.Pin) bool { return m.OnPin(&p) }) {
+			out = append(out, m.Ring())
 		}
 	}
 	return out

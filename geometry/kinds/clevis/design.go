@@ -19,7 +19,7 @@ type design struct {
 
 	earT, earW, end float64
 	earWeld         float64
-	cheekT, cheekD  float64
+	cheek           fab.Cheek
 	gussetWeld      float64
 	bolt, boltHole  float64
 	snipe           float64 // at a corner that an ear's weld passes
@@ -48,7 +48,7 @@ func read(v geometry.Values) *design {
 		v: v, foot: angleFoot{}, turned: v.Word("pin_axis") == "along", middle: v.MM("clevis_offset"),
 		pin: v.MM("pin_diameter"), height: v.MM("pin_height"),
 		earT: v.MM("ear_thickness"), earW: v.MM("ear_width"), end: v.MM("end_distance"), earWeld: v.MM("ear_weld"),
-		cheekT: v.MM("cheek_thickness"), cheekD: v.MM("cheek_diameter"), gussetWeld: v.MM("gusset_weld"),
+		cheek: fab.ReadCheek(v), gussetWeld: v.MM("gusset_weld"),
 	}
 	if v.Word("foot") == "base plate" {
 		d.foot, d.middle = plateFoot{}, 0

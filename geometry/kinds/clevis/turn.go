@@ -9,6 +9,9 @@ func quarterTurn(b *part.Bracket) {
 	for i := range b.Plates {
 		turnPose(&b.Plates[i].Pose)
 	}
+	for i := range b.Members {
+		turnPose(&b.Members[i].Pose)
+	}
 	for i := range b.Pins {
 		turnAll(&b.Pins[i].Axis, &b.Pins[i].Center)
 	}

@@ -8,6 +8,8 @@
 package lug
 
 import (
+	"slices"
+
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/part"
@@ -54,7 +56,11 @@ func (d *design) remarks(b *part.Bracket) {
 }
 
 func params() []geometry.Param {
-	return append(fab.ForkParams(),
+	return slices.Concat(fab.ForkParams(), standParams(), fab.CheekParams("each side"), gussetParams())
+}
+
+func standParams() []geometry.Param {
+	return []geometry.Param{
 		fab.Length("pin_height", 15, 500, 60, "pin centre above the face"),
 		fab.Length("thickness", 4, 100, 20, "thickness of the lug"),
 		fab.Length("width", 20, 600, 100, "width of the lug at the face"),
@@ -63,9 +69,11 @@ func params() []geometry.Param {
 		fab.Length("head_radius", 8, 300, 40, "radius of a tapered head"),
 		fab.Named("material", "A572-50", "grade of the lug"),
 		fab.Length("weld", 3, 25, 8, "leg of the fillets between lug and face, both sides, full width"),
-		fab.Length("cheek_thickness", 0, 40, 0, "thickness of a cheek plate on each side, 0 for none"),
-		fab.Length("cheek_diameter", 15, 300, 60, "diameter of the cheek plates"),
-		fab.Length("cheek_weld", 3, 20, 4, "leg of the fillet round a cheek plate"),
+	}
+}
+
+func gussetParams() []geometry.Param {
+	return []geometry.Param{
 		fab.Length("gusset_height", 0, 500, 0, "height of a gusset on each side of the lug, square to it, 0 for none"),
 		fab.Length("gusset_length", 8, 400, 50, "length of a gusset along the face"),
 		fab.Length("gusset_nose", 2, 200, 12, "width of a gusset's blunt ends"),
@@ -76,5 +84,5 @@ func params() []geometry.Param {
 		fab.Choice("support_kind", "what the face is", string(part.BodyFrame), string(part.RailFlange), string(part.CrossMember), string(part.TubeWall)),
 		fab.Length("support_thickness", 2, 100, 12, "thickness of the face"),
 		fab.Named("support_material", "S355", "grade of the face"),
-	)
+	}
 }

@@ -35,7 +35,7 @@ func (d *design) addCheeks(b *part.Bracket) {
 	}
 	for i, side := range []float64{1, -1} {
 		pose := fab.Standing(part.Vec{Y: side * (d.t + d.cheek.ThicknessMM) / 2, Z: d.height}, part.Vec{X: -side})
-		d.cheek.Add(b, fmt.Sprintf("cheek-%d", i+1), "lug", d.v.Word("material"), d.v.Word("electrode"), d.pinHole(shape.Point{}), pose)
+		d.cheek.Add(b, i+1, "lug", d.v.Word("material"), d.v.Word("electrode"), d.pinHole(shape.Point{}), pose)
 	}
 }
 
