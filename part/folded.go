@@ -1,8 +1,9 @@
 package part
 
-// A bent plate as flat faces, for pictures.
+// A bent plate as flat faces.
 
 import (
+	"fmt"
 	"math"
 
 	"lugwright/geometry/shape"
@@ -11,8 +12,9 @@ import (
 // foldFineMM is how far a face's edge may be off an arc of the outline.
 const foldFineMM = 0.05
 
-// Folded gives the faces of a bent plate in the shape that it is folded to, the first one the base; a flat plate is its own face. Folds are drawn sharp,
-// along their lines: the pictures that this is for are not measured. A face with less than three corners is left out.
+// Folded gives the faces of a bent plate in the shape that it is folded to, the first one the base; a flat plate is its own face. What is turned up along
+// a fold bears the plate's name and the fold's number: "tab.1". It lies where it comes to lie when the fold's allowance is told; folds of none are sharp,
+// along their lines. Faces end at the folds' lines. A face with less than three corners is left out.
 func (p *Plate) Folded() []Plate {
 	if len(p.Bends) == 0 {
 		return []Plate{*p}
@@ -22,9 +24,10 @@ func (p *Plate) Folded() []Plate {
 	points := p.Outer.CCW().Polygon(foldFineMM)
 	rest := points
 	var faces []Plate
-	for _, b := range p.Bends {
+	for k, b := range p.Bends {
 		rest = beyond(rest, b.B, b.A)
 		if f, ok := p.flange(b, beyond(points, b.A, b.B)); ok {
+			f.ID = flangeID(p.ID, k)
 			faces = append(faces, f)
 		}
 	}
@@ -67,8 +70,21 @@ func (p *Plate) flange(b Bend, points []shape.Point) (Plate, bool) {
 	along := p.Pose.U.Scale(dir.X).AddScaled(dir.Y, p.Pose.V)
 	away := p.Pose.U.Scale(out.X).AddScaled(out.Y, p.Pose.V)
 	f.Pose = Pose{Origin: p.Pose.At(b.A.X, b.A.Y, 0), U: along, V: away.Scale(cos).AddScaled(sin, p.Pose.W())}
+	past := b.past(p.ThicknessMM)
+	f.Pose.Origin = f.Pose.Origin.AddScaled(past, away).AddScaled(past, f.Pose.V)
 	return f, true
 }
+
+// past is how far beyond a fold's line the middle planes of its two sides meet, on either side; 0 where its allowance is not told, and for a hem.
+func (b *Bend) past(thicknessMM float64) float64 {
+	const hem = 0.9 * math.Pi
+	if b.AllowanceMM == 0 || math.Abs(b.AngleRad) > hem {
+		return 0
+	}
+	return (b.RadiusMM+thicknessMM/2)*math.Tan(math.Abs(b.AngleRad)/2) - b.AllowanceMM/2
+}
+
+func flangeID(plate string, bend int) string { return fmt.Sprintf("%s.%d", plate, bend+1) }
 
 // beyond cuts a polygon along a line and keeps what lies to its left.
 func beyond(points []shape.Point, a, b shape.Point) []shape.Point {

@@ -79,6 +79,9 @@ func (v *validator) names() {
 	}
 	for i := range b.Plates {
 		add(fmt.Sprintf("plates[%d].id", i), b.Plates[i].ID)
+		for k := range b.Plates[i].Bends {
+			v.known[flangeID(b.Plates[i].ID, k)] = true
+		}
 	}
 	for i := range b.Members {
 		add(fmt.Sprintf("members[%d].id", i), b.Members[i].ID)
@@ -202,6 +205,7 @@ func (v *validator) marks(at string, p *Plate) {
 		v.finite(path, Vec{b.A.X, b.A.Y, 0}, Vec{b.B.X, b.B.Y, 0})
 		v.between(path+".angle_rad", b.AngleRad, -math.Pi, math.Pi)
 		v.between(path+".radius_mm", b.RadiusMM, 0, absurdMM)
+		v.between(path+".allowance_mm", b.AllowanceMM, 0, absurdMM)
 	}
 	v.between(at+".rolled_mm", p.RolledMM, 0, absurdMM)
 }
@@ -354,6 +358,9 @@ func (v *validator) pin(i int) {
 	v.size(at+".length_mm", p.LengthMM, 1)
 	for k, e := range p.Ends {
 		v.between(fmt.Sprintf("%s.ends[%d].play_mm", at, k), e.PlayMM, 0, absurdMM)
+		if _, err := NominalDiaMM(e.Size); e.Size != "" && err != nil {
+			v.refuse(fmt.Sprintf("%s.ends[%d].size", at, k), fmt.Sprintf("%q", e.Size), "a thread size such as M6, or none")
+		}
 		if e.BearsOn != "" {
 			v.refers(fmt.Sprintf("%s.ends[%d].bears_on", at, k), e.BearsOn)
 		}

@@ -40,7 +40,7 @@ type model struct {
 	bad       part.FieldErrors
 }
 
-// thing is a plate, an angle's leg or a boss with its strength.
+// thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.
 type thing struct {
 	plate   *part.Plate
 	outline shape.Outline // finished
@@ -102,7 +102,12 @@ func (m *model) skip(what, place, why string) {
 func (m *model) resolveThings() {
 	for i := range m.b.Plates {
 		p := &m.b.Plates[i]
-		m.addThing(p, p.ThicknessMM, fmt.Sprintf("plates[%d].material", i))
+		field := fmt.Sprintf("plates[%d].material", i)
+		m.addThing(p, p.ThicknessMM, field)
+		// The flat pattern serves the base; what is turned up lies elsewhere.
+		for _, face := range p.Folded()[1:] {
+			m.addThing(&face, p.ThicknessMM, field)
+		}
 	}
 	for i := range m.b.Members {
 		mem := &m.b.Members[i]

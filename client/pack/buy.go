@@ -75,6 +75,11 @@ func items(b *part.Bracket) []*bought {
 			item: "pin", size: mm(p.DiaMM) + " mm diameter", grade: p.Material, lengthMM: hundredths(p.LengthMM),
 			notes: fmt.Sprintf("ends: %s and %s", p.Ends[0].Kind, p.Ends[1].Kind), count: 1,
 		})
+		for _, e := range p.Ends {
+			if e.Kind == part.EndRetainer && e.Size != "" {
+				out = append(out, &bought{item: "retaining bolt with nut and washer", size: e.Size, gripMM: hundredths(p.DiaMM), notes: "through the pin's end: grade and lock wire as noted with the pin", count: 1})
+			}
+		}
 	}
 	for _, r := range b.Rods {
 		out = append(out, &bought{item: "threaded rod", size: r.Size, grade: r.Grade, lengthMM: hundredths(r.FreeMM), notes: "length is free between its ends; add both engagements", count: len(r.Points)})

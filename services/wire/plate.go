@@ -61,14 +61,15 @@ func readEtch(r *reader, m *pb.Etch) part.Etch {
 }
 
 func bend(b *part.Bend) *pb.Bend {
-	return &pb.Bend{AMm: point(&b.A), BMm: point(&b.B), AngleRad: b.AngleRad, RadiusMm: b.RadiusMM}
+	return &pb.Bend{AMm: point(&b.A), BMm: point(&b.B), AngleRad: b.AngleRad, RadiusMm: b.RadiusMM, AllowanceMm: b.AllowanceMM}
 }
 
 func readBend(r *reader, m *pb.Bend) part.Bend {
 	return part.Bend{
-		A:        one(r, "a_mm", m.AMm, readPoint),
-		B:        one(r, "b_mm", m.BMm, readPoint),
-		AngleRad: r.number("angle_rad", m.AngleRad),
-		RadiusMM: r.number("radius_mm", m.RadiusMm),
+		A:           one(r, "a_mm", m.AMm, readPoint),
+		B:           one(r, "b_mm", m.BMm, readPoint),
+		AngleRad:    r.number("angle_rad", m.AngleRad),
+		RadiusMM:    r.number("radius_mm", m.RadiusMm),
+		AllowanceMM: r.number("allowance_mm", m.AllowanceMm),
 	}
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/geometry/shape"
 	"lugwright/geometry/stroke"
@@ -38,7 +39,10 @@ func (c *checker) add(format string, args ...any) {
 }
 
 func solids(b *part.Bracket) []part.Plate {
-	out := append([]part.Plate(nil), b.Plates...)
+	var out []part.Plate
+	for i := range b.Plates {
+		out = append(out, b.Plates[i].Folded()...)
+	}
 	for i := range b.Members {
 		m := &b.Members[i]
 		if m.Profile.Kind == part.Angle {
@@ -65,7 +69,11 @@ func (c *checker) faceOf(id string) *part.Plate {
 	return p
 }
 
+// solid is a plate or a leg by its name; of a bent plate the flat pattern, which lies in the plane of its base, with arcs as they are.
 func (c *checker) solid(id string) *part.Plate {
+	if p := c.b.Plate(id); p != nil {
+		return p
+	}
 	for i := range c.solids {
 		if c.solids[i].ID == id {
 			return &c.solids[i]
@@ -107,11 +115,19 @@ func (c *checker) etch(p *part.Plate, o shape.Outline, e part.Etch) {
 func (c *checker) apart() {
 	for i := range c.solids {
 		for j := range c.solids {
-			if i != j && overlap(&c.solids[i], &c.solids[j]) {
-				c.add("%s runs into %s", c.solids[i].ID, c.solids[j].ID)
+			p, q := &c.solids[i], &c.solids[j]
+			if i != j && !samePlate(p.ID, q.ID) && overlap(p, q) {
+				c.add("%s runs into %s", p.ID, q.ID)
 			}
 		}
 	}
+}
+
+// samePlate says whether two names are faces of one bent plate, which meet in its fold.
+func samePlate(p, q string) bool {
+	a, first, _ := strings.Cut(p, ".")
+	b, second, _ := strings.Cut(q, ".")
+	return a == b && first != "a" && second != "a" // the legs of an angle are told apart
 }
 
 func overlap(p, q *part.Plate) bool {

@@ -107,7 +107,7 @@ func (r retainer) check(n *fab.Needs) {
 }
 
 func (r retainer) ends() [2]part.PinEnd {
-	return [2]part.PinEnd{{Kind: part.EndRetainer, BearsOn: r.d.outermost(1), PlayMM: r.d.v.MM("end_play")}, r.d.head()}
+	return [2]part.PinEnd{{Kind: part.EndRetainer, BearsOn: r.d.outermost(1), PlayMM: r.d.v.MM("end_play"), Size: r.d.v.Word("retainer_size")}, r.d.head()}
 }
 
 // at is the middle of the cross hole from under the head: past the ears, the play and a washer.
@@ -119,7 +119,7 @@ func (r retainer) at() float64 {
 func (r retainer) length() float64 { return math.Ceil(r.at() + 1.5*r.hole) }
 
 func (r retainer) card() string {
-	text := fmt.Sprintf("%s under the head; cross hole %s, its middle %s from under the head, for a retaining bolt %s with washer and nut",
+	text := fmt.Sprintf("%s under the head; cross hole %s, its middle %s from under the head, for a retaining bolt %s of grade 8.8 with washer and nut",
 		fab.MM(r.length()), fab.MM(r.hole), fab.MM(r.at()), r.d.v.Word("retainer_size"))
 	if r.wire > 0 {
 		text += fmt.Sprintf("; drill %s through the bolt's head and wire it, the pull tightening", fab.MM(r.wire))

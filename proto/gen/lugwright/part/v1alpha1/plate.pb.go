@@ -481,7 +481,9 @@ type Bend struct {
 	// How far it is folded.
 	AngleRad float64 `protobuf:"fixed64,3,opt,name=angle_rad,json=angleRad,proto3" json:"angle_rad,omitempty"`
 	// Inside radius.
-	RadiusMm      float64 `protobuf:"fixed64,4,opt,name=radius_mm,json=radiusMm,proto3" json:"radius_mm,omitempty"`
+	RadiusMm float64 `protobuf:"fixed64,4,opt,name=radius_mm,json=radiusMm,proto3" json:"radius_mm,omitempty"`
+	// Length of flat sheet that the fold takes, half on either side of its line. Nought where it is not told.
+	AllowanceMm   float64 `protobuf:"fixed64,5,opt,name=allowance_mm,json=allowanceMm,proto3" json:"allowance_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -544,6 +546,13 @@ func (x *Bend) GetRadiusMm() float64 {
 	return 0
 }
 
+func (x *Bend) GetAllowanceMm() float64 {
+	if x != nil {
+		return x.AllowanceMm
+	}
+	return 0
+}
+
 var File_lugwright_part_v1alpha1_plate_proto protoreflect.FileDescriptor
 
 const file_lugwright_part_v1alpha1_plate_proto_rawDesc = "" +
@@ -576,12 +585,13 @@ const file_lugwright_part_v1alpha1_plate_proto_rawDesc = "" +
 	"\x04text\x18\x01 \x01(\tR\x04text\x128\n" +
 	"\x05at_mm\x18\x02 \x01(\v2#.lugwright.part.v1alpha1.PlanePointR\x04atMm\x12\x1b\n" +
 	"\theight_mm\x18\x03 \x01(\x01R\bheightMm\x12\x1b\n" +
-	"\tangle_rad\x18\x04 \x01(\x01R\bangleRad\"\xb0\x01\n" +
+	"\tangle_rad\x18\x04 \x01(\x01R\bangleRad\"\xd3\x01\n" +
 	"\x04Bend\x126\n" +
 	"\x04a_mm\x18\x01 \x01(\v2#.lugwright.part.v1alpha1.PlanePointR\x03aMm\x126\n" +
 	"\x04b_mm\x18\x02 \x01(\v2#.lugwright.part.v1alpha1.PlanePointR\x03bMm\x12\x1b\n" +
 	"\tangle_rad\x18\x03 \x01(\x01R\bangleRad\x12\x1b\n" +
-	"\tradius_mm\x18\x04 \x01(\x01R\bradiusMm*\xc1\x01\n" +
+	"\tradius_mm\x18\x04 \x01(\x01R\bradiusMm\x12!\n" +
+	"\fallowance_mm\x18\x05 \x01(\x01R\vallowanceMm*\xc1\x01\n" +
 	"\vHolePurpose\x12\x1c\n" +
 	"\x18HOLE_PURPOSE_UNSPECIFIED\x10\x00\x12\x14\n" +
 	"\x10HOLE_PURPOSE_PIN\x10\x01\x12\x15\n" +
