@@ -5,6 +5,7 @@
 //	needs.go   refusals gathered while a kind checks its parameters
 //	rules.go   rules of room: edges, pitches, sockets, snipes, torch access
 //	plates.go  gusset outlines and spreads
+//	footplate.go plates bolted down under what stands on them
 //	holes.go   pin and bolt holes, bolt patterns
 //	marks.go   where a part mark fits on a plate
 //	params.go  declarations of parameters in one line each

@@ -54,12 +54,4 @@ func (d *design) support(kind part.SupportKind) part.Support {
 	}
 }
 
-// tributary is the least length of ply that serves one bolt of a line: half a pitch and the rest to the end, or a pitch.
-func tributary(count int, pitch, end float64) float64 {
-	if count == 1 {
-		return 2 * end
-	}
-	return min(pitch, pitch/2+end)
-}
-
 func boltID(i int) string { return fmt.Sprintf("bolt-%d", i+1) }

@@ -188,7 +188,7 @@ func (a angle) pulled(d *design) float64 {
 // pryDown is the bolted leg bending between leg A and the first row. An angle's leg is reckoned from its middle plane (AISC Manual Part 9,
 // prying action of angles, from memory).
 func (a angle) pryDown(d *design) part.Pry {
-	return part.Pry{BMM: a.rows[0] - a.t/2, AMM: a.down - a.rows[0], PMM: tributary(len(a.xs), d.v.MM("bolt_pitch"), a.end())}
+	return part.Pry{BMM: a.rows[0] - a.t/2, AMM: a.down - a.rows[0], PMM: fab.Tributary(len(a.xs), d.v.MM("bolt_pitch"), a.end())}
 }
 
 // pryAlong is the bolted leg bending between a stiffener and the bolt of the first row that is farthest from one.

@@ -3,12 +3,8 @@ package standoff
 // Sizes, and what does not fit.
 
 import (
-	"fmt"
-	"math"
-
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
-	"lugwright/geometry/shape"
 )
 
 type design struct {
@@ -37,13 +33,12 @@ func read(v geometry.Values) *design {
 // tubeLength is what is sawn: from the base plate to the end plate.
 func (d *design) tubeLength() float64 { return d.reach - d.baseT - d.endT }
 
-// base is the base plate's outline, u up and v along the rail.
-func (d *design) base() (shape.Loop, error) {
-	return shape.RoundedRect(shape.Point{X: -d.baseH / 2, Y: -d.baseL / 2}, shape.Point{X: d.baseH / 2, Y: d.baseL / 2}, d.baseR)
+// foot is the base plate, u up and v along the rail.
+func (d *design) foot() fab.FootPlate {
+	return fab.FootPlate{
+		ThicknessMM: d.baseT, LengthMM: d.baseH, WidthMM: d.baseL, RadiusMM: d.baseR, Us: d.zs, Vs: d.xs, BlockU: d.high / 2, BlockV: d.width / 2,
+	}
 }
-
-// points are the bolts in the base plate's plane.
-func (d *design) points() []shape.Point { return fab.Grid(d.zs, d.xs) }
 
 func (d *design) check() error {
 	var n fab.Needs
@@ -58,7 +53,6 @@ func (d *design) check() error {
 	n.That(d.baseH <= d.v.MM("web_clear_height"), "base_height", fab.MM(d.baseH), "at most the web's clear height, %.4g mm", d.v.MM("web_clear_height"))
 	n.That(d.baseH >= d.high+2*d.leg, "base_height", fab.MM(d.baseH), "at least the tube and its welds, %.4g mm", d.high+2*d.leg)
 	n.That(d.baseL >= d.width+2*d.leg, "base_length", fab.MM(d.baseL), "at least the tube and its welds, %.4g mm", d.width+2*d.leg)
-	n.That(d.baseR <= min(d.baseL, d.baseH)/2, "base_corner_radius", fab.MM(d.baseR), "at most half the smaller side, %.4g mm", min(d.baseL, d.baseH)/2)
 	if n.Err() == nil {
 		d.checkBolts(&n)
 	}
@@ -66,30 +60,9 @@ func (d *design) check() error {
 }
 
 func (d *design) checkBolts(n *fab.Needs) {
-	pitch, gauge, edge := d.v.MM("bolt_pitch"), d.v.MM("bolt_gauge"), fab.BoltEdge(d.bolt)
-	least := fab.BoltPitch(d.bolt)
-	n.That(pitch >= least, "bolt_pitch", fab.MM(pitch), "at least 2 2/3 d = %.4g mm", least)
-	n.That(len(d.zs) == 1 || gauge >= least, "bolt_gauge", fab.MM(gauge), "at least 2 2/3 d = %.4g mm", least)
-	outer, err := d.base()
-	if !n.That(err == nil, "base_corner_radius", fab.MM(d.baseR), "a radius that the corners have room for") {
-		return
-	}
-	room := fab.SocketRoom(d.bolt, d.leg)
-	for _, p := range d.points() {
-		have := 0.0
-		if outer.Contains(p) {
-			have = outer.DistTo(p)
-		}
-		param := "bolt_pitch"
-		if d.baseH/2-math.Abs(p.X) < d.baseL/2-math.Abs(p.Y) {
-			param = "bolt_gauge"
-		}
-		if !n.That(have >= edge-shape.TouchMM, param, fmt.Sprintf("%s, which leaves %s from a bolt to the edge", fab.MM(d.v.MM(param)), fab.MM(have)), "1.25 d = %.4g mm to the edge", edge) {
-			return
-		}
-		off := math.Hypot(max(0, math.Abs(p.X)-d.high/2), max(0, math.Abs(p.Y)-d.width/2))
-		if !n.That(off >= room, "bolt_pitch", fmt.Sprintf("a bolt %s from the tube", fab.MM(off)), "at least %.4g mm, so that a socket passes the weld", room) {
-			return
-		}
+	foot := d.foot()
+	foot.Check(n, fab.FootNames{Size: [2]string{"base_height", "base_length"}, Pitch: [2]string{"bolt_gauge", "bolt_pitch"}, Radius: "base_corner_radius"}, d.bolt)
+	if n.Err() == nil {
+		foot.CheckSockets(n, "bolt_pitch", d.bolt, fab.Block{Name: "tube", HalfU: d.high / 2, HalfV: d.width / 2, WeldMM: d.leg})
 	}
 }

@@ -3,8 +3,6 @@ package standoff
 // Base plate, tube, end plate, welds.
 
 import (
-	"fmt"
-
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -16,11 +14,7 @@ func upright(y float64) part.Pose {
 }
 
 func (d *design) addParts(b *part.Bracket) {
-	outer, _ := d.base() // check has drawn it
-	base := part.Plate{ID: "base", Name: "base plate", ThicknessMM: d.baseT, Material: d.v.Word("material"), Outer: outer, Pose: upright(d.baseT / 2)}
-	for i, at := range d.points() {
-		base.Holes = append(base.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.hole, part.AsCut))
-	}
+	base := d.foot().Plate("base", d.v.Word("material"), d.hole, upright(d.baseT/2))
 	end := part.Plate{
 		ID: "end", Name: "end plate", ThicknessMM: d.endT, Material: d.v.Word("material"), Pose: upright(d.reach - d.endT/2),
 		Outer: shape.Rect(shape.Point{X: -d.high / 2, Y: -d.width / 2}, shape.Point{X: d.high / 2, Y: d.width / 2}),
