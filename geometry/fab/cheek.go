@@ -77,11 +77,3 @@ func (c Cheek) Note(hole part.Hole) string {
 	}
 	return fmt.Sprintf("turn the bosses from round bar: %s over all, %s long, bore %s; weld them on over a dummy pin", MM(c.DiaMM), MM(c.ThicknessMM), MM(hole.CutMM))
 }
-
-// Tube is a round tube or turned ring by its outside and inside diameter; the pose's u runs along it.
-func Tube(id, name, material string, outsideMM, insideMM, lengthMM float64, pose part.Pose) part.Member {
-	return part.Member{
-		ID: id, Name: name, Material: material, LengthMM: lengthMM, Pose: pose,
-		Profile: part.Profile{Kind: part.RoundTube, AMM: outsideMM, TMM: (outsideMM - insideMM) / 2},
-	}
-}

@@ -2,12 +2,17 @@
 // pin holes with a finish allowance, weld runs, places for part marks and the shop's rules of room. It never knows a kind
 // and never judges strength.
 //
-//	needs.go   refusals gathered while a kind checks its parameters
-//	rules.go   rules of room: edges, pitches, sockets, snipes, torch access
-//	plates.go  gusset outlines and spreads
+//	needs.go     refusals gathered while a kind checks its parameters
+//	rules.go     rules of room: edges, pitches, sockets, snipes, torch access
+//	plates.go    gusset outlines and spreads
 //	footplate.go plates bolted down under what stands on them
-//	holes.go   pin and bolt holes, bolt patterns
-//	marks.go   where a part mark fits on a plate
-//	params.go  declarations of parameters in one line each
-//	welds.go   weld runs at a plate's two faces
+//	ear.go       plates with a pin hole under a round head
+//	cheek.go     cheek plates and bosses round a pin hole
+//	fork.go      the other side of a lug's pin
+//	tube.go      tubes, rings, the weld round a tube's end
+//	holes.go     pin and bolt holes, bolt patterns
+//	marks.go     where a part mark fits on a plate
+//	params.go    declarations of parameters in one line each
+//	paths.go     load paths that go one way
+//	welds.go     weld runs at a plate's two faces
 package fab

@@ -165,7 +165,7 @@ func (c *checker) welds() {
 		stands, on := c.solid(w.Joins[0]), c.faceOf(w.Joins[1])
 		for _, s := range w.Segments {
 			for _, end := range [2]part.Vec{s.A, s.B} {
-				if !c.atEdge(w.Joins[0], stands, end) {
+				if !c.atEdge(w.Joins[0], stands, end) && !c.through(w.Joins[1], stands, end) {
 					c.add("%s: %v is not at the edge of %s", w.ID, end, w.Joins[0])
 				}
 				if on == nil {
@@ -181,19 +181,41 @@ func (c *checker) welds() {
 	}
 }
 
-// atEdge says whether a point is on an edge of a face of a plate, or on the outside of a rectangular tube at one of its ends.
+// atEdge says whether a point is on an edge of a face of a plate, or on the outside of a tube at one of its ends.
 func (c *checker) atEdge(id string, stands *part.Plate, at part.Vec) bool {
 	if stands != nil {
 		u, v, off := stands.Pose.Local(at)
 		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Outer.DistTo(shape.Point{X: u, Y: v}) < nearMM
 	}
 	m := c.b.Member(id)
-	if m == nil || m.Profile.Kind != part.RectTube {
+	if m == nil {
 		return false
 	}
+	u, _, _ := m.Pose.Local(at)
+	return math.Min(math.Abs(u), math.Abs(u-m.LengthMM)) < nearMM && onOutside(m, at)
+}
+
+// through says whether a point lies where a plate's face comes out of a tube that it passes.
+func (c *checker) through(id string, plate *part.Plate, at part.Vec) bool {
+	m := c.b.Member(id)
+	if m == nil || plate == nil || !onOutside(m, at) {
+		return false
+	}
+	u, v, off := plate.Pose.Local(at)
+	return math.Abs(math.Abs(off)-plate.ThicknessMM/2) < nearMM && plate.Outer.Contains(shape.Point{X: u, Y: v})
+}
+
+// onOutside says whether a point is on a tube's outside, within its length.
+func onOutside(m *part.Member, at part.Vec) bool {
 	u, v, w := m.Pose.Local(at)
-	across, up := math.Abs(v)-m.Profile.AMM/2, math.Abs(w)-m.Profile.BMM/2
-	return math.Min(math.Abs(u), math.Abs(u-m.LengthMM)) < nearMM && math.Abs(math.Max(across, up)) < nearMM
+	off := math.Inf(1)
+	switch m.Profile.Kind {
+	case part.RectTube:
+		off = math.Max(math.Abs(v)-m.Profile.AMM/2, math.Abs(w)-m.Profile.BMM/2)
+	case part.RoundTube:
+		off = math.Hypot(v, w) - m.Profile.AMM/2
+	}
+	return math.Abs(off) < nearMM && u > -nearMM && u < m.LengthMM+nearMM
 }
 
 // bolts: every bolt stands in a hole of the bracket's ply, and edge and pitch are what the holes have.

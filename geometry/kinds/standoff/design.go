@@ -43,9 +43,7 @@ func (d *design) foot() fab.FootPlate {
 func (d *design) check() error {
 	var n fab.Needs
 	short := min(d.width, d.high)
-	n.That(d.wall <= short/4, "tube_wall", fab.MM(d.wall), "at most a quarter of the smaller side, %.4g mm", short/4)
-	n.That(d.corner >= d.wall, "tube_corner", fab.MM(d.corner), "at least the wall, %.4g mm", d.wall)
-	n.That(d.corner <= short/3, "tube_corner", fab.MM(d.corner), "at most a third of the smaller side, %.4g mm", short/3)
+	fab.CheckTube(&n, d.profile())
 	n.That(d.tubeLength() >= 20, "reach", fab.MM(d.reach), "at least %.4g mm: base plate, 20 mm of tube and end plate", d.baseT+d.endT+20)
 	n.That(short-2*d.corner >= 4*d.leg, "tube_weld", fab.MM(d.leg), "at most a quarter of the tube's flat, %.4g mm", (short-2*d.corner)/4)
 	n.That(d.out > d.baseT && d.out <= d.reach, "load_out", fab.MM(d.out), "over %.4g up to %.4g mm, on the tube", d.baseT, d.reach)

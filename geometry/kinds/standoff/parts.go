@@ -22,20 +22,21 @@ func (d *design) addParts(b *part.Bracket) {
 	b.Plates = []part.Plate{base, end}
 	b.Members = []part.Member{{
 		ID: "tube", Name: "tube", Material: d.v.Word("tube_material"), LengthMM: d.tubeLength(),
-		Profile: part.Profile{Kind: part.RectTube, AMM: d.width, BMM: d.high, TMM: d.wall, RootMM: d.corner},
+		Profile: d.profile(),
 		// U out, V along the rail, so that W = U x V points down: the section is the same both ways up.
 		Pose: part.Pose{Origin: part.Vec{Y: d.baseT}, U: part.Vec{Y: 1}, V: part.Vec{X: 1}},
 	}}
 	b.Welds = []part.WeldGroup{d.round("w-tube", "base", d.leg, d.baseT), d.round("w-end", "end", min(d.leg, d.endT), d.baseT+d.tubeLength())}
 }
 
-// round runs along the tube's four flats at a distance from the web; its rounded corners count for nothing.
+func (d *design) profile() part.Profile {
+	return part.Profile{Kind: part.RectTube, AMM: d.width, BMM: d.high, TMM: d.wall, RootMM: d.corner}
+}
+
+// round welds an end of the tube, at a distance from the web, to a plate.
 func (d *design) round(id, on string, leg, y float64) part.WeldGroup {
-	x, z, flatX, flatZ := d.width/2, d.high/2, d.width/2-d.corner, d.high/2-d.corner
-	at := func(x, z float64) part.Vec { return part.Vec{X: x, Y: y, Z: z} }
-	w := fab.EdgeWeld(id, "tube", on, leg, d.v.Word("electrode"),
-		part.WeldSegment{A: at(-flatX, z), B: at(flatX, z)}, part.WeldSegment{A: at(x, flatZ), B: at(x, -flatZ)},
-		part.WeldSegment{A: at(flatX, -z), B: at(-flatX, -z)}, part.WeldSegment{A: at(-x, -flatZ), B: at(-x, flatZ)})
+	pose := part.Pose{Origin: part.Vec{Y: y}, U: part.Vec{X: 1}, V: part.Vec{Z: 1}}
+	w := fab.EdgeWeld(id, "tube", on, leg, d.v.Word("electrode"), fab.TubeEnd(d.profile(), pose)...)
 	w.AlongEdge = false
 	return w
 }
