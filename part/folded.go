@@ -84,6 +84,31 @@ func (b *Bend) past(thicknessMM float64) float64 {
 	return (b.RadiusMM+thicknessMM/2)*math.Tan(math.Abs(b.AngleRad)/2) - b.AllowanceMM/2
 }
 
+// Flanges are the names of what is turned up along the plate's folds.
+func (p *Plate) Flanges() []string {
+	out := make([]string, len(p.Bends))
+	for k := range out {
+		out[k] = flangeID(p.ID, k)
+	}
+	return out
+}
+
+// Face finds a plate, or a face of a bent one, by name; nil when there is none.
+func (b *Bracket) Face(id string) *Plate {
+	if p := b.Plate(id); p != nil {
+		return p
+	}
+	for i := range b.Plates {
+		faces := b.Plates[i].Folded()
+		for k := range faces {
+			if faces[k].ID == id {
+				return &faces[k]
+			}
+		}
+	}
+	return nil
+}
+
 func flangeID(plate string, bend int) string { return fmt.Sprintf("%s.%d", plate, bend+1) }
 
 // beyond cuts a polygon along a line and keeps what lies to its left.

@@ -79,8 +79,8 @@ func (v *validator) names() {
 	}
 	for i := range b.Plates {
 		add(fmt.Sprintf("plates[%d].id", i), b.Plates[i].ID)
-		for k := range b.Plates[i].Bends {
-			v.known[flangeID(b.Plates[i].ID, k)] = true
+		for _, id := range b.Plates[i].Flanges() {
+			v.known[id] = true
 		}
 	}
 	for i := range b.Members {

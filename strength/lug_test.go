@@ -53,7 +53,9 @@ func TestLugOnBasePlate(t *testing.T) {
 		t.Errorf("wall under the base plate: %s", c.Why)
 	}
 	bare := run(t, bracketOf(t, "lug", word("foot", "base plate")), strength.Options{}, service("up", part.Vec{Z: 10000}))
-	if !slices.ContainsFunc(bare.NotChecked, func(n strength.NotChecked) bool { return strings.Contains(n.Why, "clear distance between its stiff edges is not stated") }) {
+	if !slices.ContainsFunc(bare.NotChecked, func(n strength.NotChecked) bool {
+		return strings.Contains(n.Why, "clear distance between its stiff edges is not stated")
+	}) {
 		t.Error("a wall of no stated width is not said to be unchecked")
 	}
 }

@@ -60,7 +60,7 @@ func (s *scene) weld(g *part.WeldGroup, r Room) []Finding {
 func (s *scene) faces(g *part.WeldGroup) []part.Vec {
 	var out []part.Vec
 	for _, id := range g.Joins {
-		if p := s.b.Plate(id); p != nil {
+		if p := s.b.Face(id); p != nil {
 			out = append(out, p.Pose.W())
 		}
 	}

@@ -42,8 +42,11 @@ func BoltFit(usual part.Fit) geometry.Param {
 
 // ReadBolt reads bolt_size and bolt_fit: the thread's diameter and its hole.
 func ReadBolt(v geometry.Values) (diaMM, holeMM float64) {
-	return Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
+	return Clearance(v.Word("bolt_size"), ReadFit(v))
 }
+
+// ReadFit reads bolt_fit.
+func ReadFit(v geometry.Values) part.Fit { return part.Fit(v.Word("bolt_fit")) }
 
 // ThatHole refuses a size for which Clearance found no hole.
 func (n *Needs) ThatHole(holeMM float64, param, size string) bool {

@@ -59,11 +59,11 @@ func mark(p *part.Plate, letters int) bool {
 	box := o.BBox()
 	for _, h := range markHeights {
 		long := stroke.WidthMM(strings.Repeat("0", letters), h)
-		if at, ok := place(o, box, long, h); ok {
+		if at, ok := place(o, p.Bends, box, long, h); ok {
 			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: long / 2, Y: h / 2}), HeightMM: h})
 			return true
 		}
-		if at, ok := place(o, box, h, long); ok {
+		if at, ok := place(o, p.Bends, box, h, long); ok {
 			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: h / 2, Y: long / 2}), HeightMM: h, AngleRad: math.Pi / 2})
 			return true
 		}
@@ -72,7 +72,7 @@ func mark(p *part.Plate, letters int) bool {
 }
 
 // place looks for the corner of a w x h box in the steel, from the middle outwards.
-func place(o shape.Outline, box shape.Box, w, h float64) (shape.Point, bool) {
+func place(o shape.Outline, bends []part.Bend, box shape.Box, w, h float64) (shape.Point, bool) {
 	roomX, roomY := box.Width()-w-2*markMarginMM, box.Height()-h-2*markMarginMM
 	if roomX < 0 || roomY < 0 {
 		return shape.Point{}, false
@@ -82,7 +82,7 @@ func place(o shape.Outline, box shape.Box, w, h float64) (shape.Point, bool) {
 			at := box.Min.Add(shape.Point{
 				X: markMarginMM + roomX*fromMiddle(i), Y: markMarginMM + roomY*fromMiddle(j),
 			})
-			if clear(o, at, w, h) {
+			if clear(o, at, w, h) && offFolds(bends, at, w, h) {
 				return at, true
 			}
 		}
@@ -97,6 +97,22 @@ func fromMiddle(i int) float64 {
 		step = -step
 	}
 	return 0.5 + step
+}
+
+// offFolds says whether a box lies beside every fold and what it takes.
+func offFolds(bends []part.Bend, at shape.Point, w, h float64) bool {
+	for _, b := range bends {
+		across := b.B.Sub(b.A).Unit().Perp()
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, c := range [4]shape.Point{at, {X: at.X + w, Y: at.Y}, {X: at.X + w, Y: at.Y + h}, {X: at.X, Y: at.Y + h}} {
+			off := c.Sub(b.A).Dot(across)
+			lo, hi = min(lo, off), max(hi, off)
+		}
+		if room := b.AllowanceMM/2 + markMarginMM; lo < room && hi > -room {
+			return false
+		}
+	}
+	return true
 }
 
 // clear tries the middle and the corners first: exact distances between loops cost more.

@@ -12,18 +12,19 @@ import (
 )
 
 type design struct {
-	v                    geometry.Values
-	length, width, side  float64
-	t, radius, k, relief float64
-	rodDia, rodHole      float64
-	rods                 []shape.Point
-	washerSide           float64
+	v                   geometry.Values
+	length, width, side float64
+	t, relief           float64
+	fold                fab.Fold
+	rodDia, rodHole     float64
+	rods                []shape.Point
+	washerSide          float64
 }
 
 func read(v geometry.Values) *design {
 	d := &design{
-		v: v, length: v.MM("length"), width: v.MM("width"), side: v.MM("side_height"), t: v.MM("thickness"), radius: v.MM("inside_radius"),
-		k: v.Ratio("k_factor"), relief: v.MM("corner_relief"), washerSide: v.MM("washer_side"),
+		v: v, length: v.MM("length"), width: v.MM("width"), side: v.MM("side_height"), t: v.MM("thickness"),
+		fold: fab.ReadFold(v, v.MM("thickness")), relief: v.MM("corner_relief"), washerSide: v.MM("washer_side"),
 	}
 	d.rodDia, d.rodHole = fab.Clearance(v.Word("rod_size"), part.NormalFit)
 	n := v.Count("rods_per_side")
@@ -31,28 +32,24 @@ func read(v geometry.Values) *design {
 	return d
 }
 
-// allowance is the length of sheet that a fold of 90 degrees takes: pi/2 (r + K t).
-func (d *design) allowance() float64 { return math.Pi / 2 * (d.radius + d.k*d.t) }
-
-// setback is from the outside of a fold to where the flat begins.
-func (d *design) setback() float64 { return d.radius + d.t }
-
 // flat is half of the bottom that stays flat, along and across.
-func (d *design) flat() (x, y float64) { return d.length/2 - d.setback(), d.width/2 - d.setback() }
+func (d *design) flat() (x, y float64) {
+	return d.length/2 - d.fold.Setback(), d.width/2 - d.fold.Setback()
+}
 
 // flange is the flat part of a side.
-func (d *design) flange() float64 { return d.side - d.setback() }
+func (d *design) flange() float64 { return d.side - d.fold.Setback() }
 
 func (d *design) check() error {
 	var n fab.Needs
 	x, y := d.flat()
 	t := d.t
-	// Inside radius at least t, smallest flange 3 t + r, relief at least t: sheet-metal guides.
-	n.That(d.radius >= t, "inside_radius", fab.MM(d.radius), "at least the thickness, %.4g mm; aluminium in hard tempers wants more", t)
-	n.That(d.side >= 3*t+d.radius, "side_height", fab.MM(d.side), "at least 3 thicknesses and the radius, %.4g mm", 3*t+d.radius)
+	d.fold.CheckRadius(&n)
+	d.fold.CheckFlange(&n, "side_height", d.side)
+	// Relief at least t: sheet-metal guides.
 	n.That(d.relief == 0 || d.relief >= t, "corner_relief", fab.MM(d.relief), "0, or at least the thickness, %.4g mm", t)
 	n.ThatHole(d.rodHole, "rod_size", d.v.Word("rod_size"))
-	if !n.That(min(x, y) > d.relief+2*t, "width", fab.MM(min(d.length, d.width)), "more than %.4g mm between the folds", 2*(d.setback()+d.relief+2*t)) || n.Err() != nil {
+	if !n.That(min(x, y) > d.relief+2*t, "width", fab.MM(min(d.length, d.width)), "more than %.4g mm between the folds", 2*(d.fold.Setback()+d.relief+2*t)) || n.Err() != nil {
 		return n.Err()
 	}
 	d.checkRods(&n, x, y)
@@ -66,7 +63,7 @@ func (d *design) check() error {
 // checkRods keeps hole edges 2 thicknesses from where the folds begin (common practice, no source), washers flat on the bottom and clear of each other.
 func (d *design) checkRods(n *fab.Needs, x, y float64) {
 	spacing, gauge := d.v.MM("rod_spacing"), d.v.MM("rod_gauge")
-	room := max(d.rodHole/2+2*d.t, d.washerSide/2)
+	room := max(d.fold.HoleRoom(d.rodHole), d.washerSide/2)
 	n.That(spacing/2+room <= x, "rod_spacing", fab.MM(spacing), "at most %.4g mm, so that hole and washer lie clear of the folds", 2*max(0, x-room))
 	n.That(gauge/2+room <= y, "rod_gauge", fab.MM(gauge), "at most %.4g mm, so that hole and washer lie clear of the folds", 2*max(0, y-room))
 	pitch := spacing / float64(d.v.Count("rods_per_side")-1)

@@ -10,7 +10,7 @@
 package tray
 
 import (
-	"fmt"
+	"slices"
 
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
@@ -44,7 +44,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 
 func (d *design) remarks(b *part.Bracket) {
 	for i, f := range d.folds() {
-		b.Notes = append(b.Notes, fmt.Sprintf("fold %d: %s, up 90 deg, inside radius %s; flat pattern by k = %.3g, %s allowed for each fold", i+1, f.name, fab.MM(d.radius), d.k, fab.MM(d.allowance())))
+		b.Notes = append(b.Notes, d.fold.Note(i+1, f.name))
 	}
 	b.Notes = append(b.Notes, "close the corners by welding after folding, and leave the drain open",
 		"a nut over and under the sheet at each rod, the spreader washer under it, a crush sleeve in each hollow beam, lock nuts")
@@ -60,14 +60,13 @@ func (d *design) remarks(b *part.Bracket) {
 }
 
 func params() []geometry.Param {
-	return []geometry.Param{
+	return slices.Concat([]geometry.Param{
 		fab.Length("length", 80, 3000, 700, "outside length of the folded tray"),
 		fab.Length("width", 80, 2000, 600, "outside width"),
 		fab.Length("side_height", 10, 400, 60, "outside height of the sides"),
 		fab.Length("thickness", 1, 12, 4, "thickness of the sheet"),
 		fab.Named("material", "S355", "grade of the sheet"),
-		fab.Length("inside_radius", 0.5, 60, 6, "inside radius of the folds"),
-		fab.Ratio("k_factor", 0.3, 0.5, 0.44, "K: how deep the neutral line lies in a fold, over the thickness; published shop tables give 0.38 to 0.55"),
+	}, fab.FoldParams(""), []geometry.Param{
 		fab.Length("corner_relief", 0, 50, 6, "how far the corner notch reaches past the folds into the bottom"),
 		fab.Count("rods_per_side", 2, 6, 2, "rods along each long side"),
 		fab.Length("rod_spacing", 30, 3000, 560, "distance between the outermost rods of a side, along the length"),
@@ -87,5 +86,5 @@ func params() []geometry.Param {
 		fab.Choice("isolate", "aluminium that touches steel", "no", "yes"),
 		fab.Length("beam_thickness", 1, 30, 4, "wall of the beams above"),
 		fab.Named("beam_material", "S355", "their grade"),
-	}
+	})
 }

@@ -13,7 +13,7 @@ import (
 // sheet is the flat pattern: the bottom with its four sides, the corners notched.
 func (d *design) sheet() part.Plate {
 	x, y := d.flat()
-	reach := d.allowance() + d.flange()
+	reach := d.fold.Allowance() + d.flange()
 	nx, ny := x-d.relief, y-d.relief
 	fx, fy := x+reach, y+reach
 	outer := shape.Polyline(
@@ -23,7 +23,7 @@ func (d *design) sheet() part.Plate {
 	).Normalize()
 	p := part.Plate{ID: "tray", Name: "tray", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Pose: level(0)}
 	for _, f := range d.folds() {
-		p.Bends = append(p.Bends, part.Bend{A: f.a, B: f.b, AngleRad: math.Pi / 2, RadiusMM: d.radius})
+		p.Bends = append(p.Bends, part.Bend{A: f.a, B: f.b, AngleRad: math.Pi / 2, RadiusMM: d.fold.RadiusMM, AllowanceMM: d.fold.Allowance()})
 	}
 	for i, at := range d.rods {
 		p.Holes = append(p.Holes, d.rodHoleAt(fmt.Sprintf("rod-%d", i+1), at))
@@ -47,7 +47,7 @@ type fold struct {
 // folds are in the order of work: the short sides first, then the long ones, whose ends the brake reaches past them.
 func (d *design) folds() []fold {
 	x, y := d.flat()
-	lx, ly := x+d.allowance()/2, y+d.allowance()/2
+	lx, ly := x+d.fold.Allowance()/2, y+d.fold.Allowance()/2
 	nx, ny := x-d.relief, y-d.relief
 	return []fold{
 		{"short side, front", shape.Point{X: -lx, Y: -ny}, shape.Point{X: -lx, Y: ny}},
