@@ -27,7 +27,7 @@ func bracketOf(t *testing.T, kind string, ps ...part.Param) *part.Bracket {
 // as much, and M = 10000 (60 + 45) about the fillets' middle, with I = 360 x 40^2 + 4 x 90^3/12 = 819000 mm^3: at their ends 45 and 40 mm away.
 // The tube bends by F times the distance to the pin, most at its far end, 250 mm down.
 func TestLugInSlottedTube(t *testing.T) {
-	b := bracketOf(t, "lug", word("foot", "slotted tube"), mm("width", 130))
+	b := bracketOf(t, "lug", word("foot", "slotted tube"), mm("width", 130), mm("tube_width", 80), mm("tube_depth", 80))
 	up := run(t, b, strength.Options{}, service("up", part.Vec{Z: 10000}))
 	within(t, "pull on the fillets", find(t, up, "fillet-strength", "w-lug").Demand, 10000/360.0, 1e-9)
 	along := run(t, b, strength.Options{}, service("along", part.Vec{X: 10000}))

@@ -114,15 +114,15 @@ func plateParams() []geometry.Param {
 func tubeParams() []geometry.Param {
 	return []geometry.Param{
 		fab.Choice("tube_form", "tube: its shape", "rectangular", "round"),
-		fab.Length("tube_width", 20, 400, 80, "tube: outside size along the lug, or the diameter of a round one"),
-		fab.Length("tube_depth", 20, 400, 80, "tube: outside size along the pin, of a rectangular one"),
+		fab.Length("tube_width", 20, 400, 70, "tube: outside size along the lug, or the diameter of a round one"),
+		fab.Length("tube_depth", 20, 400, 70, "tube: outside size along the pin, of a rectangular one"),
 		fab.Length("tube_wall", 2, 30, 6, "tube: wall"),
 		fab.Length("tube_corner", 2, 60, 12, "tube: outside corner radius of a rectangular one"),
 		fab.Named("tube_material", "S355", "tube: its grade"),
 		fab.Length("tube_length", 30, 3000, 250, "tube: length from its end to where it is held"),
 		fab.Length("slot_length", 20, 1000, 90, "slotted tube: length of the slots, which is that of the welds along them"),
 		fab.Length("cap_thickness", 4, 80, 16, "capped tube: thickness of the cap"),
-		fab.Length("cap_margin", 4, 60, 12, "capped tube: how far the cap stands out round the tube"),
+		fab.Length("cap_margin", 4, 60, 16, "capped tube: how far the cap stands out round the tube"),
 		fab.Length("cap_weld", 3, 25, 5, "capped tube: leg of the fillet round the tube under the cap"),
 	}
 }

@@ -11,14 +11,24 @@ import (
 
 type set = fabtest.Given
 
-func base(s set) set   { s["foot"] = "base plate"; return s }
-func closed(s set) set { s["foot"] = "capped tube"; return s }
-func slotIn(s set) set {
-	s["foot"] = "slotted tube"
-	if s["width"] == nil {
-		s["width"] = 130
+// with fills in what the hand calculations are for, where a row does not say otherwise.
+func with(s, usual set) set {
+	for name, value := range usual {
+		if s[name] == nil {
+			s[name] = value
+		}
 	}
 	return s
+}
+
+func base(s set) set { return with(s, set{"foot": "base plate"}) }
+
+func closed(s set) set {
+	return with(s, set{"foot": "capped tube", "tube_width": 80, "tube_depth": 80, "cap_margin": 12})
+}
+
+func slotIn(s set) set {
+	return with(s, set{"foot": "slotted tube", "tube_width": 80, "tube_depth": 80, "width": 130})
 }
 
 func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
@@ -49,6 +59,8 @@ func TestPartsInPlace(t *testing.T) {
 // What a builder may want of a lug: each must build and be sound.
 func TestVariants(t *testing.T) {
 	for name, s := range map[string]set{
+		"capped by default":   {"foot": "capped tube"},
+		"slotted by default":  {"foot": "slotted tube"},
 		"base plate":          base(set{}),
 		"base plate, gussets": base(set{"gusset_height": 40, "pin_height": 80, "plate_width": 200, "bolt_gauge": 160}),
 		"capped":              closed(set{}),
