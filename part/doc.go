@@ -10,6 +10,7 @@
 //	plate.go     what is cut: outline, holes, etch marks, bends
 //	member.go    what is not cut from plate: angle, tube, bar
 //	joint.go     pins, bolts, rods, welds, contacts, composites, splices, supports
+//	beam.go      members that span between two supports
 //	load.go      load points, shares, paths, sweeps, load cases
 //	mirror.go    the other hand
 //	validate.go  what makes a bracket whole: names resolve, numbers are finite, paths end at a support

@@ -196,7 +196,11 @@ type CouplePath string
 const (
 	CoupleByCrossMember CouplePath = "cross member at this station"
 	CoupleByWall        CouplePath = "wall alone"
+	// CoupleByTurning: the end of a member that spans between two supports turns as far as the wall gives way, so that no couple need be held.
+	CoupleByTurning CouplePath = "end free to turn"
 )
 
 // CouplePaths lists every couple path, in the order of the wire format.
-func CouplePaths() []CouplePath { return []CouplePath{CoupleByCrossMember, CoupleByWall} }
+func CouplePaths() []CouplePath {
+	return []CouplePath{CoupleByCrossMember, CoupleByWall, CoupleByTurning}
+}

@@ -98,10 +98,13 @@ const (
 	Between ShareRule = "between"
 	// ByPinSpan: the legs are a pin's supporting seats; statics of the span with the load at either end of its travel.
 	ByPinSpan ShareRule = "statics of the pin"
+	// ByBeamSpan: the legs are the two supports of a member that spans between them. Force across it and bending by statics of the span, with either end
+	// anything from free to turn to held, in each plane of the member's section; twist and thrust anything from all at one end to all at the other.
+	ByBeamSpan ShareRule = "statics of the beam"
 )
 
 // ShareRules lists every rule, in the order of the wire format.
-func ShareRules() []ShareRule { return []ShareRule{Equal, Between, ByPinSpan} }
+func ShareRules() []ShareRule { return []ShareRule{Equal, Between, ByPinSpan, ByBeamSpan} }
 
 // Share is a fork that several branches refer to.
 type Share struct {
@@ -110,6 +113,8 @@ type Share struct {
 	Legs   int // number of legs
 	Lo, Hi float64
 	Pin    string // for ByPinSpan
+	Beam   string // for ByBeamSpan: the member
+	Ends   [2]Vec // and where its legs are supported, on its axis; what lies beyond its own ends is rigid
 	Source string // why this rule: a clause, "statics", "stated by the builder"
 }
 

@@ -8,7 +8,7 @@ import (
 
 // Mirrored is the bracket for the other hand: every thing reflected through the plane y = 0. Plates keep their etched
 // face on the reflected face, so an unsymmetrical plate's outline is a mirror image and a different piece.
-// Pins, shares and names stay; signed y components swap.
+// Pins and names stay; signed y components swap.
 func (b *Bracket) Mirrored() *Bracket {
 	m := *b
 	m.Hand = RightHand
@@ -34,6 +34,10 @@ func (b *Bracket) Mirrored() *Bracket {
 		return c
 	})
 	m.LoadPoints = mapped(b.LoadPoints, mirrorLoadPoint)
+	m.Shares = mapped(b.Shares, func(s Share) Share {
+		s.Ends = [2]Vec{flip(s.Ends[0]), flip(s.Ends[1])}
+		return s
+	})
 	m.Paths = mapped(b.Paths, mirrorPath)
 	m.Sweeps = mapped(b.Sweeps, func(s Sweep) Sweep {
 		s.From, s.To = flip(s.From), flip(s.To)

@@ -235,6 +235,9 @@ func (v *validator) member(i int) {
 	if m.Profile.Kind != RoundBar {
 		v.size(at+".profile.t_mm", m.Profile.TMM, 0.1)
 	}
+	if m.Profile.Kind == FlatBar && m.Profile.TMM > m.Profile.AMM {
+		v.refuse(at+".profile.t_mm", fmt.Sprintf("%g mm", m.Profile.TMM), fmt.Sprintf("a flat bar's thickness, at most its width of %g mm", m.Profile.AMM))
+	}
 	if m.Profile.Kind == Angle {
 		v.size(at+".profile.b_mm", m.Profile.BMM, 1)
 		a, b := m.Legs()
@@ -538,6 +541,7 @@ func (v *validator) loads() {
 func (v *validator) share(at string, s Share) {
 	v.between(at+".lo", s.Lo, 0, 1)
 	v.between(at+".hi", s.Hi, 0, 1)
+	v.finite(at+".ends_mm", s.Ends[0], s.Ends[1])
 	switch {
 	case s.Legs < 1 || s.Legs > 20:
 		v.refuse(at+".legs", fmt.Sprint(s.Legs), "1 to 20")
@@ -547,6 +551,8 @@ func (v *validator) share(at string, s Share) {
 		v.refuse(at+".pin", s.Pin, "a pin of the bracket")
 	case s.Rule == ByPinSpan && s.Legs != v.b.Pin(s.Pin).supports():
 		v.refuse(at+".legs", fmt.Sprint(s.Legs), fmt.Sprintf("the pin's supporting seats, %d", v.b.Pin(s.Pin).supports()))
+	case s.Rule == ByBeamSpan:
+		v.beam(at, &s)
 	case !slices.Contains(ShareRules(), s.Rule):
 		v.refuse(at+".rule", string(s.Rule), "a known rule")
 	}
@@ -573,7 +579,9 @@ func (v *validator) branches(at string, p Path) {
 		}
 		if n := len(br.Through); n == 0 || v.b.Support(br.Through[n-1]) == nil {
 			v.refuse(path+".through", strings.Join(br.Through, " > "), "a chain that ends at a support")
+			continue
 		}
+		v.spanned(path, br)
 	}
 	want := 1
 	if share != "" {

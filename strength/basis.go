@@ -223,6 +223,7 @@ type Rules struct {
 	PullThrough []Rule[PullThrough]
 	Bush        []Rule[Bush]
 	Fatigue     []Rule[Fatigue]
+	RootFatigue []Rule[Fatigue] // cracks from the roots of fillets
 	Outstand    []Rule[Outstand]
 	CornerPlate []Rule[CornerPlate]
 	Wall        []Rule[Wall]
@@ -236,7 +237,7 @@ func (r Rules) without(ids []string) Rules {
 	r.WeldLine, r.WeldSize, r.WeldFlow = less(r.WeldLine, ids), less(r.WeldSize, ids), less(r.WeldFlow, ids)
 	r.Bolt, r.BoltBearing, r.Prying, r.Block = less(r.Bolt, ids), less(r.BoltBearing, ids), less(r.Prying, ids), less(r.Block, ids)
 	r.PullThrough, r.Seat = less(r.PullThrough, ids), less(r.Seat, ids)
-	r.Rod, r.Bush, r.Fatigue = less(r.Rod, ids), less(r.Bush, ids), less(r.Fatigue, ids)
+	r.Rod, r.Bush, r.Fatigue, r.RootFatigue = less(r.Rod, ids), less(r.Bush, ids), less(r.Fatigue, ids), less(r.RootFatigue, ids)
 	r.Outstand, r.CornerPlate, r.Wall = less(r.Outstand, ids), less(r.CornerPlate, ids), less(r.Wall, ids)
 	return r
 }

@@ -133,7 +133,14 @@ func (m *model) addWalls(k int) {
 func (m *model) wallAlone(s *part.Support) bool {
 	switch s.Couple {
 	case "":
+		if s.Kind != part.BodyFrame {
+			m.skip("bending of the "+string(s.Kind)+" out of its plane", s.ID, "what takes the couple is not stated")
+		}
 		return false
+	case part.CoupleByTurning:
+		m.skip("bending of the "+string(s.Kind)+" by what it holds of the end, and its twist about the shear centre", s.ID,
+			"the job lets the end turn where the wall gives way; the member is checked for ends that turn and for ends that are held")
+		return true
 	case part.CoupleByCrossMember:
 		m.skip("bending of the "+string(s.Kind)+" out of its plane, and its twist about the shear centre", s.ID,
 			"the job says that the "+string(s.Couple)+" takes the couple; the cross member and its joint are not checked")
@@ -181,7 +188,12 @@ func (r *run) layBolts() {
 	r.wallSlots = make([]slots[Wall], len(r.walls))
 	for i := range r.walls {
 		s := r.walls[i].support
-		r.wallSlots[i] = newSlots(rules.Wall, string(s.Kind), s.ID, "wall bending", part.Vec{}, nil)
+		place := string(s.Kind)
+		if len(r.walls) > 1 {
+			place = s.ID + " (" + place + ")"
+		}
+		r.wallSlots[i] = newSlots(rules.Wall, place, s.ID, "wall bending", part.Vec{}, nil)
+		r.wallSlots[i].idle = idle(r.groups[r.walls[i].group].passes)
 		r.places = append(r.places, &r.wallSlots[i])
 	}
 }
@@ -333,10 +345,12 @@ func (g *boltGroup) react(w *wrench, c *cut, about part.Vec) {
 	}
 }
 
+// oneLevel is the least distance that the rules for walls take, mm.
+const oneLevel = 0.1
+
 // lever is the distance along V from the pull of the bolts to the push of the contact. Where one of the two is missing the couple enters
 // at one level, which bends a wall most.
 func (g *boltGroup) lever() float64 {
-	const oneLevel = 0.1 // mm, the least that the rules take
 	pull, at := 0.0, 0.0
 	for i, t := range g.tensions {
 		pull += t
@@ -348,7 +362,8 @@ func (g *boltGroup) lever() float64 {
 	return max(math.Abs(at/pull-g.contact.ContactAt.Y), oneLevel)
 }
 
-// atWalls gives a wall the couple of its bolt group: pull of the bolts and push of the contact.
+// atWalls gives a wall the couple of its bolt group: pull of the bolts and push of the contact; where the end is free to turn, the pull alone at the
+// worst height.
 func (r *run) atWalls() {
 	for i := range r.walls {
 		g := &r.groups[r.walls[i].group]
@@ -357,6 +372,9 @@ func (r *run) atWalls() {
 		f.M, f.Mv = math.Abs(w.m.Dot(g.Pose.U)), math.Abs(w.m.Dot(g.Pose.V))
 		f.N = math.Abs(w.f.Dot(g.Pose.W()))
 		f.Arm = g.lever()
+		if r.walls[i].support.Couple == part.CoupleByTurning {
+			f.M, f.Mv, f.Arm = 0, 0, oneLevel
+		}
 		r.wallSlots[i].consider(r, f, "")
 	}
 }

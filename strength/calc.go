@@ -131,7 +131,7 @@ const exactFit = 1e-12
 
 // ruleOut puts what a limit state found outside the rule, for a reason that is none of its own. Its capacity and its lines were those of
 // another metal, and are not shown; nor is the demand, which may be a sum over such capacities.
-func (c *Calc) ruleOut(why string) {
+func (c *Calc) RuleOut(why string) {
 	if why != "" && c.Verdict != NotApplied {
 		c.Verdict, c.Why, c.Demand, c.Capacity, c.Lines = Outside, why, 0, 0, c.Lines[:0]
 	}

@@ -61,13 +61,69 @@ func (m *model) passes(ids ...string) []bool {
 	}
 	out := make([]bool, len(m.branches))
 	for i, br := range m.branches {
-		out[i] = slices.ContainsFunc(br.Through, func(id string) bool { return slices.Contains(ids, id) })
+		out[i] = slices.ContainsFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
 	}
 	if m.passing == nil {
 		m.passing = map[string][]bool{}
 	}
 	m.passing[key] = out
 	return out
+}
+
+// isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs.
+func isAmong(on string, ids []string) bool {
+	return slices.ContainsFunc(ids, func(id string) bool { return id == on || strings.HasPrefix(id, on+".") })
+}
+
+// beyond says, for every branch that goes through one of the named things, whether its force comes into them on the side of a point that a direction
+// points away from.
+func (m *model) beyond(ids []string, at, normal part.Vec) []bool {
+	passes := m.passes(ids...)
+	out := make([]bool, len(passes))
+	for i := range passes {
+		out[i] = passes[i] && m.entry(&m.branches[i], ids).Sub(at).Dot(normal) <= 1e-6
+	}
+	return out
+}
+
+// entry is where a branch's force comes into the first of the named things on its way: through the middle of the weld, bolts or contact before it, or where the
+// branch itself begins.
+func (m *model) entry(br *branch, ids []string) part.Vec {
+	first := slices.IndexFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
+	for k := first - 1; k >= 0; k-- {
+		id := br.Through[k]
+		if w := m.b.Weld(id); w != nil {
+			return middleOf(w.Segments)
+		}
+		if g := m.b.BoltGroup(id); g != nil {
+			var sum part.Vec
+			for _, p := range g.Points {
+				sum = sum.Add(g.Pose.At(p.X, p.Y, 0))
+			}
+			return sum.Scale(1 / float64(len(g.Points)))
+		}
+		for i := range m.b.Contacts {
+			if c := &m.b.Contacts[i]; c.ID == id {
+				mid := c.Patch.Center()
+				return c.Pose.At(mid.X, mid.Y, 0)
+			}
+		}
+	}
+	return br.At
+}
+
+// middleOf is the centroid of weld runs.
+func middleOf(runs []part.WeldSegment) part.Vec {
+	var sum part.Vec
+	length := 0.0
+	for _, s := range runs {
+		l := s.B.Sub(s.A).Norm()
+		sum, length = sum.AddScaled(l/2, s.A.Add(s.B)), length+l
+	}
+	if length == 0 {
+		return runs[0].A
+	}
+	return sum.Scale(1 / length)
 }
 
 // load splits a case into the forces of its branches at one corner. A component with no path is an error; so is one
@@ -88,11 +144,9 @@ func (m *model) load(dst []force, c *part.Case, index int, factor float64, corne
 		if path == nil {
 			return nil, m.noPath(c, index, k, lp)
 		}
-		f, mo := k.Unit()
 		for _, i := range path {
-			s := size * m.branches[i].fraction[corner]
-			if s != 0 {
-				dst = append(dst, force{i, f.Scale(s), mo.Scale(s), m.branches[i].At})
+			if one := &m.branches[i].carries[corner]; *one != (carried{}) {
+				dst = append(dst, force{i, one.f.Scale(size), one.m.Scale(size), m.branches[i].At})
 			}
 		}
 	}
@@ -138,17 +192,13 @@ func (r *run) oneCase(i int, factor float64) error {
 			return err
 		}
 		r.forces = forces
-		r.atPins()
-		if err := r.atBolts(); err != nil {
-			return err
+		for _, at := range [...]func() error{r.atPins, r.atBolts, r.atRods, r.atContacts} {
+			if err := at(); err != nil {
+				return err
+			}
 		}
-		if err := r.atRods(); err != nil {
-			return err
-		}
-		r.atTrays()
-		if err := r.atContacts(); err != nil {
-			return err
-		}
+		r.atTrays() // by what the rods bear
+		r.atSpreads()
 		r.atCuts()
 		if err := r.atWelds(); err != nil {
 			return err

@@ -181,13 +181,14 @@ type run struct {
 	seatSlots    []slots[Seat]
 	bottoms      []slots[Cut]
 	sides        []slots[Cut]
+	rims         []slots[Cut]
 	washers      []slots[Cut]
 	pulls        []slots[PullThrough]
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]
-	details      []FatigueDetail // of each of fatigues
-	factor       float64         // load factor of the case at hand
+	details      []Fatigue // what each of fatigues is, without its spectrum
+	factor       float64   // load factor of the case at hand
 	factorOf     func(part.Level) float64
 	inPlace      int // which cut, weld set or bolt group is at hand
 	wallSlots    []slots[Wall]
@@ -254,7 +255,7 @@ func (s *slots[F]) weigh(r *run, f F, dst []score) []score {
 	s.now = f
 	for i := range s.rules {
 		s.rules[i].Check(&r.calc, &s.now)
-		r.calc.ruleOut(s.outside)
+		r.calc.RuleOut(s.outside)
 		sc := score{rank(r.calc.Verdict), r.calc.Utilisation()}
 		if r.calc.Verdict == NotApplied {
 			sc.utilisation = 0
@@ -312,7 +313,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 		}
 		r.calc.Trace, r.calc.Lines = o.Trace, nil
 		s.rules[i].Check(&r.calc, &w.f)
-		r.calc.ruleOut(s.outside)
+		r.calc.RuleOut(s.outside)
 		k := s.check(r, i)
 		if e.lines != nil && k.Verdict != NotApplied {
 			k.At, k.Lines = e.at, append(e.lines, k.Lines...)

@@ -1,6 +1,6 @@
 package strength
 
-// Faces that press on each other: a bar on its seat, a saddle on a tube. They hold no pull.
+// Faces that press on each other: a bar on its seat, a saddle on a tube. They hold no pull, no slide beyond friction, and no couple that turns them off.
 
 import (
 	"fmt"
@@ -67,10 +67,10 @@ func (r *run) atContacts() error {
 		}
 		w := sum(r.forces, s.passes, s.middle)
 		press := -w.f.Dot(s.Pose.W())
-		switch {
-		case press < -1:
-			return &part.FieldError{Field: s.field, Found: fmt.Sprintf("a pull of %.4g N on faces that only press", -press), Accept: "a path for this load that something holds"}
-		case press < 1:
+		if what := s.cannotHold(w, press); what != "" {
+			return &part.FieldError{Field: s.field, Found: what + " on faces that only press", Accept: "a path for this load that something holds"}
+		}
+		if press < 1 {
 			continue
 		}
 		f := s.f
@@ -84,6 +84,28 @@ func (r *run) atContacts() error {
 		r.seatSlots[i].consider(r, f, "")
 	}
 	return nil
+}
+
+// cannotHold names what comes to the faces that they have no hold on; empty when they take it all. A curved seat's flanks hold what points into them.
+func (s *seat) cannotHold(w wrench, press float64) string {
+	const noise = 1 // N, at the face's rim for couples
+	along, across := math.Abs(w.f.Dot(s.Pose.U)), math.Abs(w.f.Dot(s.Pose.V))
+	if s.WrapRad > 0 && across <= math.Tan(min(s.WrapRad, 0.99*math.Pi)/2)*press {
+		across = 0
+	}
+	slide, reach := math.Hypot(along, across), s.lu+s.lv
+	couple, spin := math.Hypot(w.m.Dot(s.Pose.U), w.m.Dot(s.Pose.V)), math.Abs(w.m.Dot(s.Pose.W()))
+	switch {
+	case press < -noise:
+		return fmt.Sprintf("a pull of %.4g N", -press)
+	case slide > s.FrictionC*max(press, 0)+noise:
+		return fmt.Sprintf("a slide of %.4g N", slide)
+	case press < noise && couple > noise*reach:
+		return fmt.Sprintf("a couple of %.4g N*mm", couple)
+	case spin > s.FrictionC*max(press, 0)*reach/4+noise*reach:
+		return fmt.Sprintf("a twist of %.4g N*mm", spin)
+	}
+	return ""
 }
 
 // works is how much of a face's length presses under a force whose line is off its middle: as much as lies evenly about that line, nothing when it passes

@@ -4,6 +4,8 @@ import (
 	"math"
 	"testing"
 
+	"lugwright/geometry"
+	"lugwright/geometry/kinds"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
@@ -48,18 +50,42 @@ func TestSeatOnTube(t *testing.T) {
 	within(t, "ring", find(t, run(t, seated(100), strength.Options{}, down), "saddle-ring", "tube").Demand, alone.Demand, 1e-12)
 }
 
-// With 5 kN along the tube at 100 - 44.45 over the seat the force is 11.11 off the middle: 80 - 22.22 press. Beside the seat the rule does not speak; a
-// pull is refused.
+// With 5 kN along the tube at 100 - 44.45 over the seat the force is 11.11 off the middle: 80 - 22.22 press. Beside the seat the rule does not speak.
+// What the faces have no hold on is refused: a pull, a slide without or beyond friction, a couple or a twist with nothing that presses.
 func TestSeatOffItsMiddle(t *testing.T) {
-	r := run(t, seated(100), strength.Options{}, service("askew", part.Vec{Y: 5e3, Z: -25e3}))
+	rough := seated(100)
+	rough.Contacts[0].FrictionC = 1
+	r := run(t, rough, strength.Options{}, service("askew", part.Vec{Y: 5e3, Z: -25e3}))
 	arm := 5e3 * (100 - 44.45) / 25e3
 	within(t, "capacity", find(t, r, "contact-bearing", "tube").Capacity, 1.8*355*88.9*math.Sin(math.Pi/3)*(80-2*arm)/2, 1e-9)
-	r = run(t, seated(100), strength.Options{}, service("over", part.Vec{Y: 25e3, Z: -25e3}))
+	r = run(t, rough, strength.Options{}, service("over", part.Vec{Y: 25e3, Z: -25e3}))
 	if k := find(t, r, "contact-bearing", "tube"); k.Verdict != strength.Outside {
 		t.Errorf("beside the seat: %s", k.Verdict)
 	}
-	_, err := strength.Run(aisc360.Basis(), seated(100), []part.Case{service("up", part.Vec{Z: 1e3})}, strength.Options{})
-	if f := part.Fields(err); len(f) != 1 || f[0].Field != "contacts[0]" {
-		t.Errorf("a pull: %v", err)
+	couple, twist := service("couple", part.Vec{}), service("twist", part.Vec{})
+	couple.Moment, twist.Moment = part.Vec{X: 5e6}, part.Vec{Z: 5e6}
+	for _, c := range []part.Case{
+		service("up", part.Vec{Z: 1e3}), service("slide", part.Vec{Y: 5e3}), service("too much", part.Vec{Y: 26e3, Z: -25e3}), couple, twist,
+		service("over the flank", part.Vec{X: 5e3, Z: -2e3}), // 68 degrees from upright, where the seat reaches 60
+	} {
+		_, err := strength.Run(aisc360.Basis(), rough, []part.Case{c}, strength.Options{})
+		if f := part.Fields(err); len(f) != 1 || f[0].Field != "contacts[0]" {
+			t.Errorf("%s: %v", c.Name, err)
+		}
+	}
+}
+
+// A couple that a path leads through a pin is refused: its seats are checked for forces.
+func TestCoupleThroughPin(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.LoadPoints[0].Released = nil
+	b.Paths = append(b.Paths, part.Path{LoadPoint: "pin", Component: part.MxPlus, Branches: []part.Branch{{At: b.LoadPoints[0].At, Through: b.Paths[0].Branches[0].Through}}})
+	load := service("couple", part.Vec{})
+	load.Moment = part.Vec{X: 2e6}
+	if _, err := strength.Run(aisc360.Basis(), b, []part.Case{load}, strength.Options{}); err == nil || part.Fields(err)[0].Field != "pins[0]" {
+		t.Errorf("a couple: %v", err)
 	}
 }

@@ -13,7 +13,7 @@ import (
 )
 
 // scanSteps is how many equal steps a sweep is scanned in, beside the cuts at its ends and at gusset tips.
-const scanSteps = 8
+const scanSteps = 24
 
 // cut is one section of a sweep, ready for loads.
 type cut struct {
@@ -23,6 +23,7 @@ type cut struct {
 	flat   part.Vec // thickness direction of the swept plate: bending that turns about chord is weak-axis
 	chord  part.Vec // direction across the swept plate, in the section
 	passes []bool
+	loads  []bool   // of those that pass, whose force comes in beyond the cut
 	bolts  int      // bolt group that acts on the swept thing beyond the cut, -1 for none
 	group  part.Vec // centroid of the whole section
 	shear  part.Vec // shear centre
@@ -34,6 +35,7 @@ type cut struct {
 	// works and active are the chords that shear lag leaves, and the composites, for compiling alone.
 	works  []chordPiece
 	active []*part.Composite
+	strips float64  // edgewise moment that shear in the plane adds where it bends the strips beside an opening, by its size
 	spread float64  // working width of the plate where load enters over a part of it, else 0
 	root   part.Vec // end of the sweep
 	flows  []flowPoint
@@ -124,7 +126,7 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 // besideMM keeps cuts inside an edge: one along it is not defined.
 const besideMM = 1e-3
 
-// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end, the far edge of
+// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every corner of an outline, the far edge of
 // every hole on its way, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
 func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	along := s.To.Sub(s.From)
@@ -172,6 +174,13 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
 			add(t)
 			add(t + h.DiaMM/2/length)
+		}
+		for _, e := range th.plate.Outer.Edges() {
+			for _, q := range [2]shape.Point{e.A, e.Mid()} {
+				t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)
+				add(t - beside/length)
+				add(t + beside/length)
+			}
 		}
 		for _, o := range th.plate.Cutouts {
 			for _, e := range o.Edges() {
@@ -368,7 +377,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	if err != nil {
 		return
 	}
-	c.passes = m.passes(ids...)
+	c.passes, c.loads = m.passes(ids...), m.beyond(ids, c.at, c.normal)
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
@@ -385,10 +394,63 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 		}
 	}
 	c.f = section(whole, full, effective)
+	c.strips = m.stripsAt(c, whole)
 	if s := &m.b.Sweeps[c.slot]; s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
 		c.flatten(c.clipped(s, whole))
 	}
 	c.f.FreeLength = c.ribArm
+}
+
+// stripsAt bends the strips of a plate beside an opening by their shear, over half the opening's length each way (elementary statics of a frame); strips take the shear by
+// their stiffness. What comes out is the moment that as much bends the whole section. Round holes count with 0.45 of their diameter (AISC Design Guide 31,
+// from memory), those for bolts, pins and rods not at all: common practice, no source.
+func (m *model) stripsAt(c *cut, chords []chordPiece) float64 {
+	worst := 0.0
+	for i := 0; i < len(chords); {
+		t, first := chords[i].t, i
+		cubes := 0.0
+		for ; i < len(chords) && chords[i].t == t; i++ {
+			cubes += math.Pow(chords[i].length, 3)
+		}
+		length := t.openingAt(c)
+		if length == 0 {
+			continue
+		}
+		if math.Abs(chords[first].dir.Dot(c.chord)) < 0.9 {
+			m.skip("bending of the strips beside an opening", t.plate.ID, "it is in a plate that stands on the one that is cut")
+			continue
+		}
+		for _, ch := range chords[first:i] {
+			share, modulus := math.Pow(ch.length, 3)/cubes, t.plate.ThicknessMM*ch.length*ch.length/6
+			worst = max(worst, share*length/2/modulus*c.f.Sb)
+		}
+	}
+	return worst
+}
+
+// openingAt is how far the longest opening at a cut reaches along it, 0 for none.
+func (t *thing) openingAt(c *cut) float64 {
+	n := shape.Point{X: c.normal.Dot(t.plate.Pose.U), Y: c.normal.Dot(t.plate.Pose.V)}
+	at := c.at.Sub(t.plate.Pose.Origin).Dot(c.normal)
+	longest := 0.0
+	for _, o := range t.plate.Cutouts {
+		lo, hi := math.Inf(1), math.Inf(-1)
+		for _, e := range o.Edges() {
+			for _, q := range [2]shape.Point{e.A, e.Mid()} {
+				lo, hi = min(lo, q.Dot(n)), max(hi, q.Dot(n))
+			}
+		}
+		if at >= lo && at <= hi {
+			longest = max(longest, hi-lo)
+		}
+	}
+	for _, h := range t.plate.Holes {
+		held := h.Purpose == part.ForBolt || h.Purpose == part.ForPin || h.Purpose == part.ForRod
+		if !held && math.Abs(at-h.Center.Dot(n)) < 0.225*h.DiaMM {
+			longest = max(longest, 0.45*h.DiaMM)
+		}
+	}
+	return longest
 }
 
 // flatten leaves the given chords alone to bending out of the plane, with its shear.
@@ -416,7 +478,7 @@ func (c *cut) pieces(chords []chordPiece) []statics.Piece {
 func section(chords []chordPiece, full, effective statics.Section) Cut {
 	f := Cut{
 		Area: full.Area, J: full.Torsion, Fy: math.Inf(1), Fu: math.Inf(1), E: math.Inf(1),
-		Sa: min(effective.WzTop, effective.WzBottom), Sb: min(full.WyTop, full.WyBottom),
+		Sa: effective.WzLeast, Sb: full.WyLeast,
 	}
 	var last *thing // a plate met twice running has a hole there
 	for _, ch := range chords {
@@ -437,7 +499,7 @@ func section(chords []chordPiece, full, effective statics.Section) Cut {
 	} else {
 		f.AreaVa, f.AreaVb = shearAreas(chords)
 		f.Depth = full.ZMax - full.ZMin
-		f.R = math.Sqrt(min(effective.Izz, full.Iyy) / full.Area)
+		f.R = math.Sqrt(min(effective.LeastInertia(), full.LeastInertia()) / full.Area)
 	}
 	return f
 }
@@ -671,7 +733,7 @@ func plain(c *cut, w wrench) Cut {
 	f := c.f
 	f.N = -w.f.Dot(c.normal)
 	f.Va, f.Vb = math.Abs(w.f.Dot(c.flat)), math.Abs(w.f.Dot(c.chord))
-	f.Ma, f.Mb = math.Abs(w.m.Dot(c.chord)), math.Abs(w.m.Dot(c.flat))
+	f.Ma, f.Mb = math.Abs(w.m.Dot(c.chord)), math.Abs(w.m.Dot(c.flat))+c.strips*f.Vb
 	arm := c.shear.Sub(c.group)
 	f.T = math.Abs(w.m.Sub(arm.Cross(w.f)).Dot(c.normal))
 	if c.spread > 0 {
@@ -689,7 +751,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 	var w wrench
 	for i := range r.forces {
 		f := &r.forces[i]
-		if c.passes[f.branch] && f.at.Sub(c.at).Dot(c.normal) <= 1e-6 {
+		if c.loads[f.branch] {
 			w.plus(f.f, f.m, f.at, about)
 		}
 	}
@@ -717,6 +779,9 @@ func (r *run) laySweeps() {
 		}
 		if has(func(c *cut) bool { return c.less != nil }) {
 			notes = append(notes, "flange width working with a gusset by EN 1993-1-5 Table 3.1 (from memory)")
+		}
+		if has(func(c *cut) bool { return c.strips > 0 }) {
+			notes = append(notes, "strips beside an opening are bent by their shear too, over half its length (elementary statics)")
 		}
 		if s.EntryMM > 0 {
 			notes = append(notes, "load spreads at 30 degrees from its entry (AISC Manual Part 9; for bending our extension)")

@@ -9,5 +9,6 @@
 //	report.go   results
 //	model.go    a bracket made ready: names resolved, sections and groups computed once
 //	carry.go    loads to joints
+//	beam.go     loads on a member that spans between two supports
 //	check.go    joints to limit states
 package strength

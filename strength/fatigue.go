@@ -1,6 +1,7 @@
 package strength
 
-// Fatigue: stress ranges at weld roots, weld toes, holes and bolt threads under a spectrum of load changes.
+// Fatigue: stress ranges in welds' throats, at their toes and roots, along them and where they end, at holes and in bolt threads, under a spectrum of load
+// changes.
 
 import (
 	"fmt"
@@ -20,8 +21,8 @@ type StressCycle struct {
 // MaxSpectrum bounds the entries of a spectrum.
 const MaxSpectrum = 100
 
-// fatigue reckons the spectrum at every detail and corner. Ranges come of the difference of two loads at one load share; where bolts have
-// part in it, whose joint opens and closes, of the difference of what each load makes of them.
+// fatigue reckons the spectrum at every detail and corner. Ranges come of the difference of two loads, the lug moving along its pin between them as it is worst;
+// where bolts have part in it, whose joint opens and closes, of the difference of what each load makes of them.
 func (r *run) fatigue(spectrum []StressCycle) error {
 	if len(spectrum) == 0 {
 		r.skip("fatigue", r.b.Name, "no load spectrum is given")
@@ -43,15 +44,22 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			ranges[i] = make([]float64, len(spectrum))
 		}
 		for k, p := range pairs {
-			if err := r.stressRanges(p, c, k, ranges); err != nil {
-				return err
+			for d := range r.corners {
+				if !r.mayWander(c, d) {
+					continue
+				}
+				if err := r.stressRanges(p, [2]int{c, d}, k, ranges); err != nil {
+					return err
+				}
 			}
 		}
 		for i := range r.fatigues {
-			r.fatigues[i].consider(r, Fatigue{Detail: r.details[i], Ranges: ranges[i], Cycles: cycles}, "")
+			f := r.details[i]
+			f.Ranges, f.Cycles = ranges[i], cycles
+			r.fatigues[i].consider(r, f, "")
 		}
 	}
-	r.skip("fatigue at cut edges and in the pin", r.b.Name, "covered are welds' throats and toes, plates along welds and where a web ends, holes and bolt threads")
+	r.skip("fatigue at cut edges and in the pin", r.b.Name, "covered are welds' throats, toes and roots, plates along welds and where a web ends, holes and bolt threads")
 	return nil
 }
 
@@ -74,15 +82,21 @@ func (r *run) spectrumCases(spectrum []StressCycle) ([][2]int, error) {
 	return out, nil
 }
 
-// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes at the roots of sweeps;
-// plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, in that order.
+// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes and weld roots at the roots
+// of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, in that order.
 func (r *run) layFatigue() {
-	add := func(d FatigueDetail, place, thing string, at part.Vec) {
-		slot := newSlots(r.basis.Rules.Fatigue, place+", "+string(d), thing, "fatigue", at, nil)
+	of := func(f Fatigue, place, thing string, at part.Vec) {
+		d := f.Detail
+		rules := r.basis.Rules.Fatigue
+		if d == WeldRoot {
+			rules = r.basis.Rules.RootFatigue
+		}
+		slot := newSlots(rules, place+", "+string(d), thing, "fatigue", at, nil)
 		slot.outside = r.strangeWeld(r.basis, r.weldedTo(thing)...)
 		r.fatigues = append(r.fatigues, slot)
-		r.details = append(r.details, d)
+		r.details = append(r.details, f)
 	}
+	add := func(d FatigueDetail, place, thing string, at part.Vec) { of(Fatigue{Detail: d}, place, thing, at) }
 	for i := range r.rootSets {
 		add(WeldThroat, r.rootSets[i].words, r.rootSets[i].thing, r.rootSets[i].at)
 	}
@@ -96,11 +110,18 @@ func (r *run) layFatigue() {
 	for i := range r.b.Sweeps {
 		s := &r.b.Sweeps[i]
 		add(WeldToe, sweepName(s), s.Things[0], s.To)
+		if leg, t := r.rootFillets(i); leg > 0 {
+			of(Fatigue{Detail: WeldRoot, Leg: leg, T: t}, sweepName(s), s.Things[0], s.To)
+		}
 	}
 	for _, i := range r.webbed() {
 		s := &r.b.Sweeps[i]
 		add(LongWeld, sweepName(s), s.Things[0], s.To)
-		add(r.endDetail(i), sweepName(s), s.Things[0], s.To)
+		if r.cutsWebEnd(i) {
+			add(r.endDetail(i), sweepName(s), s.Things[0], s.To)
+		} else {
+			r.skip("fatigue where a web ends", sweepName(s), "no web ends between the load and the root")
+		}
 	}
 	for _, i := range r.holed() {
 		s := &r.b.Sweeps[i]
@@ -159,6 +180,42 @@ func (r *run) endDetail(sweep int) FatigueDetail {
 	return WebEnd
 }
 
+// rootFillets gives the least leg of the pairs of fillets that hold a sweep's plate at its root, and the plate's thickness; no leg where it has none. Fillets on
+// one face are no pair: the code has no detail for a crack from their root.
+func (r *run) rootFillets(sweep int) (leg, t float64) {
+	s := &r.b.Sweeps[sweep]
+	plate := r.thing(s.Things[0])
+	if plate == nil {
+		return 0, 0
+	}
+	leg = math.Inf(1)
+	for i := range r.rootSets {
+		if !slices.Contains(r.rootSets[i].sweeps, sweep) {
+			continue
+		}
+		for _, w := range r.rootSets[i].welds {
+			if w.standing == s.Things[0] && w.BothSides && w.Kind == string(part.Fillet) {
+				leg = min(leg, w.Leg)
+			}
+		}
+	}
+	if math.IsInf(leg, 1) {
+		r.skip("fatigue cracks from the roots of welds", sweepName(s), "the detail is for a pair of fillets on both faces")
+		return 0, 0
+	}
+	return leg, plate.plate.ThicknessMM
+}
+
+// cutsWebEnd says whether a section is cut beside an end of a web on a sweep's plate.
+func (r *run) cutsWebEnd(sweep int) bool {
+	for i := range r.cuts {
+		if r.cuts[i].slot == sweep && r.atWebEnd(i) {
+			return true
+		}
+	}
+	return false
+}
+
 // atWebEnd says whether a cut is beside an end of a web on its plate.
 func (r *run) atWebEnd(i int) bool {
 	c := &r.cuts[i]
@@ -172,13 +229,23 @@ func (r *run) atWebEnd(i int) bool {
 	})
 }
 
-// stressRanges fills entry k of every detail's ranges for one change of load.
-func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error {
-	from, err := r.load(nil, &r.cases[pair[0]], pair[0], 1, corner)
+// mayWander says whether between two loads a bracket may go from one corner to another: lugs move along their pins, what is shared by stiffness stays so.
+func (r *run) mayWander(a, b int) bool {
+	for i, s := range r.b.Shares {
+		if s.Rule != part.ByPinSpan && r.corners[a].value[i] != r.corners[b].value[i] {
+			return false
+		}
+	}
+	return true
+}
+
+// stressRanges raises entry k of every detail's ranges to those of one change of load, from one corner to another.
+func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) error {
+	from, err := r.load(nil, &r.cases[pair[0]], pair[0], 1, corners[0])
 	if err != nil {
 		return err
 	}
-	to, err := r.load(nil, &r.cases[pair[1]], pair[1], 1, corner)
+	to, err := r.load(nil, &r.cases[pair[1]], pair[1], 1, corners[1])
 	if err != nil {
 		return err
 	}
@@ -193,7 +260,7 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 	}
 	i := 0
 	put := func(v float64) {
-		ranges[i][k] = v
+		ranges[i][k] = max(ranges[i][k], v)
 		i++
 	}
 	for s := range r.rootSets {
@@ -213,10 +280,15 @@ func (r *run) stressRanges(pair [2]int, corner, k int, ranges [][]float64) error
 	}
 	for s := range r.b.Sweeps {
 		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.isRoot(at) }))
+		if r.details[i].Detail == WeldRoot {
+			put(r.rootRange(s, sections))
+		}
 	}
 	for _, s := range r.webbed() {
 		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return len(r.cuts[at].flows) > 0 }))
-		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.atWebEnd(at) }))
+		if r.cutsWebEnd(s) {
+			put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.atWebEnd(at) }))
+		}
 	}
 	for _, s := range r.holed() {
 		put(r.normalRange(s, sections, func(_ int, f *Cut) bool { return f.Net }))
@@ -272,7 +344,7 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 				continue
 			}
 			for b := range before[i] {
-				threads[i] = max(threads[i], math.Abs(before[i][b]-g.tensions[b])/g.area)
+				threads[i] = max(threads[i], g.pried()*math.Abs(before[i][b]-g.tensions[b])/g.area)
 			}
 		}
 		for i := range r.cuts {
@@ -286,23 +358,53 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 	return sections, threads, nil
 }
 
+// pried is how much prying raises the tension of a group's bolts at most, over all that a ply's ends can press: 1 + delta rho/(1 + delta) of the AISC
+// Manual, Part 9, with alpha 1. Fatigue counts it: AISC 360-22, from memory.
+func (g *boltGroup) pried() float64 {
+	most := 1.0
+	for _, p := range g.pry {
+		if p.B <= p.D/2 || p.P <= p.Dh {
+			continue
+		}
+		delta := 1 - p.Dh/p.P
+		rho := (p.B - p.D/2) / (min(p.A, 1.25*p.B) + p.D/2)
+		most = max(most, 1+delta*rho/(1+delta))
+	}
+	return most
+}
+
 // normalRange is the greatest range of normal stress among some sections of a sweep, each part of it at its largest.
 func (r *run) normalRange(sweep int, sections []wrench, of func(at int, f *Cut) bool) float64 {
 	worst := 0.0
 	for i := range r.cuts {
-		c := &r.cuts[i]
-		if c.slot != sweep || !of(i, &c.f) {
-			continue
+		if r.cuts[i].slot == sweep && of(i, &r.cuts[i].f) {
+			worst = max(worst, r.stressAt(i, sections[i], 1))
 		}
-		var cuts []Cut
-		if len(c.ribs) > 0 {
-			cuts = ribbed(nil, c, sections[i])
-		} else {
-			cuts = []Cut{plain(c, sections[i])}
+	}
+	return worst
+}
+
+// rootRange is the range of stress in a sweep's plate that a pair of fillets at its root sees: an even stress s loads each line with s t/2, a bending stress s out of
+// the plate's plane with no more than s t/6, a third of it (elementary statics).
+func (r *run) rootRange(sweep int, sections []wrench) float64 {
+	worst := 0.0
+	for i := range r.cuts {
+		if r.cuts[i].slot == sweep && r.isRoot(i) {
+			worst = max(worst, r.stressAt(i, sections[i], 1./3))
 		}
-		for _, f := range cuts {
-			worst = max(worst, math.Abs(f.N)/f.Area+f.Ma/f.Sa+f.Mb/f.Sb)
-		}
+	}
+	return worst
+}
+
+// stressAt is the greatest normal stress on a section, its bending out of plane counted in part.
+func (r *run) stressAt(i int, w wrench, flatwise float64) float64 {
+	c, worst := &r.cuts[i], 0.0
+	cuts := []Cut{plain(c, w)}
+	if len(c.ribs) > 0 {
+		cuts = ribbed(nil, c, w)
+	}
+	for _, f := range cuts {
+		worst = max(worst, math.Abs(f.N)/f.Area+flatwise*f.Ma/f.Sa+f.Mb/f.Sb)
 	}
 	return worst
 }

@@ -226,6 +226,7 @@ type Bush struct {
 // Fatigue is one detail under a spectrum: stress ranges with their cycles.
 type Fatigue struct {
 	Detail         FatigueDetail
+	Leg, T         float64   // of a weld root: leg of its fillets, thickness of the plate that they hold
 	Ranges, Cycles []float64 // MPa; as many of each
 }
 
@@ -235,6 +236,7 @@ type FatigueDetail string
 const (
 	WeldThroat FatigueDetail = "weld throat"        // shear on the throat of a fillet
 	WeldToe    FatigueDetail = "weld toe"           // normal stress in the plate at the toe of a transverse fillet
+	WeldRoot   FatigueDetail = "weld root"          // normal stress in the plate that a pair of transverse fillets holds, for a crack from their roots
 	NetSection FatigueDetail = "hole"               // normal stress on a section through a hole
 	PinHole    FatigueDetail = "pin hole"           // mean stress beside the hole of a pin
 	BoltThread FatigueDetail = "bolt thread"        // tension on the stress area

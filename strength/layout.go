@@ -21,6 +21,7 @@ func (r *run) layOut() {
 	r.layRods()
 	r.layContacts()
 	r.layTrays()
+	r.laySpreads()
 	r.layUncut()
 	r.markMetals()
 }
@@ -34,6 +35,7 @@ func (r *run) layUncut() {
 			cut = cut || slices.Contains(s.Things, id)
 		}
 		cut = cut || slices.ContainsFunc(r.trays, func(y tray) bool { return y.t.plate.ID == id })
+		cut = cut || slices.ContainsFunc(r.spreads, func(p spread) bool { return p.washer != nil && p.washer.plate.ID == id })
 		if !cut && !idle(r.passes(id)) {
 			r.skip("sections of the plate", id, "the bracket's model cuts none through it")
 		}

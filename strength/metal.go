@@ -59,7 +59,7 @@ func (m *model) mixed(ids ...string) string {
 	return ""
 }
 
-// gradeOf is the grade of a plate, a member or its leg, a support or a pin; nil when it has none.
+// gradeOf is the grade of a plate, a member or its leg, a support, a pin or rods; nil when it has none.
 func (m *model) gradeOf(id string) *material.Grade {
 	g, err := material.LookupGrade(m.materialOf(id))
 	if err != nil {
@@ -74,6 +74,11 @@ func (m *model) materialOf(id string) string {
 	}
 	if s := m.b.Support(id); s != nil {
 		return s.Material
+	}
+	for i := range m.b.Rods {
+		if s := &m.b.Rods[i]; s.ID == id {
+			return s.Grade
+		}
 	}
 	for i := range m.b.Plates {
 		if p := &m.b.Plates[i]; p.ID == id {
@@ -103,8 +108,11 @@ func (m *model) soften(t *thing, g *material.Grade, field string) {
 	m.note("%s: welded, so %s is taken at its strength beside a weld (%s) everywhere but at holes further than %d mm and a hole's width from every weld", t.plate.ID, g.Name, g.WeldedFrom, softenedMM)
 }
 
+// inWeld says whether a weld heats a thing: one on it, or on any leg of the angle that it is a leg of.
 func (t *thing) inWeld(w part.WeldGroup) bool {
-	return slices.ContainsFunc(w.Joins[:], func(id string) bool { return id == t.plate.ID || strings.HasPrefix(t.plate.ID, id+".") })
+	return slices.ContainsFunc(w.Joins[:], func(id string) bool {
+		return id == t.plate.ID || t.of != "" && (id == t.of || strings.HasPrefix(id, t.of+"."))
+	})
 }
 
 // atHole is the strength round a pin hole: the parent metal's where the plate for a hole's width round it is clear of every weld's heat.
@@ -190,9 +198,12 @@ func (r *run) markMetals() {
 	for i := range r.trays {
 		id := r.trays[i].t.plate.ID
 		why := r.strange(on, id)
-		r.bottoms[i].outside, r.sides[i].outside, r.pulls[i].outside = why, why, why
-		if w := r.trays[i].washer; w != nil {
-			r.washers[i].outside = r.strange(on, w.plate.ID)
+		r.bottoms[i].outside, r.sides[i].outside, r.rims[i].outside = why, why, why
+	}
+	r.strangeSheets(on)
+	for i := range r.rods {
+		if g := r.gradeOf(r.rods[i].ID); g != nil && g.Family != material.CarbonSteel {
+			r.rodSlots[i].outside = fmt.Sprintf("%s is of %s, %s: the rules for rods are of steel ones", r.rods[i].ID, g.Name, g.Family)
 		}
 	}
 	for i := range r.seats {

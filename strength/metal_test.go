@@ -7,6 +7,9 @@ import (
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/strength/basis"
+	"lugwright/strength/basis/aisc360"
+	"lugwright/strength/basis/allowable"
+	"lugwright/strength/basis/en1993"
 	"lugwright/strength/material"
 )
 
@@ -157,5 +160,39 @@ func TestMixedMetals(t *testing.T) {
 	}
 	if !found {
 		t.Error("no ear was checked")
+	}
+}
+
+// Rods of aluminium are outside the rules for steel rods.
+func TestAluminiumRods(t *testing.T) {
+	b := hung("M12", 12, 0)
+	b.Rods[0].Grade = "6061-T6"
+	for _, on := range []*strength.Basis{aisc360.Basis(), en1993.Basis(), allowable.Basis()} {
+		r, err := strength.Run(on, b, []part.Case{service("down", part.Vec{Z: -1000})}, strength.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if k := find(t, r, "rod-tension", "rods"); k.Verdict != strength.Outside && !on.Covers(material.Aluminium) {
+			t.Errorf("%s: %s", on.Card.Name, k.Verdict)
+		}
+	}
+}
+
+// A weld that is no fillet has no rule inside a bracket: outside the rule, never a silent pass.
+func TestWeldsOtherThanFillets(t *testing.T) {
+	for _, kind := range []part.WeldKind{part.PJP, part.CJP, part.Plug} {
+		b := clevisOf(t, part.LeftHand, bare)
+		for i := range b.Welds {
+			b.Welds[i].Kind = kind
+		}
+		for _, on := range []*strength.Basis{aisc360.Basis(), en1993.Basis(), allowable.Basis()} {
+			r, err := strength.Run(on, b, []part.Case{service("up", part.Vec{Z: 1000})}, strength.Options{})
+			if err != nil {
+				t.Fatal(err)
+			}
+			if r.Verdict() == strength.Pass {
+				t.Errorf("%s, %s: pass", on.Card.Name, kind)
+			}
+		}
 	}
 }

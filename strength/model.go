@@ -35,6 +35,7 @@ type model struct {
 	rods      []rodSet
 	seats     []seat
 	trays     []tray
+	spreads   []spread
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
@@ -43,6 +44,7 @@ type model struct {
 // thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.
 type thing struct {
 	plate   *part.Plate
+	of      string        // the angle or bent plate that it is a part of, else empty
 	outline shape.Outline // finished
 	fy, fu  float64
 	// parentFy, parentFu are those clear of any weld: other than fy and fu for welded aluminium.
@@ -50,16 +52,19 @@ type thing struct {
 	e                  float64
 }
 
-// branch is one leg of a path with its fraction of the component at each corner.
+// branch is one leg of a path with what it carries of the component, of size one, at each corner.
 type branch struct {
 	*part.Branch
 	component part.Component
-	fraction  []float64 // by corner
+	carries   []carried // by corner
 }
+
+// carried is a force and a moment at the place where a branch's force enters.
+type carried struct{ f, m part.Vec }
 
 // corner is one choice of extremes for all shares.
 type corner struct {
-	value []float64 // by share: Lo or Hi, or the sign of the pin's travel
+	value []float64 // by share: Lo or Hi, the sign of the pin's travel, or the state of a beam's ends
 	words string
 }
 
@@ -77,6 +82,7 @@ func compile(b *part.Bracket, basis *Basis) (*model, error) {
 	m.compileRods()
 	m.compileContacts()
 	m.compileTrays()
+	m.compileSpreads()
 	if len(m.bad) > 0 {
 		return nil, m.bad
 	}
@@ -103,10 +109,14 @@ func (m *model) resolveThings() {
 	for i := range m.b.Plates {
 		p := &m.b.Plates[i]
 		field := fmt.Sprintf("plates[%d].material", i)
-		m.addThing(p, p.ThicknessMM, field)
+		whole := ""
+		if len(p.Bends) > 0 {
+			whole = p.ID
+		}
+		m.addThing(p, whole, p.ThicknessMM, field)
 		// The flat pattern serves the base; what is turned up lies elsewhere.
 		for _, face := range p.Folded()[1:] {
-			m.addThing(&face, p.ThicknessMM, field)
+			m.addThing(&face, whole, p.ThicknessMM, field)
 		}
 	}
 	for i := range m.b.Members {
@@ -114,13 +124,13 @@ func (m *model) resolveThings() {
 		field := fmt.Sprintf("members[%d].material", i)
 		if mem.Profile.Kind == part.Angle {
 			a, b := mem.Legs()
-			m.addThing(&a, a.ThicknessMM, field)
-			m.addThing(&b, b.ThicknessMM, field)
+			m.addThing(&a, mem.ID, a.ThicknessMM, field)
+			m.addThing(&b, mem.ID, b.ThicknessMM, field)
 			continue
 		}
 		if m.isBoss(mem) {
 			ring := mem.Ring()
-			m.addThing(&ring, mem.Profile.AMM, field) // turned from bar
+			m.addThing(&ring, "", mem.Profile.AMM, field) // turned from bar
 			continue
 		}
 		if !slices.ContainsFunc(m.b.Sweeps, func(s part.Sweep) bool { return slices.Contains(s.Things, mem.ID) }) {
@@ -135,10 +145,10 @@ func (m *model) isBoss(mem *part.Member) bool {
 		slices.ContainsFunc(m.b.Welds, func(w part.WeldGroup) bool { return w.Joins[0] == mem.ID })
 }
 
-// addThing takes a plate with the strength that its grade has at a thickness.
-func (m *model) addThing(p *part.Plate, tMM float64, field string) {
+// addThing takes a plate, or a part of something bent or angled, with the strength that its grade has at a thickness.
+func (m *model) addThing(p *part.Plate, of string, tMM float64, field string) {
 	g, fy, fu := m.grade(p.Material, tMM, field)
-	t := thing{plate: p, outline: p.Shape(false), fy: fy, fu: fu}
+	t := thing{plate: p, of: of, outline: p.Shape(false), fy: fy, fu: fu}
 	if g != nil {
 		t.e = g.EMPa
 	}
@@ -216,12 +226,21 @@ func (m *model) extremes(s part.Share) []float64 {
 		if p := m.b.Pin(s.Pin); p != nil && p.TravelMM > 0 {
 			return []float64{-1, 1}
 		}
+	case part.ByBeamSpan:
+		states := make([]float64, beamStates)
+		for i := range states {
+			states[i] = float64(i)
+		}
+		return states
 	}
 	return []float64{0}
 }
 
 func (m *model) shareWords(s part.Share, v float64) string {
-	if s.Rule == part.ByPinSpan {
+	switch s.Rule {
+	case part.ByBeamSpan:
+		return m.beamWords(&s, int(v))
+	case part.ByPinSpan:
 		pin := m.b.Pin(s.Pin)
 		seat := pin.Seats[0]
 		if v > 0 {
@@ -239,7 +258,7 @@ func joinWords(a, b string) string {
 	return a + ", " + b
 }
 
-// layBranches works out each branch's fraction at each corner, and which path serves which component.
+// layBranches works out what each branch carries at each corner, and which path serves which component.
 func (m *model) layBranches() {
 	n := len(part.Components())
 	m.paths = make([][]int, n*len(m.b.LoadPoints))
@@ -251,9 +270,9 @@ func (m *model) layBranches() {
 		}
 		slot := at*n + int(p.Component)
 		for k := range p.Branches {
-			br := branch{Branch: &p.Branches[k], component: p.Component, fraction: make([]float64, len(m.corners))}
+			br := branch{Branch: &p.Branches[k], component: p.Component, carries: make([]carried, len(m.corners))}
 			for c := range m.corners {
-				br.fraction[c] = m.fraction(br.Branch, c)
+				br.carries[c] = m.carried(&br, c)
 			}
 			m.paths[slot] = append(m.paths[slot], len(m.branches))
 			m.branches = append(m.branches, br)
@@ -261,11 +280,25 @@ func (m *model) layBranches() {
 	}
 }
 
+func (m *model) carried(br *branch, c int) carried {
+	f, mo := br.component.Unit()
+	if i := m.share(br.Share); i >= 0 && m.b.Shares[i].Rule == part.ByBeamSpan {
+		b := m.beam(&m.b.Shares[i])
+		return b.take(br.Leg, f, mo, br.At, int(m.corners[c].value[i]))
+	}
+	s := m.fraction(br.Branch, c)
+	return carried{f.Scale(s), mo.Scale(s)}
+}
+
+func (m *model) share(id string) int {
+	return slices.IndexFunc(m.b.Shares, func(s part.Share) bool { return s.ID == id })
+}
+
 func (m *model) fraction(br *part.Branch, c int) float64 {
 	if br.Share == "" {
 		return 1
 	}
-	i := slices.IndexFunc(m.b.Shares, func(s part.Share) bool { return s.ID == br.Share })
+	i := m.share(br.Share)
 	s, v := m.b.Shares[i], m.corners[c].value[i]
 	switch s.Rule {
 	case part.Between:

@@ -15,12 +15,12 @@ import (
 // pin is a pin made ready. The statics of the span hold for a load of 1 N and scale with it.
 type pin struct {
 	*part.Pin
-	fy, fu      float64
-	atLow, high pinState // lug at the negative and the positive end of its travel
-	passes      []bool
-	seats       []bore
-	share       int     // index of the share that states the travel, -1 when there is none
-	bush        float64 // bearing length of the loaded seat's bush, 0 when there is none
+	fy, fu float64
+	at     [3]pinState // lug at the negative end of its travel, where it bends the pin most, and at the positive end
+	passes []bool
+	seats  []bore
+	share  int     // index of the share that states the travel, -1 when there is none
+	bush   float64 // bearing length of the loaded seat's bush, 0 when there is none
 }
 
 type pinState struct {
@@ -52,15 +52,15 @@ func (p *pin) reaction(v float64) []float64 { return p.state(v).reactions }
 
 func (p *pin) state(v float64) *pinState {
 	if v > 0 {
-		return &p.high
+		return &p.at[2]
 	}
-	return &p.atLow
+	return &p.at[0]
 }
 
 func (m *model) compilePins() {
 	for i := range m.b.Pins {
 		p := pin{Pin: &m.b.Pins[i], share: -1}
-		p.atLow, p.high = spanStates(p.Pin, -p.TravelMM), spanStates(p.Pin, p.TravelMM)
+		p.at = [3]pinState{spanStates(p.Pin, -p.TravelMM), mostBent(p.Pin), spanStates(p.Pin, p.TravelMM)}
 		for _, s := range p.Seats {
 			if s.Loads {
 				p.bush = s.BushMM
@@ -104,6 +104,19 @@ func spanStates(p *part.Pin, shift float64) pinState {
 	return pinState{reactions: []float64{f.Left, f.Right}, shear: f.MaxShear, moment: f.MaxMoment, bending: true}
 }
 
+// mostBent is the state with the lug where it bends the pin most, as a rule midway between the ears. Over so fine a row of places the greatest moment is missed
+// by no more than P s^2/L, s being half a step: a thousandth of a fifth of the travel.
+func mostBent(p *part.Pin) pinState {
+	const steps = 64
+	most := spanStates(p, 0)
+	for k := -steps / 2; k <= steps/2 && p.TravelMM > 0; k++ {
+		if st := spanStates(p, p.TravelMM*float64(2*k)/steps); st.moment > most.moment {
+			most = st
+		}
+	}
+	return most
+}
+
 // layPins prepares the places where pins are checked; it needs the branches.
 func (r *run) layPins() {
 	r.pinPlanes = make([]slots[PinPlane], len(r.pins))
@@ -115,14 +128,16 @@ func (r *run) layPins() {
 		r.pinPlanes[i] = newSlots(r.basis.Rules.PinPlane, p.ID, p.ID, "pin shear", p.Center, nil)
 		r.pinPlanes[i].idle = idle(p.passes)
 		r.places = append(r.places, &r.pinPlanes[i])
-		if p.atLow.bending {
+		if p.at[0].bending {
 			r.pinSpans[i] = newSlots(r.basis.Rules.PinSpan, p.ID, p.ID, "pin bending", p.Center, nil)
+			r.pinSpans[i].idle = idle(p.passes)
 			r.places = append(r.places, &r.pinSpans[i])
 		} else {
 			r.skip("bending of the pin", p.ID, "the pin has one supporting seat: a cantilever pin is not covered")
 		}
 		r.laySeats(p)
 		r.bushes[i] = newSlots(r.basis.Rules.Bush, p.ID+" in its bush", p.ID, "bush pressure", p.Center, nil)
+		r.bushes[i].idle = idle(p.passes)
 		if p.bush > 0 {
 			r.places = append(r.places, &r.bushes[i])
 		}
@@ -241,9 +256,11 @@ func (m *model) freeEnd(id string) part.Vec {
 	return part.Vec{}
 }
 
-// measure takes the exact distances round a pin hole from the outline.
+// measure takes the exact distances round a pin hole, to the outline's edge or to the nearest other opening.
 func (t *thing) measure(f *Bore, h part.Hole, free part.Vec) {
-	o := shape.Outline{Outer: t.plate.Outer}
+	p := *t.plate
+	p.Holes = slices.DeleteFunc(slices.Clone(p.Holes), func(o part.Hole) bool { return o.Center == h.Center })
+	o := p.Shape(false)
 	dir := shape.Point{X: free.Dot(t.plate.Pose.U), Y: free.Dot(t.plate.Pose.V)}
 	if dir.Norm() < 1e-9 {
 		dir = shape.Point{Y: 1}
@@ -254,7 +271,7 @@ func (t *thing) measure(f *Bore, h part.Hole, free part.Vec) {
 	f.B = min(left, right) - h.DiaMM/2
 	f.W = left + right
 	f.OffMM = math.Abs(left-right) / 2
-	f.Least = t.plate.Outer.DistTo(h.Center) - h.DiaMM/2
+	f.Least = o.DistTo(h.Center) - h.DiaMM/2
 }
 
 // reach is how far material goes from a point against and along a direction.
@@ -267,30 +284,58 @@ func reach(o shape.Outline, p, dir shape.Point) (back, ahead float64) {
 	return 0, 0
 }
 
+// freeOfCouples refuses a couple that a path brings through a pin: the forces on a pin's seats are all that its checks know.
+func (p *pin) freeOfCouples(forces []force) error {
+	const noise = 1 // N at the pin's surface
+	var m part.Vec
+	for i := range forces {
+		if f := &forces[i]; p.passes[f.branch] {
+			m = m.Add(f.m)
+		}
+	}
+	if m.Norm() > noise*p.DiaMM {
+		return fmt.Errorf("a couple of %.4g N*mm", m.Norm())
+	}
+	return nil
+}
+
 // atPins puts the case's forces on pins and pin holes.
-func (r *run) atPins() {
+func (r *run) atPins() error {
 	k := 0
 	for i := range r.pins {
 		p := &r.pins[i]
+		if err := p.freeOfCouples(r.forces); err != nil {
+			return &part.FieldError{Field: fmt.Sprintf("pins[%d]", i), Found: err.Error(), Accept: "a path for a couple that passes the pin's seats as forces, or not the pin"}
+		}
 		w := sum(r.forces, p.passes, p.Center)
 		across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis).Norm()
 		if p.bush > 0 {
 			r.bushes[i].consider(r, Bush{P: across, D: p.DiaMM, L: p.bush, Service: r.factor}, "")
 		}
-		travel := 0.0
-		if p.share >= 0 {
-			travel = r.corners[r.inCorner].value[p.share]
-		}
-		st := p.state(travel)
-		r.pinPlanes[i].consider(r, PinPlane{V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
-		if st.bending {
-			r.pinSpans[i].consider(r, PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu, Service: r.factor}, "")
+		for _, st := range r.travels(p) {
+			r.pinPlanes[i].consider(r, PinPlane{V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
+			if st.bending {
+				r.pinSpans[i].consider(r, PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu, Service: r.factor}, "")
+			}
 		}
 		for s := range p.seats {
 			r.atBore(p, &p.seats[s], &r.bores[k])
 			k++
 		}
 	}
+	return nil
+}
+
+// travels are the places of the lug that a corner asks a pin to be checked at: where it bends the pin most, and at the end of its travel that the corner
+// states, or at both ends where none does.
+func (r *run) travels(p *pin) []pinState {
+	switch {
+	case p.share < 0:
+		return p.at[:]
+	case r.corners[r.inCorner].value[p.share] > 0:
+		return p.at[1:]
+	}
+	return p.at[:2]
 }
 
 func (r *run) atBore(p *pin, s *bore, out *slots[Bore]) {

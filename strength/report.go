@@ -60,9 +60,9 @@ func (r *Report) Verdict() Verdict {
 	return v
 }
 
-// Governing is the worst check, nil when nothing was checked.
+// Governing is the worst check, nil when nothing was checked: dimensions that hold say nothing of the load.
 func (r *Report) Governing() *Check {
-	if len(r.Checks) == 0 || r.Checks[0].Verdict == NotApplied {
+	if len(r.Checks) == 0 || r.Checks[0].Verdict == NotApplied || r.Checks[0].Verdict == Pass && r.Checks[0].Detail {
 		return nil
 	}
 	return &r.Checks[0]

@@ -1,6 +1,6 @@
 package strength
 
-// Hanger rods: tension by the even share and by a diagonal pair, couples about their upper ends, side force by bending or on stops.
+// Hanger rods: tension by the even share and by a diagonal pair, couples about the level where a side force does not bend them, side force by bending or on stops.
 
 import (
 	"fmt"
@@ -19,7 +19,8 @@ type rodSet struct {
 	passes []bool
 	f      Rod
 	flats  float64        // of the nut
-	now    []float64      // force along each in the case at hand
+	pulls  []float64      // force along each for a level of its hinge
+	now    []float64      // greatest pull of each in the case at hand
 	across []statics.Vec2 // and square to each
 	field  string
 }
@@ -49,7 +50,8 @@ func (m *model) rodStrength(s *rodSet) {
 		m.refuse(s.field+".size", err, "a size from the list of materials")
 		return
 	}
-	s.flats, s.now, s.across = size.AcrossFlats, make([]float64, len(s.at)), make([]statics.Vec2, len(s.at))
+	s.flats, s.across = size.AcrossFlats, make([]statics.Vec2, len(s.at))
+	s.pulls, s.now = make([]float64, len(s.at)), make([]float64, len(s.at))
 	s.f = Rod{D: size.DiaMM, Pitch: size.PitchMM, L: s.FreeMM, Held: s.FixedTop && s.FixedFoot, Engaged: s.EngagementMM}
 	if grade, err := material.LookupBoltGrade(s.Grade); err == nil {
 		s.f.Fy, s.f.Fu, _ = m.gradeAt(grade, size.DiaMM, s.field, "rod")
@@ -63,7 +65,7 @@ func (r *run) layRods() {
 	r.rodSlots = make([]slots[Rod], len(r.rods))
 	for i := range r.rods {
 		s := &r.rods[i]
-		notes := []string{"couples are taken about the rods' upper ends by their pulls (elementary statics)"}
+		notes := []string{"couples are taken by the rods' pulls, about the level where a side force does not bend the rods (elementary statics)"}
 		if len(s.at) >= diagonalRods {
 			notes = append(notes, "two diagonal rods carry all (common practice, no source)")
 		}
@@ -89,30 +91,45 @@ func (r *run) atRods() error {
 }
 
 func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
-	level := s.FreeMM
-	if s.Stopped {
-		level = s.StopMM
-	}
-	up := s.Pose.W()
-	w := sum(r.forces, s.passes, s.middle.AddScaled(level, up))
-	if err := tilted(s.now, s.at, -w.f.Dot(up), -w.m.Dot(s.Pose.U), -w.m.Dot(s.Pose.V)); err != nil {
-		return err
-	}
-	if err := s.sideways(w); err != nil {
-		return err
-	}
 	share := 1.0
 	if len(s.at) >= diagonalRods {
 		share = float64(len(s.at)) / 2
 	}
-	for k := range s.at {
-		f := s.f
-		f.Service = r.factor
-		s.now[k] *= share
-		f.N, f.V = s.now[k], s.across[k].Norm()
-		slot.consider(r, f, "")
+	clear(s.now)
+	for _, level := range s.hinges() {
+		up := s.Pose.W()
+		w := sum(r.forces, s.passes, s.middle.AddScaled(level, up))
+		if err := tilted(s.pulls, s.at, -w.f.Dot(up), -w.m.Dot(s.Pose.U), -w.m.Dot(s.Pose.V)); err != nil {
+			return err
+		}
+		if err := s.sideways(w); err != nil {
+			return err
+		}
+		for k := range s.at {
+			f := s.f
+			f.Service = r.factor
+			f.N, f.V = share*s.pulls[k], s.across[k].Norm()
+			s.now[k] = max(s.now[k], f.N)
+			slot.consider(r, f, "")
+		}
 	}
 	return nil
+}
+
+// hinges are the levels at which rods are not bent, and about which their pulls balance the load: the stops, midway between two held ends, the end that is
+// not held, or each in turn where it is not told which that is.
+func (s *rodSet) hinges() []float64 {
+	switch {
+	case s.Stopped:
+		return []float64{s.StopMM}
+	case s.FixedTop && s.FixedFoot:
+		return []float64{s.FreeMM / 2}
+	case s.FixedTop:
+		return []float64{0}
+	case s.FixedFoot:
+		return []float64{s.FreeMM}
+	}
+	return []float64{0, s.FreeMM}
 }
 
 // tilted shares a pull and a couple among rods as under a plane that stays flat. Rods in one line hold a couple along it and none about it.

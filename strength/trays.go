@@ -1,7 +1,6 @@
 package strength
 
-// Folded trays on hanger rods: the bottom as a strip between its folds, the folded sides as beams between the rods, the sheet and its spreader
-// washers at each rod.
+// Folded trays on hanger rods: the bottom as a strip between its folds, the folded sides as beams between the rods.
 
 import (
 	"math"
@@ -18,13 +17,9 @@ type tray struct {
 	span, wide float64 // of the bottom between the nearer folds, and the other way
 	side       float64 // least height of the sides along those folds
 	along      float64 // greatest distance between neighbouring rods along them
+	inside     float64 // how far the rods stand inside those folds, at most
 	passes     []bool
 	up, dir    part.Vec // square to the bottom; along the nearer folds
-
-	washer     *thing // spreader washer under the sheet, nil for none
-	washerSide float64
-	hole       float64 // in the sheet
-	flats      float64
 }
 
 func (m *model) compileTrays() {
@@ -64,15 +59,12 @@ func (m *model) addTray(t *thing, rods int) {
 		m.skip("bottom of the tray", t.plate.ID, "its folds are not two pairs, each of two parallel ones")
 		return
 	}
-	y := tray{t: t, rods: rods, span: near.apart, wide: far.apart, side: near.side, passes: m.passes(t.plate.ID), up: t.plate.Pose.W(),
-		hole: holeOn(t.plate, s, s.Points[0]).DiaMM, flats: s.flats}
+	y := tray{t: t, rods: rods, span: near.apart, wide: far.apart, side: near.side, passes: m.passes(t.plate.ID), up: t.plate.Pose.W()}
 	y.dir = t.plate.Pose.U.Scale(near.dir.X).AddScaled(near.dir.Y, t.plate.Pose.V)
 	y.along = s.longest(near.dir, t.plate.Pose)
-	for i := range m.things {
-		if w := &m.things[i]; w != t && holeOn(w.plate, s, s.Points[0]) != nil {
-			box := w.plate.Outer.BBox()
-			y.washer, y.washerSide = w, min(box.Width(), box.Height())
-		}
+	for _, p := range s.Points {
+		h := holeOn(t.plate, s, p).Center.Dot(near.dir.Perp())
+		y.inside = max(y.inside, min(math.Abs(h-near.at[0]), math.Abs(h-near.at[1])))
 	}
 	m.trays = append(m.trays, y)
 }
@@ -81,6 +73,7 @@ func (m *model) addTray(t *thing, rods int) {
 type foldPair struct {
 	dir         shape.Point
 	apart, side float64
+	at          [2]float64 // along the normal of dir
 }
 
 // folds gives the nearer and the further pair of a plate's parallel folds.
@@ -99,7 +92,7 @@ func folds(p *part.Plate) (near, far *foldPair) {
 			for _, q := range [4]shape.Point{box.Min, {X: box.Max.X, Y: box.Min.Y}, box.Max, {X: box.Min.X, Y: box.Max.Y}} {
 				lo, hi = min(lo, q.Dot(n)), max(hi, q.Dot(n))
 			}
-			pairs = append(pairs, foldPair{dir, math.Abs(da - db), min(min(da, db)-lo, hi-max(da, db))})
+			pairs = append(pairs, foldPair{dir, math.Abs(da - db), min(min(da, db)-lo, hi-max(da, db)), [2]float64{da, db}})
 		}
 	}
 	if len(pairs) != 2 || math.Abs(pairs[0].dir.Dot(pairs[1].dir)) > 1e-9 {
@@ -129,23 +122,19 @@ func (s *rodSet) longest(dir shape.Point, pose part.Pose) float64 {
 // layTrays makes places for each tray.
 func (r *run) layTrays() {
 	rules := &r.basis.Rules
-	r.bottoms, r.sides = make([]slots[Cut], len(r.trays)), make([]slots[Cut], len(r.trays))
-	r.washers, r.pulls = make([]slots[Cut], len(r.trays)), make([]slots[PullThrough], len(r.trays))
+	r.bottoms, r.sides, r.rims = make([]slots[Cut], len(r.trays)), make([]slots[Cut], len(r.trays)), make([]slots[Cut], len(r.trays))
 	for i := range r.trays {
 		y := &r.trays[i]
 		id, at := y.t.plate.ID, y.t.plate.Pose.Origin
 		even := "the load lies evenly on the bottom, its couple as pressure that grows evenly across it; no membrane force is counted (beams of textbooks, from memory)"
 		r.bottoms[i] = newSlots(rules.Cut, id+", bottom between its folds", id, "section", at, []string{even})
 		r.sides[i] = newSlots(rules.Cut, id+", folded side between rods", id, "section", at, []string{even, "each of two sides carries half and its part of the couple, alone and on two supports"})
-		r.pulls[i] = newSlots(rules.PullThrough, id+" at the rods", id, "pull-through", at, nil)
-		for _, s := range []place{&r.bottoms[i], &r.sides[i], &r.pulls[i]} {
+		r.rims[i] = newSlots(rules.Cut, id+", sheet between rods and folds", id, "section", at, []string{
+			"a rod's pull comes from the folded side over a strip that widens from the washer at 45 degrees (elementary statics; the spread is common practice, no source)"})
+		for _, s := range [...]*slots[Cut]{&r.bottoms[i], &r.sides[i], &r.rims[i]} {
+			s.idle = idle(y.passes)
 			r.places = append(r.places, s)
 		}
-		if y.washer == nil {
-			continue
-		}
-		r.washers[i] = newSlots(rules.Cut, y.washer.plate.ID+", beside the nut", y.washer.plate.ID, "section", at, []string{"even pressure under the washer, cantilever from the nut's flats (elementary statics)"})
-		r.places = append(r.places, &r.washers[i])
 	}
 }
 
@@ -172,29 +161,8 @@ func (r *run) atTrays() {
 		beam := strip(y.t, t, y.side, bend, shear, y.along)
 		r.sides[i].consider(r, onEdge(beam), "")
 		worst := r.worstPull(y.rods)
-		r.pulls[i].consider(r, PullThrough{T: worst, Flats: y.flats, Side: y.washerSide, Washer: y.washerThick(), Hole: y.hole, Sheet: t, Fy: y.t.fy, Fu: y.t.fu}, "")
-		if y.washer != nil {
-			reach := max(y.washerSide-y.flats, 0) / 2
-			line := worst / y.washerSide // per length of the side
-			r.washers[i].consider(r, strip(y.washer, y.washerSide, y.washerThick(), line*reach*reach/2, line*reach, 0), "")
-		}
+		r.rims[i].consider(r, strip(y.t, min(r.pressedBy(y.rods)+2*y.inside, y.along), t, worst*y.inside, worst, 0), "")
 	}
-}
-
-func (y *tray) washerThick() float64 {
-	if y.washer == nil {
-		return 0
-	}
-	return y.washer.plate.ThicknessMM
-}
-
-// worstPull is the greatest pull of a rod of a pattern, none in compression.
-func (r *run) worstPull(k int) float64 {
-	worst := 0.0
-	for _, n := range r.rods[k].now {
-		worst = max(worst, n)
-	}
-	return worst
 }
 
 // strip is a rectangle of a plate bent flatwise by a moment with a shear.

@@ -60,7 +60,8 @@ type rootWay struct {
 // rootWeld is one weld of a set, and the greatest force on it. Runs of a set weigh by their legs, so that a thinner one takes less: the
 // elastic method on the throats as they are.
 type rootWeld struct {
-	words string
+	words    string
+	standing string // plate that it holds
 	WeldLine
 	leg float64 // over the greatest leg of the set
 }
@@ -182,7 +183,7 @@ func (m *model) addRoot(members []int, own bool) {
 		w := &m.b.Welds[k]
 		ids = append(ids, w.ID)
 		leg := w.LegMM / greatest
-		set.welds = append(set.welds, rootWeld{"at " + w.ID, m.weldLine(w, k), leg})
+		set.welds = append(set.welds, rootWeld{"at " + w.ID, w.Joins[0], m.weldLine(w, k), leg})
 		lengths := runLengths(w)
 		for i, s := range w.Segments {
 			counts := m.weight(w, lengths[i])

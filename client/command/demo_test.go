@@ -85,6 +85,36 @@ func TestForge(t *testing.T) {
 	lugwright(t, "check", tight).want(t, Misused, "fork_end")
 }
 
+// The small plates pass; a pin that pushes its keeper five times as hard bends it.
+func TestForgePlates(t *testing.T) {
+	const plates = "../../testdata/jobs/forgeplates.yaml"
+	lugwright(t, "check", plates).want(t, Done, "")
+	src, err := os.ReadFile(plates)
+	if err != nil {
+		t.Fatal(err)
+	}
+	hard := filepath.Join(t.TempDir(), "hard.yaml")
+	if err := os.WriteFile(hard, bytes.ReplaceAll(src, []byte("1700 N"), []byte("8500 N")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", hard).want(t, Failed, "pin-keeper fails: bending")
+}
+
+// The tube passes; a thinner one, with the same ends, does not.
+func TestCrossTube(t *testing.T) {
+	const tube = "../../testdata/jobs/crosstube.yaml"
+	lugwright(t, "check", tube).want(t, Done, "")
+	src, err := os.ReadFile(tube)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin := filepath.Join(t.TempDir(), "thin.yaml")
+	if err := os.WriteFile(thin, []byte(strings.NewReplacer("88.9", "60.3", "tube_wall: 8", "tube_wall: 4").Replace(string(src))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", thin).want(t, Failed, "front-tube fails: ")
+}
+
 // The first line of the demo jobs names a schema; it is there and it is today's.
 func TestDemoSchemaIsCurrent(t *testing.T) {
 	want := lugwright(t, "schema").want(t, Done, "").out

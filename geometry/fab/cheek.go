@@ -16,9 +16,6 @@ type Cheek struct {
 	Boss                       bool
 }
 
-// cheekWeldSides is the runs of the polygon that stands for the round fillet.
-const cheekWeldSides = 16
-
 // CheekParams declares the parameters of cheeks; where says what they lie on.
 func CheekParams(where string) []geometry.Param {
 	return []geometry.Param{
@@ -60,14 +57,14 @@ func (c Cheek) ID(n int) string {
 func (c Cheek) Add(b *part.Bracket, n int, on, material, electrode string, hole part.Hole, pose part.Pose) {
 	id := c.ID(n)
 	if c.Boss {
-		b.Members = append(b.Members, Tube(id, "boss", material, c.DiaMM, hole.DiaMM, c.ThicknessMM, part.Pose{Origin: pose.At(0, 0, -c.ThicknessMM/2), U: pose.W(), V: pose.U}))
+		b.Members = append(b.Members, Ring(id, "boss", material, c.DiaMM, hole.DiaMM, c.ThicknessMM, part.Pose{Origin: pose.At(0, 0, -c.ThicknessMM/2), U: pose.W(), V: pose.U}))
 	} else {
 		b.Plates = append(b.Plates, part.Plate{
 			ID: id, Name: "cheek plate", ThicknessMM: c.ThicknessMM, Material: material, Outer: shape.Circle(shape.Point{}, c.DiaMM),
 			Holes: []part.Hole{hole}, Pose: pose,
 		})
 	}
-	b.Welds = append(b.Welds, EdgeWeld("w-"+id, id, on, c.WeldMM, electrode, Round(pose, -c.ThicknessMM/2, c.DiaMM, cheekWeldSides)...))
+	b.Welds = append(b.Welds, EdgeWeld("w-"+id, id, on, c.WeldMM, electrode, Round(pose, -c.ThicknessMM/2, c.DiaMM, roundWeldSides)...))
 }
 
 // Note tells how bosses are made; empty for cheek plates and for none.
@@ -76,4 +73,12 @@ func (c Cheek) Note(hole part.Hole) string {
 		return ""
 	}
 	return fmt.Sprintf("turn the bosses from round bar: %s over all, %s long, bore %s; weld them on over a dummy pin", MM(c.DiaMM), MM(c.ThicknessMM), MM(hole.CutMM))
+}
+
+// Ring is a ring or short tube round a pin, by its outside and inside diameter; the pose's u runs along it.
+func Ring(id, name, material string, outsideMM, insideMM, lengthMM float64, pose part.Pose) part.Member {
+	return part.Member{
+		ID: id, Name: name, Material: material, LengthMM: lengthMM, Pose: pose,
+		Profile: part.Profile{Kind: part.RoundTube, AMM: outsideMM, TMM: (outsideMM - insideMM) / 2},
+	}
 }

@@ -5,14 +5,18 @@
 //	needs.go     refusals gathered while a kind checks its parameters
 //	rules.go     rules of room: edges, pitches, sockets, snipes, torch access
 //	plates.go    gusset outlines and spreads
+//	fold.go      folds of 90 degrees
 //	footplate.go plates bolted down under what stands on them
 //	ear.go       plates with a pin hole under a round head
-//	cheek.go     cheek plates and bosses round a pin hole
+//	cheek.go     cheek plates and bosses round a pin hole, rings
 //	fork.go      the other side of a lug's pin
-//	tube.go      tubes, rings, the weld round a tube's end
 //	holes.go     pin and bolt holes, bolt patterns
+//	bolting.go   bolts of a pattern and their room
+//	rods.go      hanger rods and their washers
 //	marks.go     where a part mark fits on a plate
 //	params.go    declarations of parameters in one line each
 //	paths.go     load paths that go one way
 //	welds.go     weld runs at a plate's two faces
+//	tube.go      a tube that stands on a plate, and the weld round it
+//	tubeplate.go that plate, bolted down beside the tube
 package fab

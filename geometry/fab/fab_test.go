@@ -117,3 +117,14 @@ func TestMarkAll(t *testing.T) {
 		t.Errorf("chip: marks %v, notes %v", b.Plates[4].Etch, b.Notes)
 	}
 }
+
+// A circle of radius 50 bears on the square in it, of side 50 sqrt(2).
+func TestBearingOfRoundedPlate(t *testing.T) {
+	disc, err := shape.RoundedRect(shape.Point{X: -50, Y: -50}, shape.Point{X: 50, Y: 50}, 49.999999)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if got := Bearing(disc, 50).Width(); math.Abs(got-50*math.Sqrt2) > 1e-4 {
+		t.Errorf("%g wide, want %g", got, 50*math.Sqrt2)
+	}
+}

@@ -49,13 +49,13 @@ func (f FootPlate) Check(n *Needs, names FootNames, diaMM float64) {
 	if !n.That(f.RadiusMM <= most, names.Radius, MM(f.RadiusMM), "at most half the shorter side, %.4g mm", most) {
 		return
 	}
-	edge, pitch, fits := BoltEdge(diaMM), BoltPitch(diaMM), true
+	edge, fits := BoltEdge(diaMM), true
 	endU, endV := f.ends()
 	for k, line := range [2][]float64{f.Us, f.Vs} {
 		param, value, end := names.Size[k], [2]float64{f.LengthMM, f.WidthMM}[k], [2]float64{endU, endV}[k]
 		if len(line) > 1 {
 			param, value = names.Pitch[k], spacing(line)
-			n.That(value >= pitch-shape.TouchMM, param, MM(value), "at least 2 2/3 d = %.4g mm", pitch)
+			n.ThatPitch(len(line), value, diaMM, param)
 		}
 		fits = n.That(end >= edge, param, MM(value)+", which leaves "+MM(end)+" from a bolt to the plate's edge", "at least 1.25 d = %.4g mm to the edge", edge) && fits
 	}
@@ -64,8 +64,7 @@ func (f FootPlate) Check(n *Needs, names FootNames, diaMM float64) {
 	}
 	// Edges are straight but for the corners, so what is short now is short of a corner arc.
 	if outer, err := f.Outline(); err == nil {
-		points := f.Points()
-		inside := outer.Contains(points[0]) && LeastEdge(outer, points) >= edge-shape.TouchMM
+		inside := LeastEdge(outer, f.Points()) >= edge-shape.TouchMM
 		n.That(inside, names.Radius, MM(f.RadiusMM), "a radius that leaves the corner bolts 1.25 d = %.4g mm", edge)
 	}
 }
@@ -115,34 +114,34 @@ func spacing(line []float64) float64 {
 // Plate is the plate with its holes, middled on a pose.
 func (f FootPlate) Plate(id, material string, holeMM float64, pose part.Pose) part.Plate {
 	outer, _ := f.Outline() // Check has drawn it
-	p := part.Plate{ID: id, Name: "base plate", ThicknessMM: f.ThicknessMM, Material: material, Outer: outer, Pose: pose}
-	for i, at := range f.Points() {
-		p.Holes = append(p.Holes, BoltHole(fmt.Sprintf("bolt-%d", i+1), at, holeMM, part.AsCut))
-	}
-	return p
+	return part.Plate{ID: id, Name: "base plate", ThicknessMM: f.ThicknessMM, Material: material, Outer: outer, Holes: BoltHoles(f.Points(), holeMM), Pose: pose}
+}
+
+// Bearing is what of the plate presses all over.
+func (f FootPlate) Bearing() shape.Box {
+	return Bearing(shape.Rect(shape.Point{X: -f.LengthMM / 2, Y: -f.WidthMM / 2}, shape.Point{X: f.LengthMM / 2, Y: f.WidthMM / 2}), f.RadiusMM)
 }
 
 // Sweeps cut the plate where it reaches past the block, from each edge and each corner inwards: bolts and contact out there bend it. Words name the sides:
-// -u, +u, +v, -v.
-func (f FootPlate) Sweeps(p *part.Plate, bolts, block string, words [4]string) []part.Sweep {
+// -u, +u, +v, -v; the pose is that of the plate's middle.
+func (f FootPlate) Sweeps(plate, bolts string, pose part.Pose, past string, words [4]string) []part.Sweep {
 	u, v := f.LengthMM/2, f.WidthMM/2
 	var out []part.Sweep
-	add := func(side, name string, from, to shape.Point) {
+	add := func(side string, from, to shape.Point) {
 		out = append(out, part.Sweep{
-			ID: p.ID + ", " + side, Things: []string{p.ID}, Bolts: bolts, Name: name, From: p.Pose.At(from.X, from.Y, 0), To: p.Pose.At(to.X, to.Y, 0),
+			ID: plate + ", " + side, Things: []string{plate}, Bolts: bolts, Name: past, From: pose.At(from.X, from.Y, 0), To: pose.At(to.X, to.Y, 0),
 		})
 	}
-	past := "base plate past the " + block
-	add(words[0], past, shape.Point{X: -u}, shape.Point{X: -f.BlockU})
-	add(words[1], past, shape.Point{X: u}, shape.Point{X: f.BlockU})
-	add(words[2], past, shape.Point{Y: v}, shape.Point{Y: f.BlockV})
-	add(words[3], past, shape.Point{Y: -v}, shape.Point{Y: -f.BlockV})
+	add(words[0], shape.Point{X: -u}, shape.Point{X: -f.BlockU})
+	add(words[1], shape.Point{X: u}, shape.Point{X: f.BlockU})
+	add(words[2], shape.Point{Y: v}, shape.Point{Y: f.BlockV})
+	add(words[3], shape.Point{Y: -v}, shape.Point{Y: -f.BlockV})
 	far := (u - f.BlockU + v - f.BlockV) / 2 // across the corner at 45 degrees, to the plate's sharp corner
 	for _, c := range []struct {
 		side string
 		u, v float64
 	}{{words[0] + " " + words[2], -1, 1}, {words[1] + " " + words[2], 1, 1}, {words[0] + " " + words[3], -1, -1}, {words[1] + " " + words[3], 1, -1}} {
-		add(c.side, "base plate's corner", shape.Point{X: c.u * (f.BlockU + far), Y: c.v * (f.BlockV + far)}, shape.Point{X: c.u * f.BlockU, Y: c.v * f.BlockV})
+		add(c.side, shape.Point{X: c.u * (f.BlockU + far), Y: c.v * (f.BlockV + far)}, shape.Point{X: c.u * f.BlockU, Y: c.v * f.BlockV})
 	}
 	return out
 }

@@ -3,7 +3,9 @@ package fab
 // Pin and bolt holes, bolt patterns.
 
 import (
-	"lugwright/geometry"
+	"fmt"
+	"math"
+
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
@@ -22,31 +24,21 @@ func BoltHole(id string, center shape.Point, diaMM float64, finish part.Finish) 
 	return part.Hole{ID: id, Center: center, DiaMM: diaMM, CutMM: diaMM, Purpose: part.ForBolt, Finish: finish}
 }
 
+// BoltHoles are the holes of a pattern, cut to size and numbered from 1.
+func BoltHoles(points []shape.Point, diaMM float64) []part.Hole {
+	out := make([]part.Hole, len(points))
+	for i, at := range points {
+		out[i] = BoltHole(fmt.Sprintf("bolt-%d", i+1), at, diaMM, part.AsCut)
+	}
+	return out
+}
+
 // Clearance is a thread's diameter and its clearance hole by a fit; no hole for a size that the tables lack, which ThatHole refuses.
 func Clearance(size string, fit part.Fit) (diaMM, holeMM float64) {
 	diaMM, _ = part.NominalDiaMM(size) // the parameter's unit has been checked
 	holeMM, _ = part.ClearanceMM(size, fit)
 	return diaMM, holeMM
 }
-
-// BoltFit declares the fit of the bolts' holes; the first is the default.
-func BoltFit(usual part.Fit) geometry.Param {
-	choices := []string{string(usual)}
-	for _, f := range part.Fits() {
-		if f != usual {
-			choices = append(choices, string(f))
-		}
-	}
-	return Choice("bolt_fit", "clearance of the bolt holes, ISO 273 or ASME B18.2.8", choices...)
-}
-
-// ReadBolt reads bolt_size and bolt_fit: the thread's diameter and its hole.
-func ReadBolt(v geometry.Values) (diaMM, holeMM float64) {
-	return Clearance(v.Word("bolt_size"), ReadFit(v))
-}
-
-// ReadFit reads bolt_fit.
-func ReadFit(v geometry.Values) part.Fit { return part.Fit(v.Word("bolt_fit")) }
 
 // ThatHole refuses a size for which Clearance found no hole.
 func (n *Needs) ThatHole(holeMM float64, param, size string) bool {
@@ -83,10 +75,13 @@ func LeastPitch(points []shape.Point) float64 {
 	return least
 }
 
-// LeastEdge is the least distance from a point to the outline's outer edge.
+// LeastEdge is the least distance from a point to the outline's outer edge; 0 when one is outside.
 func LeastEdge(outer shape.Loop, points []shape.Point) float64 {
-	least := outer.DistTo(points[0])
-	for _, p := range points[1:] {
+	least := math.Inf(1)
+	for _, p := range points {
+		if !outer.Contains(p) {
+			return 0
+		}
 		least = min(least, outer.DistTo(p))
 	}
 	return least

@@ -3,6 +3,8 @@ package fab
 // Gusset outlines and spreads.
 
 import (
+	"math"
+
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
@@ -52,4 +54,9 @@ func Spread(n int, spacing float64) []float64 {
 // Standing is the pose of an upright plate whose plane holds z: u runs along the given level unit direction, v up.
 func Standing(origin, along part.Vec) part.Pose {
 	return part.Pose{Origin: origin, U: along, V: part.Vec{Z: 1}}
+}
+
+// Bearing is the rectangle of a rounded rectangle of plate that presses all over: what its corners lack is left out all along the sides.
+func Bearing(outer shape.Loop, cornerRadiusMM float64) shape.Box {
+	return outer.BBox().Grow(-cornerRadiusMM * (1 - math.Sqrt2/2))
 }

@@ -34,6 +34,23 @@ func AtFaces(a, b, normal part.Vec, thicknessMM float64) []part.WeldSegment {
 	}
 }
 
+// Beyond cuts a run to the part at x or more; false when nothing weldable is left.
+func Beyond(a, b shape.Point, x float64) (shape.Point, shape.Point, bool) {
+	if a.X < x && b.X < x {
+		return a, b, false
+	}
+	if a.X < x {
+		a = a.Lerp(b, (x-a.X)/(b.X-a.X))
+	}
+	if b.X < x {
+		b = b.Lerp(a, (x-b.X)/(a.X-b.X))
+	}
+	return a, b, a.Dist(b) >= 1
+}
+
+// roundWeldSides is the runs of the polygon that stands for a round fillet.
+const roundWeldSides = 16
+
 // Round gives the runs of a fillet round a disc as a polygon on its edge; sides is at least 3. The polygon is a little
 // shorter than the circle, on the safe side.
 func Round(pose part.Pose, offMM, diaMM float64, sides int) []part.WeldSegment {

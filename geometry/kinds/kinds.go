@@ -3,11 +3,17 @@ package kinds
 
 import (
 	"lugwright/geometry"
+	"lugwright/geometry/kinds/backingplate"
 	"lugwright/geometry/kinds/clevis"
+	"lugwright/geometry/kinds/crosstube"
+	"lugwright/geometry/kinds/doubler"
 	"lugwright/geometry/kinds/gusset"
+	"lugwright/geometry/kinds/keeperplate"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/spreaderwasher"
 	"lugwright/geometry/kinds/standoff"
+	"lugwright/geometry/kinds/stiffener"
 	"lugwright/geometry/kinds/subframelug"
 	"lugwright/geometry/kinds/tab"
 	"lugwright/geometry/kinds/tray"
@@ -16,11 +22,17 @@ import (
 // All lists every kind, in alphabetical order of their folders.
 func All() []geometry.Kind {
 	return []geometry.Kind{
+		backingplate.Kind(),
 		clevis.Kind(),
+		crosstube.Kind(),
+		doubler.Kind(),
 		gusset.Kind(),
+		keeperplate.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		spreaderwasher.Kind(),
 		standoff.Kind(),
+		stiffener.Kind(),
 		subframelug.Kind(),
 		tab.Kind(),
 		tray.Kind(),

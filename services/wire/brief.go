@@ -22,9 +22,9 @@ type BriefRow struct {
 	Detail             bool    // a rule about dimensions, which no load changes
 }
 
-// Governing is the worst row, nil when nothing was checked.
+// Governing is the worst row, nil when nothing was checked: dimensions that hold say nothing of the load.
 func (b *Brief) Governing() *BriefRow {
-	if len(b.Rows) == 0 || b.Rows[0].Verdict == strength.NotApplied {
+	if len(b.Rows) == 0 || b.Rows[0].Verdict == strength.NotApplied || b.Rows[0].Verdict == strength.Pass && b.Rows[0].Detail {
 		return nil
 	}
 	return &b.Rows[0]

@@ -146,6 +146,7 @@ var supports = enum[partpb.SupportKind, part.SupportKind]{
 var couples = enum[partpb.CouplePath, part.CouplePath]{
 	{partpb.CouplePath_COUPLE_PATH_CROSS_MEMBER, part.CoupleByCrossMember},
 	{partpb.CouplePath_COUPLE_PATH_WALL, part.CoupleByWall},
+	{partpb.CouplePath_COUPLE_PATH_TURNING, part.CoupleByTurning},
 }
 
 var components = enum[partpb.LoadComponent, part.Component]{
@@ -167,6 +168,7 @@ var shareRules = enum[partpb.ShareRule, part.ShareRule]{
 	{partpb.ShareRule_SHARE_RULE_EQUAL, part.Equal},
 	{partpb.ShareRule_SHARE_RULE_BETWEEN, part.Between},
 	{partpb.ShareRule_SHARE_RULE_PIN_SPAN, part.ByPinSpan},
+	{partpb.ShareRule_SHARE_RULE_BEAM_SPAN, part.ByBeamSpan},
 }
 
 var levels = enum[partpb.LoadLevel, part.Level]{

@@ -34,6 +34,7 @@ func readPatch(r *reader, m *pb.Patch) part.Patch {
 func share(s *part.Share) *pb.Share {
 	return &pb.Share{
 		Id: s.ID, Rule: shareRules.encode(s.Rule), Legs: int32(s.Legs), Low: s.Lo, High: s.Hi, Pin: s.Pin, Source: s.Source,
+		Beam: s.Beam, EndsMm: []*pb.Vec{vec(s.Ends[0]), vec(s.Ends[1])},
 	}
 }
 
@@ -44,6 +45,7 @@ func readShare(r *reader, m *pb.Share) part.Share {
 		Legs: r.count("legs", m.Legs, maxThings),
 		Lo:   r.number("low", m.Low), Hi: r.number("high", m.High),
 		Pin: r.text("pin", m.Pin), Source: r.words("source", m.Source),
+		Beam: r.text("beam", m.Beam), Ends: pair(r, "ends_mm", m.EndsMm, readVec),
 	}
 }
 

@@ -19,6 +19,7 @@ type Section struct {
 	YMin, YMax, ZMin, ZMax float64 // extreme corners of the rectangles, mm
 	WyTop, WyBottom        float64 // Iyy over the distance from the centroid to ZMax, ZMin (mm^3)
 	WzTop, WzBottom        float64 // Izz over the distance from the centroid to YMax, YMin (mm^3)
+	WyLeast, WzLeast       float64 // moment about y alone, about z alone, over the greatest stress at any corner, unsymmetric bending included (mm^3)
 	Torsion                float64 // St Venant constant of the rectangles for stress, sum of TorsionByStress (mm^4)
 }
 
@@ -47,7 +48,25 @@ func NewSection(pieces []Piece) (Section, error) {
 	}
 	s.WyTop, s.WyBottom = s.Iyy/(s.ZMax-s.CZ), s.Iyy/(s.CZ-s.ZMin)
 	s.WzTop, s.WzBottom = s.Izz/(s.YMax-s.CY), s.Izz/(s.CY-s.YMin)
+	s.WyLeast, s.WzLeast = s.least(pieces)
 	return s, nil
+}
+
+// least gives the moduli that hold at every corner for a moment about one axis alone.
+func (s *Section) least(pieces []Piece) (wy, wz float64) {
+	var stressY, stressZ float64 // of a unit moment
+	for _, p := range pieces {
+		for _, c := range p.corners() {
+			stressY = math.Max(stressY, math.Abs(s.StressAt(c.X, c.Y, 0, 1, 0)))
+			stressZ = math.Max(stressZ, math.Abs(s.StressAt(c.X, c.Y, 0, 0, 1)))
+		}
+	}
+	return 1 / stressY, 1 / stressZ
+}
+
+// LeastInertia is the inertia about the weaker principal axis (mm^4).
+func (s Section) LeastInertia() float64 {
+	return (s.Iyy+s.Izz)/2 - math.Hypot((s.Iyy-s.Izz)/2, s.Iyz)
 }
 
 func checkPieces(pieces []Piece) error {

@@ -162,3 +162,35 @@ func TestTorsionByStress(t *testing.T) {
 		}
 	}
 }
+
+// A plate of 100 x 10 with a web of 10 x 60 at its edge, by principal axes: the moment is split along them, M v/I_u + M u/I_v, at each corner of the two
+// rectangles. Source: elementary statics of unsymmetric bending.
+func TestLeastModuli(t *testing.T) {
+	pieces := []Piece{{Y: 0, Z: 0, L: 100, T: 10, Ang: math.Pi / 2}, {Y: 35, Z: 45, L: 60, T: 10, Ang: 0}}
+	s, err := NewSection(pieces)
+	if err != nil {
+		t.Fatal(err)
+	}
+	turn := math.Atan2(2*s.Iyz, s.Izz-s.Iyy) / 2 // of the principal axis in the y-z plane along which y'^2 is greatest
+	cos, sin := math.Cos(turn), math.Sin(turn)
+	major := s.Izz*cos*cos + s.Iyy*sin*sin + 2*s.Iyz*sin*cos // integral of the square of the distance along that axis
+	minor := s.Izz + s.Iyy - major
+	var most [2]float64
+	for _, p := range pieces {
+		for _, c := range p.corners() {
+			y, z := c.X-s.CY, c.Y-s.CZ
+			u, v := y*cos+z*sin, z*cos-y*sin
+			most[0] = math.Max(most[0], math.Abs(cos*u/major-sin*v/minor)) // a moment that stretches +y
+			most[1] = math.Max(most[1], math.Abs(sin*u/major+cos*v/minor)) // and one that stretches +z
+		}
+	}
+	if math.Abs(s.WzLeast*most[0]-1) > 1e-12 || math.Abs(s.WyLeast*most[1]-1) > 1e-12 {
+		t.Errorf("moduli %g and %g, by principal axes %g and %g", s.WzLeast, s.WyLeast, 1/most[0], 1/most[1])
+	}
+	if math.Abs(s.LeastInertia()/math.Min(major, minor)-1) > 1e-12 {
+		t.Errorf("least inertia %g, by principal axes %g", s.LeastInertia(), math.Min(major, minor))
+	}
+	if s.WzLeast > 0.85*math.Min(s.WzTop, s.WzBottom) {
+		t.Error("the section is hardly unsymmetric")
+	}
+}

@@ -21,7 +21,7 @@ type design struct {
 	earWeld         float64
 	cheek           fab.Cheek
 	gussetWeld      float64
-	bolt, boltHole  float64
+	bolting         fab.Bolting
 	snipe           float64 // at a corner that an ear's weld passes
 
 	outside, between ribs // thickness 0 when there are none
@@ -53,7 +53,7 @@ func read(v geometry.Values) *design {
 	if v.Word("foot") == "base plate" {
 		d.foot, d.middle = plateFoot{}, 0
 	}
-	d.bolt, d.boltHole = fab.ReadBolt(v)
+	d.bolting = fab.ReadBolts(v)
 	d.hole = d.pin + v.MM("pin_clearance")
 	d.inner = v.MM("lug_thickness")/2 + v.MM("gap")
 	d.outer = d.inner + d.earT

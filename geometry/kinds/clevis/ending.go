@@ -156,7 +156,7 @@ func (k keeper) row() float64  { return k.edge() + k.width/2 }
 func (k keeper) check(n *fab.Needs) {
 	d := k.d
 	n.That(!d.cheek.Boss || d.cheek.ThicknessMM == 0, "pin_ends", "keeper with bosses", "cheek plates under a keeper, or another end: a boss has no room for its screws")
-	n.That(k.slot <= d.pin/4, "slot_depth", fab.MM(k.slot), "at most a quarter of the pin, %.4g mm", d.pin/4)
+	n.That(k.slot <= d.pin/3, "slot_depth", fab.MM(k.slot), "at most a third of the pin, %.4g mm", d.pin/3)
 	n.That(k.slot >= k.clear+2, "slot_depth", fab.MM(k.slot), "at least %.4g mm: 2 mm of hold, the pin's clearance and 0.5 mm", k.clear+2)
 	n.That(k.long >= d.pin, "keeper_length", fab.MM(k.long), "at least the pin's diameter, %.4g mm", d.pin)
 	if n.ThatHole(k.hole, "keeper_screw", d.v.Word("keeper_screw")) {
@@ -212,7 +212,7 @@ func (k keeper) card() string {
 }
 
 func (keeper) unchecked() string {
-	return "keeper plate and screws, the pin's net section at the slot, which lies beyond the ears and holds only what draws the pin, and the ear at the screws' holes"
+	return "keeper plate and screws, which a keeper-plate by itself checks, the pin's net section at the slot, which lies beyond the ears and holds only what draws the pin, and the ear at the screws' holes"
 }
 
 // add lays the keeper on the outboard ear, over the pin: the body's weight presses the pin away from it.

@@ -129,7 +129,7 @@ func TestEndingRefusals(t *testing.T) {
 		{Given: bolt(set{"wire_hole": 1.6}), Param: "wire_hole", Bound: "1.5 mm"},
 		{Given: bolt(set{"wire_hole": 0.5}), Param: "wire_hole", Bound: "1 mm"},
 		{Given: set{"retainer_size": "M10"}},
-		{Given: plate(set{"slot_depth": 7}), Param: "slot_depth", Bound: "6.25 mm"},
+		{Given: plate(set{"slot_depth": 8.5}), Param: "slot_depth", Bound: "8.333 mm"},
 		{Given: plate(set{"slot_depth": 2.9}), Param: "slot_depth", Bound: "3 mm"},
 		{Given: plate(set{"keeper_length": 24}), Param: "keeper_length", Bound: "25 mm"},
 		{Given: plate(set{"keeper_width": 19}), Param: "keeper_width", Bound: "20 mm"},

@@ -19,31 +19,23 @@ type foot interface {
 }
 
 func (d *design) checkBoltHole(n *fab.Needs) bool {
-	return n.ThatHole(d.boltHole, "bolt_size", d.v.Word("bolt_size"))
+	return n.ThatHole(d.bolting.HoleMM, "bolt_size", d.bolting.Size)
 }
 
 // checkPitch holds bolts of one direction apart.
 func (d *design) checkPitch(n *fab.Needs, count int, param string) {
-	if count > 1 {
-		least := fab.BoltPitch(d.bolt)
-		n.That(d.v.MM(param) >= least-shape.TouchMM, param, fab.MM(d.v.MM(param)), "at least 2 2/3 d = %.4g mm", least)
-	}
+	n.ThatPitch(count, d.v.MM(param), d.bolting.DiaMM, param)
 }
 
 func (d *design) bolts(pose part.Pose, points []shape.Point, plies [2]part.Ply) part.BoltGroup {
-	return part.BoltGroup{
-		ID: "bolts", Pose: pose, Points: points, Size: d.v.Word("bolt_size"), DiaMM: d.bolt, Grade: d.v.Word("bolt_grade"),
-		HoleMM: d.boltHole, GripMM: plies[0].ThicknessMM + plies[1].ThicknessMM, ThreadsIn: d.v.Word("threads") == "in",
-		Plies: plies,
-	}
+	return d.bolting.Group("bolts", pose, points, plies[0].ThicknessMM+plies[1].ThicknessMM, shape.Box{}, plies)
 }
 
 // plies gives the bracket's side and the support's; the support's edges are taken as far off.
-func (d *design) plies(thing string, thickness, edge float64, points []shape.Point) [2]part.Ply {
-	pitch := fab.LeastPitch(points)
+func (d *design) plies(thing string, thickness, edge float64) [2]part.Ply {
 	return [2]part.Ply{
-		{Thing: thing, ThicknessMM: thickness, Material: d.v.Word("foot_material"), EdgeMM: edge, PitchMM: pitch},
-		{Thing: "support", ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"), PitchMM: pitch},
+		{Thing: thing, ThicknessMM: thickness, Material: d.v.Word("foot_material"), EdgeMM: edge},
+		{Thing: "support", ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material")},
 	}
 }
 

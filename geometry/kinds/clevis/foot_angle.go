@@ -73,7 +73,7 @@ func (a angle) checkFork(d *design, n *fab.Needs) {
 }
 
 func (a angle) checkBolts(d *design, n *fab.Needs) {
-	v, dia := d.v, d.bolt
+	v, dia := d.v, d.bolting.DiaMM
 	edge := fab.BoltEdge(dia)
 	first := a.t + a.root + fab.SocketRoom(dia, 0)
 	n.That(a.rows[0] >= first, "bolt_first", fab.MM(a.rows[0]), "at least %.4g mm: leg, root radius and room for a washer", first)
@@ -119,7 +119,7 @@ func (a angle) checkStiffeners(d *design, n *fab.Needs) {
 
 // checkSockets keeps bolts clear of the stiffeners they stand beside.
 func (a angle) checkSockets(d *design, n *fab.Needs) {
-	room := fab.SocketRoom(d.bolt, a.weld)
+	room := fab.SocketRoom(d.bolting.DiaMM, a.weld)
 	if a.rows[0] >= a.t+a.depth+room {
 		return // all rows are below the stiffeners
 	}
@@ -150,7 +150,7 @@ func (f angleFoot) add(d *design, b *part.Bracket) {
 	}
 	for i, p := range fab.Grid(a.xs, a.rows) {
 		at := shape.Point{X: a.length/2 - p.X, Y: p.Y}
-		member.Holes = append(member.Holes, part.FaceHole{Face: part.LegB, Hole: fab.BoltHole(boltID(i), at, d.boltHole, part.Drilled)})
+		member.Holes = append(member.Holes, part.FaceHole{Face: part.LegB, Hole: fab.BoltHole(boltID(i), at, d.bolting.HoleMM, part.Drilled)})
 	}
 	b.Members = append(b.Members, member)
 	a.addStiffeners(d, b)
@@ -166,7 +166,7 @@ func (a angle) addBolts(d *design, b *part.Bracket) {
 		points[i] = shape.Point{X: 0 - p.X, Y: -p.Y}
 	}
 	pose := part.Pose{U: part.Vec{X: -1}, V: part.Vec{Z: 1}}
-	g := d.bolts(pose, points, d.plies("base.b", a.t, min(a.end(), a.down-a.last()), points))
+	g := d.bolts(pose, points, d.plies("base.b", a.t, min(a.end(), a.down-a.last())))
 	half := a.pulled(d)
 	g.Patch = shape.Box{Min: shape.Point{X: -half, Y: -a.down}, Max: shape.Point{X: half}}
 	g.Across = [2]part.Pry{a.pryAlong(), a.pryDown(d)}

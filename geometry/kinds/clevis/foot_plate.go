@@ -32,9 +32,9 @@ func (f plateFoot) check(d *design, n *fab.Needs) {
 	if !d.checkBoltHole(n) {
 		return
 	}
-	p.Check(n, fab.FootNames{Size: [2]string{"plate_length", "plate_width"}, Pitch: [2]string{"bolt_pitch", "bolt_gauge"}, Radius: "plate_corner_radius"}, d.bolt)
+	p.Check(n, fab.FootNames{Size: [2]string{"plate_length", "plate_width"}, Pitch: [2]string{"bolt_pitch", "bolt_gauge"}, Radius: "plate_corner_radius"}, d.bolting.DiaMM)
 	if n.Err() == nil {
-		p.CheckSockets(n, "bolt_gauge", d.bolt, d.standing()...)
+		p.CheckSockets(n, "bolt_gauge", d.bolting.DiaMM, d.standing()...)
 	}
 }
 
@@ -49,16 +49,16 @@ func (d *design) standing() []fab.Block {
 
 func (f plateFoot) add(d *design, b *part.Bracket) {
 	p := readBase(d)
-	plate := p.Plate("base", d.v.Word("foot_material"), d.boltHole, part.Pose{Origin: part.Vec{Z: -p.ThicknessMM / 2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}})
+	plate := p.Plate("base", d.v.Word("foot_material"), d.bolting.HoleMM, part.Pose{Origin: part.Vec{Z: -p.ThicknessMM / 2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}})
 	b.Plates = append(b.Plates, plate)
 	points := p.Points()
 	g := d.bolts(part.Pose{Origin: part.Vec{Z: -p.ThicknessMM}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, points,
-		d.plies("base", p.ThicknessMM, fab.LeastEdge(plate.Outer, points), points))
-	g.Patch = plate.Outer.BBox()
+		d.plies("base", p.ThicknessMM, fab.LeastEdge(plate.Outer, points)))
+	g.Patch = p.Bearing()
 	g.Across = p.Pry()
 	b.Bolts = append(b.Bolts, g)
 	b.Supports = append(b.Supports, d.support(part.CrossMember))
-	b.Sweeps = append(b.Sweeps, p.Sweeps(&plate, "bolts", "fork", [4]string{"front", "rear", "outboard", "inboard"})...)
+	b.Sweeps = append(b.Sweeps, p.Sweeps("base", "bolts", plate.Pose, "base plate past the fork", [4]string{"front", "rear", "outboard", "inboard"})...)
 	d.addBetweenSweep(p, b)
 }
 

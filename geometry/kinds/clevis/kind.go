@@ -125,7 +125,7 @@ func gussetParams() []geometry.Param {
 }
 
 func footParams() []geometry.Param {
-	return []geometry.Param{
+	return slices.Concat([]geometry.Param{
 		fab.Length("angle_out", 30, 300, 80, "angle foot: leg that reaches out from the web, over its back"),
 		fab.Length("angle_down", 30, 300, 120, "angle foot: leg that is bolted to the web, over its back"),
 		fab.Length("angle_thickness", 3, 35, 10, "angle foot: leg thickness"),
@@ -145,22 +145,18 @@ func footParams() []geometry.Param {
 		fab.Length("plate_width", 40, 1000, 160, "base plate foot: size along the pin"),
 		fab.Length("plate_corner_radius", 0, 100, 10, "base plate foot: corner radius, 0 for sharp"),
 		fab.Named("foot_material", "A572-50", "grade of the angle or base plate"),
-
-		fab.Thread("bolt_size", "M12", "bolt size"),
-		fab.Named("bolt_grade", "10.9", "bolt grade"),
-		fab.BoltFit(part.NormalFit),
+	}, fab.BoltParams("M12", "10.9"), []geometry.Param{
 		fab.Count("bolt_rows", 1, 6, 2, "rows of bolts: down the leg of an angle, across a base plate"),
 		fab.Count("bolts_per_row", 1, 12, 3, "bolts in a row, along the rail or along the ears"),
 		fab.Length("bolt_pitch", 8, 500, 80, "distance between bolts of a row"),
 		fab.Length("bolt_first", 10, 250, 45, "angle foot: first row below the leg's upper face"),
 		fab.Length("bolt_row_pitch", 8, 250, 45, "angle foot: distance between rows"),
 		fab.Length("bolt_gauge", 8, 800, 120, "base plate foot: distance between rows"),
-		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
 
 		fab.Length("support_thickness", 1, 60, 6, "thickness of the web or wall that the foot is bolted to"),
 		fab.Named("support_material", "S355", "grade of the web or wall"),
 		fab.Length("web_clear_height", 30, 1500, 188, "clear height of the web between flanges, or width of the wall between its edges"),
 		fab.Choice("couple", "what takes the couple that bends the web or wall out of its plane", string(part.CoupleByWall), string(part.CoupleByCrossMember)),
 		fab.Named("electrode", "E70", "filler grade of all welds"),
-	}
+	})
 }

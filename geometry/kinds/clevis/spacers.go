@@ -43,7 +43,7 @@ func (d *design) addSpacers(b *part.Bracket) {
 	}
 	for i, e := range ears {
 		pose := part.Pose{Origin: part.Vec{Y: d.face(e, d.inner), Z: d.height}, U: part.Vec{Y: -e.side}, V: part.Vec{X: 1}}
-		b.Members = append(b.Members, fab.Tube(fmt.Sprintf("spacer-%d", i+1), "spacer", d.v.Word("spacer_material"), d.spacerDia(), d.hole, long, pose))
+		b.Members = append(b.Members, fab.Ring(fmt.Sprintf("spacer-%d", i+1), "spacer", d.v.Word("spacer_material"), d.spacerDia(), d.hole, long, pose))
 	}
 	b.Notes = append(b.Notes, fmt.Sprintf("spacers only take up the gap: %s of play is left on each side of the lug", fab.MM(d.v.MM("gap")-long)))
 }

@@ -16,7 +16,7 @@ type design struct {
 	taper, nose         float64 // of an end; no taper when rectangular
 	weld, stop          float64 // stop: first weld from the joint's middle
 	bolted              bool
-	bolt, hole          float64 // nominal diameter and hole
+	bolting             fab.Bolting
 	rows, across        []float64
 	laps                []lap
 }
@@ -34,7 +34,7 @@ func read(v geometry.Values) *design {
 		weld: v.MM("weld"), bolted: v.Word("fixing") == "bolted",
 	}
 	d.stop = d.gap/2 + v.MM("weld_stop")
-	d.bolt, d.hole = fab.ReadBolt(v)
+	d.bolting = fab.ReadBolts(v)
 	for i := range v.Count("bolt_rows") {
 		d.rows = append(d.rows, d.gap/2+v.MM("bolt_first")+float64(i)*v.MM("bolt_row_pitch"))
 	}
@@ -80,8 +80,8 @@ func (d *design) checkWelds(n *fab.Needs) {
 }
 
 func (d *design) checkBolts(n *fab.Needs) {
-	v, edge, pitch := d.v, fab.BoltEdge(d.bolt), fab.BoltPitch(d.bolt)
-	n.ThatHole(d.hole, "bolt_size", v.Word("bolt_size"))
+	v, edge, pitch := d.v, fab.BoltEdge(d.bolting.DiaMM), fab.BoltPitch(d.bolting.DiaMM)
+	n.ThatHole(d.bolting.HoleMM, "bolt_size", d.bolting.Size)
 	n.That(d.width <= v.MM("member_width"), "lap_width", fab.MM(d.width), "at most the flat's width, %.4g mm", v.MM("member_width"))
 	n.That(v.MM("bolt_first") >= edge, "bolt_first", fab.MM(v.MM("bolt_first")), "at least 1.25 d = %.4g mm from the flat's end", edge)
 	if len(d.rows) > 1 {
@@ -96,18 +96,7 @@ func (d *design) checkBolts(n *fab.Needs) {
 	n.That(side >= edge, "bolt_gauge", fab.MM(v.MM("bolt_gauge"))+fmt.Sprintf(" with %d in a row leaves %s to the lap's side", len(d.across), fab.MM(side)),
 		"at least 1.25 d = %.4g mm there", edge)
 	if n.Err() == nil && d.nose > 0 {
-		have := d.lapEdge(d.laps[0])
+		have := fab.LeastEdge(d.outline(d.laps[0]), d.bolts(1))
 		n.That(have >= edge-shape.TouchMM, "nose", fab.MM(d.nose)+", whose slanted edge comes "+fab.MM(have)+" from a bolt", "at least 1.25 d = %.4g mm: a wider nose, a longer overlap or rectangular ends", edge)
 	}
-}
-
-// lapEdge is the least distance from a bolt's centre to the lap's edge; 0 when one is outside.
-func (d *design) lapEdge(l lap) float64 {
-	outer, points := d.outline(l), d.bolts(1)
-	for _, p := range points {
-		if !outer.Contains(p) {
-			return 0
-		}
-	}
-	return fab.LeastEdge(outer, points)
 }

@@ -25,26 +25,12 @@ func (d *design) addWelds(b *part.Bracket, l lap) {
 		var runs []part.WeldSegment
 		line := d.edge(l)
 		for i := 1; i < len(line); i++ {
-			if from, to, ok := beyond(line[i-1], line[i], d.stop); ok {
+			if from, to, ok := fab.Beyond(line[i-1], line[i], d.stop); ok {
 				runs = append(runs, part.WeldSegment{A: p.At(h.sign*from.X, from.Y, 0), B: p.At(h.sign*to.X, to.Y, 0)})
 			}
 		}
 		b.Welds = append(b.Welds, fab.EdgeWeld("w-"+l.id+h.mark, l.id, h.flat, d.weld, d.v.Word("electrode"), runs...))
 	}
-}
-
-// beyond cuts a run to the part at x or more; false when nothing weldable is left.
-func beyond(a, b shape.Point, x float64) (shape.Point, shape.Point, bool) {
-	if a.X < x && b.X < x {
-		return a, b, false
-	}
-	if a.X < x {
-		a = a.Lerp(b, (x-a.X)/(b.X-a.X))
-	}
-	if b.X < x {
-		b = b.Lerp(a, (x-b.X)/(a.X-b.X))
-	}
-	return a, b, a.Dist(b) >= 1
 }
 
 // sameBolts names the first lap's group for the second lap, which the same bolts hold.
@@ -62,17 +48,13 @@ func (d *design) addBolts(b *part.Bracket, l lap) {
 	first, side := v.MM("bolt_first"), v.MM("member_width")/2-d.across[len(d.across)-1]
 	for _, h := range halves {
 		points := d.bolts(h.sign)
-		pitch := fab.LeastPitch(points)
 		near, far := h.sign*d.gap/2, h.sign*l.reach
-		b.Bolts = append(b.Bolts, part.BoltGroup{
-			ID: "bolts-" + l.id + h.mark, Pose: pose(l, d.t/2), Points: points,
-			Size: v.Word("bolt_size"), DiaMM: d.bolt, Grade: v.Word("bolt_grade"), HoleMM: d.hole,
-			GripMM: stack, SameAs: d.sameBolts(l, h), ThreadsIn: v.Word("threads") == "in",
-			Plies: [2]part.Ply{
-				{Thing: l.id, ThicknessMM: d.lapT, Material: v.Word("lap_material"), EdgeMM: d.lapEdge(l), PitchMM: pitch},
-				{Thing: h.flat, ThicknessMM: d.t, Material: v.Word("member_material"), EdgeMM: min(first, side), PitchMM: pitch},
-			},
-			Patch: shape.Box{Min: shape.Point{X: min(near, far), Y: -d.width / 2}, Max: shape.Point{X: max(near, far), Y: d.width / 2}},
+		patch := shape.Box{Min: shape.Point{X: min(near, far), Y: -d.width / 2}, Max: shape.Point{X: max(near, far), Y: d.width / 2}}
+		g := d.bolting.Group("bolts-"+l.id+h.mark, pose(l, d.t/2), points, stack, patch, [2]part.Ply{
+			{Thing: l.id, ThicknessMM: d.lapT, Material: v.Word("lap_material"), EdgeMM: fab.LeastEdge(d.outline(l), points)},
+			{Thing: h.flat, ThicknessMM: d.t, Material: v.Word("member_material"), EdgeMM: min(first, side)},
 		})
+		g.SameAs = d.sameBolts(l, h)
+		b.Bolts = append(b.Bolts, g)
 	}
 }

@@ -3,8 +3,6 @@ package lapplate
 // Lap outlines.
 
 import (
-	"fmt"
-
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -59,9 +57,7 @@ func (d *design) plate(l lap) part.Plate {
 		ID: l.id, Name: "lap plate", ThicknessMM: d.lapT, Material: d.v.Word("lap_material"), Outer: d.outline(l), Pose: pose(l, (d.t+d.lapT)/2),
 	}
 	if d.bolted {
-		for i, at := range append(d.bolts(1), d.bolts(-1)...) {
-			p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.hole, part.AsCut))
-		}
+		p.Holes = fab.BoltHoles(append(d.bolts(1), d.bolts(-1)...), d.bolting.HoleMM)
 	}
 	return p
 }

@@ -64,7 +64,7 @@ func (d *design) remarks(b *part.Bracket) {
 }
 
 func params() []geometry.Param {
-	return slices.Concat(fab.ForkParams(), lugParams(), fab.CheekParams("each side"), gussetParams(), plateParams(), tubeParams(), supportParams())
+	return slices.Concat(fab.ForkParams(), lugParams(), fab.CheekParams("each side"), gussetParams(), plateParams(), fab.BoltParams("M12", "10.9"), tubeParams(), supportParams())
 }
 
 func lugParams() []geometry.Param {
@@ -100,14 +100,10 @@ func plateParams() []geometry.Param {
 		fab.Length("plate_width", 40, 1000, 140, "base plate: size along the pin"),
 		fab.Length("plate_corner_radius", 0, 100, 10, "base plate: corner radius, 0 for sharp"),
 		fab.Named("plate_material", "S355", "base plate: its grade"),
-		fab.Thread("bolt_size", "M12", "base plate: bolt size"),
-		fab.Named("bolt_grade", "10.9", "base plate: bolt grade"),
-		fab.BoltFit(part.NormalFit),
 		fab.Count("bolts_per_row", 1, 8, 2, "base plate: bolts in a row, along the lug"),
 		fab.Length("bolt_pitch", 8, 1000, 170, "base plate: distance between bolts of a row"),
 		fab.Count("bolt_rows", 1, 4, 2, "base plate: rows of bolts, side by side along the pin"),
 		fab.Length("bolt_gauge", 8, 800, 90, "base plate: distance between rows"),
-		fab.Choice("threads", "base plate: threads in or out of the shear plane", "in", "out"),
 	}
 }
 
@@ -131,7 +127,7 @@ func supportParams() []geometry.Param {
 	return []geometry.Param{
 		fab.Choice("support_kind", "what the face is, or what holds the base plate or the tube", string(part.BodyFrame), string(part.RailFlange), string(part.CrossMember), string(part.TubeWall)),
 		fab.Length("support_thickness", 2, 100, 12, "thickness of the face, or of the wall under the base plate"),
-		fab.Length("support_clear", 0, 1500, 0, "base plate: clear width of the wall under it between its stiff edges, 0 where it is not known"),
+		fab.Length("support_clear", 0, 1500, 0, "base plate: clear width, along the pin, of the wall under it between its stiff edges, 0 where it is not known"),
 		fab.Named("support_material", "S355", "grade of the face or wall"),
 	}
 }

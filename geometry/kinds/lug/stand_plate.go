@@ -11,7 +11,7 @@ import (
 
 type plate struct {
 	fab.FootPlate
-	bolt, hole float64
+	bolts fab.Bolting
 }
 
 func readPlate(d *design) plate {
@@ -21,7 +21,7 @@ func readPlate(d *design) plate {
 		Us: fab.Spread(v.Count("bolts_per_row"), v.MM("bolt_pitch")), Vs: fab.Spread(v.Count("bolt_rows"), v.MM("bolt_gauge")),
 		BlockU: d.ear.Width / 2, BlockV: d.t / 2,
 	}}
-	p.bolt, p.hole = fab.ReadBolt(v)
+	p.bolts = fab.ReadBolts(v)
 	return p
 }
 
@@ -38,14 +38,14 @@ func (p plate) check(d *design, n *fab.Needs) {
 	long, wide := d.ear.Width+2*d.weld, 2*(d.reach()+d.weld)
 	n.That(p.LengthMM >= long, "plate_length", fab.MM(p.LengthMM), "at least %.4g mm, the lug with its weld ends", long)
 	n.That(p.WidthMM >= wide, "plate_width", fab.MM(p.WidthMM), "at least %.4g mm, the lug with its gussets and welds", wide)
-	n.ThatHole(p.hole, "bolt_size", d.v.Word("bolt_size"))
+	n.ThatHole(p.bolts.HoleMM, "bolt_size", p.bolts.Size)
 	if clear := d.v.MM("support_clear"); clear > 0 {
 		n.That(p.WidthMM <= clear, "support_clear", fab.MM(clear), "at least plate_width, %.4g mm; 0 where it is not known", p.WidthMM)
 	}
 	if n.Err() != nil {
 		return
 	}
-	p.Check(n, fab.FootNames{Size: [2]string{"plate_length", "plate_width"}, Pitch: [2]string{"bolt_pitch", "bolt_gauge"}, Radius: "plate_corner_radius"}, p.bolt)
+	p.Check(n, fab.FootNames{Size: [2]string{"plate_length", "plate_width"}, Pitch: [2]string{"bolt_pitch", "bolt_gauge"}, Radius: "plate_corner_radius"}, p.bolts.DiaMM)
 	if n.Err() != nil {
 		return
 	}
@@ -53,7 +53,7 @@ func (p plate) check(d *design, n *fab.Needs) {
 	if d.gussetH > 0 {
 		blocks = append(blocks, fab.Block{Name: "gusset", HalfU: d.gussetT / 2, HalfV: d.reach(), WeldMM: d.v.MM("gusset_weld")})
 	}
-	p.CheckSockets(n, "bolt_gauge", p.bolt, blocks...)
+	p.CheckSockets(n, "bolt_gauge", p.bolts.DiaMM, blocks...)
 	p.checkHeads(d, n)
 }
 
@@ -61,8 +61,8 @@ func (p plate) check(d *design, n *fab.Needs) {
 func (p plate) checkHeads(d *design, n *fab.Needs) {
 	from, to := d.besideFork()
 	for _, at := range p.Points() {
-		if v := math.Abs(at.Y); v+p.bolt > from && v-p.bolt < to {
-			d.fork.Check(n, math.Hypot(max(0, math.Abs(at.X)-p.bolt), d.height-p.bolt), "bolts' heads")
+		if v := math.Abs(at.Y); v+p.bolts.DiaMM > from && v-p.bolts.DiaMM < to {
+			d.fork.Check(n, math.Hypot(max(0, math.Abs(at.X)-p.bolts.DiaMM), d.height-p.bolts.DiaMM), "bolts' heads")
 			return
 		}
 	}
@@ -72,18 +72,15 @@ func (p plate) add(d *design, b *part.Bracket) {
 	up := part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}
 	middle, under := up, up
 	middle.Origin, under.Origin = part.Vec{Z: -p.ThicknessMM / 2}, part.Vec{Z: -p.ThicknessMM}
-	base := p.Plate("base", d.v.Word("plate_material"), p.hole, middle)
+	base := p.Plate("base", d.v.Word("plate_material"), p.bolts.HoleMM, middle)
 	b.Plates = append(b.Plates, base)
 	points, wall := p.Points(), d.v.MM("support_thickness")
-	pitch := fab.LeastPitch(points)
-	b.Bolts = append(b.Bolts, part.BoltGroup{
-		ID: "bolts", Pose: under, Points: points, Size: d.v.Word("bolt_size"), DiaMM: p.bolt, Grade: d.v.Word("bolt_grade"), HoleMM: p.hole,
-		GripMM: p.ThicknessMM + wall, ThreadsIn: d.v.Word("threads") == "in", Patch: base.Outer.BBox(), Across: p.Pry(),
-		Plies: [2]part.Ply{
-			{Thing: "base", ThicknessMM: p.ThicknessMM, Material: base.Material, EdgeMM: fab.LeastEdge(base.Outer, points), PitchMM: pitch},
-			{Thing: "support", ThicknessMM: wall, Material: d.v.Word("support_material"), PitchMM: pitch},
-		},
+	g := p.bolts.Group("bolts", under, points, p.ThicknessMM+wall, p.Bearing(), [2]part.Ply{
+		{Thing: "base", ThicknessMM: p.ThicknessMM, Material: base.Material, EdgeMM: fab.LeastEdge(base.Outer, points)},
+		{Thing: "support", ThicknessMM: wall, Material: d.v.Word("support_material")},
 	})
+	g.Across = p.Pry()
+	b.Bolts = append(b.Bolts, g)
 	b.Supports = append(b.Supports, d.support())
-	b.Sweeps = append(b.Sweeps, p.Sweeps(&base, "bolts", "lug", [4]string{"front", "rear", "left", "right"})...)
+	b.Sweeps = append(b.Sweeps, p.Sweeps("base", "bolts", middle, "base plate past the lug", [4]string{"front", "rear", "left", "right"})...)
 }

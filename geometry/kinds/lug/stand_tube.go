@@ -12,7 +12,7 @@ import (
 )
 
 type tube struct {
-	part.Profile
+	fab.Tube     // its width along the lug
 	length       float64
 	slotLength   float64
 	capT, margin float64
@@ -22,35 +22,27 @@ type tube struct {
 func readTube(d *design) tube {
 	v := d.v
 	t := tube{
-		Profile: part.Profile{Kind: part.RectTube, AMM: v.MM("tube_width"), BMM: v.MM("tube_depth"), TMM: v.MM("tube_wall"), RootMM: v.MM("tube_corner")},
-		length:  v.MM("tube_length"), slotLength: v.MM("slot_length"),
+		Tube:   fab.Tube{WidthMM: v.MM("tube_width"), HighMM: v.MM("tube_depth"), WallMM: v.MM("tube_wall"), CornerMM: v.MM("tube_corner")},
+		length: v.MM("tube_length"), slotLength: v.MM("slot_length"),
 		capT: v.MM("cap_thickness"), margin: v.MM("cap_margin"), capWeld: v.MM("cap_weld"),
 	}
 	if v.Word("tube_form") == "round" {
-		t.BMM, t.RootMM, t.Kind = 0, 0, part.RoundTube
+		t.Round, t.HighMM, t.CornerMM = true, t.WidthMM, 0
 	}
 	return t
 }
 
-// depthAlong is its outside size along the pin, flat what is flat of that for a fillet; the middle half of a round tube counts as flat (common practice,
-// no source).
-func (t tube) depthAlong() float64 {
-	if t.Kind == part.RoundTube {
-		return t.AMM
-	}
-	return t.BMM
-}
-
+// flat is what of its size along the pin is flat for a fillet; the middle half of a round tube counts as flat (common practice, no source).
 func (t tube) flat() float64 {
-	if t.Kind == part.RoundTube {
-		return t.AMM / 2
+	if t.Round {
+		return t.WidthMM / 2
 	}
-	return t.BMM - 2*t.RootMM
+	return t.HighMM - 2*t.CornerMM
 }
 
 func (t tube) addTube(d *design, b *part.Bracket, top, from float64) {
 	b.Members = append(b.Members, part.Member{
-		ID: "tube", Name: "tube", Material: d.v.Word("tube_material"), Profile: t.Profile, LengthMM: t.length,
+		ID: "tube", Name: "tube", Material: d.v.Word("tube_material"), Profile: t.Profile(), LengthMM: t.length,
 		Pose: part.Pose{Origin: part.Vec{Z: top}, U: part.Vec{Z: -1}, V: part.Vec{X: 1}},
 	})
 	b.Sweeps = append(b.Sweeps, part.Sweep{ID: "tube", Things: []string{"tube"}, From: part.Vec{Z: from}, To: part.Vec{Z: top - t.length}, Name: "tube"})
@@ -71,13 +63,14 @@ func (c capped) unchecked() []string {
 }
 
 func (c capped) check(d *design, n *fab.Needs) {
-	fab.CheckTube(n, c.Profile)
-	n.That(c.flat() >= 4*c.capWeld, "cap_weld", fab.MM(c.capWeld), "at most a quarter of the tube's flat, %.4g mm", c.flat()/4)
+	c.Tube.Check(n)
+	flat := min(c.WidthMM, c.HighMM) - 2*c.CornerMM
+	n.That(c.Round || flat >= 4*c.capWeld, "cap_weld", fab.MM(c.capWeld), "at most a quarter of the tube's flat, %.4g mm", flat/4)
 	n.That(c.margin >= c.capWeld, "cap_margin", fab.MM(c.margin), "at least cap_weld, %.4g mm", c.capWeld)
-	least := c.AMM - 2*c.TMM
+	least := c.WidthMM - 2*c.WallMM
 	n.That(d.ear.Width >= least, "width", fab.MM(d.ear.Width), "at least %.4g mm, so that its ends stand over the tube's walls", least)
-	outer, err := fab.TubeShape(c.Profile, c.margin)
-	if !n.That(err == nil, "tube_corner", fab.MM(c.RootMM), "a radius that the cap's corners have room for") {
+	outer, err := c.Outline(c.margin)
+	if !n.That(err == nil, "tube_corner", fab.MM(c.CornerMM), "a radius that the cap's corners have room for") {
 		return
 	}
 	on := func(x, y float64) bool { return outer.Contains(shape.Point{X: x - 1e-6, Y: y - 1e-6}) }
@@ -88,13 +81,12 @@ func (c capped) check(d *design, n *fab.Needs) {
 }
 
 func (c capped) add(d *design, b *part.Bracket) {
-	outer, _ := fab.TubeShape(c.Profile, c.margin) // check has drawn it
+	outer, _ := c.Outline(c.margin) // check has drawn it
 	level := part.Pose{Origin: part.Vec{Z: -c.capT / 2}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}
 	b.Plates = append(b.Plates, part.Plate{ID: "cap", Name: "cap", ThicknessMM: c.capT, Material: d.v.Word("material"), Outer: outer, Pose: level})
 	c.addTube(d, b, -c.capT, -c.capT)
-	w := fab.EdgeWeld("w-cap", "tube", "cap", c.capWeld, d.v.Word("electrode"), fab.TubeEnd(c.Profile, part.Pose{Origin: part.Vec{Z: -c.capT}, U: level.U, V: level.V})...)
-	w.AlongEdge = false
-	b.Welds = append(b.Welds, w)
+	// The weld's u runs along the tube's depth.
+	b.Welds = append(b.Welds, c.Weld("w-cap", "tube", "cap", c.capWeld, d.v.Word("electrode"), part.Pose{Origin: part.Vec{Z: -c.capT}, U: level.V, V: level.U}))
 	b.Notes = append(b.Notes, "vent the closed tube before hot-dip; drill the vent where water runs out")
 }
 
@@ -109,23 +101,23 @@ func (slotted) unchecked() []string {
 }
 
 func (s slotted) check(d *design, n *fab.Needs) {
-	fab.CheckTube(n, s.Profile)
+	s.Tube.Check(n)
 	n.That(d.gussetH == 0, "gusset_height", fab.MM(d.gussetH), "0 on a slotted tube")
 	n.That(d.t+2*d.weld <= s.flat(), "thickness", fab.MM(d.t), "at most %.4g mm, so that its fillets lie on the tube's flat", max(0, s.flat()-2*d.weld))
 	// Longer than the tube is wide: AISC 360-16 Table D3.1, cases 5 and 6, from memory.
-	n.That(s.slotLength >= s.AMM, "slot_length", fab.MM(s.slotLength), "at least the tube's size along the lug, %.4g mm", s.AMM)
+	n.That(s.slotLength >= s.WidthMM, "slot_length", fab.MM(s.slotLength), "at least the tube's size along the lug, %.4g mm", s.WidthMM)
 	n.That(s.slotLength >= 4*d.weld, "slot_length", fab.MM(s.slotLength), "at least 4 weld legs, %.4g mm", 4*d.weld)
 	n.That(s.length >= s.slotLength+20, "tube_length", fab.MM(s.length), "at least the slots and 20 mm, %.4g mm", s.slotLength+20)
-	least := s.AMM + 2*d.weld
+	least := s.WidthMM + 2*d.weld
 	n.That(2*d.halfWidth(0) >= least, "width", fab.MM(d.ear.Width)+", "+fab.MM(2*d.halfWidth(0))+" at the tube's end", "at least %.4g mm there, the tube and a weld leg on either side", least)
 }
 
 // outside is the x of the tube's outside where a face of the lug comes out.
 func (s slotted) outside(y float64) float64 {
-	if s.Kind == part.RoundTube {
-		return math.Sqrt(s.AMM*s.AMM/4 - y*y)
+	if s.Round {
+		return math.Sqrt(s.WidthMM*s.WidthMM/4 - y*y)
 	}
-	return s.AMM / 2
+	return s.WidthMM / 2
 }
 
 // runs lie on both faces of the lug, on both sides of the tube.

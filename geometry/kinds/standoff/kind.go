@@ -10,6 +10,8 @@
 package standoff
 
 import (
+	"slices"
+
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/part"
@@ -48,34 +50,26 @@ func build(v geometry.Values) (*part.Bracket, error) {
 }
 
 func params() []geometry.Param {
-	return []geometry.Param{
-		fab.Length("reach", 30, 1000, 120, "web face to the outer end of the tube"),
-		fab.Length("tube_width", 30, 300, 100, "outside width of the tube, along the rail"),
-		fab.Length("tube_height", 30, 300, 100, "outside height of the tube"),
-		fab.Length("tube_wall", 2, 20, 6, "nominal wall of the tube"),
-		fab.Length("tube_corner", 2, 60, 12, "outside corner radius of the tube"),
-		fab.Named("tube_material", "S355", "grade of the tube"),
-		fab.Length("tube_weld", 3, 20, 5, "leg of the fillet round the tube on the base plate"),
-		fab.Length("end_thickness", 3, 30, 6, "thickness of the plate that closes the outer end"),
-		fab.Length("base_thickness", 5, 60, 16, "thickness of the base plate"),
-		fab.Length("base_length", 60, 1000, 260, "base plate along the rail"),
-		fab.Length("base_height", 40, 600, 150, "height of the base plate"),
-		fab.Length("base_corner_radius", 0, 100, 10, "corner radius of the base plate, 0 for sharp"),
-		fab.Named("material", "S355", "grade of the plates"),
-		fab.Thread("bolt_size", "M16", "bolt size"),
-		fab.Named("bolt_grade", "10.9", "bolt grade"),
-		fab.BoltFit(part.CloseFit),
-		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
-		fab.Count("bolt_columns", 2, 8, 2, "columns of bolts along the rail"),
-		fab.Length("bolt_pitch", 20, 800, 190, "distance between columns"),
-		fab.Count("bolt_rows", 1, 4, 2, "rows of bolts, one over the other"),
-		fab.Length("bolt_gauge", 20, 400, 90, "distance between rows"),
-		fab.Length("load_out", 10, 1000, 90, "load from the web face"),
-		fab.Length("load_height", 0, 600, 50, "load over the tube's middle"),
-		fab.Named("electrode", "E70", "filler grade"),
-		fab.Length("support_thickness", 1, 60, 6, "thickness of the rail's web"),
-		fab.Named("support_material", "S355", "grade of the web"),
-		fab.Length("web_clear_height", 30, 1500, 188, "clear height of the web between its flanges"),
-		fab.Choice("couple", "what takes the couple that bends the web", string(part.CoupleByCrossMember), string(part.CoupleByWall)),
-	}
+	return slices.Concat(
+		[]geometry.Param{
+			fab.Length("reach", 30, 1000, 120, "web face to the outer end of the tube"),
+			fab.Length("tube_width", 30, 300, 100, "outside width of the tube, along the rail"),
+			fab.Length("tube_height", 30, 300, 100, "outside height of the tube"),
+			fab.Length("tube_wall", 2, 20, 6, "nominal wall of the tube"),
+			fab.Length("tube_corner", 2, 60, 12, "outside corner radius of the tube"),
+			fab.Named("tube_material", "S355", "grade of the tube"),
+			fab.Length("tube_weld", 3, 20, 5, "leg of the fillet round the tube on the base plate"),
+			fab.Length("end_thickness", 3, 30, 6, "thickness of the plate that closes the outer end"),
+		},
+		fab.TubePlateParams("base", "base plate", fab.TubePlate{ThicknessMM: 16, LengthMM: 260, HeightMM: 150, RadiusMM: 10, PitchMM: 190, GaugeMM: 90}),
+		[]geometry.Param{
+			fab.Length("load_out", 10, 1000, 90, "load from the web face"),
+			fab.Length("load_height", 0, 600, 50, "load over the tube's middle"),
+			fab.Named("electrode", "E70", "filler grade"),
+			fab.Length("support_thickness", 1, 60, 6, "thickness of the rail's web"),
+			fab.Named("support_material", "S355", "grade of the web"),
+			fab.Length("web_clear_height", 30, 1500, 188, "clear height of the web between its flanges"),
+			fab.Choice("couple", "what takes the couple that bends the web", string(part.CoupleByCrossMember), string(part.CoupleByWall)),
+		},
+	)
 }

@@ -31,7 +31,7 @@ func TestParts(t *testing.T) {
 		t.Errorf("base plate %g mm2, want %g", got, area)
 	}
 	// Bolts at 95 along and 45 up, the tube's corner at 50 and 50.
-	if p := b.Bolts[0].Across; p[0] != (part.Pry{}) || math.Abs(p[1].BMM-45) > 1e-9 || math.Abs(p[1].AMM-35) > 1e-9 {
+	if p := b.Bolts[0].Across; p[1] != (part.Pry{}) || math.Abs(p[0].BMM-45) > 1e-9 || math.Abs(p[0].AMM-35) > 1e-9 {
 		t.Errorf("prying %+v", p)
 	}
 }

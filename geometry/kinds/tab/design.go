@@ -6,6 +6,7 @@ import (
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
+	"lugwright/part"
 )
 
 const (
@@ -17,13 +18,13 @@ const (
 type design struct {
 	v                        geometry.Values
 	width, height, t, radius float64
-	bolt, hole, at           float64
+	at                       float64 // bolts over the face
+	bolts, footBolts         fab.Bolting
 	points                   []shape.Point
 	leg                      float64
 	foot                     string
 	fold                     fab.Fold
 	reach                    float64 // of a bent foot, from the upright's outer face
-	footBolt, footHole       float64
 	back                     float64 // of the foot's bolts, from the same
 	footXs                   []float64
 }
@@ -34,8 +35,10 @@ func read(v geometry.Values) *design {
 		foot: v.Word("foot"), fold: fab.ReadFold(v, v.MM("thickness")), reach: v.MM("foot_length"), back: v.MM("foot_bolt_back"),
 		footXs: fab.Spread(v.Count("foot_bolts"), v.MM("foot_bolt_pitch")),
 	}
-	d.bolt, d.hole = fab.ReadBolt(v)
-	d.footBolt, d.footHole = fab.Clearance(v.Word("foot_bolt_size"), fab.ReadFit(v))
+	d.bolts = fab.ReadBolts(v)
+	d.footBolts = d.bolts
+	d.footBolts.Size = v.Word("foot_bolt_size")
+	d.footBolts.DiaMM, d.footBolts.HoleMM = fab.Clearance(d.footBolts.Size, part.Fit(v.Word("bolt_fit")))
 	d.points = fab.Grid(fab.Spread(v.Count("bolts"), v.MM("bolt_pitch")), []float64{d.at})
 	return d
 }
@@ -66,7 +69,7 @@ func (d *design) flat(off float64) float64 {
 
 func (d *design) check() error {
 	var n fab.Needs
-	if !n.ThatHole(d.hole, "bolt_size", d.v.Word("bolt_size")) {
+	if !n.ThatHole(d.bolts.HoleMM, "bolt_size", d.bolts.Size) {
 		return n.Err()
 	}
 	if d.bent() {
@@ -88,12 +91,7 @@ func (d *design) check() error {
 	if !n.That(err == nil, "corner_radius", fab.MM(d.radius), "a radius that both corners have room for") {
 		return n.Err()
 	}
-	for _, p := range d.points {
-		if edge := outer.DistTo(p); !n.That(outer.Contains(p) && edge >= fab.BoltEdge(d.bolt)-shape.TouchMM, "height", fab.MM(d.height)+" and this width leave "+fab.MM(edge)+" from a bolt to the edge",
-			"more, so that %.4g mm are left, 1 1/4 diameters", fab.BoltEdge(d.bolt)) {
-			break
-		}
-	}
+	n.ThatEdge(outer, d.points, d.bolts.DiaMM, "height", d.height)
 	switch d.foot {
 	case bentWelded:
 		d.checkWeld(&n)
@@ -105,13 +103,12 @@ func (d *design) check() error {
 
 // checkUpright keeps the bolts off the weld or the fold, and apart.
 func (d *design) checkUpright(n *fab.Needs) {
-	room, words := fab.SocketRoom(d.bolt, d.leg), "so that a socket passes the weld"
+	room, words := fab.SocketRoom(d.bolts.DiaMM, d.leg), "so that a socket passes the weld"
 	if d.bent() {
-		room, words = d.root()+max(d.fold.HoleRoom(d.hole), d.bolt), "so that hole and washer lie clear of the fold"
+		room, words = d.root()+max(d.fold.HoleRoom(d.bolts.HoleMM), d.bolts.DiaMM), "so that hole and washer lie clear of the fold"
 	}
 	n.That(d.at >= room, "bolt_height", fab.MM(d.at), "at least %.4g mm, "+words, room)
-	pitch := d.v.MM("bolt_pitch")
-	n.That(len(d.points) == 1 || pitch >= fab.BoltPitch(d.bolt), "bolt_pitch", fab.MM(pitch), "at least %.4g mm, 2 2/3 diameters", fab.BoltPitch(d.bolt))
+	n.ThatPitch(len(d.points), d.v.MM("bolt_pitch"), d.bolts.DiaMM, "bolt_pitch")
 }
 
 func (d *design) checkWeld(n *fab.Needs) {
@@ -120,15 +117,15 @@ func (d *design) checkWeld(n *fab.Needs) {
 }
 
 func (d *design) checkFootBolts(n *fab.Needs) {
-	if !n.ThatHole(d.footHole, "foot_bolt_size", d.v.Word("foot_bolt_size")) {
+	if !n.ThatHole(d.footBolts.HoleMM, "foot_bolt_size", d.footBolts.Size) {
 		return
 	}
-	edge, pitch := fab.BoltEdge(d.footBolt), d.v.MM("foot_bolt_pitch")
-	n.That(pitch >= fab.BoltPitch(d.footBolt)-shape.TouchMM, "foot_bolt_pitch", fab.MM(pitch), "at least %.4g mm, 2 2/3 diameters", fab.BoltPitch(d.footBolt))
+	edge, pitch := fab.BoltEdge(d.footBolts.DiaMM), d.v.MM("foot_bolt_pitch")
+	n.ThatPitch(len(d.footXs), pitch, d.footBolts.DiaMM, "foot_bolt_pitch")
 	side := d.width/2 - d.footXs[len(d.footXs)-1]
 	n.That(side >= edge, "foot_bolt_pitch", fab.MM(pitch)+", which leaves "+fab.MM(side)+" to the foot's side", "at least %.4g mm there, 1 1/4 diameters", edge)
 	// A washer is taken as 2 d across.
-	least := d.fold.Setback() + max(d.fold.HoleRoom(d.footHole), d.footBolt)
+	least := d.fold.Setback() + max(d.fold.HoleRoom(d.footBolts.HoleMM), d.footBolts.DiaMM)
 	n.That(d.back >= least, "foot_bolt_back", fab.MM(d.back), "at least %.4g mm, so that hole and washer lie clear of the fold", least)
 	n.That(d.back <= d.reach-edge, "foot_bolt_back", fab.MM(d.back), "at most %.4g mm, so that 1 1/4 diameters are left to the tip", d.reach-edge)
 	if clear := d.v.MM("support_clear"); clear > 0 {

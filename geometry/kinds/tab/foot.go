@@ -66,20 +66,17 @@ func (d *design) boltFoot(b *part.Bracket) {
 	for i, x := range d.footXs {
 		points[i] = shape.Point{X: x, Y: -d.row()}
 	}
-	pitch, wall := fab.LeastPitch(points), d.v.MM("support_thickness")
+	wall := d.v.MM("support_thickness")
 	side := half - d.footXs[len(d.footXs)-1]
 	fold := d.row() - d.heel() + d.fold.Allowance()/2
-	b.Bolts = append(b.Bolts, part.BoltGroup{
-		ID: "foot bolts", Pose: part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, Points: points, Size: d.v.Word("foot_bolt_size"), DiaMM: d.footBolt,
-		Grade: d.v.Word("bolt_grade"), HoleMM: d.footHole, GripMM: d.t + wall, ThreadsIn: d.v.Word("threads") == "in",
-		Patch: shape.Box{Min: shape.Point{X: -half, Y: -d.tip()}, Max: shape.Point{X: half, Y: -d.heel()}},
-		Plies: [2]part.Ply{
-			{Thing: flange, ThicknessMM: d.t, Material: d.v.Word("material"), EdgeMM: min(edge, side, fold), PitchMM: pitch},
-			{Thing: "support", ThicknessMM: wall, Material: d.v.Word("support_material"), PitchMM: pitch},
-		},
-		// Between the upright and the bolts, reckoned from the upright's middle plane as in an angle (AISC Manual Part 9, from memory).
-		Across: [2]part.Pry{{}, {BMM: d.row(), AMM: edge, PMM: fab.Tributary(len(points), pitch, side)}},
+	patch := shape.Box{Min: shape.Point{X: -half, Y: -d.tip()}, Max: shape.Point{X: half, Y: -d.heel()}}
+	g := d.footBolts.Group("foot bolts", part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, points, d.t+wall, patch, [2]part.Ply{
+		{Thing: flange, ThicknessMM: d.t, Material: d.v.Word("material"), EdgeMM: min(edge, side, fold)},
+		{Thing: "support", ThicknessMM: wall, Material: d.v.Word("support_material")},
 	})
+	// Between the upright and the bolts, reckoned from the upright's middle plane as in an angle (AISC Manual Part 9, from memory).
+	g.Across[1] = part.Pry{BMM: d.row(), AMM: edge, PMM: fab.Tributary(len(points), fab.LeastPitch(points), side)}
+	b.Bolts = append(b.Bolts, g)
 	d.addFootSweep(b, d.row(), "foot bolts")
 	b.Notes = append(b.Notes, "bolt the foot down before anything is bolted to the upright")
 	b.Unchecked = append(b.Unchecked, "what the foot is bolted to, beyond its wall: what carries that")

@@ -43,7 +43,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 }
 
 func params() []geometry.Param {
-	return slices.Concat(uprightParams(), footParams(), fab.FoldParams("bent foot: "), equipmentParams())
+	return slices.Concat(uprightParams(), fab.BoltParams("M10", "8.8"), footParams(), fab.FoldParams("bent foot: "), equipmentParams())
 }
 
 func uprightParams() []geometry.Param {
@@ -57,10 +57,6 @@ func uprightParams() []geometry.Param {
 		fab.Count("bolts", 1, 2, 1, "bolts, side by side along the face"),
 		fab.Length("bolt_pitch", 10, 400, 30, "distance between two bolts"),
 		fab.Length("bolt_height", 8, 390, 40, "bolts over the face"),
-		fab.Thread("bolt_size", "M10", "bolt size"),
-		fab.Named("bolt_grade", "8.8", "grade of all bolts"),
-		fab.BoltFit(part.NormalFit),
-		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
 		fab.Length("weld", 3, 20, 4, "leg of the fillets: on both faces of an edge, full width, or round three sides of a bent foot"),
 		fab.Named("electrode", "E70", "filler grade"),
 	}
@@ -72,7 +68,7 @@ func footParams() []geometry.Param {
 		fab.Count("foot_bolts", 2, 6, 2, "bolted foot: bolts in its one row, along the face"),
 		fab.Length("foot_bolt_pitch", 10, 400, 30, "bolted foot: distance between its bolts"),
 		fab.Length("foot_bolt_back", 10, 390, 34, "bolted foot: its bolts from the upright's outer face"),
-		fab.Thread("foot_bolt_size", "M10", "bolted foot: size of its bolts"),
+		fab.Thread("foot_bolt_size", "M10", "bolted foot: size of its bolts; their grade and fit are those of the others"),
 	}
 }
 
@@ -82,7 +78,7 @@ func equipmentParams() []geometry.Param {
 		fab.Named("equipment_material", "S235", "its grade"),
 		fab.Choice("support_kind", "what the tab stands on", string(part.BodyFrame), string(part.RailFlange), string(part.CrossMember), string(part.TubeWall)),
 		fab.Length("support_thickness", 1.5, 60, 5, "its thickness"),
-		fab.Length("support_clear", 0, 1500, 0, "bolted foot: clear width of the wall under it between its stiff edges, 0 where it is not known"),
+		fab.Length("support_clear", 0, 1500, 0, "bolted foot: clear width, square to the tab, of the wall under it between its stiff edges, 0 where it is not known"),
 		fab.Named("support_material", "S355", "its grade"),
 	}
 }

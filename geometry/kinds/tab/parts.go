@@ -30,16 +30,16 @@ func (d *design) outline() (shape.Loop, error) {
 
 func (d *design) plate() part.Plate {
 	outer, _ := d.outline() // check has drawn it
-	p := part.Plate{ID: "tab", Name: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Pose: fab.Standing(part.Vec{}, part.Vec{X: 1})}
-	for i, at := range d.points {
-		p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("bolt-%d", i+1), at, d.hole, part.AsCut))
+	p := part.Plate{
+		ID: "tab", Name: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Holes: fab.BoltHoles(d.points, d.bolts.HoleMM),
+		Pose: fab.Standing(part.Vec{}, part.Vec{X: 1}),
 	}
 	if d.bent() {
 		p.Bends = []part.Bend{d.bend()}
 	}
 	if d.foot == bentBolted {
 		for i, x := range d.footXs {
-			p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("foot-%d", i+1), shape.Point{X: x, Y: d.flat(d.row())}, d.footHole, part.AsCut))
+			p.Holes = append(p.Holes, fab.BoltHole(fmt.Sprintf("foot-%d", i+1), shape.Point{X: x, Y: d.flat(d.row())}, d.footBolts.HoleMM, part.AsCut))
 		}
 	}
 	return p
@@ -48,17 +48,12 @@ func (d *design) plate() part.Plate {
 // addBolts are those of what is bolted on.
 func (d *design) addBolts(b *part.Bracket) {
 	edge := fab.LeastEdge(b.Plates[0].Outer, d.points)
-	reach := min(edge, 1.5*d.bolt)
-	box := shape.Box{Min: d.points[0], Max: d.points[len(d.points)-1]}.Grow(reach)
-	b.Bolts = append(b.Bolts, part.BoltGroup{
-		ID: "bolts", Pose: part.Pose{Origin: part.Vec{Y: d.t / 2}, U: part.Vec{X: 1}, V: part.Vec{Z: 1}}, Points: d.points,
-		Size: d.v.Word("bolt_size"), DiaMM: d.bolt, Grade: d.v.Word("bolt_grade"), HoleMM: d.hole, GripMM: d.t + d.v.MM("equipment_thickness"),
-		ThreadsIn: d.v.Word("threads") == "in", Patch: box,
-		Plies: [2]part.Ply{
-			{Thing: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), EdgeMM: edge, PitchMM: fab.LeastPitch(d.points)},
-			{Thing: "equipment", ThicknessMM: d.v.MM("equipment_thickness"), Material: d.v.Word("equipment_material"), PitchMM: fab.LeastPitch(d.points)},
-		},
-	})
+	box := shape.Box{Min: d.points[0], Max: d.points[len(d.points)-1]}.Grow(min(edge, 1.5*d.bolts.DiaMM))
+	b.Bolts = append(b.Bolts, d.bolts.Group("bolts", part.Pose{Origin: part.Vec{Y: d.t / 2}, U: part.Vec{X: 1}, V: part.Vec{Z: 1}}, d.points,
+		d.t+d.v.MM("equipment_thickness"), box, [2]part.Ply{
+			{Thing: "tab", ThicknessMM: d.t, Material: d.v.Word("material"), EdgeMM: edge},
+			{Thing: "equipment", ThicknessMM: d.v.MM("equipment_thickness"), Material: d.v.Word("equipment_material")},
+		}))
 	b.Supports = append(b.Supports,
 		part.Support{
 			ID: "support", Kind: part.SupportKind(d.v.Word("support_kind")), ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"),
@@ -70,7 +65,7 @@ func (d *design) addBolts(b *part.Bracket) {
 
 // entry is the width over which the bolts bring their load into the upright.
 func (d *design) entry() float64 {
-	wide := 2 * d.bolt
+	wide := 2 * d.bolts.DiaMM
 	if n := len(d.points); n > 1 {
 		wide += d.points[n-1].X - d.points[0].X
 	}

@@ -87,7 +87,7 @@ func TestRefusals(t *testing.T) {
 	for _, c := range []fabtest.Refusal{
 		{Given: set{"corner_radius": 40}, Param: "corner_radius", Bound: "30 mm"},
 		{Given: set{"bolt_height": 15}, Param: "bolt_height", Bound: "16 mm"},
-		{Given: set{"bolt_height": 55}, Param: "height", Bound: "12.5 mm are left"},
+		{Given: set{"bolt_height": 55}, Param: "height", Bound: "12.5 mm to the edge"},
 		{Given: set{"bolts": 2, "bolt_pitch": 20}, Param: "bolt_pitch", Bound: "26.67 mm"},
 		{Given: set{"width": 15, "corner_radius": 5}, Param: "width", Bound: "16 mm"},
 		{Given: set{"bolt_size": "M7"}, Param: "bolt_size", Bound: "clearance hole"},

@@ -70,11 +70,8 @@ func (d *design) checkRods(n *fab.Needs, x, y float64) {
 	n.That(pitch >= d.washerSide, "rod_spacing", fab.MM(spacing), "at least %.4g mm, so that washers lie side by side", d.washerSide*float64(d.v.Count("rods_per_side")-1))
 	n.That(gauge >= d.washerSide, "rod_gauge", fab.MM(gauge), "at least the washer's side, %.4g mm", d.washerSide)
 	n.That(d.relief+d.rodHole/2 < min(x-spacing/2, y-gauge/2)+d.t || d.relief < max(x-spacing/2, y-gauge/2)-d.rodHole/2-d.t, "corner_relief", fab.MM(d.relief), "less, so that it leaves sheet beside the rods' holes")
-	// Spreader washer at least three rods wide and a quarter of a rod thick: common practice, no source.
-	n.That(d.washerSide >= 3*d.rodDia, "washer_side", fab.MM(d.washerSide), "at least 3 rod diameters, %.4g mm; 4 to 5 are usual", 3*d.rodDia)
-	n.That(d.v.MM("washer_thickness") >= d.rodDia/4, "washer_thickness", fab.MM(d.v.MM("washer_thickness")), "at least a quarter of the rod's diameter, %.4g mm; a half is usual", d.rodDia/4)
-	deep := d.v.MM("engagement")
-	n.That(deep == 0 || deep <= 3*d.rodDia, "engagement", fab.MM(deep), "at most 3 diameters, %.4g mm", 3*d.rodDia)
+	n.ThatWasher("washer_side", d.washerSide, "washer_thickness", d.v.MM("washer_thickness"), d.rodDia)
+	n.ThatEngaged("engagement", d.v.MM("engagement"), d.rodDia)
 }
 
 func (d *design) checkDrain(n *fab.Needs) {

@@ -85,6 +85,7 @@ func build() *strength.Basis {
 			PullThrough: pullThroughRules,
 			Bush:        practice.BushRules,
 			Fatigue:     fatigueRules,
+			RootFatigue: rootFatigueRules,
 		},
 	}
 }

@@ -80,6 +80,28 @@ var fatigueDamage = strength.Define(strength.Identity{
 	c.Compare(c.Solved("D", "sum of n_SR/N over the ranges, N = C_f 1e8/f_SR^3 (for F 1.5 (100/f_SR)^(1/0.167)), without a cut-off once one range exceeds F_TH", "", D), 1)
 })
 
+type rootGivens struct {
+	F  []float64 `sym:"f_SR" unit:"MPa" min:"0" max:"2000" is:"stress ranges of live load in the plate"`
+	N  []float64 `sym:"n_SR" unit:"" min:"0" max:"1e10" is:"cycles of each range"`
+	W  float64   `sym:"w" unit:"mm" min:"1" max:"200" is:"leg of the fillets"`
+	Tp float64   `sym:"t_p" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate"`
+}
+
+// fatigueRoot is Miner's sum for a plate in tension held by a pair of transverse fillets, for a crack from their roots: category C” of AISC 360-22
+// Appendix 3, A-3.3(c), whose R_FIL (t_p in inches) is from memory. It has no threshold.
+var fatigueRoot = strength.Define(strength.Identity{
+	ID: "fatigue-root", Title: "fatigue damage at the roots of a pair of fillets", Fatigue: true,
+	Clause: clause("Appendix 3, A-3.3(c)", "R_FIL from memory, summed by Miner's rule"),
+	Demand: "D", Capacity: "1", Unit: "",
+}, func(c *strength.Calc, g rootGivens) {
+	R := c.Let("R_FIL", "min((0.06 + 0.72*w/t_p)/pow(t_p/in, 0.167), 1)", "", min((0.06+0.72*g.W/g.Tp)/math.Pow(g.Tp/inch, 0.167), 1))
+	D := 0.0
+	for i, f := range g.F {
+		D += g.N[i] / life(f/ksi/R, categories[categoryC].cf, 3)
+	}
+	c.Compare(c.Solved("D", "sum of n_SR/N over the ranges, N = 44e8 (R_FIL/f_SR)^3", "", D), 1)
+})
+
 // life is the number of cycles of a stress range in ksi on the curve without its threshold.
 func life(f, cf, power float64) float64 {
 	if power > 3 {
@@ -119,5 +141,11 @@ func categoryOf(d strength.FatigueDetail) float64 {
 var fatigueRules = []strength.Rule[strength.Fatigue]{
 	{Of: fatigueDamage, Check: func(c *strength.Calc, f *strength.Fatigue) {
 		fatigueDamage.Check(c, damageGivens{F: f.Ranges, N: f.Cycles, Cat: categoryOf(f.Detail)})
+	}},
+}
+
+var rootFatigueRules = []strength.Rule[strength.Fatigue]{
+	{Of: fatigueRoot, Check: func(c *strength.Calc, f *strength.Fatigue) {
+		fatigueRoot.Check(c, rootGivens{F: f.Ranges, N: f.Cycles, W: f.Leg, Tp: f.T})
 	}},
 }

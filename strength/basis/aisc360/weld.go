@@ -147,7 +147,7 @@ var filletFlow = strength.Define(strength.Identity{
 // fillet guards the rules that speak of fillets only.
 func fillet(c *strength.Calc, f *strength.WeldLine) {
 	if f.Kind != "fillet" {
-		c.Skip("the weld is " + f.Kind + "; only fillets are covered yet")
+		c.RuleOut("the weld is " + f.Kind + "; only fillets are covered inside a bracket")
 	}
 }
 

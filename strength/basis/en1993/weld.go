@@ -219,7 +219,7 @@ func weaker(f1, f2 float64) float64 {
 // fillet guards the rules that speak of fillets only.
 func fillet(c *strength.Calc, f *strength.WeldLine) {
 	if f.Kind != "fillet" {
-		c.Skip("the weld is " + f.Kind + "; only fillets are covered yet")
+		c.RuleOut("the weld is " + f.Kind + "; only fillets are covered inside a bracket")
 	}
 }
 

@@ -269,6 +269,8 @@ const (
 	CouplePath_COUPLE_PATH_CROSS_MEMBER CouplePath = 1
 	// The wall alone.
 	CouplePath_COUPLE_PATH_WALL CouplePath = 2
+	// None: the end of a member between two supports turns.
+	CouplePath_COUPLE_PATH_TURNING CouplePath = 3
 )
 
 // Enum value maps for CouplePath.
@@ -277,11 +279,13 @@ var (
 		0: "COUPLE_PATH_UNSPECIFIED",
 		1: "COUPLE_PATH_CROSS_MEMBER",
 		2: "COUPLE_PATH_WALL",
+		3: "COUPLE_PATH_TURNING",
 	}
 	CouplePath_value = map[string]int32{
 		"COUPLE_PATH_UNSPECIFIED":  0,
 		"COUPLE_PATH_CROSS_MEMBER": 1,
 		"COUPLE_PATH_WALL":         2,
+		"COUPLE_PATH_TURNING":      3,
 	}
 )
 
@@ -1763,12 +1767,13 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\x18SUPPORT_KIND_RAIL_FLANGE\x10\x02\x12\x1a\n" +
 	"\x16SUPPORT_KIND_TUBE_WALL\x10\x03\x12\x1d\n" +
 	"\x19SUPPORT_KIND_CROSS_MEMBER\x10\x04\x12\x1b\n" +
-	"\x17SUPPORT_KIND_BODY_FRAME\x10\x05*]\n" +
+	"\x17SUPPORT_KIND_BODY_FRAME\x10\x05*v\n" +
 	"\n" +
 	"CouplePath\x12\x1b\n" +
 	"\x17COUPLE_PATH_UNSPECIFIED\x10\x00\x12\x1c\n" +
 	"\x18COUPLE_PATH_CROSS_MEMBER\x10\x01\x12\x14\n" +
-	"\x10COUPLE_PATH_WALL\x10\x02B\xe1\x01\n" +
+	"\x10COUPLE_PATH_WALL\x10\x02\x12\x17\n" +
+	"\x13COUPLE_PATH_TURNING\x10\x03B\xe1\x01\n" +
 	"\x1bcom.lugwright.part.v1alpha1B\n" +
 	"JointProtoP\x01Z8lugwright/proto/gen/lugwright/part/v1alpha1;partv1alpha1\xa2\x02\x03LPX\xaa\x02\x17Lugwright.Part.V1alpha1\xca\x02\x17Lugwright\\Part\\V1alpha1\xe2\x02#Lugwright\\Part\\V1alpha1\\GPBMetadata\xea\x02\x19Lugwright::Part::V1alpha1b\x06proto3"
 

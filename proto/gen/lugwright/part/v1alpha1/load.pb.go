@@ -128,6 +128,8 @@ const (
 	ShareRule_SHARE_RULE_BETWEEN ShareRule = 2
 	// Statics of the pin's span with the load at either end of its travel.
 	ShareRule_SHARE_RULE_PIN_SPAN ShareRule = 3
+	// Statics of a member's span, either end anything from free to turn to held; twist and thrust anything from all at one end to all at the other.
+	ShareRule_SHARE_RULE_BEAM_SPAN ShareRule = 4
 )
 
 // Enum value maps for ShareRule.
@@ -137,12 +139,14 @@ var (
 		1: "SHARE_RULE_EQUAL",
 		2: "SHARE_RULE_BETWEEN",
 		3: "SHARE_RULE_PIN_SPAN",
+		4: "SHARE_RULE_BEAM_SPAN",
 	}
 	ShareRule_value = map[string]int32{
 		"SHARE_RULE_UNSPECIFIED": 0,
 		"SHARE_RULE_EQUAL":       1,
 		"SHARE_RULE_BETWEEN":     2,
 		"SHARE_RULE_PIN_SPAN":    3,
+		"SHARE_RULE_BEAM_SPAN":   4,
 	}
 )
 
@@ -379,7 +383,11 @@ type Share struct {
 	// The pin, where its statics divide the load.
 	Pin string `protobuf:"bytes,6,opt,name=pin,proto3" json:"pin,omitempty"`
 	// Why this rule.
-	Source        string `protobuf:"bytes,7,opt,name=source,proto3" json:"source,omitempty"`
+	Source string `protobuf:"bytes,7,opt,name=source,proto3" json:"source,omitempty"`
+	// The member that spans between two supports, where its statics divide the load.
+	Beam string `protobuf:"bytes,8,opt,name=beam,proto3" json:"beam,omitempty"`
+	// Where its legs are supported: two places on its axis.
+	EndsMm        []*Vec `protobuf:"bytes,9,rep,name=ends_mm,json=endsMm,proto3" json:"ends_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -461,6 +469,20 @@ func (x *Share) GetSource() string {
 		return x.Source
 	}
 	return ""
+}
+
+func (x *Share) GetBeam() string {
+	if x != nil {
+		return x.Beam
+	}
+	return ""
+}
+
+func (x *Share) GetEndsMm() []*Vec {
+	if x != nil {
+		return x.EndsMm
+	}
+	return nil
 }
 
 // Path carries one signed component of a load point to supports.
@@ -849,7 +871,7 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x05patch\x18\x05 \x01(\v2\x1e.lugwright.part.v1alpha1.PatchR\x05patch\"j\n" +
 	"\x05Patch\x121\n" +
 	"\x04pose\x18\x01 \x01(\v2\x1d.lugwright.part.v1alpha1.PoseR\x04pose\x12.\n" +
-	"\x03box\x18\x02 \x01(\v2\x1c.lugwright.part.v1alpha1.BoxR\x03box\"\xb3\x01\n" +
+	"\x03box\x18\x02 \x01(\v2\x1c.lugwright.part.v1alpha1.BoxR\x03box\"\xfe\x01\n" +
 	"\x05Share\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x126\n" +
 	"\x04rule\x18\x02 \x01(\x0e2\".lugwright.part.v1alpha1.ShareRuleR\x04rule\x12\x12\n" +
@@ -857,7 +879,9 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x03low\x18\x04 \x01(\x01R\x03low\x12\x12\n" +
 	"\x04high\x18\x05 \x01(\x01R\x04high\x12\x10\n" +
 	"\x03pin\x18\x06 \x01(\tR\x03pin\x12\x16\n" +
-	"\x06source\x18\a \x01(\tR\x06source\"\xa8\x01\n" +
+	"\x06source\x18\a \x01(\tR\x06source\x12\x12\n" +
+	"\x04beam\x18\b \x01(\tR\x04beam\x125\n" +
+	"\aends_mm\x18\t \x03(\v2\x1c.lugwright.part.v1alpha1.VecR\x06endsMm\"\xa8\x01\n" +
 	"\x04Path\x12\x1d\n" +
 	"\n" +
 	"load_point\x18\x01 \x01(\tR\tloadPoint\x12D\n" +
@@ -905,12 +929,13 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x17LOAD_COMPONENT_MY_MINUS\x10\n" +
 	"\x12\x1a\n" +
 	"\x16LOAD_COMPONENT_MZ_PLUS\x10\v\x12\x1b\n" +
-	"\x17LOAD_COMPONENT_MZ_MINUS\x10\f*n\n" +
+	"\x17LOAD_COMPONENT_MZ_MINUS\x10\f*\x88\x01\n" +
 	"\tShareRule\x12\x1a\n" +
 	"\x16SHARE_RULE_UNSPECIFIED\x10\x00\x12\x14\n" +
 	"\x10SHARE_RULE_EQUAL\x10\x01\x12\x16\n" +
 	"\x12SHARE_RULE_BETWEEN\x10\x02\x12\x17\n" +
-	"\x13SHARE_RULE_PIN_SPAN\x10\x03*X\n" +
+	"\x13SHARE_RULE_PIN_SPAN\x10\x03\x12\x18\n" +
+	"\x14SHARE_RULE_BEAM_SPAN\x10\x04*X\n" +
 	"\tLoadLevel\x12\x1a\n" +
 	"\x16LOAD_LEVEL_UNSPECIFIED\x10\x00\x12\x16\n" +
 	"\x12LOAD_LEVEL_SERVICE\x10\x01\x12\x17\n" +
@@ -954,19 +979,20 @@ var file_lugwright_part_v1alpha1_load_proto_depIdxs = []int32{
 	11, // 4: lugwright.part.v1alpha1.Patch.pose:type_name -> lugwright.part.v1alpha1.Pose
 	12, // 5: lugwright.part.v1alpha1.Patch.box:type_name -> lugwright.part.v1alpha1.Box
 	1,  // 6: lugwright.part.v1alpha1.Share.rule:type_name -> lugwright.part.v1alpha1.ShareRule
-	0,  // 7: lugwright.part.v1alpha1.Path.component:type_name -> lugwright.part.v1alpha1.LoadComponent
-	7,  // 8: lugwright.part.v1alpha1.Path.branches:type_name -> lugwright.part.v1alpha1.Branch
-	10, // 9: lugwright.part.v1alpha1.Branch.at_mm:type_name -> lugwright.part.v1alpha1.Vec
-	10, // 10: lugwright.part.v1alpha1.Sweep.from_mm:type_name -> lugwright.part.v1alpha1.Vec
-	10, // 11: lugwright.part.v1alpha1.Sweep.to_mm:type_name -> lugwright.part.v1alpha1.Vec
-	2,  // 12: lugwright.part.v1alpha1.LoadCase.level:type_name -> lugwright.part.v1alpha1.LoadLevel
-	10, // 13: lugwright.part.v1alpha1.LoadCase.force_n:type_name -> lugwright.part.v1alpha1.Vec
-	10, // 14: lugwright.part.v1alpha1.LoadCase.moment_n_mm:type_name -> lugwright.part.v1alpha1.Vec
-	15, // [15:15] is the sub-list for method output_type
-	15, // [15:15] is the sub-list for method input_type
-	15, // [15:15] is the sub-list for extension type_name
-	15, // [15:15] is the sub-list for extension extendee
-	0,  // [0:15] is the sub-list for field type_name
+	10, // 7: lugwright.part.v1alpha1.Share.ends_mm:type_name -> lugwright.part.v1alpha1.Vec
+	0,  // 8: lugwright.part.v1alpha1.Path.component:type_name -> lugwright.part.v1alpha1.LoadComponent
+	7,  // 9: lugwright.part.v1alpha1.Path.branches:type_name -> lugwright.part.v1alpha1.Branch
+	10, // 10: lugwright.part.v1alpha1.Branch.at_mm:type_name -> lugwright.part.v1alpha1.Vec
+	10, // 11: lugwright.part.v1alpha1.Sweep.from_mm:type_name -> lugwright.part.v1alpha1.Vec
+	10, // 12: lugwright.part.v1alpha1.Sweep.to_mm:type_name -> lugwright.part.v1alpha1.Vec
+	2,  // 13: lugwright.part.v1alpha1.LoadCase.level:type_name -> lugwright.part.v1alpha1.LoadLevel
+	10, // 14: lugwright.part.v1alpha1.LoadCase.force_n:type_name -> lugwright.part.v1alpha1.Vec
+	10, // 15: lugwright.part.v1alpha1.LoadCase.moment_n_mm:type_name -> lugwright.part.v1alpha1.Vec
+	16, // [16:16] is the sub-list for method output_type
+	16, // [16:16] is the sub-list for method input_type
+	16, // [16:16] is the sub-list for extension type_name
+	16, // [16:16] is the sub-list for extension extendee
+	0,  // [0:16] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_part_v1alpha1_load_proto_init() }
