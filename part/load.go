@@ -94,7 +94,8 @@ type ShareRule string
 const (
 	// Equal: every leg takes the same.
 	Equal ShareRule = "equal"
-	// Between: the first leg takes Lo to Hi of the whole, the second the rest; both ends are tried.
+	// Between: the first leg takes Lo to Hi of the whole, the second the rest; both ends are tried. Of more legs, an even number, each half is one
+	// leg that its members share alike.
 	Between ShareRule = "between"
 	// ByPinSpan: the legs are a pin's supporting seats; statics of the span with the load at either end of its travel.
 	ByPinSpan ShareRule = "statics of the pin"

@@ -451,10 +451,13 @@ func (b *Bracket) seated(p *Pin, s Seat) float64 {
 	return sum
 }
 
-// thickness is that of a plate or of an angle's leg.
+// thickness is that of a plate, of what is turned up of it, or of an angle's leg.
 func (b *Bracket) thickness(id string) (float64, bool) {
-	if p := b.Plate(id); p != nil {
-		return p.ThicknessMM, true
+	for i := range b.Plates {
+		p := &b.Plates[i]
+		if id == p.ID || slices.Contains(p.Flanges(), id) {
+			return p.ThicknessMM, true
+		}
 	}
 	for i := range b.Members {
 		if m := &b.Members[i]; m.Profile.Kind == Angle && (id == m.ID+".a" || id == m.ID+".b") {
@@ -545,8 +548,8 @@ func (v *validator) share(at string, s Share) {
 	switch {
 	case s.Legs < 1 || s.Legs > 20:
 		v.refuse(at+".legs", fmt.Sprint(s.Legs), "1 to 20")
-	case s.Rule == Between && !(s.Legs == 2 && s.Lo >= 0 && s.Hi <= 1 && s.Lo <= s.Hi):
-		v.refuse(at, fmt.Sprintf("%g to %g over %d legs", s.Lo, s.Hi, s.Legs), "two legs and 0 <= lo <= hi <= 1")
+	case s.Rule == Between && !(s.Legs%2 == 0 && s.Lo >= 0 && s.Hi <= 1 && s.Lo <= s.Hi):
+		v.refuse(at, fmt.Sprintf("%g to %g over %d legs", s.Lo, s.Hi, s.Legs), "an even number of legs and 0 <= lo <= hi <= 1")
 	case s.Rule == ByPinSpan && v.b.Pin(s.Pin) == nil:
 		v.refuse(at+".pin", s.Pin, "a pin of the bracket")
 	case s.Rule == ByPinSpan && s.Legs != v.b.Pin(s.Pin).supports():

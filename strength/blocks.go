@@ -101,9 +101,9 @@ func (r *run) laidBefore(group, ply int) bool {
 
 // sense says which way the bolts push a ply: 1 along the load, where they bring it, as to a lap; -1 against it, where they hold the ply,
 // as a base on its support; 0 when paths disagree, and then either way counts. A ply that no path names is taken by its place.
-func (r *run) sense(g *boltGroup, ply int) float64 {
+func (m *model) sense(g *boltGroup, ply int) float64 {
 	brings, holds := false, false
-	for _, br := range r.branches {
+	for _, br := range m.branches {
 		bolts, plate := slices.Index(br.Through, g.ID), slices.Index(br.Through, g.Plies[ply].Thing)
 		if bolts >= 0 && plate >= 0 {
 			brings, holds = brings || plate > bolts, holds || plate < bolts

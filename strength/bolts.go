@@ -25,7 +25,8 @@ type boltGroup struct {
 	plies    [2]BoltBearing
 	pry      [2]Prying
 	field    string
-	lap      bool // of one plate on one face of another that is no wall
+	lap      bool    // of one plate on one face of another that is no wall
+	side     float64 // 1 where the load acts on the bracket's ply, -1 where it acts on the other and the bolts bring it
 
 	shears   []statics.Vec2
 	tensions []float64
@@ -71,6 +72,9 @@ func (m *model) compileBolts() {
 		s := m.b.Support(g.Plies[1].Thing)
 		shared := g.SameAs != "" || slices.ContainsFunc(m.b.Bolts, func(h part.BoltGroup) bool { return h.SameAs == g.ID })
 		g.lap = (s == nil || s.Couple == "") && !shared
+		if g.side = 1; m.sense(&g, 0) > 0 {
+			g.side = -1
+		}
 		m.groups = append(m.groups, g)
 		m.addWalls(len(m.groups) - 1)
 	}
@@ -221,8 +225,8 @@ func (g *boltGroup) solve(forces []force) error {
 	w := sum(forces, g.passes, g.Pose.Origin)
 	n := g.Pose.W()
 	load := statics.GroupLoad{
-		Vu: w.f.Dot(g.Pose.U), Vv: w.f.Dot(g.Pose.V), N: w.f.Dot(n),
-		Mu: w.m.Dot(g.Pose.U), Mv: w.m.Dot(g.Pose.V), Torsion: w.m.Dot(n),
+		Vu: w.f.Dot(g.Pose.U), Vv: w.f.Dot(g.Pose.V), N: g.side * w.f.Dot(n),
+		Mu: g.side * w.m.Dot(g.Pose.U), Mv: g.side * w.m.Dot(g.Pose.V), Torsion: w.m.Dot(n),
 	}
 	about := load.MovedTo(g.centroid)
 	if err := statics.Shears(g.shears, g.pos, load.Vu, load.Vv, about.Torsion); err != nil {

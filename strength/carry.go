@@ -136,7 +136,7 @@ func (m *model) load(dst []force, c *part.Case, index int, factor float64, corne
 	}
 	n := len(part.Components())
 	for k := range part.Component(n) {
-		size := factor * k.Size(c.Force, c.Moment)
+		size := factor * (k.Size(c.Force, c.Moment) + m.clasped(lp, k, c.Force))
 		if size == 0 {
 			continue
 		}
@@ -224,6 +224,7 @@ func Carry(b *part.Bracket, c part.Case, high bool, things ...string) ([]Carried
 	m.layCorners()
 	m.compilePins()
 	m.layBranches()
+	m.layClasps()
 	if len(m.bad) > 0 {
 		return nil, m.bad
 	}

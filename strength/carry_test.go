@@ -161,6 +161,27 @@ func TestCarryThroughArch(t *testing.T) {
 	near(t, "rail", up[1].Force.Z, 4000)
 }
 
+// Two sides take 30 to 70 % and the rest of 9 kN, each through two bolts alike: 1350 N and 3150 N at either end.
+func TestCarryThroughHalves(t *testing.T) {
+	b := saddle()
+	b.Shares = []part.Share{{ID: "sides", Rule: part.Between, Legs: 4, Lo: 0.3, Hi: 0.7}}
+	down := &b.Paths[0]
+	down.Branches = nil
+	for leg := range 4 {
+		id := []string{"one", "two", "three", "four"}[leg]
+		b.Plates = append(b.Plates, flat(id, 10, 10, 5, at(level, 0, 0, 200)))
+		down.Branches = append(down.Branches, part.Branch{Share: "sides", Leg: leg, Through: []string{id, "tube"}})
+	}
+	for _, c := range []struct {
+		high bool
+		want [4]float64
+	}{{false, [4]float64{-1350, -1350, -3150, -3150}}, {true, [4]float64{-3150, -3150, -1350, -1350}}} {
+		for i, k := range carry(t, b, part.Vec{Z: -9000}, c.high, "one", "two", "three", "four") {
+			near(t, k.Thing, k.Force.Z, c.want[i])
+		}
+	}
+}
+
 func TestCarryThroughTray(t *testing.T) {
 	got := carry(t, tray(), part.Vec{Y: 1000, Z: -6000}, false, "rods", "stops", "beams")
 	near(t, "rods", got[0].Force.Z, -6000)

@@ -66,6 +66,9 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	for _, id := range o.LeaveOut {
 		r.skip(basis.Limit(id).Ident().Title, b.Name, "left out by the job; "+basis.Limit(id).Ident().Clause.String())
 	}
+	if n := len(b.LoadPoints); n > 1 {
+		r.skip("loads at several points at once", b.Name, fmt.Sprintf("each case loads one of the %d load points", n))
+	}
 	r.layOut()
 	places := len(m.cuts) + len(m.rootSets) + r.blockWork() + 1
 	if len(cases)*len(m.corners)*places > maxWork {

@@ -17,6 +17,9 @@ type seat struct {
 	lu, lv float64 // of the patch
 	f      Seat
 	field  string
+	tube   *part.Support // whose wall it lies on, nil for none
+	axis   part.Vec      // a point of the tube's axis
+	now    Seat          // in the case at hand; no force where nothing presses
 }
 
 func (m *model) compileContacts() {
@@ -26,14 +29,13 @@ func (m *model) compileContacts() {
 		s := seat{Contact: c, passes: m.passes(c.ID), lu: box.Width(), lv: box.Height(), field: fmt.Sprintf("contacts[%d]", i)}
 		mid := box.Center()
 		s.middle = c.Pose.At(mid.X, mid.Y, 0)
-		for _, id := range c.Things {
+		for k, id := range c.Things {
 			if _, fy, fu := m.ply(id); fy > 0 && (s.f.Fy == 0 || fy < s.f.Fy) {
 				s.f.Fy, s.f.Fu = fy, fu
 			}
-		}
-		if t := m.b.Support(c.Things[1]); t != nil && t.Kind == part.TubeWall {
-			_, s.f.TubeFy, s.f.TubeFu = m.ply(t.ID)
-			s.f.Tube, s.f.D, s.f.T, s.f.Beta = true, t.ClearMM, t.ThicknessMM, max(c.WrapRad/2, 0.01)
+			if t := m.b.Support(id); t != nil && t.Kind == part.TubeWall {
+				s.onTube(m, t, float64(1-2*k))
+			}
 		}
 		m.seats = append(m.seats, s)
 	}
@@ -50,7 +52,10 @@ func (r *run) layContacts() {
 		}
 		notes := []string{"mean pressure on the part of the face whose middle the force passes (elementary statics); no friction"}
 		if s.WrapRad > 0 {
-			notes = append(notes, "a curved seat bears on its projected area")
+			notes = append(notes, "a curved seat bears on its projected area, evenly about the line of the force as far as the nearer lip")
+		}
+		if r.hasNeighbour(i) {
+			notes = append(notes, "on the tube's wall it adds to the seats beside and opposite")
 		}
 		r.seatSlots[i] = newSlots(r.basis.Rules.Seat, s.Things[0]+" on "+s.Things[1]+", "+s.ID, s.Things[1], "contact", s.middle, notes)
 		r.seatSlots[i].idle = idle(s.passes)
@@ -62,6 +67,7 @@ func (r *run) layContacts() {
 func (r *run) atContacts() error {
 	for i := range r.seats {
 		s := &r.seats[i]
+		s.now = Seat{}
 		if s.f.Fy == 0 || idle(s.passes) {
 			continue
 		}
@@ -70,18 +76,28 @@ func (r *run) atContacts() error {
 		if what := s.cannotHold(w, press); what != "" {
 			return &part.FieldError{Field: s.field, Found: what + " on faces that only press", Accept: "a path for this load that something holds"}
 		}
+		across := s.lv
+		f := s.f
+		if s.curved() {
+			press, f.Beta, _ = s.bears(w)
+			across = f.D * math.Sin(min(f.Beta, math.Pi/2))
+			f.Beta = min(max(f.Beta, leastHalfRad), math.Pi/2)
+		} else if press >= 1 {
+			across = s.works(press, w.m.Dot(s.Pose.U), s.lv)
+		}
 		if press < 1 {
 			continue
 		}
-		f := s.f
 		f.F, f.Service = press, r.factor
 		f.Along = s.works(press, w.m.Dot(s.Pose.V), s.lu)
-		across := s.works(press, w.m.Dot(s.Pose.U), s.lv)
-		if s.WrapRad > 0 && s.f.Tube {
-			across = min(across, f.D*math.Sin(min(s.WrapRad, math.Pi)/2))
+		f.Area = f.Along * max(across, 0)
+		s.now = f
+	}
+	for i := range r.seats {
+		if f := r.seats[i].now; f.F > 0 {
+			f.Wall = r.onWall(i)
+			r.seatSlots[i].consider(r, f, "")
 		}
-		f.Area = f.Along * across
-		r.seatSlots[i].consider(r, f, "")
 	}
 	return nil
 }
@@ -90,7 +106,12 @@ func (r *run) atContacts() error {
 func (s *seat) cannotHold(w wrench, press float64) string {
 	const noise = 1 // N, at the face's rim for couples
 	along, across := math.Abs(w.f.Dot(s.Pose.U)), math.Abs(w.f.Dot(s.Pose.V))
-	if s.WrapRad > 0 && across <= math.Tan(min(s.WrapRad, 0.99*math.Pi)/2)*press {
+	if s.curved() {
+		if what := s.climbs(w, noise); what != "" && press >= -noise {
+			return what
+		}
+		across = 0
+	} else if s.WrapRad > 0 && across <= math.Tan(min(s.WrapRad, 0.99*math.Pi)/2)*press {
 		across = 0
 	}
 	slide, reach := math.Hypot(along, across), s.lu+s.lv

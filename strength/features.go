@@ -180,6 +180,7 @@ type Seat struct {
 	Tube           bool
 	D, T, Beta     float64
 	TubeFy, TubeFu float64
+	Wall           float64 // F and what other seats bring to the same length of the tube's wall
 	Service        float64 // load factor in F
 }
 

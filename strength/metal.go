@@ -178,7 +178,11 @@ func (r *run) markMetals() {
 		r.sizes[i].outside = r.strangeWeld(on, r.b.Welds[i].Joins[:]...)
 	}
 	for i := range r.flows {
-		r.flows[i].outside = r.strangeWeld(on, r.flowSets[i].weld.Joins[:]...)
+		w := r.flowSets[i].weld
+		r.flows[i].outside = r.strangeWeld(on, w.Joins[:]...)
+		if w.Kind != part.Fillet {
+			r.flows[i].outside = "the weld is " + string(w.Kind) + "; only fillets are covered inside a bracket"
+		}
 	}
 	for i := range r.roots {
 		r.roots[i].outside = r.strangeWeld(on, r.weldedTo(r.roots[i].thing)...)

@@ -34,6 +34,7 @@ type model struct {
 	slender   map[int]string // sweeps through members whose section no rule speaks of, and why
 	rods      []rodSet
 	seats     []seat
+	clasps    []clasp
 	trays     []tray
 	spreads   []spread
 	notes     []string
@@ -76,6 +77,7 @@ func compile(b *part.Bracket, basis *Basis) (*model, error) {
 	m.layCorners()
 	m.compilePins()
 	m.layBranches()
+	m.layClasps()
 	m.compileCuts()
 	m.compileWelds()
 	m.compileBolts()
@@ -302,10 +304,11 @@ func (m *model) fraction(br *part.Branch, c int) float64 {
 	s, v := m.b.Shares[i], m.corners[c].value[i]
 	switch s.Rule {
 	case part.Between:
-		if br.Leg == 0 {
-			return v
+		half := s.Legs / 2
+		if br.Leg >= half {
+			v = 1 - v
 		}
-		return 1 - v
+		return v / float64(half)
 	case part.ByPinSpan:
 		p := m.pin(s.Pin)
 		if p == nil || br.Leg >= len(p.reaction(v)) {

@@ -115,6 +115,21 @@ func TestCrossTube(t *testing.T) {
 	lugwright(t, "check", thin).want(t, Failed, "front-tube fails: ")
 }
 
+// The saddle holds its tube under every case; without its collars nothing holds it along its axis, and the job is told so.
+func TestForgeSaddle(t *testing.T) {
+	const saddle = "../../testdata/jobs/forgesaddle.yaml"
+	lugwright(t, "check", saddle).want(t, Done, "")
+	src, err := os.ReadFile(saddle)
+	if err != nil {
+		t.Fatal(err)
+	}
+	bare := filepath.Join(t.TempDir(), "bare.yaml")
+	if err := os.WriteFile(bare, []byte(strings.Replace(string(src), "collar_thickness: 10 mm", "collar_thickness: 0 mm", 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", bare).want(t, Misused, "no load path")
+}
+
 // The first line of the demo jobs names a schema; it is there and it is today's.
 func TestDemoSchemaIsCurrent(t *testing.T) {
 	want := lugwright(t, "schema").want(t, Done, "").out

@@ -5,13 +5,15 @@
 //	needs.go     refusals gathered while a kind checks its parameters
 //	rules.go     rules of room: edges, pitches, sockets, snipes, torch access
 //	plates.go    gusset outlines and spreads
-//	fold.go      folds of 90 degrees
+//	fold.go      folds of 90 degrees in sheet and plate
 //	footplate.go plates bolted down under what stands on them
 //	ear.go       plates with a pin hole under a round head
 //	cheek.go     cheek plates and bosses round a pin hole, rings
 //	fork.go      the other side of a lug's pin
 //	holes.go     pin and bolt holes, bolt patterns
 //	bolting.go   bolts of a pattern and their room
+//	webangle.go  an angle beside a rail, rolled or bent of plate: legs, stiffeners, bolts, sweeps
+//	frame.go     rules for holes in a frame rail
 //	rods.go      hanger rods and their washers
 //	marks.go     where a part mark fits on a plate
 //	params.go    declarations of parameters in one line each

@@ -87,20 +87,12 @@ func (f FootPlate) CheckSockets(n *Needs, param string, diaMM float64, standing 
 func (f FootPlate) Pry() (across [2]part.Pry) {
 	endU, endV := f.ends()
 	if b := f.Us[len(f.Us)-1] - f.BlockU; b > 0 {
-		across[0] = part.Pry{BMM: b, AMM: endU, PMM: Tributary(len(f.Vs), spacing(f.Vs), endV)}
+		across[0] = part.Pry{BMM: b, AMM: endU, PMM: TributaryMM(len(f.Vs), spacing(f.Vs), endV)}
 	}
 	if b := f.Vs[len(f.Vs)-1] - f.BlockV; b > 0 {
-		across[1] = part.Pry{BMM: b, AMM: endV, PMM: Tributary(len(f.Us), spacing(f.Us), endU)}
+		across[1] = part.Pry{BMM: b, AMM: endV, PMM: TributaryMM(len(f.Us), spacing(f.Us), endU)}
 	}
 	return across
-}
-
-// Tributary is the least length of ply that serves one bolt of a line: half a pitch and the rest to the end, or a pitch.
-func Tributary(count int, pitchMM, endMM float64) float64 {
-	if count == 1 {
-		return 2 * endMM
-	}
-	return min(pitchMM, pitchMM/2+endMM)
 }
 
 // spacing is the distance between lines of bolts; 0 for a single one.

@@ -7,10 +7,12 @@ import (
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/crosstube"
 	"lugwright/geometry/kinds/doubler"
+	"lugwright/geometry/kinds/foot"
 	"lugwright/geometry/kinds/gusset"
 	"lugwright/geometry/kinds/keeperplate"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/saddle"
 	"lugwright/geometry/kinds/spreaderwasher"
 	"lugwright/geometry/kinds/standoff"
 	"lugwright/geometry/kinds/stiffener"
@@ -26,10 +28,12 @@ func All() []geometry.Kind {
 		clevis.Kind(),
 		crosstube.Kind(),
 		doubler.Kind(),
+		foot.Kind(),
 		gusset.Kind(),
 		keeperplate.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		saddle.Kind(),
 		spreaderwasher.Kind(),
 		standoff.Kind(),
 		stiffener.Kind(),

@@ -122,7 +122,7 @@ func partings(a, b *hull) []part.Vec {
 	return append(list, part.Vec{X: 1}, part.Vec{Y: 1}, part.Vec{Z: 1})
 }
 
-// backToFront gives the order in which to paint. Where things cover each other in a ring the farthest comes first.
+// backToFront gives the order in which to paint. Where things cover each other in a ring the farthest of the ring comes first.
 func backToFront(list []solid) []int {
 	hulls := make([]hull, len(list))
 	for i := range list {
@@ -151,20 +151,50 @@ func backToFront(list []solid) []int {
 	return order
 }
 
-// next is the farthest solid that covers nothing unpainted, or the farthest at all.
+// next is the farthest solid that covers nothing unpainted but what covers it in turn, round a ring.
 func next(hulls []hull, behind [][]bool, done []bool) int {
 	best, bestFree := -1, false
 	for i := range hulls {
 		if done[i] {
 			continue
 		}
-		free := true
-		for j, must := range behind[i] {
-			free = free && (!must || done[j])
-		}
+		free := len(under(i, behind, done)) == 0
 		if best < 0 || free && !bestFree || free == bestFree && hulls[i].depth < hulls[best].depth {
 			best, bestFree = i, free
 		}
 	}
+	if bestFree {
+		return best
+	}
+	// Down from any solid, what covers the fewest is in a ring that covers nothing else.
+	ring := under(best, behind, done)
+	for _, i := range ring {
+		if u := under(i, behind, done); len(u) < len(ring) {
+			ring = u
+		}
+	}
+	for k, i := range ring {
+		if k == 0 || hulls[i].depth < hulls[best].depth {
+			best = i
+		}
+	}
 	return best
+}
+
+// under lists the unpainted solids that one covers, and those that they cover in turn; itself only where it is in a ring.
+func under(i int, behind [][]bool, done []bool) []int {
+	seen := make([]bool, len(behind))
+	var list []int
+	for at, k := i, 0; ; k++ {
+		for j, must := range behind[at] {
+			if must && !done[j] && !seen[j] {
+				seen[j] = true
+				list = append(list, j)
+			}
+		}
+		if k >= len(list) {
+			return list
+		}
+		at = list[k]
+	}
 }

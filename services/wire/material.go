@@ -36,7 +36,7 @@ func DecodeMaterials(m *pb.ListMaterialsResponse) (*Materials, error) {
 func grade(g *material.Grade) *pb.Grade {
 	m := &pb.Grade{
 		Name: g.Name, Aliases: g.Aliases, Form: g.Form, Family: string(g.Family), Source: g.Source, FromMemory: g.FromMemory,
-		EMpa: g.EMPa, DensityKgPerM3: g.Density, Bands: all(g.Bands, band), WeldedFrom: g.WeldedFrom, ListedIn: g.ListedIn,
+		EMpa: g.EMPa, DensityKgPerM3: g.Density, DesignWall: g.DesignWall, Bands: all(g.Bands, band), WeldedFrom: g.WeldedFrom, ListedIn: g.ListedIn,
 	}
 	if g.Welded != nil {
 		m.Welded = band(g.Welded)
@@ -48,7 +48,7 @@ func readGrade(r *reader, m *pb.Grade) material.Grade {
 	g := material.Grade{
 		Name: r.text("name", m.Name), Aliases: r.texts("aliases", maxThings, m.Aliases), Form: r.text("form", m.Form),
 		Family: material.Family(r.text("family", m.Family)), Source: r.words("source", m.Source), FromMemory: m.FromMemory,
-		EMPa: r.number("e_mpa", m.EMpa), Density: r.number("density_kg_per_m3", m.DensityKgPerM3),
+		EMPa: r.number("e_mpa", m.EMpa), Density: r.number("density_kg_per_m3", m.DensityKgPerM3), DesignWall: r.number("design_wall", m.DesignWall),
 		Bands:      many(r, "bands", maxThings, m.Bands, readBand),
 		WeldedFrom: r.words("welded_from", m.WeldedFrom), ListedIn: r.texts("listed_in", maxThings, m.ListedIn),
 	}

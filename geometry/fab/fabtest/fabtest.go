@@ -185,7 +185,7 @@ func (c *checker) welds() {
 func (c *checker) atEdge(id string, stands *part.Plate, at part.Vec) bool {
 	if stands != nil {
 		u, v, off := stands.Pose.Local(at)
-		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Outer.DistTo(shape.Point{X: u, Y: v}) < nearMM
+		return math.Abs(math.Abs(off)-stands.ThicknessMM/2) < nearMM && stands.Shape(false).DistTo(shape.Point{X: u, Y: v}) < nearMM
 	}
 	m := c.b.Member(id)
 	if m == nil {
@@ -251,14 +251,25 @@ func (c *checker) bolts() {
 	}
 }
 
-// freeEdges leaves out an angle's heel, which is no edge of its leg B.
+// freeEdges leaves out what is no edge of a leg: the corner of an angle, the fold of a bent plate.
 func (c *checker) freeEdges(p *part.Plate) shape.Loop {
 	for i := range c.b.Members {
-		if m := &c.b.Members[i]; p.ID == m.ID+".b" {
-			return shape.Rect(shape.Point{Y: -m.LengthMM - m.Profile.BMM}, shape.Point{X: m.LengthMM, Y: m.Profile.BMM})
+		if m := &c.b.Members[i]; p.ID == m.ID+".a" || p.ID == m.ID+".b" {
+			tip := p.Outer.BBox().Max.Y
+			return shape.Rect(shape.Point{Y: -m.LengthMM - tip}, shape.Point{X: m.LengthMM, Y: tip})
 		}
 	}
-	return p.Outer
+	if root, _, turned := strings.Cut(p.ID, "."); !turned || c.b.Plate(root) == nil {
+		return p.Outer
+	}
+	// What is turned up has its fold along v = 0.
+	out := slices.Clone(p.Outer)
+	for i := range out {
+		if out[i].Y < nearMM {
+			out[i].Y -= p.Outer.BBox().Width() + p.Outer.BBox().Height()
+		}
+	}
+	return out
 }
 
 func hasHole(p *part.Plate, at shape.Point, dia float64) bool {
@@ -304,6 +315,8 @@ func (c *checker) paths() {
 				switch {
 				case br.Share == "":
 					sum++
+				case c.b.Share(br.Share).Rule == part.Between:
+					sum += halved(br.Leg, len(p.Branches), first)
 				case br.Leg == 0:
 					sum += first
 				default:
@@ -315,6 +328,14 @@ func (c *checker) paths() {
 			}
 		}
 	}
+}
+
+// halved is what a leg of a share takes whose first half takes a fraction of all.
+func halved(leg, legs int, first float64) float64 {
+	if leg >= legs/2 {
+		first = 1 - first
+	}
+	return first / float64(legs/2)
 }
 
 // firsts gives the fractions that the first leg of a share may take.

@@ -37,7 +37,7 @@ func (d *design) unchecked() []string {
 		}
 		return append(out, "the cross member as a beam")
 	}
-	if a := readAngle(d); len(a.stiff) > 0 && a.stiff[len(a.stiff)-1]-a.stiffT/2 > d.earW/2 {
+	if s := readAngle(d).Stiff; len(s.Xs) > 0 && s.Xs[len(s.Xs)-1]-s.T/2 > d.earW/2 {
 		out = append(out, "bending of the angle's leg along the rail, from the ears to the stiffeners beyond their ends")
 	}
 	return append(out, "the angle as a beam along the rail: bending, twist and warping from the ears to its bolts")

@@ -75,7 +75,7 @@ func (d *design) boltFoot(b *part.Bracket) {
 		{Thing: "support", ThicknessMM: wall, Material: d.v.Word("support_material")},
 	})
 	// Between the upright and the bolts, reckoned from the upright's middle plane as in an angle (AISC Manual Part 9, from memory).
-	g.Across[1] = part.Pry{BMM: d.row(), AMM: edge, PMM: fab.Tributary(len(points), fab.LeastPitch(points), side)}
+	g.Across[1] = part.Pry{BMM: d.row(), AMM: edge, PMM: fab.TributaryMM(len(points), fab.LeastPitch(points), side)}
 	b.Bolts = append(b.Bolts, g)
 	d.addFootSweep(b, d.row(), "foot bolts")
 	b.Notes = append(b.Notes, "bolt the foot down before anything is bolted to the upright")

@@ -163,7 +163,7 @@ var seatRules = []strength.Rule[strength.Seat]{
 		contactBearing.Check(c, contactGivens{P: f.F, A: f.Area, Fy: f.Fy})
 	}},
 	{Of: saddleRing, Check: func(c *strength.Calc, f *strength.Seat) {
-		saddleRing.Check(c, saddleGivens{P: f.F, D: f.D, T: f.T, B: f.Along, Beta: f.Beta, Carried: 1, Fy: f.TubeFy})
+		saddleRing.Check(c, saddleGivens{P: f.Wall, D: f.D, T: f.T, B: f.Along, Beta: f.Beta, Carried: 1, Fy: f.TubeFy})
 		c.SkipUnless(f.Tube, "no tube's wall lies under it")
 	}},
 }

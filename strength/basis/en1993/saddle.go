@@ -95,7 +95,7 @@ var seatRules = []strength.Rule[strength.Seat]{
 		contactBearing.Check(c, contactGivens{F: f.F, A: f.Area, Fy: f.Fy})
 	}},
 	{Of: saddleRing, Check: func(c *strength.Calc, f *strength.Seat) {
-		saddleRing.Check(c, saddleGivens{F: f.F, D: f.D, T: f.T, B: f.Along, Beta: f.Beta, Carried: 1, Fy: f.TubeFy})
+		saddleRing.Check(c, saddleGivens{F: f.Wall, D: f.D, T: f.T, B: f.Along, Beta: f.Beta, Carried: 1, Fy: f.TubeFy})
 		c.SkipUnless(f.Tube, "no tube's wall lies under it")
 	}},
 }

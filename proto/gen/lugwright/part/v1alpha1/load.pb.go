@@ -124,7 +124,7 @@ const (
 	ShareRule_SHARE_RULE_UNSPECIFIED ShareRule = 0
 	// Every leg takes the same.
 	ShareRule_SHARE_RULE_EQUAL ShareRule = 1
-	// The first leg takes low to high of the whole, the second the rest.
+	// The first leg takes low to high of the whole, the second the rest; of more legs, an even number, each half is one leg.
 	ShareRule_SHARE_RULE_BETWEEN ShareRule = 2
 	// Statics of the pin's span with the load at either end of its travel.
 	ShareRule_SHARE_RULE_PIN_SPAN ShareRule = 3

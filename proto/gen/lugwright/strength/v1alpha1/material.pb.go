@@ -49,7 +49,9 @@ type Grade struct {
 	// Source of the strength beside a weld.
 	WeldedFrom string `protobuf:"bytes,11,opt,name=welded_from,json=weldedFrom,proto3" json:"welded_from,omitempty"`
 	// Design standards whose material list has it.
-	ListedIn      []string `protobuf:"bytes,12,rep,name=listed_in,json=listedIn,proto3" json:"listed_in,omitempty"`
+	ListedIn []string `protobuf:"bytes,12,rep,name=listed_in,json=listedIn,proto3" json:"listed_in,omitempty"`
+	// Design wall of a tube over its nominal one; 0 where design goes by the nominal wall.
+	DesignWall    float64 `protobuf:"fixed64,13,opt,name=design_wall,json=designWall,proto3" json:"design_wall,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -166,6 +168,13 @@ func (x *Grade) GetListedIn() []string {
 		return x.ListedIn
 	}
 	return nil
+}
+
+func (x *Grade) GetDesignWall() float64 {
+	if x != nil {
+		return x.DesignWall
+	}
+	return 0
 }
 
 // StrengthBand is a row of a strength table.
@@ -663,7 +672,7 @@ var File_lugwright_strength_v1alpha1_material_proto protoreflect.FileDescriptor
 
 const file_lugwright_strength_v1alpha1_material_proto_rawDesc = "" +
 	"\n" +
-	"*lugwright/strength/v1alpha1/material.proto\x12\x1blugwright.strength.v1alpha1\"\x9c\x03\n" +
+	"*lugwright/strength/v1alpha1/material.proto\x12\x1blugwright.strength.v1alpha1\"\xbd\x03\n" +
 	"\x05Grade\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x18\n" +
 	"\aaliases\x18\x02 \x03(\tR\aaliases\x12\x12\n" +
@@ -679,7 +688,9 @@ const file_lugwright_strength_v1alpha1_material_proto_rawDesc = "" +
 	" \x01(\v2).lugwright.strength.v1alpha1.StrengthBandR\x06welded\x12\x1f\n" +
 	"\vwelded_from\x18\v \x01(\tR\n" +
 	"weldedFrom\x12\x1b\n" +
-	"\tlisted_in\x18\f \x03(\tR\blistedIn\"j\n" +
+	"\tlisted_in\x18\f \x03(\tR\blistedIn\x12\x1f\n" +
+	"\vdesign_wall\x18\r \x01(\x01R\n" +
+	"designWall\"j\n" +
 	"\fStrengthBand\x12\x17\n" +
 	"\aover_mm\x18\x01 \x01(\x01R\x06overMm\x12\x13\n" +
 	"\x05to_mm\x18\x02 \x01(\x01R\x04toMm\x12\x15\n" +
