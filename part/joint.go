@@ -99,7 +99,7 @@ type WeldGroup struct {
 	Joins     [2]string // the plate that stands, and what it stands on
 	Kind      WeldKind
 	LegMM     float64 // of a fillet; effective throat of a groove weld
-	Electrode string // filler grade, e.g. "E70"
+	Electrode string  // filler grade, e.g. "E70"
 	Segments  []WeldSegment
 	BothSides bool // fillets on both faces of the plate: no bending about the root of a one-sided weld
 	AlongEdge bool // the fillet runs along the plate's own edge, as on a lap: its leg is limited by the thickness

@@ -131,8 +131,26 @@ type Path struct {
 type Branch struct {
 	Share   string // empty: the whole component
 	Leg     int    // which leg of the share, from 0
+	Then    []Fork // where that leg forks again, in order
 	At      Vec    // point at which the branch's force enters the first thing
 	Through []string
+	// Thrust and Couple are what the other legs of a frame do to this one at At, for each N or N*mm of the branch's own part. They are
+	// the legs of an equal share, the last on their way, and balance among them.
+	Thrust, Couple Vec
+}
+
+// Fork is one leg of a share.
+type Fork struct {
+	Share string
+	Leg   int
+}
+
+// Forks are all the forks on the branch's way, in order.
+func (b *Branch) Forks() []Fork {
+	if b.Share == "" {
+		return b.Then
+	}
+	return append([]Fork{{b.Share, b.Leg}}, b.Then...)
 }
 
 // Sweep is a stretch along which sections are cut: from where load enters to the root.
@@ -148,6 +166,9 @@ type Sweep struct {
 	ReachMM   float64  // and how far it reaches from the support
 	Bolts     string   // bolt group whose bolts and contact act on the swept thing between From and To
 	Name      string   // words for the place, e.g. "ear", "angle leg"
+	Via       string   // loads that pass this thing as well are all that act; empty: all that pass the swept things
+	Alone     bool     // only the piece that the line From-To passes is cut, one leg of a frame
+	FreeMM    float64  // length that is free to buckle at every cut, where it is more than that from From
 }
 
 // Level says whether a load already holds its load factors.

@@ -128,7 +128,10 @@ func mirrorLoadPoint(l LoadPoint) LoadPoint {
 
 func mirrorPath(p Path) Path {
 	p.Component = mirrorComponent(p.Component)
-	p.Branches = mapped(p.Branches, func(b Branch) Branch { b.At = flip(b.At); return b })
+	p.Branches = mapped(p.Branches, func(b Branch) Branch {
+		b.At, b.Thrust, b.Couple = flip(b.At), flip(b.Thrust), flip(b.Couple).Scale(-1) // a couple is an axial vector
+		return b
+	})
 	return p
 }
 

@@ -538,6 +538,10 @@ func (v *validator) loads() {
 		if s.Bolts != "" && b.BoltGroup(s.Bolts) == nil {
 			v.refuse(at+".bolts", s.Bolts, "a bolt group of the bracket")
 		}
+		if s.Via != "" {
+			v.refers(at+".via", s.Via)
+		}
+		v.between(at+".free_mm", s.FreeMM, 0, absurdMM)
 	}
 }
 
@@ -568,15 +572,11 @@ func (v *validator) branches(at string, p Path) {
 		v.refuse(at+".branches", fmt.Sprint(len(p.Branches)), "1 to 50 branches")
 		return
 	}
-	share := p.Branches[0].Share
-	legs := map[int]bool{}
-	for k, br := range p.Branches {
-		path := fmt.Sprintf("%s.branches[%d]", at, k)
+	all := make([]*Branch, len(p.Branches))
+	for k := range p.Branches {
+		br, path := &p.Branches[k], fmt.Sprintf("%s.branches[%d]", at, k)
 		v.finite(path+".at", br.At)
-		if br.Share != share {
-			v.refuse(path+".share", br.Share, "one share for all branches of a path")
-		}
-		legs[br.Leg] = true
+		v.finite(path+".thrust", br.Thrust, br.Couple)
 		for _, id := range br.Through {
 			v.refers(path+".through", id)
 		}
@@ -584,24 +584,81 @@ func (v *validator) branches(at string, p Path) {
 			v.refuse(path+".through", strings.Join(br.Through, " > "), "a chain that ends at a support")
 			continue
 		}
-		v.spanned(path, br)
+		all[k] = br
+		v.spanned(path, *br)
 	}
-	want := 1
-	if share != "" {
-		s := v.b.Share(share)
-		if s == nil {
-			v.refuse(at+".share", share, "a share of the bracket")
+	v.forked(at+".branches", all, nil)
+}
+
+// forked checks branches that have come the same way so far: one that ends there, or every leg of one share more.
+func (v *validator) forked(at string, branches []*Branch, way []Fork) {
+	depth := len(way)
+	first := branches[0].Forks()
+	if len(first) == depth {
+		if len(branches) > 1 {
+			v.refuse(at, fmt.Sprintf("%d branches at the end of one way", len(branches)), "one branch for each of the legs")
+		}
+		if b := branches[0]; depth == 0 && (b.Thrust != (Vec{}) || b.Couple != (Vec{})) {
+			v.refuse(at, "thrust or couple on a branch alone", "legs of an equal share that balance each other")
+		}
+		return
+	}
+	id := first[depth].Share
+	s := v.b.Share(id)
+	switch {
+	case s == nil:
+		v.refuse(at, fmt.Sprintf("share %q", id), "a share of the bracket")
+		return
+	case s.Legs > absurdCount || slices.ContainsFunc(way, func(f Fork) bool { return f.Share == id }):
+		v.refuse(at, fmt.Sprintf("share %q twice on one way", id), "each share once on a way")
+		return
+	case s.Rule == ByBeamSpan && (depth > 0 || len(first) > 1):
+		v.refuse(at, fmt.Sprintf("share %q beside another on one way", id), "the two ends of a member as a path's only fork")
+		return
+	}
+	legs := map[int][]*Branch{}
+	for _, b := range branches {
+		f := b.Forks()
+		if len(f) <= depth || f[depth].Share != id {
+			v.refuse(at, fmt.Sprintf("a branch that does not fork at share %q as those beside it do", id), "one share for all branches that come the same way")
 			return
 		}
-		want = s.Legs
+		legs[f[depth].Leg] = append(legs[f[depth].Leg], b)
 	}
-	if len(legs) != want || len(p.Branches) != want {
-		v.refuse(at+".branches", fmt.Sprintf("%d branches on %d legs", len(p.Branches), len(legs)), fmt.Sprintf("one branch for each of %d legs", want))
+	if len(legs) != s.Legs {
+		v.refuse(at, fmt.Sprintf("%d legs of share %q", len(legs), id), fmt.Sprintf("one branch for each of %d legs", s.Legs))
 	}
-	for leg := range want {
-		if !legs[leg] {
-			v.refuse(at+".branches", fmt.Sprintf("leg %d is missing", leg), "legs numbered from 0")
+	for leg := range s.Legs {
+		if legs[leg] == nil {
+			v.refuse(at, fmt.Sprintf("leg %d of share %q is missing", leg, id), "legs numbered from 0")
+			continue
 		}
+		v.forked(at, legs[leg], append(slices.Clone(way), Fork{id, leg}))
+	}
+	v.balanced(at, branches, s, depth+1)
+}
+
+// balanced checks that what legs of a frame do to each other cancels over the legs that end at this share.
+func (v *validator) balanced(at string, branches []*Branch, s *Share, depth int) {
+	var force, moment Vec
+	most, some, ends := 0.0, false, 0
+	for _, b := range branches {
+		if len(b.Forks()) != depth {
+			continue
+		}
+		ends++
+		some = some || b.Thrust != (Vec{}) || b.Couple != (Vec{})
+		turn := b.Couple.Add(b.At.Cross(b.Thrust))
+		force, moment = force.Add(b.Thrust), moment.Add(turn)
+		most = max(most, b.Thrust.Norm(), turn.Norm())
+	}
+	const rounding = 1e-9
+	switch {
+	case !some:
+	case s.Rule != Equal || ends != s.Legs:
+		v.refuse(at, fmt.Sprintf("thrust or couple on legs of share %q", s.ID), "an equal share whose legs all end there")
+	case force.Norm() > rounding*(1+most) || moment.Norm() > rounding*(1+most):
+		v.refuse(at, fmt.Sprintf("thrusts of share %q add up to %.3g and %.3g mm", s.ID, force.Norm(), moment.Norm()), "legs that balance each other")
 	}
 }
 

@@ -65,6 +65,46 @@ func TestRefused(t *testing.T) {
 	}
 }
 
+// A path that forks more than once has every leg of every share, each share once on a way, and legs of a frame that balance each other.
+func TestForks(t *testing.T) {
+	for name, c := range map[string]struct {
+		spoil func(p *part.Path)
+		words string
+	}{
+		"none":                     {func(*part.Path) {}, ""},
+		"a branch is missing":      {func(p *part.Path) { p.Branches = p.Branches[1:] }, "legs"},
+		"a branch twice":           {func(p *part.Path) { p.Branches = append(p.Branches, p.Branches[1]) }, "2 branches at the end of one way"},
+		"a leg beyond the share":   {func(p *part.Path) { p.Branches[1].Then[2].Leg = 2 }, "is missing"},
+		"a share that is not":      {func(p *part.Path) { p.Branches[1].Then[0].Share = "none" }, "does not fork"},
+		"a share twice on a way":   {func(p *part.Path) { p.Branches[1].Then[1].Share = "travel" }, "twice on one way"},
+		"one thrust is larger":     {func(p *part.Path) { p.Branches[1].Thrust.X *= 1.01 }, "add up to"},
+		"one couple is larger":     {func(p *part.Path) { p.Branches[1].Couple.Y *= 1.01 }, "add up to"},
+		"thrust with no partner":   {func(p *part.Path) { p.Branches[0].Thrust.X = 1 }, "equal share"},
+		"thrust on a whole load":   {func(p *part.Path) { p.Branches = p.Branches[:1]; p.Branches[0] = whole(p.Branches[0]) }, "branch alone"},
+		"a way that ends too soon": {func(p *part.Path) { p.Branches[1].Then = p.Branches[1].Then[:2] }, "at the end of one way"},
+	} {
+		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "arch", Name: "single", Hand: part.LeftHand})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for i := range b.Paths {
+			if b.Paths[i].Component == part.FzMinus {
+				c.spoil(&b.Paths[i])
+			}
+		}
+		switch err := b.Validate(); {
+		case c.words == "" && err != nil, c.words != "" && (err == nil || !strings.Contains(err.Error(), c.words)):
+			t.Errorf("%s: want %q, got %v", name, c.words, err)
+		}
+	}
+}
+
+// whole is a branch that takes all of its load and still is said to be thrust aside.
+func whole(b part.Branch) part.Branch {
+	b.Share, b.Then, b.Thrust = "", nil, part.Vec{X: 1}
+	return b
+}
+
 // Every number of a bracket is looked at: NaN and infinities in any of them are refused, with a field.
 func TestEveryNumberIsChecked(t *testing.T) {
 	n := 0

@@ -274,10 +274,10 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	bare := *c
 	ids, active := m.together(s, c.at, c.normal, false)
 	if len(ids) == len(s.Things) {
-		m.fillSection(c, c.working(s, m.chordsOf(ids, c)), nil, ids)
+		m.fillSection(c, c.working(s, m.chordsOf(s, ids, c)), nil, ids)
 		return
 	}
-	whole := m.reached(s, c, m.chordsOf(ids, c))
+	whole := m.reached(s, c, m.chordsOf(s, ids, c))
 	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
 		m.fillSection(c, c.working(s, whole), nil, ids)
 		return
@@ -292,11 +292,11 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	if c.own = len(few) == len(ids); !c.own && len(few) > len(s.Things) {
 		own := bare
 		own.label, own.own = "its own gussets acting", true
-		if m.fillSection(&own, m.chordsOf(few, &own), mine, few); own.f.Area > 0 {
+		if m.fillSection(&own, m.chordsOf(s, few, &own), mine, few); own.f.Area > 0 {
 			last.less, last = &own, &own
 		}
 	}
-	if main := m.thing(s.Things[0]).chords(c.at, c.normal); len(main) > 0 {
+	if main := m.chordsOf(s, s.Things[:1], c); len(main) > 0 {
 		bare.label = "without its gussets"
 		if m.fillSection(&bare, bare.working(s, main), nil, s.Things); bare.f.Area > 0 {
 			last.less = &bare
@@ -304,14 +304,29 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	}
 }
 
-func (m *model) chordsOf(ids []string, c *cut) []chordPiece {
+// chordsOf cuts plates at a cut of a sweep.
+func (m *model) chordsOf(s *part.Sweep, ids []string, c *cut) []chordPiece {
 	var out []chordPiece
 	for _, id := range ids {
-		if t := m.thing(id); t != nil {
-			out = append(out, t.chords(c.at, c.normal)...)
+		t := m.thing(id)
+		if t == nil {
+			continue
 		}
+		chords := t.chords(c.at, c.normal)
+		if s.Alone && slices.Contains(s.Things, id) {
+			chords = slices.DeleteFunc(chords, func(ch chordPiece) bool { return math.Abs(c.at.Sub(ch.mid).Dot(ch.dir)) > ch.length/2 })
+		}
+		out = append(out, chords...)
 	}
 	return out
+}
+
+// sweptBy says which branches act on what a sweep cuts.
+func (m *model) sweptBy(s *part.Sweep, ids ...string) []bool {
+	if s.Via == "" {
+		return m.passes(ids...)
+	}
+	return both(m.passes(ids...), m.passes(s.Via))
 }
 
 // tan30 is the spread of a load in a plate: 30 degrees, AISC Manual Part 9 (Whitmore section) for axial force; used for bending
@@ -377,7 +392,9 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	if err != nil {
 		return
 	}
-	c.passes, c.loads = m.passes(ids...), m.beyond(ids, c.at, c.normal)
+	s := &m.b.Sweeps[c.slot]
+	c.passes = m.sweptBy(s, ids...)
+	c.loads = both(c.passes, m.beyond(ids, c.at, c.normal))
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
@@ -395,10 +412,10 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	}
 	c.f = section(whole, full, effective)
 	c.strips = m.stripsAt(c, whole)
-	if s := &m.b.Sweeps[c.slot]; s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
+	if s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
 		c.flatten(c.clipped(s, whole))
 	}
-	c.f.FreeLength = c.ribArm
+	c.f.FreeLength = max(c.ribArm, s.FreeMM)
 }
 
 // stripsAt bends the strips of a plate beside an opening by their shear, over half the opening's length each way (elementary statics of a frame); strips take the shear by

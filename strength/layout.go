@@ -95,7 +95,7 @@ func (m *model) besideWebs(s *part.Sweep) float64 {
 		if s.Ribs || len(active) == 0 {
 			continue
 		}
-		whole := m.chordsOf(ids, &cut{at: at, normal: normal})
+		whole := m.chordsOf(s, ids, &cut{at: at, normal: normal})
 		for _, ch := range whole {
 			webs, _ := websOn(ch, whole, active)
 			if ch.t.plate.ID != s.Things[0] || len(webs) == 0 {

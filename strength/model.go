@@ -289,7 +289,7 @@ func (m *model) carried(br *branch, c int) carried {
 		return b.take(br.Leg, f, mo, br.At, int(m.corners[c].value[i]))
 	}
 	s := m.fraction(br.Branch, c)
-	return carried{f.Scale(s), mo.Scale(s)}
+	return carried{f.Add(br.Thrust).Scale(s), mo.Add(br.Couple).Scale(s)}
 }
 
 func (m *model) share(id string) int {
@@ -297,24 +297,30 @@ func (m *model) share(id string) int {
 }
 
 func (m *model) fraction(br *part.Branch, c int) float64 {
-	if br.Share == "" {
-		return 1
+	all := 1.0
+	for _, f := range br.Forks() {
+		all *= m.legFraction(f, c)
 	}
-	i := m.share(br.Share)
+	return all
+}
+
+// legFraction is what one leg of a share takes at a corner.
+func (m *model) legFraction(f part.Fork, c int) float64 {
+	i := m.share(f.Share)
 	s, v := m.b.Shares[i], m.corners[c].value[i]
 	switch s.Rule {
 	case part.Between:
 		half := s.Legs / 2
-		if br.Leg >= half {
+		if f.Leg >= half {
 			v = 1 - v
 		}
 		return v / float64(half)
 	case part.ByPinSpan:
 		p := m.pin(s.Pin)
-		if p == nil || br.Leg >= len(p.reaction(v)) {
+		if p == nil || f.Leg >= len(p.reaction(v)) {
 			return 0
 		}
-		return p.reaction(v)[br.Leg]
+		return p.reaction(v)[f.Leg]
 	}
 	return 1 / float64(s.Legs)
 }

@@ -145,7 +145,7 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 			at := w.chord.mid.Sub(c.at).Dot(c.chord)
 			rb := rib{offset: at, part: m.reachedPart(c, at, w.chord.t.plate.ThicknessMM), off: s.CY - c.plane(flange).Y, f: section(chords, s, s), label: w.chord.t.plate.ID}
 			rb.words = rb.label + " acting"
-			rb.f.FreeLength = c.ribArm
+			rb.f.FreeLength = max(c.ribArm, m.b.Sweeps[c.slot].FreeMM)
 			rb.own = c.shareOf(*w.chord, s)
 			c.ribs = append(c.ribs, rb)
 			middle = flange.mid

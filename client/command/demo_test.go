@@ -130,6 +130,21 @@ func TestForgeSaddle(t *testing.T) {
 	lugwright(t, "check", bare).want(t, Misused, "no load path")
 }
 
+// The arch passes at both ends of what the builder states; plates of 6 mm fail under the hammer's side load.
+func TestForgeArch(t *testing.T) {
+	const job = "../../testdata/jobs/forgearch.yaml"
+	lugwright(t, "check", job).want(t, Done, "")
+	src, err := os.ReadFile(job)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin := filepath.Join(t.TempDir(), "thin.yaml")
+	if err := os.WriteFile(thin, []byte(strings.Replace(string(src), "plate_thickness: 16 mm", "plate_thickness: 6 mm", 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", thin).want(t, Failed, "arch fails: ")
+}
+
 // The first line of the demo jobs names a schema; it is there and it is today's.
 func TestDemoSchemaIsCurrent(t *testing.T) {
 	want := lugwright(t, "schema").want(t, Done, "").out

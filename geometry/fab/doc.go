@@ -9,11 +9,13 @@
 //	footplate.go plates bolted down under what stands on them
 //	ear.go       plates with a pin hole under a round head
 //	cheek.go     cheek plates and bosses round a pin hole, rings
+//	bodylug.go   the body's lug between two ears of the bracket
 //	fork.go      the other side of a lug's pin
 //	holes.go     pin and bolt holes, bolt patterns
 //	bolting.go   bolts of a pattern and their room
 //	webangle.go  an angle beside a rail, rolled or bent of plate: legs, stiffeners, bolts, sweeps
 //	frame.go     rules for holes in a frame rail
+//	put.go       pieces made apart and put where they belong
 //	rods.go      hanger rods and their washers
 //	marks.go     where a part mark fits on a plate
 //	params.go    declarations of parameters in one line each

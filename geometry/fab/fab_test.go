@@ -128,3 +128,51 @@ func TestBearingOfRoundedPlate(t *testing.T) {
 		t.Errorf("%g wide, want %g", got, 50*math.Sqrt2)
 	}
 }
+
+// A lug of 40 with gaps of 2 between ears of 16: seats at 30 either side, a pin of 76 and the play, 1.15 pins for nut and washer or half a pin for a
+// keeper. Only head and nut pull both ears along.
+func TestBodyLug(t *testing.T) {
+	for ends, want := range map[string]struct {
+		length float64
+		tied   bool
+		first  part.EndKind
+	}{
+		"head and nut": {math.Ceil(76.5 + 1.15*25), true, part.EndNut}, "head and retaining bolt": {math.Ceil(76.5 + 25), false, part.EndRetainer},
+		"keeper": {math.Ceil(76.5 + 12.5), false, part.EndKeeper},
+	} {
+		l := BodyLug{PinMM: 25, HoleMM: 25.5, ThicknessMM: 40, GapMM: 2, RadiusMM: 30, PlayMM: 0.5, Ends: ends}
+		var b part.Bracket
+		l.Hold(&b, [2]string{"in", "out"}, 16, "S355", part.Vec{Z: 90})
+		p := b.Pins[0]
+		if p.LengthMM != want.length || l.Tied() != want.tied || p.Ends[0].Kind != want.first || p.Seats[0].Thing != "in" || p.Seats[0].AtMM != -30 || p.Seats[2].AtMM != 30 {
+			t.Errorf("%s: %+v", ends, p)
+		}
+	}
+}
+
+// What is put in has its names and its place, and still belongs together; what it stands on is the bracket's.
+func TestPut(t *testing.T) {
+	piece := &part.Bracket{
+		Plates:     []part.Plate{{ID: "rib"}},
+		Members:    []part.Member{{ID: "base"}},
+		Bolts:      []part.BoltGroup{{ID: "bolts", Plies: [2]part.Ply{{Thing: "base.b"}, {Thing: "web"}}}},
+		Welds:      []part.WeldGroup{{ID: "w", Joins: [2]string{"rib", "base.a"}, Segments: []part.WeldSegment{{B: part.Vec{Y: 1}}}}},
+		Composites: []part.Composite{{ID: "c", Things: []string{"base.a", "rib"}, Welds: []string{"w"}}},
+		Sweeps:     []part.Sweep{{ID: "s", Things: []string{"base.a"}, Bolts: "bolts", To: part.Vec{Y: 1}}, {ID: "t", Things: []string{"rib"}}},
+		Supports:   []part.Support{{ID: "web"}},
+	}
+	var b part.Bracket
+	by := part.Vec{X: 5}
+	Put(&b, piece, "far-", by)
+	g, w, c, s := b.Bolts[0], b.Welds[0], b.Composites[0], b.Sweeps[0]
+	if b.Plates[0].ID != "far-rib" || b.Members[0].ID != "far-base" || g.ID != "far-bolts" || g.Plies[0].Thing != "far-base.b" || g.Plies[1].Thing != "web" ||
+		w.Joins != [2]string{"far-rib", "far-base.a"} || c.Things[1] != "far-rib" || c.Welds[0] != "far-w" || s.Bolts != "far-bolts" || b.Sweeps[1].Bolts != "" || b.Supports != nil {
+		t.Errorf("%+v", b)
+	}
+	if b.Plates[0].Pose.Origin != by || b.Members[0].Pose.Origin != by || g.Pose.Origin != by || w.Segments[0].B != (part.Vec{X: 5, Y: 1}) || s.To != (part.Vec{X: 5, Y: 1}) || c.From != by {
+		t.Errorf("not moved by %v: %+v", by, b)
+	}
+	if piece.Welds[0].Segments[0].B.X != 0 || piece.Bolts[0].Plies[0].Thing != "base.b" {
+		t.Error("the piece itself was changed")
+	}
+}

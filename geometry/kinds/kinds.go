@@ -3,6 +3,7 @@ package kinds
 
 import (
 	"lugwright/geometry"
+	"lugwright/geometry/kinds/arch"
 	"lugwright/geometry/kinds/backingplate"
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/crosstube"
@@ -24,6 +25,7 @@ import (
 // All lists every kind, in alphabetical order of their folders.
 func All() []geometry.Kind {
 	return []geometry.Kind{
+		arch.Kind(),
 		backingplate.Kind(),
 		clevis.Kind(),
 		crosstube.Kind(),

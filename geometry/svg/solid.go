@@ -75,8 +75,11 @@ func solids(b *part.Bracket) []solid {
 			list = append(list, s)
 		}
 	}
+	plates := slices.Clone(list)
 	for i := range b.Members {
-		list = append(list, memberSolids(&b.Members[i])...)
+		for _, s := range memberSolids(&b.Members[i]) {
+			list = append(list, split(s, plates)...)
+		}
 	}
 	sheets := slices.Clone(list)
 	for i := range b.Pins {
@@ -207,7 +210,7 @@ func boltSolids(g part.BoltGroup, at shape.Point, sheets []solid) []solid {
 	return append(list, hexagon(above, above+0.65*d), hexagon(-below-0.8*d, -below))
 }
 
-// split cuts a round thing at the faces of the sheets that it passes through square, and drops what is inside a hole or in
+// split cuts a round thing or a member at the faces of the sheets that it passes through square, and drops what is inside a hole or in
 // steel, so that a plane parts each piece from each sheet.
 func split(round solid, sheets []solid) []solid {
 	list := []solid{round}

@@ -62,23 +62,44 @@ func readPath(r *reader, m *pb.Path) part.Path {
 }
 
 func branch(b *part.Branch) *pb.Branch {
-	return &pb.Branch{Share: b.Share, Leg: int32(b.Leg), AtMm: vec(b.At), Through: b.Through}
+	m := &pb.Branch{Share: b.Share, Leg: int32(b.Leg), Then: all(b.Then, fork), AtMm: vec(b.At), Through: b.Through}
+	if b.Thrust != (part.Vec{}) {
+		m.Thrust = vec(b.Thrust)
+	}
+	if b.Couple != (part.Vec{}) {
+		m.Couple = vec(b.Couple)
+	}
+	return m
 }
 
 func readBranch(r *reader, m *pb.Branch) part.Branch {
-	return part.Branch{
+	b := part.Branch{
 		Share:   r.text("share", m.Share),
 		Leg:     r.count("leg", m.Leg, maxThings),
 		At:      one(r, "at_mm", m.AtMm, readVec),
+		Then:    many(r, "then", maxThings, m.Then, readFork),
 		Through: r.texts("through", maxThings, m.Through),
 	}
+	if m.Thrust != nil {
+		b.Thrust = one(r, "thrust", m.Thrust, readVec)
+	}
+	if m.Couple != nil {
+		b.Couple = one(r, "couple", m.Couple, readVec)
+	}
+	return b
+}
+
+func fork(f *part.Fork) *pb.Fork { return &pb.Fork{Share: f.Share, Leg: int32(f.Leg)} }
+
+func readFork(r *reader, m *pb.Fork) part.Fork {
+	return part.Fork{Share: r.text("share", m.Share), Leg: r.count("leg", m.Leg, maxThings)}
 }
 
 func sweep(s *part.Sweep) *pb.Sweep {
 	return &pb.Sweep{
 		Id: s.ID, Things: s.Things, FromMm: vec(s.From), ToMm: vec(s.To), Ribs: s.Ribs, EntryMm: s.EntryMM, EntryToMm: s.EntryToMM, EntryFlat: s.EntryFlat,
 		HeightMm: s.HeightMM, ReachMm: s.ReachMM,
-		Bolts: s.Bolts, Name: s.Name,
+		Bolts: s.Bolts, Name: s.Name, Via: s.Via, Alone: s.Alone, FreeMm: s.FreeMM,
 	}
 }
 
@@ -93,6 +114,7 @@ func readSweep(r *reader, m *pb.Sweep) part.Sweep {
 		HeightMM: r.number("height_mm", m.HeightMm), ReachMM: r.number("reach_mm", m.ReachMm),
 		Bolts: r.text("bolts", m.Bolts),
 		Name:  r.text("name", m.Name),
+		Via:   r.text("via", m.Via), Alone: m.Alone, FreeMM: r.number("free_mm", m.FreeMm),
 	}
 }
 

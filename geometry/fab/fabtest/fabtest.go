@@ -306,22 +306,17 @@ func (c *checker) pins() {
 	}
 }
 
-// paths: the branches of each path carry the whole of its load, no more and no less, at either end of its share.
+// paths: the branches of each path carry the whole of its load, no more and no less, at either end of their shares.
 func (c *checker) paths() {
 	for _, p := range c.b.Paths {
-		for _, first := range c.firsts(p.Branches[0].Share) {
+		for high := range 2 {
 			sum := 0.0
-			for _, br := range p.Branches {
-				switch {
-				case br.Share == "":
-					sum++
-				case c.b.Share(br.Share).Rule == part.Between:
-					sum += halved(br.Leg, len(p.Branches), first)
-				case br.Leg == 0:
-					sum += first
-				default:
-					sum += (1 - first) / float64(len(p.Branches)-1)
+			for i := range p.Branches {
+				of := 1.0
+				for _, f := range p.Branches[i].Forks() {
+					of *= c.takes(f, high)
 				}
+				sum += of
 			}
 			if math.Abs(sum-1) > 1e-12 {
 				c.add("path %s carries %g of its load", p.Component, sum)
@@ -330,20 +325,25 @@ func (c *checker) paths() {
 	}
 }
 
-// halved is what a leg of a share takes whose first half takes a fraction of all.
-func halved(leg, legs int, first float64) float64 {
-	if leg >= legs/2 {
-		first = 1 - first
+// takes is what a leg takes of its share, at its low or its high end. Of a share between bounds the first half of the legs takes the fraction alike.
+func (c *checker) takes(f part.Fork, high int) float64 {
+	s := c.b.Share(f.Share)
+	firsts := c.firsts(f.Share)
+	first := firsts[min(high, len(firsts)-1)]
+	switch half := s.Legs / 2; {
+	case s.Rule == part.Between && f.Leg >= half:
+		return (1 - first) / float64(half)
+	case s.Rule == part.Between:
+		return first / float64(half)
+	case f.Leg == 0:
+		return first
 	}
-	return first / float64(legs/2)
+	return (1 - first) / float64(s.Legs-1)
 }
 
 // firsts gives the fractions that the first leg of a share may take.
 func (c *checker) firsts(id string) []float64 {
 	s := c.b.Share(id)
-	if s == nil {
-		return []float64{1}
-	}
 	switch s.Rule {
 	case part.Between:
 		return []float64{s.Lo, s.Hi}

@@ -559,7 +559,13 @@ type Branch struct {
 	// Where its force enters the first thing.
 	AtMm *Vec `protobuf:"bytes,3,opt,name=at_mm,json=atMm,proto3" json:"at_mm,omitempty"`
 	// What it passes through in order, a support last.
-	Through       []string `protobuf:"bytes,4,rep,name=through,proto3" json:"through,omitempty"`
+	Through []string `protobuf:"bytes,4,rep,name=through,proto3" json:"through,omitempty"`
+	// Where its leg forks again, in order.
+	Then []*Fork `protobuf:"bytes,5,rep,name=then,proto3" json:"then,omitempty"`
+	// What the other legs of a frame do to this one where its force enters, for each N or N*mm of its own part: a force.
+	Thrust *Vec `protobuf:"bytes,6,opt,name=thrust,proto3" json:"thrust,omitempty"`
+	// And a moment, in N*mm.
+	Couple        *Vec `protobuf:"bytes,7,opt,name=couple,proto3" json:"couple,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -622,6 +628,82 @@ func (x *Branch) GetThrough() []string {
 	return nil
 }
 
+func (x *Branch) GetThen() []*Fork {
+	if x != nil {
+		return x.Then
+	}
+	return nil
+}
+
+func (x *Branch) GetThrust() *Vec {
+	if x != nil {
+		return x.Thrust
+	}
+	return nil
+}
+
+func (x *Branch) GetCouple() *Vec {
+	if x != nil {
+		return x.Couple
+	}
+	return nil
+}
+
+// Fork is one leg of a share.
+type Fork struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// The share.
+	Share string `protobuf:"bytes,1,opt,name=share,proto3" json:"share,omitempty"`
+	// Which leg of it, from 0.
+	Leg           int32 `protobuf:"varint,2,opt,name=leg,proto3" json:"leg,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Fork) Reset() {
+	*x = Fork{}
+	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Fork) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Fork) ProtoMessage() {}
+
+func (x *Fork) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Fork.ProtoReflect.Descriptor instead.
+func (*Fork) Descriptor() ([]byte, []int) {
+	return file_lugwright_part_v1alpha1_load_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *Fork) GetShare() string {
+	if x != nil {
+		return x.Share
+	}
+	return ""
+}
+
+func (x *Fork) GetLeg() int32 {
+	if x != nil {
+		return x.Leg
+	}
+	return 0
+}
+
 // Sweep is a stretch along which sections are cut, from where load enters to the root.
 type Sweep struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -648,14 +730,20 @@ type Sweep struct {
 	// How far from the start the last of the load enters; its working width spreads from there.
 	EntryToMm float64 `protobuf:"fixed64,11,opt,name=entry_to_mm,json=entryToMm,proto3" json:"entry_to_mm,omitempty"`
 	// The spread holds for bending out of the first thing's plane alone.
-	EntryFlat     bool `protobuf:"varint,12,opt,name=entry_flat,json=entryFlat,proto3" json:"entry_flat,omitempty"`
+	EntryFlat bool `protobuf:"varint,12,opt,name=entry_flat,json=entryFlat,proto3" json:"entry_flat,omitempty"`
+	// Loads that pass this thing as well are all that act; empty for all that pass the swept things.
+	Via string `protobuf:"bytes,13,opt,name=via,proto3" json:"via,omitempty"`
+	// Only the piece that the line from start to end passes is cut, one leg of a frame.
+	Alone bool `protobuf:"varint,14,opt,name=alone,proto3" json:"alone,omitempty"`
+	// Length that is free to buckle at every cut, where it is more than that from the start.
+	FreeMm        float64 `protobuf:"fixed64,15,opt,name=free_mm,json=freeMm,proto3" json:"free_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *Sweep) Reset() {
 	*x = Sweep{}
-	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[5]
+	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[6]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -667,7 +755,7 @@ func (x *Sweep) String() string {
 func (*Sweep) ProtoMessage() {}
 
 func (x *Sweep) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[5]
+	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[6]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -680,7 +768,7 @@ func (x *Sweep) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use Sweep.ProtoReflect.Descriptor instead.
 func (*Sweep) Descriptor() ([]byte, []int) {
-	return file_lugwright_part_v1alpha1_load_proto_rawDescGZIP(), []int{5}
+	return file_lugwright_part_v1alpha1_load_proto_rawDescGZIP(), []int{6}
 }
 
 func (x *Sweep) GetId() string {
@@ -767,6 +855,27 @@ func (x *Sweep) GetEntryFlat() bool {
 	return false
 }
 
+func (x *Sweep) GetVia() string {
+	if x != nil {
+		return x.Via
+	}
+	return ""
+}
+
+func (x *Sweep) GetAlone() bool {
+	if x != nil {
+		return x.Alone
+	}
+	return false
+}
+
+func (x *Sweep) GetFreeMm() float64 {
+	if x != nil {
+		return x.FreeMm
+	}
+	return 0
+}
+
 // LoadCase is a load at a load point. Force and moment act on the bracket.
 type LoadCase struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -788,7 +897,7 @@ type LoadCase struct {
 
 func (x *LoadCase) Reset() {
 	*x = LoadCase{}
-	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[6]
+	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[7]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -800,7 +909,7 @@ func (x *LoadCase) String() string {
 func (*LoadCase) ProtoMessage() {}
 
 func (x *LoadCase) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[6]
+	mi := &file_lugwright_part_v1alpha1_load_proto_msgTypes[7]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -813,7 +922,7 @@ func (x *LoadCase) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use LoadCase.ProtoReflect.Descriptor instead.
 func (*LoadCase) Descriptor() ([]byte, []int) {
-	return file_lugwright_part_v1alpha1_load_proto_rawDescGZIP(), []int{6}
+	return file_lugwright_part_v1alpha1_load_proto_rawDescGZIP(), []int{7}
 }
 
 func (x *LoadCase) GetName() string {
@@ -886,12 +995,18 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\n" +
 	"load_point\x18\x01 \x01(\tR\tloadPoint\x12D\n" +
 	"\tcomponent\x18\x02 \x01(\x0e2&.lugwright.part.v1alpha1.LoadComponentR\tcomponent\x12;\n" +
-	"\bbranches\x18\x03 \x03(\v2\x1f.lugwright.part.v1alpha1.BranchR\bbranches\"}\n" +
+	"\bbranches\x18\x03 \x03(\v2\x1f.lugwright.part.v1alpha1.BranchR\bbranches\"\x9c\x02\n" +
 	"\x06Branch\x12\x14\n" +
 	"\x05share\x18\x01 \x01(\tR\x05share\x12\x10\n" +
 	"\x03leg\x18\x02 \x01(\x05R\x03leg\x121\n" +
 	"\x05at_mm\x18\x03 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x04atMm\x12\x18\n" +
-	"\athrough\x18\x04 \x03(\tR\athrough\"\xe9\x02\n" +
+	"\athrough\x18\x04 \x03(\tR\athrough\x121\n" +
+	"\x04then\x18\x05 \x03(\v2\x1d.lugwright.part.v1alpha1.ForkR\x04then\x124\n" +
+	"\x06thrust\x18\x06 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x06thrust\x124\n" +
+	"\x06couple\x18\a \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x06couple\".\n" +
+	"\x04Fork\x12\x14\n" +
+	"\x05share\x18\x01 \x01(\tR\x05share\x12\x10\n" +
+	"\x03leg\x18\x02 \x01(\x05R\x03leg\"\xaa\x03\n" +
 	"\x05Sweep\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x16\n" +
 	"\x06things\x18\x02 \x03(\tR\x06things\x125\n" +
@@ -906,7 +1021,10 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	" \x01(\x01R\areachMm\x12\x1e\n" +
 	"\ventry_to_mm\x18\v \x01(\x01R\tentryToMm\x12\x1d\n" +
 	"\n" +
-	"entry_flat\x18\f \x01(\bR\tentryFlat\"\x84\x02\n" +
+	"entry_flat\x18\f \x01(\bR\tentryFlat\x12\x10\n" +
+	"\x03via\x18\r \x01(\tR\x03via\x12\x14\n" +
+	"\x05alone\x18\x0e \x01(\bR\x05alone\x12\x17\n" +
+	"\afree_mm\x18\x0f \x01(\x01R\x06freeMm\"\x84\x02\n" +
 	"\bLoadCase\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1d\n" +
 	"\n" +
@@ -955,7 +1073,7 @@ func file_lugwright_part_v1alpha1_load_proto_rawDescGZIP() []byte {
 }
 
 var file_lugwright_part_v1alpha1_load_proto_enumTypes = make([]protoimpl.EnumInfo, 3)
-var file_lugwright_part_v1alpha1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 7)
+var file_lugwright_part_v1alpha1_load_proto_msgTypes = make([]protoimpl.MessageInfo, 8)
 var file_lugwright_part_v1alpha1_load_proto_goTypes = []any{
 	(LoadComponent)(0), // 0: lugwright.part.v1alpha1.LoadComponent
 	(ShareRule)(0),     // 1: lugwright.part.v1alpha1.ShareRule
@@ -965,34 +1083,38 @@ var file_lugwright_part_v1alpha1_load_proto_goTypes = []any{
 	(*Share)(nil),      // 5: lugwright.part.v1alpha1.Share
 	(*Path)(nil),       // 6: lugwright.part.v1alpha1.Path
 	(*Branch)(nil),     // 7: lugwright.part.v1alpha1.Branch
-	(*Sweep)(nil),      // 8: lugwright.part.v1alpha1.Sweep
-	(*LoadCase)(nil),   // 9: lugwright.part.v1alpha1.LoadCase
-	(*Vec)(nil),        // 10: lugwright.part.v1alpha1.Vec
-	(*Pose)(nil),       // 11: lugwright.part.v1alpha1.Pose
-	(*Box)(nil),        // 12: lugwright.part.v1alpha1.Box
+	(*Fork)(nil),       // 8: lugwright.part.v1alpha1.Fork
+	(*Sweep)(nil),      // 9: lugwright.part.v1alpha1.Sweep
+	(*LoadCase)(nil),   // 10: lugwright.part.v1alpha1.LoadCase
+	(*Vec)(nil),        // 11: lugwright.part.v1alpha1.Vec
+	(*Pose)(nil),       // 12: lugwright.part.v1alpha1.Pose
+	(*Box)(nil),        // 13: lugwright.part.v1alpha1.Box
 }
 var file_lugwright_part_v1alpha1_load_proto_depIdxs = []int32{
-	10, // 0: lugwright.part.v1alpha1.LoadPoint.at_mm:type_name -> lugwright.part.v1alpha1.Vec
-	10, // 1: lugwright.part.v1alpha1.LoadPoint.axis:type_name -> lugwright.part.v1alpha1.Vec
+	11, // 0: lugwright.part.v1alpha1.LoadPoint.at_mm:type_name -> lugwright.part.v1alpha1.Vec
+	11, // 1: lugwright.part.v1alpha1.LoadPoint.axis:type_name -> lugwright.part.v1alpha1.Vec
 	0,  // 2: lugwright.part.v1alpha1.LoadPoint.released:type_name -> lugwright.part.v1alpha1.LoadComponent
 	4,  // 3: lugwright.part.v1alpha1.LoadPoint.patch:type_name -> lugwright.part.v1alpha1.Patch
-	11, // 4: lugwright.part.v1alpha1.Patch.pose:type_name -> lugwright.part.v1alpha1.Pose
-	12, // 5: lugwright.part.v1alpha1.Patch.box:type_name -> lugwright.part.v1alpha1.Box
+	12, // 4: lugwright.part.v1alpha1.Patch.pose:type_name -> lugwright.part.v1alpha1.Pose
+	13, // 5: lugwright.part.v1alpha1.Patch.box:type_name -> lugwright.part.v1alpha1.Box
 	1,  // 6: lugwright.part.v1alpha1.Share.rule:type_name -> lugwright.part.v1alpha1.ShareRule
-	10, // 7: lugwright.part.v1alpha1.Share.ends_mm:type_name -> lugwright.part.v1alpha1.Vec
+	11, // 7: lugwright.part.v1alpha1.Share.ends_mm:type_name -> lugwright.part.v1alpha1.Vec
 	0,  // 8: lugwright.part.v1alpha1.Path.component:type_name -> lugwright.part.v1alpha1.LoadComponent
 	7,  // 9: lugwright.part.v1alpha1.Path.branches:type_name -> lugwright.part.v1alpha1.Branch
-	10, // 10: lugwright.part.v1alpha1.Branch.at_mm:type_name -> lugwright.part.v1alpha1.Vec
-	10, // 11: lugwright.part.v1alpha1.Sweep.from_mm:type_name -> lugwright.part.v1alpha1.Vec
-	10, // 12: lugwright.part.v1alpha1.Sweep.to_mm:type_name -> lugwright.part.v1alpha1.Vec
-	2,  // 13: lugwright.part.v1alpha1.LoadCase.level:type_name -> lugwright.part.v1alpha1.LoadLevel
-	10, // 14: lugwright.part.v1alpha1.LoadCase.force_n:type_name -> lugwright.part.v1alpha1.Vec
-	10, // 15: lugwright.part.v1alpha1.LoadCase.moment_n_mm:type_name -> lugwright.part.v1alpha1.Vec
-	16, // [16:16] is the sub-list for method output_type
-	16, // [16:16] is the sub-list for method input_type
-	16, // [16:16] is the sub-list for extension type_name
-	16, // [16:16] is the sub-list for extension extendee
-	0,  // [0:16] is the sub-list for field type_name
+	11, // 10: lugwright.part.v1alpha1.Branch.at_mm:type_name -> lugwright.part.v1alpha1.Vec
+	8,  // 11: lugwright.part.v1alpha1.Branch.then:type_name -> lugwright.part.v1alpha1.Fork
+	11, // 12: lugwright.part.v1alpha1.Branch.thrust:type_name -> lugwright.part.v1alpha1.Vec
+	11, // 13: lugwright.part.v1alpha1.Branch.couple:type_name -> lugwright.part.v1alpha1.Vec
+	11, // 14: lugwright.part.v1alpha1.Sweep.from_mm:type_name -> lugwright.part.v1alpha1.Vec
+	11, // 15: lugwright.part.v1alpha1.Sweep.to_mm:type_name -> lugwright.part.v1alpha1.Vec
+	2,  // 16: lugwright.part.v1alpha1.LoadCase.level:type_name -> lugwright.part.v1alpha1.LoadLevel
+	11, // 17: lugwright.part.v1alpha1.LoadCase.force_n:type_name -> lugwright.part.v1alpha1.Vec
+	11, // 18: lugwright.part.v1alpha1.LoadCase.moment_n_mm:type_name -> lugwright.part.v1alpha1.Vec
+	19, // [19:19] is the sub-list for method output_type
+	19, // [19:19] is the sub-list for method input_type
+	19, // [19:19] is the sub-list for extension type_name
+	19, // [19:19] is the sub-list for extension extendee
+	0,  // [0:19] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_part_v1alpha1_load_proto_init() }
@@ -1007,7 +1129,7 @@ func file_lugwright_part_v1alpha1_load_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_part_v1alpha1_load_proto_rawDesc), len(file_lugwright_part_v1alpha1_load_proto_rawDesc)),
 			NumEnums:      3,
-			NumMessages:   7,
+			NumMessages:   8,
 			NumExtensions: 0,
 			NumServices:   0,
 		},
