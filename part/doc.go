@@ -12,6 +12,8 @@
 //	joint.go     pins, bolts, rods, welds, contacts, composites, splices, supports
 //	beam.go      members that span between two supports
 //	load.go      load points, shares, paths, sweeps, load cases
+//	section.go   sections of members, and where pins lie
+//	folded.go    bent plates as flat faces, for pictures
 //	mirror.go    the other hand
 //	validate.go  what makes a bracket whole: names resolve, numbers are finite, paths end at a support
 package part

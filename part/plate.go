@@ -70,12 +70,12 @@ type Etch struct {
 }
 
 // Bend is a fold along the line A-B of the flat outline: the side to the left of A to B turns up (towards +W) by AngleRad about
-// an inside radius. The allowance is the length of flat sheet that the fold takes, half on either side of the line; 0 where it is not told.
+// an inside radius.
 type Bend struct {
 	A, B        shape.Point
 	AngleRad    float64
 	RadiusMM    float64
-	AllowanceMM float64
+	AllowanceMM float64 // length of the flat outline that the bend takes, half on either side of its line; 0 when it is not stated
 }
 
 // Shape is everything that is cut: the outer loop, then holes at their cut diameter (finished when cut is false).

@@ -205,7 +205,10 @@ func (v *validator) marks(at string, p *Plate) {
 		v.finite(path, Vec{b.A.X, b.A.Y, 0}, Vec{b.B.X, b.B.Y, 0})
 		v.between(path+".angle_rad", b.AngleRad, -math.Pi, math.Pi)
 		v.between(path+".radius_mm", b.RadiusMM, 0, absurdMM)
-		v.between(path+".allowance_mm", b.AllowanceMM, 0, absurdMM)
+		// The neutral line of a bend lies within the sheet.
+		if least := math.Abs(b.AngleRad) * b.RadiusMM; b.AllowanceMM != 0 {
+			v.between(path+".allowance_mm", b.AllowanceMM, least, least+math.Abs(b.AngleRad)*p.ThicknessMM)
+		}
 	}
 	v.between(at+".rolled_mm", p.RolledMM, 0, absurdMM)
 }

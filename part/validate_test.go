@@ -47,10 +47,15 @@ func TestRefused(t *testing.T) {
 		"a bolt not of its size":        {func(b *part.Bracket) { b.Bolts[0].DiaMM = 13 }, "bolts[0].diameter_mm"},
 		"a ply not as thick as its leg": {func(b *part.Bracket) { b.Bolts[0].Plies[0].ThicknessMM = 30 }, "bolts[0].plies[0].thickness_mm"},
 		"edge behind the bolt":          {func(b *part.Bracket) { b.Bolts[0].Plies[0].EdgeMM = -5 }, "bolts[0].plies[0].edge_mm"},
-		"a sweep of nothing":            {func(b *part.Bracket) { b.Sweeps[0].Things = nil }, "sweeps[0].things"},
-		"two sweeps of one name":        {func(b *part.Bracket) { b.Sweeps[1].ID = b.Sweeps[0].ID }, "sweeps[1].id"},
-		"a weld of a plate to itself":   {func(b *part.Bracket) { b.Welds[0].Joins[1] = b.Welds[0].Joins[0] }, "welds[0].joins"},
-		"thousands of vertices":         {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
+		"a bend that takes more than it can": {func(b *part.Bracket) {
+			// A quarter turn of 5 mm inside in 10 mm plate: its faces are pi/2 5 = 7.85 and pi/2 15 = 23.6 mm long.
+			p := &b.Plates[0]
+			p.ThicknessMM, p.Bends = 10, []part.Bend{{AngleRad: math.Pi / 2, RadiusMM: 5, AllowanceMM: 24}}
+		}, "plates[0].bends[0].allowance_mm"},
+		"a sweep of nothing":          {func(b *part.Bracket) { b.Sweeps[0].Things = nil }, "sweeps[0].things"},
+		"two sweeps of one name":      {func(b *part.Bracket) { b.Sweeps[1].ID = b.Sweeps[0].ID }, "sweeps[1].id"},
+		"a weld of a plate to itself": {func(b *part.Bracket) { b.Welds[0].Joins[1] = b.Welds[0].Joins[0] }, "welds[0].joins"},
+		"thousands of vertices":       {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
 	} {
 		b := clevis(t)
 		c.spoil(b)

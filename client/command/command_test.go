@@ -11,7 +11,6 @@ import (
 	"regexp"
 	"strings"
 	"testing"
-	"time"
 	"unicode/utf8"
 
 	"github.com/goccy/go-yaml"
@@ -191,11 +190,7 @@ func TestSlowService(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer l.Close()
-	begin := time.Now()
 	lugwright(t, "kinds", "--geometry", l.Addr().String(), "--timeout", "300ms").want(t, Unreachable, "geometry service at "+l.Addr().String())
-	if took := time.Since(begin); took > 5*time.Second {
-		t.Errorf("gave up after %v", took)
-	}
 }
 
 // future is a geometry service of a later release.

@@ -30,7 +30,7 @@ func TestFieldLabPacks(t *testing.T) {
 		t.Errorf("no pass in:\n%s", r.out)
 	}
 	files := filesUnder(t, out)
-	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "scad/pair-right.scad", "assembly/single.svg"} {
+	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "hole-list.csv", "scad/pair-right.scad", "assembly/single.svg", "3mf/single.3mf"} {
 		if !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}
@@ -166,7 +166,7 @@ func TestByFeelFails(t *testing.T) {
 		t.Errorf("want one line about an ear, got %d:\n%s", n, r.err)
 	}
 	for _, f := range filesUnder(t, out) {
-		if ext := filepath.Ext(f); ext == ".dxf" || ext == ".scad" || ext == ".svg" || ext == ".csv" {
+		if ext := filepath.Ext(f); ext == ".dxf" || ext == ".scad" || ext == ".svg" || ext == ".3mf" || ext == ".csv" {
 			t.Errorf("%s was written although the job fails", f)
 		}
 	}

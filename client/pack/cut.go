@@ -117,13 +117,13 @@ func (a *assembly) release(f form, name string, pieces []dxf.Piece, data []byte)
 
 // eachPlate asks for every bracket's plate files and hands each distinct piece's on, once.
 func (a *assembly) eachPlate(ctx context.Context, format dial.Format, style dial.CutStyle, use func(*piece, []byte) error) error {
+	all, err := a.exports(ctx, format, style)
+	if err != nil {
+		return err
+	}
 	done := map[*piece]bool{}
-	for i := range a.Result.Brackets {
+	for i, files := range all {
 		b := a.Result.Brackets[i].Part
-		files, err := a.Client.Export(ctx, b, format, style)
-		if err != nil {
-			return err
-		}
 		pieces := a.piecesOf(b)
 		if len(files) != len(pieces) {
 			return &UnsoundError{b.Name, fmt.Sprintf("the geometry service gave %d files for %d distinct plates", len(files), len(pieces))}

@@ -10,6 +10,7 @@
 //	nest.go      plates laid out on the job's stock sheets
 //	drawings.go  pictures and solids
 //	lists.go     cut list and saw list
+//	holes.go     hole list
 //	buy.go       bolts, pins and rods to buy
 //	readme.go    README.txt
 //	manifest.go  manifest.json

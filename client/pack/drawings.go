@@ -3,8 +3,11 @@ package pack
 // This file adds pictures of plates and brackets, and solids of brackets.
 
 import (
+	"cmp"
 	"context"
 	"fmt"
+	"runtime"
+	"sync"
 
 	"lugwright/services/dial"
 )
@@ -17,25 +20,58 @@ func (a *assembly) addDrawings(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	if err := a.eachBracket(ctx, dial.SVGAssembly, "assembly", ".svg", a.onDrawing); err != nil {
-		return err
-	}
-	return a.eachBracket(ctx, dial.OpenSCAD, "scad", ".scad", a.onSolid)
-}
-
-// eachBracket adds the one file that a format gives for each bracket.
-func (a *assembly) eachBracket(ctx context.Context, format dial.Format, folder, tail string, warned func([]byte) []byte) error {
-	for i := range a.Result.Brackets {
-		b := a.Result.Brackets[i].Part
-		files, err := a.Client.Export(ctx, b, format, dial.CutStyle{})
-		if err != nil {
+	for _, f := range []bracketFile{
+		{dial.SVGAssembly, "assembly", ".svg", a.onDrawing}, {dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged},
+	} {
+		if err := a.eachBracket(ctx, f); err != nil {
 			return err
 		}
-		name := folder + "/" + safe(b.Name) + tail
+	}
+	return nil
+}
+
+// bracketFile is a format that gives one file for each bracket.
+type bracketFile struct {
+	format       dial.Format
+	folder, tail string
+	warned       func([]byte) []byte
+}
+
+func unchanged(data []byte) []byte { return data }
+
+// eachBracket adds the one file that a format gives for each bracket.
+func (a *assembly) eachBracket(ctx context.Context, f bracketFile) error {
+	all, err := a.exports(ctx, f.format, dial.CutStyle{})
+	if err != nil {
+		return err
+	}
+	for i, files := range all {
+		name := f.folder + "/" + safe(a.Result.Brackets[i].Part.Name) + f.tail
 		if len(files) != 1 {
 			return &UnsoundError{name, fmt.Sprintf("the geometry service gave %d files for one bracket", len(files))}
 		}
-		a.add(name, warned(files[0].Data))
+		a.add(name, f.warned(files[0].Data))
 	}
 	return nil
+}
+
+// exports asks for the files of every bracket, several at a time, and gives them in the order of the brackets.
+func (a *assembly) exports(ctx context.Context, format dial.Format, style dial.CutStyle) ([][]dial.File, error) {
+	all := make([][]dial.File, len(a.Result.Brackets))
+	errs := make([]error, len(all))
+	var asked sync.WaitGroup
+	room := make(chan struct{}, runtime.GOMAXPROCS(0))
+	for i := range all {
+		b := *a.Result.Brackets[i].Part
+		if format == dial.ThreeMF && a.warning() != "" {
+			b.Name = stampText + ": " + b.Name // its title; the file is packed and takes no stamp
+		}
+		room <- struct{}{}
+		asked.Go(func() {
+			all[i], errs[i] = a.Client.Export(ctx, &b, format, style)
+			<-room
+		})
+	}
+	asked.Wait()
+	return all, cmp.Or(errs...)
 }

@@ -157,7 +157,11 @@ func holeNote(h part.Hole) string {
 func formingNotes(p *part.Plate) string {
 	var notes []string
 	for _, b := range p.Bends {
-		notes = append(notes, fmt.Sprintf("bend %s deg, inside radius %s", degrees(b.AngleRad), hundredths(b.RadiusMM)))
+		note := fmt.Sprintf("bend %s deg, inside radius %s", degrees(b.AngleRad), hundredths(b.RadiusMM))
+		if b.AllowanceMM > 0 {
+			note += ", " + hundredths(b.AllowanceMM) + " of the flat allowed"
+		}
+		notes = append(notes, note)
 	}
 	if p.RolledMM > 0 {
 		notes = append(notes, "roll to inside radius "+hundredths(p.RolledMM))

@@ -16,7 +16,7 @@ import (
 	"lugwright/strength"
 )
 
-// Services are the calls that a pack needs of both services; *dial.Client has them.
+// Services are the calls that a pack needs of both services, several at a time; *dial.Client has them.
 type Services interface {
 	Cards(context.Context) ([]strength.Card, error)
 	Materials(context.Context) (*dial.Materials, error)
@@ -95,7 +95,7 @@ func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
 // cutFiles adds all that a job which does not pass goes without.
 func (a *assembly) cutFiles(ctx context.Context) error {
 	for _, step := range []func(context.Context) error{
-		a.gather, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addSawList, a.addBuyList,
+		a.gather, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addBuyList,
 	} {
 		if err := step(ctx); err != nil {
 			return err

@@ -1,6 +1,7 @@
 package pack
 
 import (
+	"archive/zip"
 	"context"
 	"crypto/sha256"
 	"encoding/hex"
@@ -20,6 +21,7 @@ import (
 	"lugwright/client/job"
 	"lugwright/client/run"
 	"lugwright/geometry/dxf"
+	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/part/parttest"
 	"lugwright/services/both"
@@ -32,7 +34,7 @@ import (
 func TestGolden(t *testing.T) {
 	files := packed(t, tiny(t, strength.Pass))
 	golden := map[string]string{"files.txt": strings.Join(sorted(files), "\n") + "\n"}
-	for _, name := range []string{"README.txt", "calc-sheet.md", "cut-list.csv", "saw-list.csv", "buy-list.csv"} {
+	for _, name := range []string{"README.txt", "calc-sheet.md", "cut-list.csv", "hole-list.csv", "saw-list.csv", "buy-list.csv"} {
 		golden[name] = files[name]
 	}
 	for _, name := range sorted(golden) {
@@ -146,7 +148,7 @@ func TestTotalsAreSums(t *testing.T) {
 	files := packed(t, tiny(t, strength.Pass))
 	for name, columns := range map[string][]string{
 		"cut-list.csv": {"qty", "mass_total_kg", "cut_length_total_mm", "pierces_total"},
-		"saw-list.csv": {"qty", "mass_total_kg"},
+		"saw-list.csv": {"qty", "mass_total_kg"}, "hole-list.csv": {"qty"},
 	} {
 		rows := rowsOf(t, files[name])
 		total := rows[len(rows)-1]
@@ -160,6 +162,9 @@ func TestTotalsAreSums(t *testing.T) {
 			}
 		}
 		for _, r := range rows[:len(rows)-1] {
+			if name == "hole-list.csv" {
+				continue // a row is one hole of each of its pieces
+			}
 			if each, n, all := parse(t, r["mass_each_kg"]), parse(t, r["qty"]), parse(t, r["mass_total_kg"]); fmt.Sprintf("%.6f", each*n) != fmt.Sprintf("%.6f", all) {
 				t.Errorf("%s %s: %v x %v is not %v", name, r["mark"], n, each, all)
 			}
@@ -215,10 +220,50 @@ func TestSectionMasses(t *testing.T) {
 		{part.Profile{Kind: part.RoundBar, AMM: 25}, 3.85, 0.002}, // pi/4 0.025^2 7850
 		{part.Profile{Kind: part.FlatBar, AMM: 100, TMM: 10}, 7.85, 1e-9},
 	} {
-		got := profileArea(s.p) * 1000 * 7850e-9
+		got := s.p.Section().Area() * 1000 * 7850e-9
 		if d := got/s.want - 1; d > s.slip || d < -s.slip {
 			t.Errorf("%v: %.3f kg/m; tables %.3g", s.p, got, s.want)
 		}
+	}
+}
+
+// By hand from the test bracket: an ear of 70 with its pin hole in the middle, a gusset of 45 x 50 with its hole at (12, 16), a backing plate of 150 x 60 about its
+// middle, an angle of 160; two brackets on the left and one on the right, where plates are mirror images.
+func TestHoleList(t *testing.T) {
+	rows := rowsOf(t, packed(t, tiny(t, strength.Pass))["hole-list.csv"])
+	for key, want := range map[string]string{
+		"TB-L1 pin":    "left 4  0.00 70.00 35.00 70.00 25.30 23.00 ream cut to 23.00, ream to 25.30",
+		"TB-L2 drain":  "left 4  12.00 16.00 12.00 16.00 9.00 9.00 as cut cut to size",
+		"TB-R2 drain":  "right 2  -12.00 16.00 33.00 16.00 9.00 9.00 as cut cut to size",
+		"TB-L3 bolt-1": "left 2  -50.00 0.00 25.00 30.00 13.50 mark drill punch mark, drill to 13.50",
+		"TB-R3 bolt-1": "right 1  50.00 0.00 125.00 30.00 13.50 mark drill punch mark, drill to 13.50",
+		"TB-L5 bolt-1": "left 2 leg b 30.00 60.00 30.00 60.00 13.50  drill mark out, drill to 13.50",
+		"TB-R5 bolt-1": "right 1 leg b 130.00 60.00 130.00 60.00 13.50  drill mark out, drill to 13.50",
+		"TOTAL ":       "27           ",
+	} {
+		found := false
+		for _, r := range rows {
+			if r["mark"]+" "+r["hole"] != key {
+				continue
+			}
+			found = true
+			var words []string
+			for _, c := range []string{"hand", "qty", "face", "x_mm", "y_mm", "from_left_mm", "from_bottom_mm", "finished_mm", "cut_mm", "finish", "made"} {
+				words = append(words, r[c])
+			}
+			if got := strings.Join(words, " "); strings.TrimSpace(got) != strings.TrimSpace(want) {
+				t.Errorf("%s: %q, want %q", key, got, want)
+			}
+		}
+		if !found {
+			t.Errorf("no row %s", key)
+		}
+	}
+	// The start of leg a is at its right when the heel is down.
+	m := &part.Member{LengthMM: 160}
+	h := &part.FaceHole{Face: part.LegA, Hole: part.Hole{Center: shape.Point{X: 30, Y: 60}}}
+	if from := fromHeel(m, h); from != (shape.Point{X: 130, Y: 60}) {
+		t.Errorf("leg a: %v", from)
 	}
 }
 
@@ -303,6 +348,10 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 			if !strings.Contains(first, "NOT PASSED") {
 				t.Errorf("%s begins with %q", name, first)
 			}
+		case ".3mf":
+			if title := modelOf(t, data); !strings.Contains(title, "<metadata name=\"Title\">"+stampText) {
+				t.Errorf("%s: %.400s", name, title)
+			}
 		case ".svg":
 			if !strings.Contains(data, ">"+stampText+"</text>\n</svg>") {
 				t.Errorf("%s has no stamp", name)
@@ -323,6 +372,24 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 	if !maps.Equal(packed(t, pass), packed(t, tiny(t, strength.Pass))) {
 		t.Error("force changes a job that passes")
 	}
+}
+
+// modelOf is the text of a 3MF file's model.
+func modelOf(t *testing.T, data string) string {
+	t.Helper()
+	z, err := zip.NewReader(strings.NewReader(data), int64(len(data)))
+	if err != nil {
+		t.Fatal(err)
+	}
+	f, err := z.Open("3D/3dmodel.model")
+	if err != nil {
+		t.Fatal(err)
+	}
+	text, err := io.ReadAll(f)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return string(text)
 }
 
 func wellFormed(text string) error {

@@ -60,6 +60,9 @@ func (a *assembly) whatIsWhat(r *readme) {
 	entry := func(name, words string) { r.line("%-16s%s", name, words) }
 	entry("calc-sheet.md", "every check with its formulas; what was not checked")
 	entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
+	if a.drilled() {
+		entry("hole-list.csv", "each hole: place on the flat part, size, how it is made")
+	}
 	if len(a.members) > 0 {
 		entry("saw-list.csv", "sections: length and holes")
 	}
@@ -76,7 +79,7 @@ func (a *assembly) whatIsWhat(r *readme) {
 		entry("nest.csv", "what lies on each sheet, how full it is, what is left of it")
 	}
 	entry("svg/ assembly/", "pictures of each plate and of each bracket")
-	entry("scad/", "solids, one OpenSCAD source a bracket")
+	entry("scad/ 3mf/", "solids of each bracket: OpenSCAD source, 3MF to measure")
 	entry("manifest.json", "SHA-256 and size of every file")
 	if a.prefix() != "" {
 		r.line("Every name here begins with %s.", notPassed)

@@ -9,6 +9,7 @@ import (
 	"os"
 	"path/filepath"
 	"strings"
+	"sync"
 	"syscall"
 	"testing"
 
@@ -171,12 +172,18 @@ func TestFolderTakenMeanwhile(t *testing.T) {
 // failing breaks the n-th call.
 type failing struct {
 	Services
+	mu   sync.Mutex
 	left int
 }
 
 var errBroken = errors.New("the service broke")
 
-func (f *failing) broken() bool { f.left--; return f.left < 0 }
+func (f *failing) broken() bool {
+	f.mu.Lock()
+	defer f.mu.Unlock()
+	f.left--
+	return f.left < 0
+}
 
 func (f *failing) Cards(ctx context.Context) ([]strength.Card, error) {
 	if f.broken() {
@@ -202,13 +209,13 @@ func (f *failing) Export(ctx context.Context, b *part.Bracket, format dial.Forma
 func TestServiceBreaksAtEveryCall(t *testing.T) {
 	in := tiny(t, strength.Pass)
 	real := in.Client
-	for n := range 13 {
+	for n := range 15 {
 		root := t.TempDir()
-		in.Client = &failing{real, n}
+		in.Client = &failing{Services: real, left: n}
 		err := Write(context.Background(), filepath.Join(root, "out"), in)
-		if n == 12 { // one of bases, one of materials, five formats for two brackets
+		if n == 14 { // one of bases, one of materials, six formats for two brackets
 			if err != nil {
-				t.Errorf("12 calls are not enough: %v", err)
+				t.Errorf("14 calls are not enough: %v", err)
 			}
 			break
 		}

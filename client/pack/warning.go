@@ -24,8 +24,8 @@ func (a *assembly) warning() string {
 	return warningText
 }
 
-// onSolid puts the warning on the first line of an OpenSCAD source.
-func (a *assembly) onSolid(data []byte) []byte {
+// onSource puts the warning on the first line of an OpenSCAD source.
+func (a *assembly) onSource(data []byte) []byte {
 	if a.warning() == "" {
 		return data
 	}

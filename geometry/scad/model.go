@@ -4,6 +4,7 @@ import (
 	"math"
 	"strings"
 
+	"lugwright/geometry/fold"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
@@ -26,6 +27,9 @@ type piece struct {
 	member *part.Member
 	pin    *part.Pin
 	stands []place
+
+	folds                    *fold.Pattern // of a bent plate, which stands in the assembly as it is folded
+	foldedName, foldedModule string
 }
 
 // place is a pose, and the direction in which the exploded view moves it.
@@ -42,13 +46,21 @@ type variable struct {
 }
 
 // PartNames lists the words that the file's part variable takes besides "assembly": one for each different plate, then
-// members and pins.
+// members and pins, then bent plates as they are folded.
 func PartNames(b *part.Bracket) []string {
-	var list []string
-	for _, p := range newModel(b).pieces {
+	return newModel(b).selectable()
+}
+
+// selectable are the words of the part variable besides "assembly"; the folded shapes of bent plates come last.
+func (m *model) selectable() []string {
+	var list, folded []string
+	for _, p := range m.pieces {
 		list = append(list, p.name)
+		if p.folds != nil {
+			folded = append(folded, p.foldedName)
+		}
 	}
-	return list
+	return append(list, folded...)
 }
 
 func newModel(b *part.Bracket) *model {
@@ -56,6 +68,9 @@ func newModel(b *part.Bracket) *model {
 	shown := names{"assembly": true}
 	add := func(id string, p piece) {
 		p.name, p.module = shown.give(word(id, "-.")), m.names.give(identifier(id))
+		if p.folds != nil {
+			p.foldedName, p.foldedModule = shown.give(p.name+"-folded"), m.names.give(p.module+"_folded")
+		}
 		m.pieces = append(m.pieces, p)
 	}
 	for i := range b.Plates {
@@ -66,7 +81,8 @@ func newModel(b *part.Bracket) *model {
 			same.says += ", " + p.ID
 			continue
 		}
-		add(p.ID, piece{plate: p, stands: []place{at}, says: p.Mark + " " + p.Name + " " + p.Material + ": " + p.ID})
+		folds, flat := folding(p)
+		add(p.ID, piece{plate: p, stands: []place{at}, folds: folds, says: p.Mark + " " + p.Name + " " + p.Material + flat + ": " + p.ID})
 		m.share(p)
 	}
 	for i := range b.Members {
@@ -78,7 +94,7 @@ func newModel(b *part.Bracket) *model {
 	}
 	for i := range b.Pins {
 		p := &b.Pins[i]
-		add(p.ID, piece{pin: p, stands: []place{{pinPose(p), p.Axis.Scale(2)}}, says: p.Mark + " pin " + p.Material + ": " + p.ID})
+		add(p.ID, piece{pin: p, stands: []place{{p.Pose(), p.Axis.Scale(2)}}, says: p.Mark + " pin " + p.Material + ": " + p.ID})
 	}
 	return m
 }
@@ -178,27 +194,6 @@ func memberCenter(m *part.Member) part.Vec {
 		return m.Pose.At(m.LengthMM/2, m.Profile.AMM/2, m.Profile.BMM/2)
 	}
 	return m.Pose.At(m.LengthMM/2, 0, 0)
-}
-
-// pinPose stands in the middle of what the pin passes through, W along its axis.
-func pinPose(p *part.Pin) part.Pose {
-	at := p.Center
-	if n := len(p.Seats); n > 0 {
-		lo := p.Seats[0].AtMM - p.Seats[0].ThicknessMM/2
-		hi := p.Seats[n-1].AtMM + p.Seats[n-1].ThicknessMM/2
-		at = at.AddScaled((lo+hi)/2, p.Axis)
-	}
-	return alongAxis(at, p.Axis)
-}
-
-// alongAxis is a pose whose W is the axis.
-func alongAxis(at, axis part.Vec) part.Pose {
-	side := part.Vec{X: 1}
-	if math.Abs(axis.X) > math.Abs(axis.Y) {
-		side = part.Vec{Y: 1}
-	}
-	u := side.Cross(axis).Unit()
-	return part.Pose{Origin: at, U: u, V: axis.Unit().Cross(u)}
 }
 
 func loops(p *part.Plate) (outer shape.Loop, cutouts []shape.Loop) {

@@ -11,7 +11,7 @@ type names map[string]bool
 // taken are the names that the file uses itself, and words of the language.
 func taken() names {
 	n := names{}
-	for _, s := range strings.Fields("part explode facets assembly place hole outline points arc bolt module function if else for let " +
+	for _, s := range strings.Fields("part explode facets assembly place hole outline points arc bolt turned bend sign mirror abs sin cos tan module function if else for let " +
 		"each true false undef use include cylinder circle square cube polygon difference union intersection translate multmatrix " +
 		"color linear_extrude rotate import echo assert len") {
 		n[s] = true

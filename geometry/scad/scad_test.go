@@ -12,6 +12,8 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/geometry"
+	"lugwright/geometry/kinds"
 	"lugwright/geometry/shape"
 	"lugwright/internal/peer"
 	"lugwright/part"
@@ -48,7 +50,7 @@ func TestGolden(t *testing.T) {
 
 func TestPartNames(t *testing.T) {
 	got := PartNames(parttest.Bracket())
-	if want := []string{"ear-1", "gusset-1", "backing", "base", "pin"}; !slices.Equal(got, want) {
+	if want := []string{"ear-1", "gusset-1", "backing", "base", "pin", "backing-folded"}; !slices.Equal(got, want) {
 		t.Errorf("%v, want %v", got, want)
 	}
 }
@@ -57,7 +59,7 @@ func TestNamesNeverClashOrBreakOut(t *testing.T) {
 	b := parttest.Bracket()
 	b.Plates[0].ID, b.Plates[2].ID, b.Plates[4].ID = "part", "assembly", "1\";\nfoo(["
 	b.Plates[0].Name, b.Params[3].Text, b.Name = "ear\ncube(1);", "a\nb", "x\ncube(9);"
-	if got, want := PartNames(b), []string{"part", "assembly_2", "1___foo__", "base", "pin"}; !slices.Equal(got, want) {
+	if got, want := PartNames(b), []string{"part", "assembly_2", "1___foo__", "base", "pin", "1___foo__-folded"}; !slices.Equal(got, want) {
 		t.Errorf("%q, want %q", got, want)
 	}
 	text := written(t, b, Options{})
@@ -140,8 +142,7 @@ func expected(p piece, facets int) (volume, bound float64) {
 	case p.pin != nil:
 		section(shape.Outline{Outer: shape.Circle(shape.Point{}, p.pin.DiaMM)}, p.pin.LengthMM)
 	default:
-		outer, bore := profile(p.member.Profile)
-		section(shape.Outline{Outer: outer, Holes: bore}, p.member.LengthMM)
+		section(p.member.Profile.Section(), p.member.LengthMM)
 		for _, h := range p.member.Holes {
 			r := h.DiaMM / 2
 			volume -= math.Pi * r * r * p.member.Profile.TMM
@@ -161,6 +162,73 @@ func turned(o shape.Outline) float64 {
 		}
 	}
 	return sum
+}
+
+// OpenSCAD folds the tray to its outside size by its parameters, 700 x 600 and 60 high over the underside of its 4 mm bottom, and to the flat pattern's volume
+// with what the middle planes of four bends of 90 degrees, 6 mm inside, are longer than their allowance: pi/2 (0.5 - 0.44) 4 over 2 x 668 + 2 x 568 mm. A sheet
+// of 5 mm in the file still closes: its bends begin where they did, so that it is 1 mm longer at each end, 0.5 lower and 0.5 higher.
+func TestTrayIsFolded(t *testing.T) {
+	openscad := peer.NeedCommand(t, "openscad")
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "t", Hand: part.LeftHand})
+	if err != nil {
+		t.Fatal(err)
+	}
+	p := &b.Plates[0]
+	text := written(t, b, Options{})
+	for _, c := range []struct{ thickness, volume, length, low float64 }{
+		{4, p.Shape(false).Area()*4 + math.Pi/2*0.06*4*(2*668+2*568)*4, 700, -2}, {5, 0, 702, -2.5},
+	} {
+		file := saved(t, strings.Replace(text, "thickness_tray = 4;", fmt.Sprintf("thickness_tray = %g;", c.thickness), 1))
+		got := volume(t, openscad, file, "tray-folded")
+		// The bound of a flat piece for its holes, and of eight arcs of 90 degrees for their lengths.
+		step := math.Pi * 2 / usualFacets
+		bound := step * step / 12 * (turned(p.Shape(false))*4 + math.Pi/2*(36+100)*(2*668+2*568))
+		if c.volume > 0 && math.Abs(got-c.volume) > bound+2e-5*c.volume {
+			t.Errorf("volume %.1f, want %.1f within %.1f", got, c.volume, bound)
+		}
+		lo, hi := part.Vec{}, part.Vec{}
+		for _, f := range facetsOf(t, file+".stl") {
+			for _, q := range f {
+				lo = part.Vec{X: min(lo.X, q.X), Y: min(lo.Y, q.Y), Z: min(lo.Z, q.Z)}
+				hi = part.Vec{X: max(hi.X, q.X), Y: max(hi.Y, q.Y), Z: max(hi.Z, q.Z)}
+			}
+		}
+		if size := hi.Sub(lo); math.Abs(size.X-c.length) > 1e-3 || math.Abs(size.Y-c.length+100) > 1e-3 || math.Abs(lo.Z-c.low) > 1e-3 || math.Abs(size.Z-56-c.thickness) > 1e-3 {
+			t.Errorf("%g mm sheet: %v from z %g", c.thickness, size, lo.Z)
+		}
+	}
+	// Alone it lies flat, as it is cut.
+	file := saved(t, text)
+	if got, want := volume(t, openscad, file, "tray"), p.Shape(false).Area()*4; math.Abs(got-want) > 1e-4*want {
+		t.Errorf("flat volume %.1f, want %.1f", got, want)
+	}
+	run(t, openscad, "-o", file+".csg", file)
+}
+
+// A lip on a flange folds with it, down as well as up: the volume of a strip, in OpenSCAD and by its middle planes, which here are as long as the allowance.
+func TestLipIsFolded(t *testing.T) {
+	openscad := peer.NeedCommand(t, "openscad")
+	p := part.Plate{ID: "p", Name: "p", ThicknessMM: 2, Outer: shape.Rect(shape.Point{}, shape.Point{X: 100, Y: 20}), Pose: part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}}
+	for x, angle := range map[float64]float64{60: math.Pi / 2, 86: -math.Pi / 3} {
+		p.Bends = append(p.Bends, part.Bend{A: shape.Point{X: x, Y: 20}, B: shape.Point{X: x}, AngleRad: angle, RadiusMM: 3})
+	}
+	file := saved(t, written(t, &part.Bracket{Plates: []part.Plate{p}}, Options{Facets: 360}))
+	if got := volume(t, openscad, file, "p-folded"); math.Abs(got-4000) > 0.5 {
+		t.Errorf("volume %.2f, want 4000", got)
+	}
+	top := 0.0
+	for _, f := range facetsOf(t, file+".stl") {
+		for _, q := range f {
+			top = max(top, q.Z)
+		}
+	}
+	// Up by the bend's 4, the flange between the bends, and the lip's bend and lip at 60 degrees from upright; the sheet's half beyond its middle plane.
+	first, second := math.Pi/2*4, math.Pi/3*4
+	flange := 26 - first/2 - second/2
+	lip := 14 - second/2
+	if want := 4 + flange + 4*math.Sin(math.Pi/3) + lip*math.Cos(math.Pi/3) + math.Sin(math.Pi/3); math.Abs(top-want) > 1e-3 {
+		t.Errorf("top at %.4f, want %.4f", top, want)
+	}
 }
 
 func TestNoHoleIsUndersize(t *testing.T) {
@@ -211,9 +279,9 @@ func TestAssemblyRenders(t *testing.T) {
 		if err != nil {
 			t.Fatal(err)
 		}
-		// Five plates, an angle, a pin and two bolts, each behind a translation and its pose, and two holes drilled in the angle.
-		if got := strings.Count(string(csg), "linear_extrude("); got != 5+1+2 {
-			t.Errorf("%d extrusions, want 8", got)
+		// Four flat plates, one of two faces and a bend, an angle, a pin and two bolts, and two holes drilled in the angle.
+		if got := strings.Count(string(csg), "linear_extrude("); got != 4+3+1+2 {
+			t.Errorf("%d extrusions, want 10", got)
 		}
 		if got := strings.Count(string(csg), "cylinder("); got != 1+2*3 {
 			t.Errorf("%d cylinders, want 7", got)

@@ -3,6 +3,7 @@ package scad
 import (
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"lugwright/part"
@@ -22,6 +23,9 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 	w.head(b, m)
 	w.settings(m, o)
 	w.helpers()
+	if slices.ContainsFunc(m.pieces, func(p piece) bool { return p.folds != nil }) {
+		w.foldHelpers()
+	}
 	for _, p := range m.pieces {
 		w.piece(m, p)
 	}
@@ -52,18 +56,15 @@ func (w *writer) head(b *part.Bracket, m *model) {
 		w.line("//   %s", plain(p.says))
 	}
 	w.line("// A change of thickness or hole here changes this picture and nothing else: cut files and checks keep the numbers above.")
-	w.line("// Bent and rolled plates stand flat. Holes are finished size, and no facet makes one smaller. With d = 2 PI / facets a")
-	w.line("// volume is off by less than d^2 / 12 * thickness * (sum of radius^2 * sweep over arcs and holes).")
+	w.line("// Bent plates lie flat when they are shown alone and are folded in the assembly; rolled plates stand flat. Holes are finished")
+	w.line("// size, and no facet makes one smaller. With d = 2 PI / facets a volume is off by less than")
+	w.line("// d^2 / 12 * thickness * (sum of radius^2 * sweep over arcs and holes), for bends with their length as thickness.")
 }
 
 func (w *writer) settings(m *model, o Options) {
-	var list []string
-	for _, p := range m.pieces {
-		list = append(list, p.name)
-	}
 	w.line("\n/* [View] */")
 	w.line("// what to show; a single part lies as it is cut")
-	w.line(`part = "assembly"; // [%s]`, strings.Join(append([]string{"assembly"}, list...), ", "))
+	w.line(`part = "assembly"; // [%s]`, strings.Join(append([]string{"assembly"}, m.selectable()...), ", "))
 	w.line("// how far parts move out from the middle")
 	w.line("explode = %s; // [0:5:300]", o.ExplodeMM)
 	w.line("// sides of a full circle")
@@ -133,6 +134,9 @@ func (w *writer) plate(m *model, p piece) {
 	w.line("module %s() {", p.module)
 	w.line("  linear_extrude(height = %s, center = true, convexity = 10) %s_2d();", find(m.thickness, p.plate.ThicknessMM), p.module)
 	w.line("}")
+	if p.folds != nil {
+		w.folded(m, p)
+	}
 }
 
 func (w *writer) assembly(b *part.Bracket, m *model) {
@@ -147,8 +151,12 @@ func (w *writer) assembly(b *part.Bracket, m *model) {
 	w.line("\nmodule assembly() {")
 	for _, p := range m.pieces {
 		w.line("  color(%s) {", colour(p))
+		module := p.module
+		if p.folds != nil {
+			module = p.foldedModule
+		}
 		for _, s := range p.stands {
-			w.line("    place(%s, %s) %s();", s.away, s.pose, p.module)
+			w.line("    place(%s, %s) %s();", s.away, s.pose, module)
 		}
 		w.line("  }")
 	}
@@ -179,5 +187,8 @@ func (w *writer) show(m *model) {
 	w.line("\nif (part == \"assembly\") assembly();")
 	for _, p := range m.pieces {
 		w.line("else if (part == \"%s\") %s();", p.name, p.module)
+		if p.folds != nil {
+			w.line("else if (part == \"%s\") %s();", p.foldedName, p.foldedModule)
+		}
 	}
 }

@@ -199,3 +199,32 @@ func TestFileName(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// What the shop is told of each hole, by hand from the rules of good.
+func TestSteps(t *testing.T) {
+	s := good()
+	tapped := part.Hole{ID: "h", DiaMM: 12, Thread: "M12", Purpose: part.ForBolt, Finish: part.Tapped}
+	reamed := hole(part.ForRod, 30)
+	reamed.CutMM, reamed.Finish = 28, part.Reamed // as the bracket's own parameters have it
+	for _, c := range []struct {
+		process Process
+		tMM     float64
+		hole    part.Hole
+		want    string
+	}{
+		{Laser, 10, hole(part.ForPin, 25.3), "cut to 23.30, ream to 25.30"},
+		{Laser, 24, hole(part.ForPin, 25.3), "punch mark, drill, ream to 25.30"},
+		{Laser, 10, hole(part.ForBolt, 9), "punch mark, drill to 9.00"},
+		{Laser, 20, hole(part.ForBolt, 22), "cut a pilot of 20.00, drill to 22.00"},
+		{Laser, 4, hole(part.ForDrain, 6), "cut to size"},
+		{Laser, 10, reamed, "cut to 28.00, ream to 30.00"},
+		{Laser, 8, tapped, "punch mark, drill 10.20, tap M12"},
+		{Waterjet, 8, tapped, "cut to 10.20, tap M12"},
+	} {
+		s.Process = c.process
+		made := s.Finished(plate(c.tMM, c.hole)).Plates[0].Holes[0]
+		if got := s.Steps(&made, c.tMM); got != c.want {
+			t.Errorf("%s %g in %g mm: %q, want %q", c.hole.Purpose, c.hole.DiaMM, c.tMM, got, c.want)
+		}
+	}
+}

@@ -47,8 +47,11 @@ func (p painting) anchor(later []painting) note {
 	room := 0.0
 	for k := len(p.faces) - 1; k >= 0; k-- {
 		f := p.faces[k]
+		if box := ringBox(f.loops[0]); min(box.Width(), box.Height())/2 < room {
+			continue // no place of it is further from its edges
+		}
 		for _, q := range f.samples() {
-			if d := f.room(q); d > room && within(q, f.loops) && !covered(q, later) && !coveredBy(q, p.faces[k+1:]) {
+			if d := f.room(q, room); d > room && within(q, f.loops) && !covered(q, later) && !coveredBy(q, p.faces[k+1:]) {
 				room = d
 				best.at, best.visible = q, true
 			}
@@ -87,17 +90,27 @@ func (f face) samples() []shape.Point {
 	return out
 }
 
-// room is the distance of a place from the edges of the face.
-func (f face) room(q shape.Point) float64 {
+// room is the distance of a place from the edges of the face, or something no more than least where it is no more.
+func (f face) room(q shape.Point, least float64) float64 {
 	d := math.Inf(1)
 	for _, r := range f.loops {
 		n := len(r.points)
 		for i, p := range r.points {
-			d = math.Min(d, shape.Edge{A: p, B: r.points[(i+1)%n]}.DistTo(q))
+			e := shape.Edge{A: p, B: r.points[(i+1)%n]}
+			if beside(e.A.X, e.B.X, q.X) > d || beside(e.A.Y, e.B.Y, q.Y) > d {
+				continue // further off than the nearest
+			}
+			d = math.Min(d, e.DistTo(q))
+			if d <= least {
+				return d
+			}
 		}
 	}
 	return d
 }
+
+// beside is how far x lies outside the stretch between a and b.
+func beside(a, b, x float64) float64 { return max(min(a, b)-x, x-max(a, b)) }
 
 func covered(q shape.Point, later []painting) bool {
 	return slices.ContainsFunc(later, func(p painting) bool { return coveredBy(q, p.faces) })

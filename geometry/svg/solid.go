@@ -169,28 +169,10 @@ func rodSolids(r *part.Rods) []solid {
 	return out
 }
 
-// pinSolid is centred on what the pin passes through.
-func pinSolid(p *part.Pin) solid {
-	middle := 0.0
-	if n := len(p.Seats); n > 0 {
-		first, last := p.Seats[0], p.Seats[n-1]
-		middle = (first.AtMM - first.ThicknessMM/2 + last.AtMM + last.ThicknessMM/2) / 2
-	}
-	return cylinder(alongAxis(p.Center, p.Axis), p.DiaMM, middle-p.LengthMM/2, middle+p.LengthMM/2)
-}
+func pinSolid(p *part.Pin) solid { return cylinder(p.Pose(), p.DiaMM, -p.LengthMM/2, p.LengthMM/2) }
 
 func cylinder(pose part.Pose, dia, lo, hi float64) solid {
 	return newSolid(shape.Outline{Outer: shape.Circle(shape.Point{}, dia)}, pose, lo, hi, boltTone)
-}
-
-// alongAxis is a pose whose W is the axis.
-func alongAxis(at, axis part.Vec) part.Pose {
-	side := part.Vec{X: 1}
-	if math.Abs(axis.X) > math.Abs(axis.Y) {
-		side = part.Vec{Y: 1}
-	}
-	u := side.Cross(axis).Unit()
-	return part.Pose{Origin: at, U: u, V: axis.Unit().Cross(u)}
 }
 
 // boltSolids are a head on the bracket's side, a nut on the support's, and what shows of the shank between.

@@ -33,7 +33,7 @@ func (w *writer) tag(open bool, name string, attrs ...any) {
 		if !ok {
 			value = fmt.Sprint(attrs[i+1])
 		}
-		fmt.Fprintf(&w.buf, ` %s="`, attrs[i])
+		w.buf.WriteString(" " + attrs[i].(string) + `="`)
 		w.escape(value)
 		w.buf.WriteByte('"')
 	}
@@ -54,10 +54,17 @@ func (w *writer) leaf(name, text string, attrs ...any) {
 func (w *writer) end(name string) { w.buf.WriteString("</" + name + ">\n") }
 
 func (w *writer) escape(s string) {
+	if !strings.ContainsFunc(s, special) {
+		w.buf.WriteString(s)
+		return
+	}
 	if err := xml.EscapeText(&w.buf, []byte(s)); err != nil && w.err == nil {
 		w.err = err
 	}
 }
+
+// special says whether a letter may have to be escaped.
+func special(r rune) bool { return r < ' ' || r > '~' || strings.ContainsRune(`<>&'"`, r) }
 
 // number gives the writer's decimals less trailing noughts, no exponent and no -0.
 func (w *writer) number(v float64) string {

@@ -24,6 +24,7 @@ const (
 	SVGAssembly  = wire.SVGAssembly
 	DXFR2010     = wire.DXFR2010
 	DXFR2010Inch = wire.DXFR2010Inch
+	ThreeMF      = wire.ThreeMF
 )
 
 // File is one exported file. Its name has no folder.

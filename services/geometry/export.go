@@ -9,6 +9,7 @@ import (
 	"lugwright/geometry/dxf"
 	"lugwright/geometry/scad"
 	"lugwright/geometry/svg"
+	"lugwright/geometry/threemf"
 	"lugwright/part"
 	"lugwright/services/wire"
 )
@@ -17,6 +18,7 @@ const (
 	typeDXF  = "image/vnd.dxf"
 	typeSCAD = "application/x-openscad"
 	typeSVG  = "image/svg+xml"
+	type3MF  = "model/3mf"
 )
 
 // export writes a bracket's files.
@@ -29,6 +31,8 @@ func export(b *part.Bracket, format wire.Format, style wire.CutStyle) ([]wire.Fi
 		return plateFiles(b, ".svg", typeSVG, func(w io.Writer, p *part.Plate) error { return svg.WritePlate(w, p, svg.PlateOptions{}) })
 	case wire.SVGAssembly:
 		return oneFile(b, ".svg", typeSVG, func(w io.Writer) error { return svg.WriteBracket(w, b, svg.BracketOptions{}) })
+	case wire.ThreeMF:
+		return oneFile(b, ".3mf", type3MF, func(w io.Writer) error { return threemf.Write(w, b, threemf.Options{}) })
 	}
 	return oneFile(b, ".scad", typeSCAD, func(w io.Writer) error { return scad.Write(w, b, scad.Options{}) })
 }

@@ -195,6 +195,7 @@ var formats = enum[geometrypb.FileFormat, Format]{
 	{geometrypb.FileFormat_FILE_FORMAT_SVG_ASSEMBLY, SVGAssembly},
 	{geometrypb.FileFormat_FILE_FORMAT_DXF_R2010, DXFR2010},
 	{geometrypb.FileFormat_FILE_FORMAT_DXF_R2010_INCH, DXFR2010Inch},
+	{geometrypb.FileFormat_FILE_FORMAT_3MF, ThreeMF},
 }
 
 var methods = enum[strengthpb.Method, strength.Method]{

@@ -23,6 +23,7 @@ const (
 	SVGAssembly  Format = "svg-assembly"
 	DXFR2010     Format = "dxf-r2010"
 	DXFR2010Inch Format = "dxf-r2010-inch"
+	ThreeMF      Format = "3mf"
 )
 
 // Formats lists every format, in the order of the wire format.

@@ -12,12 +12,13 @@
 //   TB-L5 angle S355: base
 //   TB-P1 pin 42CrMo4: pin
 // A change of thickness or hole here changes this picture and nothing else: cut files and checks keep the numbers above.
-// Bent and rolled plates stand flat. Holes are finished size, and no facet makes one smaller. With d = 2 PI / facets a
-// volume is off by less than d^2 / 12 * thickness * (sum of radius^2 * sweep over arcs and holes).
+// Bent plates lie flat when they are shown alone and are folded in the assembly; rolled plates stand flat. Holes are finished
+// size, and no facet makes one smaller. With d = 2 PI / facets a volume is off by less than
+// d^2 / 12 * thickness * (sum of radius^2 * sweep over arcs and holes), for bends with their length as thickness.
 
 /* [View] */
 // what to show; a single part lies as it is cut
-part = "assembly"; // [assembly, ear-1, gusset-1, backing, base, pin]
+part = "assembly"; // [assembly, ear-1, gusset-1, backing, base, pin, backing-folded]
 // how far parts move out from the middle
 explode = 0; // [0:5:300]
 // sides of a full circle
@@ -52,6 +53,21 @@ module outline(l) { polygon(points(l)); }
 // the flats touch the true circle
 module hole(d) { circle(d = d / cos(180 / facets), $fn = facets); }
 module place(away, pose) { translate(explode * away) multmatrix(pose) children(); }
+
+// children of a flat pattern, turned with what a bend moves; its frame has x along the bend's line and y towards what moves
+module turned(frame, back, take, radius, angle, thickness) {
+  middle = sign(angle) * (radius + thickness / 2);
+  multmatrix(frame) translate([0, -take / 2, middle]) rotate([angle, 0, 0]) translate([0, -take / 2, -middle]) multmatrix(back) children();
+}
+// the bend itself, square at its ends
+module bend(frame, from, to, take, radius, angle, thickness) {
+  a = abs(angle);
+  r = radius + thickness;
+  k = tan(a / 4);
+  multmatrix(frame) translate([from, -take / 2, sign(angle) * (radius + thickness / 2)]) mirror([0, 0, angle < 0 ? 1 : 0])
+    multmatrix([[0, 0, 1, 0], [1, 0, 0, 0], [0, 1, 0, 0], [0, 0, 0, 1]]) linear_extrude(height = to - from)
+      outline([[0, -r, k], [r * sin(a), -r * cos(a), 0], [radius * sin(a), -radius * cos(a), -k], [0, -radius, 0]]);
+}
 
 // TB-L1 ear S355: ear-1, ear-2
 ear_1_outer = [
@@ -117,6 +133,95 @@ module backing_2d() {
 module backing() {
   linear_extrude(height = thickness_backing_plate, center = true, convexity = 10) backing_2d();
 }
+backing_face_1_outer = [
+  [-75, 15.549410407, 0],
+  [-75, -20, 0],
+  [-74.961946981, -20.871557427, 0],
+  [-74.84807753, -21.736481777, 0],
+  [-74.659258263, -22.588190451, 0],
+  [-74.396926208, -23.420201433, 0],
+  [-74.06307787, -24.226182617, 0],
+  [-73.660254038, -25, 0],
+  [-73.191520443, -25.735764364, 0],
+  [-72.660444431, -26.427876097, 0],
+  [-72.071067812, -27.071067812, 0],
+  [-71.427876097, -27.660444431, 0],
+  [-70.735764364, -28.191520443, 0],
+  [-70, -28.660254038, 0],
+  [-69.226182617, -29.06307787, 0],
+  [-68.420201433, -29.396926208, 0],
+  [-67.588190451, -29.659258263, 0],
+  [-66.736481777, -29.84807753, 0],
+  [-65.871557427, -29.961946981, 0],
+  [-65, -30, 0],
+  [65, -30, 0],
+  [65.871557427, -29.961946981, 0],
+  [66.736481777, -29.84807753, 0],
+  [67.588190451, -29.659258263, 0],
+  [68.420201433, -29.396926208, 0],
+  [69.226182617, -29.06307787, 0],
+  [70, -28.660254038, 0],
+  [70.735764364, -28.191520443, 0],
+  [71.427876097, -27.660444431, 0],
+  [72.071067812, -27.071067812, 0],
+  [72.660444431, -26.427876097, 0],
+  [73.191520443, -25.735764364, 0],
+  [73.660254038, -25, 0],
+  [74.06307787, -24.226182617, 0],
+  [74.396926208, -23.420201433, 0],
+  [74.659258263, -22.588190451, 0],
+  [74.84807753, -21.736481777, 0],
+  [74.961946981, -20.871557427, 0],
+  [75, -20, 0],
+  [75, 15.549410407, 0],
+];
+module backing_face_1() {
+  difference() {
+    outline(backing_face_1_outer);
+    translate([-50, 0]) hole(bolt_hole_backing_plate);
+    translate([50, 0]) hole(bolt_hole_backing_plate);
+  }
+}
+backing_face_2_outer = [
+  [73.946258993, 24.450589593, 0],
+  [73.660254038, 25, 0],
+  [73.191520443, 25.735764364, 0],
+  [72.660444431, 26.427876097, 0],
+  [72.071067812, 27.071067812, 0],
+  [71.427876097, 27.660444431, 0],
+  [70.735764364, 28.191520443, 0],
+  [70, 28.660254038, 0],
+  [69.226182617, 29.06307787, 0],
+  [68.420201433, 29.396926208, 0],
+  [67.588190451, 29.659258263, 0],
+  [66.736481777, 29.84807753, 0],
+  [65.871557427, 29.961946981, 0],
+  [65, 30, 0],
+  [-65, 30, 0],
+  [-65.871557427, 29.961946981, 0],
+  [-66.736481777, 29.84807753, 0],
+  [-67.588190451, 29.659258263, 0],
+  [-68.420201433, 29.396926208, 0],
+  [-69.226182617, 29.06307787, 0],
+  [-70, 28.660254038, 0],
+  [-70.735764364, 28.191520443, 0],
+  [-71.427876097, 27.660444431, 0],
+  [-72.071067812, 27.071067812, 0],
+  [-72.660444431, 26.427876097, 0],
+  [-73.191520443, 25.735764364, 0],
+  [-73.660254038, 25, 0],
+  [-73.946258993, 24.450589593, 0],
+];
+module backing_face_2() {
+  difference() {
+    outline(backing_face_2_outer);
+  }
+}
+module backing_folded() {
+  linear_extrude(height = thickness_backing_plate, center = true, convexity = 10) backing_face_1();
+  turned([[1, 0, 0, -75], [0, 1, 0, 20], [0, 0, 1, 0], [0, 0, 0, 1]], [[1, 0, 0, 75], [0, 1, 0, -20], [0, 0, 1, 0], [0, 0, 0, 1]], 8.901179185, 12, 30, thickness_backing_plate) linear_extrude(height = thickness_backing_plate, center = true, convexity = 10) backing_face_2();
+  bend([[1, 0, 0, -75], [0, 1, 0, 20], [0, 0, 1, 0], [0, 0, 0, 1]], 0, 150, 8.901179185, 12, 30, thickness_backing_plate);
+}
 
 // TB-L5 angle S355: base
 base_outer = [
@@ -165,7 +270,7 @@ module assembly() {
     place([-0.778403527, 0.590218059, -0.213847123], [[-1, 0, 0, -23], [0, 0, 1, 58], [0, 1, 0, 10], [0, 0, 0, 1]]) gusset_1();
   }
   color([0.72, 0.75, 0.78]) {
-    place([0, -0.940190625, 0.340648777], [[1, 0, 0, 0], [0, 0, -1, -11], [0, 1, 0, 60], [0, 0, 0, 1]]) backing();
+    place([0, -0.940190625, 0.340648777], [[1, 0, 0, 0], [0, 0, -1, -11], [0, 1, 0, 60], [0, 0, 0, 1]]) backing_folded();
   }
   color([0.60, 0.64, 0.68]) {
     place([0, 0.995579503, 0.093922595], [[1, 0, 0, -80], [0, 1, 0, 0], [0, 0, 1, 0], [0, 0, 0, 1]]) base();
@@ -181,5 +286,6 @@ if (part == "assembly") assembly();
 else if (part == "ear-1") ear_1();
 else if (part == "gusset-1") gusset_1();
 else if (part == "backing") backing();
+else if (part == "backing-folded") backing_folded();
 else if (part == "base") base();
 else if (part == "pin") pin();

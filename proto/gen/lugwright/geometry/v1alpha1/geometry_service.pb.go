@@ -117,21 +117,24 @@ const (
 	FileFormat_FILE_FORMAT_DXF_R2010 FileFormat = 8
 	// DXF R2010 in inches, one file for each distinct plate.
 	FileFormat_FILE_FORMAT_DXF_R2010_INCH FileFormat = 9
+	// 3MF solids of the whole bracket, in mm.
+	FileFormat_FILE_FORMAT_3MF FileFormat = 10
 )
 
 // Enum value maps for FileFormat.
 var (
 	FileFormat_name = map[int32]string{
-		0: "FILE_FORMAT_UNSPECIFIED",
-		1: "FILE_FORMAT_DXF_R2000",
-		2: "FILE_FORMAT_DXF_R2000_INCH",
-		3: "FILE_FORMAT_DXF_R12",
-		4: "FILE_FORMAT_DXF_R12_INCH",
-		5: "FILE_FORMAT_OPENSCAD",
-		6: "FILE_FORMAT_SVG_PLATE",
-		7: "FILE_FORMAT_SVG_ASSEMBLY",
-		8: "FILE_FORMAT_DXF_R2010",
-		9: "FILE_FORMAT_DXF_R2010_INCH",
+		0:  "FILE_FORMAT_UNSPECIFIED",
+		1:  "FILE_FORMAT_DXF_R2000",
+		2:  "FILE_FORMAT_DXF_R2000_INCH",
+		3:  "FILE_FORMAT_DXF_R12",
+		4:  "FILE_FORMAT_DXF_R12_INCH",
+		5:  "FILE_FORMAT_OPENSCAD",
+		6:  "FILE_FORMAT_SVG_PLATE",
+		7:  "FILE_FORMAT_SVG_ASSEMBLY",
+		8:  "FILE_FORMAT_DXF_R2010",
+		9:  "FILE_FORMAT_DXF_R2010_INCH",
+		10: "FILE_FORMAT_3MF",
 	}
 	FileFormat_value = map[string]int32{
 		"FILE_FORMAT_UNSPECIFIED":    0,
@@ -144,6 +147,7 @@ var (
 		"FILE_FORMAT_SVG_ASSEMBLY":   7,
 		"FILE_FORMAT_DXF_R2010":      8,
 		"FILE_FORMAT_DXF_R2010_INCH": 9,
+		"FILE_FORMAT_3MF":            10,
 	}
 )
 
@@ -1399,7 +1403,7 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\x14PARAMETER_UNIT_COUNT\x10\x03\x12\x17\n" +
 	"\x13PARAMETER_UNIT_WORD\x10\x04\x12\x17\n" +
 	"\x13PARAMETER_UNIT_SIZE\x10\x05\x12\x18\n" +
-	"\x14PARAMETER_UNIT_RATIO\x10\x06*\xa9\x02\n" +
+	"\x14PARAMETER_UNIT_RATIO\x10\x06*\xbe\x02\n" +
 	"\n" +
 	"FileFormat\x12\x1b\n" +
 	"\x17FILE_FORMAT_UNSPECIFIED\x10\x00\x12\x19\n" +
@@ -1411,7 +1415,9 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\x15FILE_FORMAT_SVG_PLATE\x10\x06\x12\x1c\n" +
 	"\x18FILE_FORMAT_SVG_ASSEMBLY\x10\a\x12\x19\n" +
 	"\x15FILE_FORMAT_DXF_R2010\x10\b\x12\x1e\n" +
-	"\x1aFILE_FORMAT_DXF_R2010_INCH\x10\t2\xcf\x05\n" +
+	"\x1aFILE_FORMAT_DXF_R2010_INCH\x10\t\x12\x13\n" +
+	"\x0fFILE_FORMAT_3MF\x10\n" +
+	"2\xcf\x05\n" +
 	"\x0fGeometryService\x12y\n" +
 	"\x0eGetServiceInfo\x122.lugwright.geometry.v1alpha1.GetServiceInfoRequest\x1a3.lugwright.geometry.v1alpha1.GetServiceInfoResponse\x12j\n" +
 	"\tListKinds\x12-.lugwright.geometry.v1alpha1.ListKindsRequest\x1a..lugwright.geometry.v1alpha1.ListKindsResponse\x12s\n" +

@@ -482,7 +482,7 @@ type Bend struct {
 	AngleRad float64 `protobuf:"fixed64,3,opt,name=angle_rad,json=angleRad,proto3" json:"angle_rad,omitempty"`
 	// Inside radius.
 	RadiusMm float64 `protobuf:"fixed64,4,opt,name=radius_mm,json=radiusMm,proto3" json:"radius_mm,omitempty"`
-	// Length of flat sheet that the fold takes, half on either side of its line. Nought where it is not told.
+	// Length of the flat outline that the bend takes, half on either side of the fold line; 0 when it is not stated.
 	AllowanceMm   float64 `protobuf:"fixed64,5,opt,name=allowance_mm,json=allowanceMm,proto3" json:"allowance_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
