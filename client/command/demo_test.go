@@ -145,6 +145,36 @@ func TestForgeArch(t *testing.T) {
 	lugwright(t, "check", thin).want(t, Failed, "arch fails: ")
 }
 
+// The deck's feet pass; of half the thickness they fail.
+func TestDeckFeet(t *testing.T) {
+	const feet = "../../testdata/jobs/deckfeet.yaml"
+	lugwright(t, "check", feet).want(t, Done, "")
+	src, err := os.ReadFile(feet)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin := filepath.Join(t.TempDir(), "thin.yaml")
+	if err := os.WriteFile(thin, []byte(strings.ReplaceAll(string(src), "angle_thickness: 12 mm", "angle_thickness: 6 mm")), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", thin).want(t, Failed, "foot-left fails: ")
+}
+
+// The body's plate passes between tubes that hold it half; farther down and between tubes that may hold it fixed its welds fail.
+func TestBodyFront(t *testing.T) {
+	const body = "../../testdata/jobs/bodyfront.yaml"
+	lugwright(t, "check", body).want(t, Done, "")
+	src, err := os.ReadFile(body)
+	if err != nil {
+		t.Fatal(err)
+	}
+	deep := filepath.Join(t.TempDir(), "deep.yaml")
+	if err := os.WriteFile(deep, []byte(strings.NewReplacer("pin_below: 65", "pin_below: 250", "hold_high: 0.5", "hold_high: 1").Replace(string(src))), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", deep).want(t, Failed, "front-body fails: strength of the fillet weld")
+}
+
 // The first line of the demo jobs names a schema; it is there and it is today's.
 func TestDemoSchemaIsCurrent(t *testing.T) {
 	want := lugwright(t, "schema").want(t, Done, "").out

@@ -5,6 +5,7 @@ import (
 	"lugwright/geometry"
 	"lugwright/geometry/kinds/arch"
 	"lugwright/geometry/kinds/backingplate"
+	"lugwright/geometry/kinds/bodybracket"
 	"lugwright/geometry/kinds/clevis"
 	"lugwright/geometry/kinds/crosstube"
 	"lugwright/geometry/kinds/doubler"
@@ -27,6 +28,7 @@ func All() []geometry.Kind {
 	return []geometry.Kind{
 		arch.Kind(),
 		backingplate.Kind(),
+		bodybracket.Kind(),
 		clevis.Kind(),
 		crosstube.Kind(),
 		doubler.Kind(),
