@@ -33,6 +33,7 @@ type PinEnd struct {
 	Kind    EndKind
 	BearsOn string // the plate whose outer face it bears on
 	PlayMM  float64
+	Size    string // thread of a retaining bolt, else empty
 }
 
 // EndKind names what is at the end of a pin.

@@ -30,13 +30,23 @@ func (b *Bracket) AddMarks(root string) {
 		}
 	}
 	for i := range b.Members {
+		m := &b.Members[i]
+		if j := slices.IndexFunc(b.Members[:i], func(q Member) bool { return q.SamePiece(m) }); j >= 0 {
+			m.Mark = b.Members[j].Mark
+			continue
+		}
 		n++
-		b.Members[i].Mark = fmt.Sprintf("%s%d", prefix, n)
+		m.Mark = fmt.Sprintf("%s%d", prefix, n)
 	}
 }
 
 // MarkHere is the etch text that a kind writes where the part mark belongs.
 const MarkHere = "{mark}"
+
+// SamePiece says whether two members are sawn and drilled alike.
+func (m *Member) SamePiece(q *Member) bool {
+	return m.Material == q.Material && m.Profile == q.Profile && m.LengthMM == q.LengthMM && slices.Equal(m.Holes, q.Holes)
+}
 
 // SamePiece says whether two plates come off the table alike: stock, outline, holes and bends.
 func (p *Plate) SamePiece(q *Plate) bool {

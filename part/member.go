@@ -1,6 +1,10 @@
 package part
 
-import "lugwright/geometry/shape"
+import (
+	"math"
+
+	"lugwright/geometry/shape"
+)
 
 // Member is bought section cut to length: it is drilled, not profile-cut.
 type Member struct {
@@ -67,6 +71,23 @@ func (m *Member) Legs() (a, b Plate) {
 	// U x W = -V: the leg's own normal points out of its back face.
 	b = m.leg(LegB, 0, m.Profile.BMM, Pose{p.At(0, t/2, 0), p.U, p.W()})
 	return a, b
+}
+
+// Ring gives a round tube as a plate with a bore, seen along its axis from its far end: as thick as the tube is long.
+func (m *Member) Ring() Plate {
+	p := m.Pose
+	return Plate{
+		ID: m.ID, Name: m.Name, Mark: m.Mark, ThicknessMM: m.LengthMM, Material: m.Material, Outer: shape.Circle(shape.Point{}, m.Profile.AMM),
+		Holes: []Hole{{ID: "bore", DiaMM: m.Profile.AMM - 2*m.Profile.TMM, Purpose: ForPin}},
+		Pose:  Pose{p.At(m.LengthMM/2, 0, 0), p.V, p.W()},
+	}
+}
+
+// OnPin says whether a member is a ring round a pin, such as a boss or a spacer.
+func (m *Member) OnPin(p *Pin) bool {
+	off := p.Center.Sub(m.Pose.Origin)
+	off = off.AddScaled(-off.Dot(m.Pose.U), m.Pose.U)
+	return m.Profile.Kind == RoundTube && off.Norm() < 0.01 && math.Abs(m.Pose.U.Dot(p.Axis)) > 1-1e-9
 }
 
 func (m *Member) leg(face Face, from, to float64, pose Pose) Plate {

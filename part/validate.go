@@ -364,6 +364,9 @@ func (v *validator) pin(i int) {
 	v.size(at+".length_mm", p.LengthMM, 1)
 	for k, e := range p.Ends {
 		v.between(fmt.Sprintf("%s.ends[%d].play_mm", at, k), e.PlayMM, 0, absurdMM)
+		if _, err := NominalDiaMM(e.Size); e.Size != "" && err != nil {
+			v.refuse(fmt.Sprintf("%s.ends[%d].size", at, k), fmt.Sprintf("%q", e.Size), "a thread size such as M6, or none")
+		}
 		if e.BearsOn != "" {
 			v.refers(fmt.Sprintf("%s.ends[%d].bears_on", at, k), e.BearsOn)
 		}
@@ -432,8 +435,14 @@ func (v *validator) span(at string, p *Pin) {
 // seated is the steel that a seat bears in: every plate with a hole on the pin's axis within the seat; 0 when none is found.
 func (b *Bracket) seated(p *Pin, s Seat) float64 {
 	sum := 0.0
-	for i := range b.Plates {
-		q := &b.Plates[i]
+	around := b.Plates
+	for i := range b.Members {
+		if m := &b.Members[i]; m.OnPin(p) {
+			around = append(slices.Clip(around), m.Ring())
+		}
+	}
+	for i := range around {
+		q := &around[i]
 		for _, h := range q.Holes {
 			off := q.HoleAt(h).Sub(p.Center)
 			along := off.Dot(p.Axis)

@@ -57,7 +57,7 @@ func TestLoadOverTheTube(t *testing.T) {
 		return run(t, b, strength.Options{}, service("down", part.Vec{Z: -8000}))
 	}
 	low, high := of(0), of(200)
-	for _, place := range []string{"base, over", "base, under", "base, rear", "base, rear over"} {
+	for _, place := range []string{"base, over", "base, under", "base, rear", "base, over rear"} {
 		want := placed(t, low, "weak-axis-bending", place+" (").Demand
 		if got := placed(t, high, "weak-axis-bending", place+" (").Demand; math.Abs(got-want) > 1e-6*want+1e-3 {
 			t.Errorf("%s: %.4g N mm, from the tube's middle %.4g", place, got, want)

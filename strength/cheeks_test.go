@@ -15,20 +15,25 @@ import (
 // over the ear's end would give it three times as much. Its weld, 16 runs round 50 mm, has P/L, and P x 2.5 mm about its plane:
 // with I = L r^2/2, 2 x 2.5/25 of P/L square to it.
 func TestCheeksEachForItself(t *testing.T) {
-	b := clevisOf(t, part.LeftHand, with(bare, mm("cheek_thickness", 5), mm("cheek_diameter", 50), mm("pin_clearance", 0.5)))
+	t.Run("plates", func(t *testing.T) { cheeksEachForItself(t, "plate", "cheek-1") })
+	t.Run("bosses", func(t *testing.T) { cheeksEachForItself(t, "boss", "boss-1") })
+}
+
+func cheeksEachForItself(t *testing.T, form, id string) {
+	b := clevisOf(t, part.LeftHand, with(bare, mm("cheek_thickness", 5), mm("cheek_diameter", 50), mm("pin_clearance", 0.5), word("cheek_form", form)))
 	b.Pins[0].TravelMM = 0
 	r := run(t, b, strength.Options{}, service("up", part.Vec{Z: 20000}))
 	P := 10000 * 5 / 13.0
 	within(t, "ear's part", find(t, r, "pin-bearing", "ear-1").Demand, 10000*8/13.0, 1e-9)
-	cheek := find(t, r, "pin-plate-tear-out", "cheek-1")
+	cheek := find(t, r, "pin-plate-tear-out", id)
 	within(t, "cheek's part", cheek.Demand, P, 1e-9)
 	within(t, "tear-out of the cheek", cheek.Capacity, 0.6*65*6.894757*2*5*(12.25+12.5)/2, 1e-6)
-	within(t, "bearing of the cheek", find(t, r, "pin-bearing", "cheek-1").Capacity, 1.8*50*6.894757*25*5/2, 1e-6)
+	within(t, "bearing of the cheek", find(t, r, "pin-bearing", id).Capacity, 1.8*50*6.894757*25*5/2, 1e-6)
 	L := 16 * 50 * math.Sin(math.Pi/16)
-	within(t, "weld round the cheek", find(t, r, "fillet-strength", "w-cheek-1").Demand, P/L*math.Hypot(1, 0.2), 0.01)
+	within(t, "weld round the cheek", find(t, r, "fillet-strength", "w-"+id).Demand, P/L*math.Hypot(1, 0.2), 0.01)
 	// A seat of 13 mm has its middle 2.5 mm off the ear's: 10 kN bend the ear by that.
 	within(t, "eccentricity of the seat", find(t, r, "weak-axis-bending", "ear-1").Demand, 10000*2.5, 1e-6)
-	if c := find(t, r, "pin-plate-dimensions", "cheek-1"); c.Verdict != strength.NotApplied || c.Why == "" {
+	if c := find(t, r, "pin-plate-dimensions", id); c.Verdict != strength.NotApplied || c.Why == "" {
 		t.Errorf("dimensions of the cheek: %s, %q", c.Verdict, c.Why)
 	}
 }

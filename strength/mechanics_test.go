@@ -342,7 +342,7 @@ func TestGussetsNeverWeakenTheRootWeld(t *testing.T) {
 // 2 (500 - 2777.4) = 6554.7, 2851.6, -851.6, -4554.7 N from -u to +u. Of the parts of the group the one that is used most is shown.
 func TestBlocksByHand(t *testing.T) {
 	b := clevisOf(t, part.LeftHand, with(bare, word("foot", "angle"), mm("angle_down", 120), mm("angle_length", 320), mm("angle_thickness", 10),
-		mm("stiffener_count", 0), mm("bolt_rows", 2), mm("bolts_per_row", 4), mm("bolt_pitch", 80), mm("bolt_first", 45), mm("bolt_row_pitch", 45), mm("bolt_hole", 13.5)))
+		mm("stiffener_count", 0), mm("bolt_rows", 2), mm("bolts_per_row", 4), mm("bolt_pitch", 80), mm("bolt_first", 45), mm("bolt_row_pitch", 45)))
 	r := run(t, b, strength.Options{Method: strength.ASD, Trace: true}, service("fore-aft and down", part.Vec{X: 10e3, Z: -4e3}))
 	want := map[string]map[string]float64{
 		"towards +u, foremost row of 4":               {"V_r": 2500, "V_x": 0, "n_v": 2, "L_gv": 40, "n_hv": 0.5, "L_gt": 45, "n_ht": 1, "U_bs": 0.5},
@@ -572,7 +572,7 @@ func TestWallLever(t *testing.T) {
 func TestDiamondLapPastItsRows(t *testing.T) {
 	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
 		word("fixing", "bolted"), word("ends", "diamond"), word("faces", "one"), mm("lap_width", 90), mm("member_width", 100), mm("nose", 30), mm("overlap", 150), mm("joint_gap", 0),
-		word("bolt_size", "M12"), mm("bolt_hole", 13.5), mm("bolt_rows", 3), mm("bolts_per_row", 1), mm("bolt_first", 30), mm("bolt_row_pitch", 40),
+		word("bolt_size", "M12"), mm("bolt_rows", 3), mm("bolts_per_row", 1), mm("bolt_first", 30), mm("bolt_row_pitch", 40),
 	}})
 	if err != nil {
 		t.Fatal(err)
@@ -697,7 +697,7 @@ func TestWideEarBendsLocally(t *testing.T) {
 // 456 N/mm at most.
 func TestShearEntersAGussetAcrossItsWeld(t *testing.T) {
 	b := clevisOf(t, part.LeftHand, with(bare, word("foot", "base plate"), mm("plate_length", 300), mm("plate_width", 900), mm("plate_thickness", 60), mm("bolt_gauge", 800),
-		mm("bolt_pitch", 240), mm("bolts_per_row", 2), mm("bolt_rows", 2), word("bolt_size", "M24"), mm("bolt_hole", 26), mm("web_clear_height", 1000), mm("support_thickness", 20),
+		mm("bolt_pitch", 240), mm("bolts_per_row", 2), mm("bolt_rows", 2), word("bolt_size", "M24"), mm("web_clear_height", 1000), mm("support_thickness", 20),
 		mm("ear_thickness", 16), mm("pin_height", 100), word("gussets", "outer"), mm("outer_gusset_count", 1), mm("outer_gusset_length", 300), mm("outer_gusset_height", 75),
 		mm("outer_gusset_thickness", 12), mm("outer_gusset_nose", 200), mm("gusset_weld", 3), mm("snipe_clearance", 15), word("pin_ends", "keeper")))
 	worst := 0.0

@@ -42,7 +42,7 @@ type model struct {
 	bad       part.FieldErrors
 }
 
-// thing is a plate, a face of a bent plate or an angle's leg with its strength.
+// thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.
 type thing struct {
 	plate   *part.Plate
 	of      string        // the angle or bent plate that it is a part of, else empty
@@ -115,18 +115,24 @@ func (m *model) resolveThings() {
 		if len(p.Bends) > 0 {
 			whole = p.ID
 		}
-		m.addThing(p, whole, field)
+		m.addThing(p, whole, p.ThicknessMM, field)
 		// The flat pattern serves the base; what is turned up lies elsewhere.
 		for _, face := range p.Folded()[1:] {
-			m.addThing(&face, whole, field)
+			m.addThing(&face, whole, p.ThicknessMM, field)
 		}
 	}
 	for i := range m.b.Members {
 		mem := &m.b.Members[i]
+		field := fmt.Sprintf("members[%d].material", i)
 		if mem.Profile.Kind == part.Angle {
 			a, b := mem.Legs()
-			m.addThing(&a, mem.ID, fmt.Sprintf("members[%d].material", i))
-			m.addThing(&b, mem.ID, fmt.Sprintf("members[%d].material", i))
+			m.addThing(&a, mem.ID, a.ThicknessMM, field)
+			m.addThing(&b, mem.ID, b.ThicknessMM, field)
+			continue
+		}
+		if m.isBoss(mem) {
+			ring := mem.Ring()
+			m.addThing(&ring, "", mem.Profile.AMM, field) // turned from bar
 			continue
 		}
 		if !slices.ContainsFunc(m.b.Sweeps, func(s part.Sweep) bool { return slices.Contains(s.Things, mem.ID) }) {
@@ -135,8 +141,15 @@ func (m *model) resolveThings() {
 	}
 }
 
-func (m *model) addThing(p *part.Plate, of, field string) {
-	g, fy, fu := m.grade(p.Material, p.ThicknessMM, field)
+// isBoss says whether a member is a ring round a pin that is welded to what it stands on.
+func (m *model) isBoss(mem *part.Member) bool {
+	return slices.ContainsFunc(m.b.Pins, func(p part.Pin) bool { return mem.OnPin(&p) }) &&
+		slices.ContainsFunc(m.b.Welds, func(w part.WeldGroup) bool { return w.Joins[0] == mem.ID })
+}
+
+// addThing takes a plate, or a part of something bent or angled, with the strength that its grade has at a thickness.
+func (m *model) addThing(p *part.Plate, of string, tMM float64, field string) {
+	g, fy, fu := m.grade(p.Material, tMM, field)
 	t := thing{plate: p, of: of, outline: p.Shape(false), fy: fy, fu: fu}
 	if g != nil {
 		t.e = g.EMPa

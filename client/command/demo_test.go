@@ -64,6 +64,27 @@ func TestWaterTray(t *testing.T) {
 	lugwright(t, "check", bare).want(t, Failed, "tray-a fails: force along a rod with its bending, rods")
 }
 
+// The workshop's mount, stay and tabs pass and pack; a fork that would swing into the subframe's tube is refused by its parameter.
+func TestForge(t *testing.T) {
+	const forge = "../../testdata/jobs/forge.yaml"
+	out := filepath.Join(t.TempDir(), "out")
+	lugwright(t, "pack", forge, "-o", out).want(t, Done, "")
+	for _, want := range []string{"saw-list.csv", "assembly/generator-tab.svg", "scad/stay-end.scad"} {
+		if files := filesUnder(t, out); !slices.Contains(files, want) {
+			t.Errorf("no %s among %v", want, files)
+		}
+	}
+	src, err := os.ReadFile(forge)
+	if err != nil {
+		t.Fatal(err)
+	}
+	tight := filepath.Join(t.TempDir(), "tight.yaml")
+	if err := os.WriteFile(tight, []byte(strings.Replace(string(src), "fork_end: 50 mm", "fork_end: 54 mm", 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", tight).want(t, Misused, "fork_end")
+}
+
 // The small plates pass; a pin that pushes its keeper five times as hard bends it.
 func TestForgePlates(t *testing.T) {
 	const plates = "../../testdata/jobs/forgeplates.yaml"

@@ -61,20 +61,34 @@ func items(b *part.Bracket) []*bought {
 		if g.SameAs != "" {
 			continue // bought once, for all their shear planes
 		}
-		notes := "threads may lie in the shear plane"
-		if !g.ThreadsIn {
+		item, notes := "bolt with nut and washers", "threads may lie in the shear plane"
+		switch {
+		case tapped(b, &g):
+			item, notes = "screw with locking washer", "into tapped holes of "+g.Plies[1].Thing+": the grip and the depth of the thread"
+		case !g.ThreadsIn:
 			notes = "threads must stay out of the shear plane: choose the shank by the grip"
 		}
-		out = append(out, &bought{item: "bolt with nut and washers", size: g.Size, grade: g.Grade, gripMM: hundredths(g.GripMM), notes: notes, count: len(g.Points)})
+		out = append(out, &bought{item: item, size: g.Size, grade: g.Grade, gripMM: hundredths(g.GripMM), notes: notes, count: len(g.Points)})
 	}
 	for _, p := range b.Pins {
 		out = append(out, &bought{
 			item: "pin", size: mm(p.DiaMM) + " mm diameter", grade: p.Material, lengthMM: hundredths(p.LengthMM),
 			notes: fmt.Sprintf("ends: %s and %s", p.Ends[0].Kind, p.Ends[1].Kind), count: 1,
 		})
+		for _, e := range p.Ends {
+			if e.Kind == part.EndRetainer && e.Size != "" {
+				out = append(out, &bought{item: "retaining bolt with nut and washer", size: e.Size, gripMM: hundredths(p.DiaMM), notes: "through the pin's end: grade and lock wire as noted with the pin", count: 1})
+			}
+		}
 	}
 	for _, r := range b.Rods {
 		out = append(out, &bought{item: "threaded rod", size: r.Size, grade: r.Grade, lengthMM: hundredths(r.FreeMM), notes: "length is free between its ends; add both engagements", count: len(r.Points)})
 	}
 	return out
+}
+
+// tapped says whether bolts are screwed into the plate behind.
+func tapped(b *part.Bracket, g *part.BoltGroup) bool {
+	p := b.Plate(g.Plies[1].Thing)
+	return p != nil && slices.ContainsFunc(p.Holes, func(h part.Hole) bool { return h.Finish == part.Tapped && h.Thread == g.Size })
 }

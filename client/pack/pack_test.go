@@ -23,6 +23,7 @@ import (
 	"lugwright/geometry/dxf"
 	"lugwright/geometry/shape"
 	"lugwright/part"
+	"lugwright/part/parttest"
 	"lugwright/services/both"
 	"lugwright/services/dial"
 	"lugwright/services/server"
@@ -284,6 +285,19 @@ func TestSawAndBuyList(t *testing.T) {
 	}
 	if buy[1]["item"] != "pin" || buy[1]["qty"] != "3" || buy[1]["length_mm"] != "70.00" || buy[1]["grade_or_material"] != "42CrMo4" {
 		t.Errorf("pins: %v", buy[1])
+	}
+}
+
+// Bolts whose holes in the plate behind are tapped are bought as screws.
+func TestScrewsAreNoBolts(t *testing.T) {
+	b := parttest.Bracket()
+	b.Bolts[0].Plies[1].Thing = b.Plates[0].ID
+	if got := items(b)[0].item; !strings.HasPrefix(got, "bolt") {
+		t.Errorf("through holes: %s", got)
+	}
+	b.Plates[0].Holes = append(b.Plates[0].Holes, part.Hole{ID: "tapped", DiaMM: b.Bolts[0].DiaMM, Finish: part.Tapped, Thread: b.Bolts[0].Size})
+	if got := items(b)[0]; !strings.HasPrefix(got.item, "screw") || !strings.Contains(got.notes, b.Plates[0].ID) {
+		t.Errorf("tapped holes: %s, %s", got.item, got.notes)
 	}
 }
 

@@ -6,7 +6,6 @@ package pack
 import (
 	"context"
 	"fmt"
-	"reflect"
 	"slices"
 	"strconv"
 	"strings"
@@ -135,7 +134,7 @@ func (a *assembly) addMember(b *run.Bracket, m *part.Member, density densities) 
 	at := slices.IndexFunc(a.members, func(q *section) bool { return strings.EqualFold(q.member.Mark, m.Mark) })
 	if at >= 0 {
 		first := a.members[at]
-		if !sameMember(first.member, m) || first.hand != b.Part.Hand {
+		if first.member.Mark != m.Mark || !first.member.SamePiece(m) || first.hand != b.Part.Hand {
 			return twoPieces(b, m.ID, m.Mark)
 		}
 		first.count += b.Spec.Quantity
@@ -147,11 +146,6 @@ func (a *assembly) addMember(b *run.Bracket, m *part.Member, density densities) 
 	}
 	a.members = append(a.members, &section{m, b.Part.Hand, b.Spec.Quantity, grams(memberVolume(m) * kgPerMM3)})
 	return nil
-}
-
-func sameMember(m, n *part.Member) bool {
-	return m.Mark == n.Mark && m.Profile == n.Profile && m.Material == n.Material && m.LengthMM == n.LengthMM &&
-		reflect.DeepEqual(m.Holes, n.Holes)
 }
 
 func twoPieces(b *run.Bracket, id, mark string) error {

@@ -43,7 +43,7 @@ func things(b *part.Bracket) []group {
 		add("Pin "+p.ID, p.ID)
 	}
 	for _, p := range byMark(b.Plates, func(p part.Plate) string { return p.Mark }) {
-		add(fmt.Sprintf("Plate %s: %s (%s)", p.Mark, p.Name, p.ID), p.ID)
+		add(fmt.Sprintf("Plate %s: %s (%s)", p.Mark, p.Name, p.ID), append(p.Flanges(), p.ID)...)
 	}
 	for _, m := range byMark(b.Members, func(m part.Member) string { return m.Mark }) {
 		add(fmt.Sprintf("Member %s: %s (%s)", m.Mark, m.Name, m.ID), m.ID, m.ID+".a", m.ID+".b")

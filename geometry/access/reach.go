@@ -52,8 +52,10 @@ func (s *scene) plyOf(thing string) string {
 // pin finds a pin that cannot be drawn to either side, and a bushed one whose ends no grease coupler reaches.
 func (s *scene) pin(p *part.Pin, r Room) []Finding {
 	var out []Finding
+	// The pin passes its seats and the rings on it; what is screwed to a plate that keeps it in comes off first.
 	seat := func(id string) bool {
-		return slices.ContainsFunc(p.Seats, func(x part.Seat) bool { return x.Thing == id })
+		m := s.b.Member(id)
+		return m != nil && m.OnPin(p) || slices.ContainsFunc(p.Seats, func(x part.Seat) bool { return x.Thing == id }) || s.keeps(p, id)
 	}
 	lo, hi := span(p)
 	ways := func(length, half float64) (by []string) {
@@ -80,6 +82,13 @@ func (s *scene) pin(p *part.Pin, r Room) []Finding {
 		}
 	}
 	return out
+}
+
+// keeps says whether a plate is a pin's keeper: bolted to what an end of the pin bears on.
+func (s *scene) keeps(p *part.Pin, id string) bool {
+	return slices.ContainsFunc(s.b.Bolts, func(g part.BoltGroup) bool {
+		return g.Plies[0].Thing == id && slices.ContainsFunc(p.Ends[:], func(e part.PinEnd) bool { return e.Kind == part.EndKeeper && e.BearsOn == g.Plies[1].Thing })
+	})
 }
 
 func bushed(p *part.Pin) bool {

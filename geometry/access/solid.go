@@ -19,10 +19,16 @@ type solid struct {
 type scene struct {
 	b      *part.Bracket
 	solids []solid
+	welded map[string]bool // plates and members: what no weld joins comes on after welding
 }
 
 func newScene(b *part.Bracket) *scene {
-	s := &scene{b: b}
+	s := &scene{b: b, welded: map[string]bool{}}
+	for i := range b.Welds {
+		for _, id := range b.Welds[i].Joins {
+			s.welded[s.plyOf(id)] = true
+		}
+	}
 	for i := range b.Plates {
 		for _, face := range b.Plates[i].Folded() {
 			s.addPlate(&face, b.Plates[i].ID)

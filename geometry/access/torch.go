@@ -60,7 +60,7 @@ func (s *scene) weld(g *part.WeldGroup, r Room) []Finding {
 func (s *scene) faces(g *part.WeldGroup) []part.Vec {
 	var out []part.Vec
 	for _, id := range g.Joins {
-		if p := s.b.Plate(id); p != nil {
+		if p := s.b.Face(id); p != nil {
 			out = append(out, p.Pose.W())
 		}
 	}
@@ -71,7 +71,8 @@ func (s *scene) faces(g *part.WeldGroup) []part.Vec {
 func (s *scene) torch(at, run part.Vec, faces []part.Vec, r Room) []string {
 	var by []string
 	for _, d := range directions(run, faces, math.Sin(r.TorchAngleRad)) {
-		id := s.blockedBy(path{from: at, along: d, lo: torchFromMM, hi: r.TorchLengthMM, half: r.TorchWidthMM / 2, taper: torchTaper})
+		id := s.blockedBy(path{from: at, along: d, lo: torchFromMM, hi: r.TorchLengthMM, half: r.TorchWidthMM / 2, taper: torchTaper,
+			ignoring: func(id string) bool { return !s.welded[id] }})
 		if id == "" {
 			return nil
 		}

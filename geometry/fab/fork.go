@@ -12,6 +12,7 @@ import (
 // Fork is the other side of a lug's pin.
 type Fork struct {
 	PinMM, HoleMM, EarMM, GapMM float64
+	EndMM                       float64 // pin's centre to the farthest of an ear's end
 	PinMaterial, Material       string
 	Turns                       bool
 }
@@ -19,7 +20,7 @@ type Fork struct {
 // ReadFork reads what ForkParams declares.
 func ReadFork(v geometry.Values) Fork {
 	return Fork{
-		PinMM: v.MM("pin_diameter"), HoleMM: v.MM("pin_diameter") + v.MM("pin_clearance"), EarMM: v.MM("fork_thickness"), GapMM: v.MM("gap"),
+		PinMM: v.MM("pin_diameter"), HoleMM: v.MM("pin_diameter") + v.MM("pin_clearance"), EarMM: v.MM("fork_thickness"), GapMM: v.MM("gap"), EndMM: v.MM("fork_end"),
 		PinMaterial: v.Word("pin_material"), Material: v.Word("fork_material"), Turns: v.Word("turns") == "yes",
 	}
 }
@@ -34,9 +35,19 @@ func ForkParams() []geometry.Param {
 		Choice("turns", "whether the lug turns on the pin under full load", "yes", "no"),
 		Length("bush_length", 0, 200, 0, "bearing length of a bush in the lug, 0 for none"),
 		Length("fork_thickness", 3, 100, 10, "thickness of each ear of the fork"),
+		Length("fork_end", 8, 400, 38, "pin centre to the end of the fork's ears, their corners included: it swings about the pin"),
 		Named("fork_material", "A572-50", "grade of the fork"),
 		Length("gap", 0.2, 20, 2, "gap between lug and fork on each side"),
 	}
+}
+
+// Check refuses a fork that leaves too little round its pin, or whose ears swing into what lies beside the lug: room is from the pin's centre to the
+// nearest of that.
+func (f Fork) Check(n *Needs, roomMM float64, words string) {
+	least := f.HoleMM/2 + Ligament(f.PinMM)
+	n.That(f.EndMM >= least, "fork_end", MM(f.EndMM), "at least %.4g mm round this pin", least)
+	most := max(0, roomMM-PaintGapMM)
+	n.That(f.EndMM <= most, "fork_end", MM(f.EndMM), "at most %.4g mm, so that the fork swings clear of the "+words, most)
 }
 
 // Hold adds the pin through a lug of a thickness, along y through a point, and the fork that holds it. For the pin it is one which of the two moves: the fork's

@@ -45,6 +45,12 @@ func (n *Needs) ThatHole(holeMM float64, param, size string) bool {
 	return n.That(holeMM > 0, param, size, "a size with a clearance hole in ISO 273 or ASME B18.2.8")
 }
 
+// TappedHole is a hole for a coarse thread: marked on the table, drilled and tapped later.
+func TappedHole(id string, center shape.Point, size string) part.Hole {
+	dia, _ := part.NominalDiaMM(size) // the parameter's unit has been checked
+	return part.Hole{ID: id, Center: center, DiaMM: dia, Purpose: part.ForBolt, Finish: part.Tapped, Thread: size}
+}
+
 // Grid is every point of xs by ys, row after row.
 func Grid(xs, ys []float64) []shape.Point {
 	out := make([]shape.Point, 0, len(xs)*len(ys))

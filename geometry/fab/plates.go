@@ -31,6 +31,17 @@ func (c Corner) Outline() shape.Loop {
 	).Normalize()
 }
 
+// HeightAt is how far up v the plate reaches at a distance along u.
+func (c Corner) HeightAt(u float64) float64 {
+	switch {
+	case u <= c.NoseV:
+		return c.AlongV
+	case u >= c.AlongU:
+		return 0
+	}
+	return c.AlongV + (u-c.NoseV)/(c.AlongU-c.NoseV)*(c.NoseU-c.AlongV)
+}
+
 // Spread gives n positions at a spacing, middled on zero, in rising order.
 func Spread(n int, spacing float64) []float64 {
 	out := make([]float64, n)

@@ -35,6 +35,15 @@ func (t Tube) CheckWeld(n *Needs, legMM float64) {
 	n.That(t.Round || flat >= 4*legMM, "tube_weld", MM(legMM), "at most a quarter of the tube's flat, %.4g mm", flat/4)
 }
 
+// Outline is its outside grown by a margin, its width along x; the error says that the corners have no room.
+func (t Tube) Outline(marginMM float64) (shape.Loop, error) {
+	if t.Round {
+		return shape.Circle(shape.Point{}, t.WidthMM+2*marginMM), nil
+	}
+	half := shape.Point{X: t.WidthMM/2 + marginMM, Y: t.HighMM/2 + marginMM}
+	return shape.RoundedRect(half.Scale(-1), half, t.CornerMM+marginMM)
+}
+
 // Profile is its section, the first size along v.
 func (t Tube) Profile() part.Profile {
 	if t.Round {

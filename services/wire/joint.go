@@ -47,7 +47,7 @@ func readSeat(r *reader, m *pb.Seat) part.Seat {
 }
 
 func pinEnd(e *part.PinEnd) *pb.PinEnd {
-	return &pb.PinEnd{Kind: pinEnds.encode(e.Kind), BearsOn: e.BearsOn, PlayMm: e.PlayMM}
+	return &pb.PinEnd{Kind: pinEnds.encode(e.Kind), BearsOn: e.BearsOn, PlayMm: e.PlayMM, Size: e.Size}
 }
 
 func readPinEnd(r *reader, m *pb.PinEnd) part.PinEnd {
@@ -55,6 +55,7 @@ func readPinEnd(r *reader, m *pb.PinEnd) part.PinEnd {
 		Kind:    pinEnds.decode(r, "kind", m.Kind),
 		BearsOn: r.text("bears_on", m.BearsOn),
 		PlayMM:  r.number("play_mm", m.PlayMm),
+		Size:    r.text("size", m.Size),
 	}
 }
 

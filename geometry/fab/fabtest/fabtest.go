@@ -30,7 +30,7 @@ func Faults(b *part.Bracket) []string {
 
 type checker struct {
 	b      *part.Bracket
-	solids []part.Plate // plates and the legs of angles
+	solids []part.Plate // plates, the legs of angles, rings on pins
 	found  []string
 }
 
@@ -44,9 +44,13 @@ func solids(b *part.Bracket) []part.Plate {
 		out = append(out, b.Plates[i].Folded()...)
 	}
 	for i := range b.Members {
-		if m := &b.Members[i]; m.Profile.Kind == part.Angle {
+		m := &b.Members[i]
+		if m.Profile.Kind == part.Angle {
 			legA, legB := m.Legs()
 			out = append(out, legA, legB)
+		}
+		if slices.ContainsFunc(b.Pins, func(p part.Pin) bool { return m.OnPin(&p) }) {
+			out = append(out, m.Ring())
 		}
 	}
 	return out
@@ -161,7 +165,7 @@ func (c *checker) welds() {
 		stands, on := c.solid(w.Joins[0]), c.faceOf(w.Joins[1])
 		for _, s := range w.Segments {
 			for _, end := range [2]part.Vec{s.A, s.B} {
-				if !c.atEdge(w.Joins[0], stands, end) {
+				if !c.atEdge(w.Joins[0], stands, end) && !c.through(w.Joins[1], stands, end) {
 					c.add("%s: %v is not at the edge of %s", w.ID, end, w.Joins[0])
 				}
 				if on == nil {
@@ -187,17 +191,31 @@ func (c *checker) atEdge(id string, stands *part.Plate, at part.Vec) bool {
 	if m == nil {
 		return false
 	}
+	u, _, _ := m.Pose.Local(at)
+	return math.Min(math.Abs(u), math.Abs(u-m.LengthMM)) < nearMM && onOutside(m, at)
+}
+
+// through says whether a point lies where a plate's face comes out of a tube that it passes.
+func (c *checker) through(id string, plate *part.Plate, at part.Vec) bool {
+	m := c.b.Member(id)
+	if m == nil || plate == nil || !onOutside(m, at) {
+		return false
+	}
+	u, v, off := plate.Pose.Local(at)
+	return math.Abs(math.Abs(off)-plate.ThicknessMM/2) < nearMM && plate.Outer.Contains(shape.Point{X: u, Y: v})
+}
+
+// onOutside says whether a point is on a tube's outside, within its length.
+func onOutside(m *part.Member, at part.Vec) bool {
 	u, v, w := m.Pose.Local(at)
-	var off float64
+	off := math.Inf(1)
 	switch m.Profile.Kind {
 	case part.RectTube:
 		off = math.Max(math.Abs(v)-m.Profile.AMM/2, math.Abs(w)-m.Profile.BMM/2)
 	case part.RoundTube:
 		off = math.Hypot(v, w) - m.Profile.AMM/2
-	default:
-		return false
 	}
-	return math.Min(math.Abs(u), math.Abs(u-m.LengthMM)) < nearMM && math.Abs(off) < nearMM
+	return math.Abs(off) < nearMM && u > -nearMM && u < m.LengthMM+nearMM
 }
 
 // bolts: every bolt stands in a hole of the bracket's ply, and edge and pitch are what the holes have.

@@ -194,6 +194,16 @@ func TestPryOfAngle(t *testing.T) {
 	}
 }
 
+// ISO 273 for M12: fine 13, medium 13.5, coarse 14.5.
+func TestBoltHolesByFit(t *testing.T) {
+	for fit, want := range map[string]float64{"close": 13, "normal": 13.5, "loose": 14.5} {
+		b := made(t, set{"bolt_fit": fit})
+		if g := b.Bolts[0]; g.HoleMM != want || b.Members[0].Holes[0].DiaMM != want {
+			t.Errorf("%s: bolts in %g, angle drilled %g; want %g", fit, g.HoleMM, b.Members[0].Holes[0].DiaMM, want)
+		}
+	}
+}
+
 // Stiffeners stay out of the rolled root: the quarter circle's material near the corner.
 func TestStiffenersClearTheRoot(t *testing.T) {
 	b := made(t, set{"angle_root_radius": 13})
@@ -256,8 +266,7 @@ func TestRefusals(t *testing.T) {
 		{set{"angle_length": 110, "bolts_per_row": 1, "stiffener_count": 0}, "angle_length", "112 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_out": 50}, "angle_out", "55 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_down": 50}, "angle_down", "55 mm"},
-		{set{"bolt_hole": 17}, "bolt_hole", "12 to 15 mm"},
-		{set{"bolt_hole": 11}, "bolt_hole", "12 to 15 mm"},
+		{set{"bolt_size": "M7"}, "bolt_size", "clearance hole"},
 		{set{"bolt_first": 35}, "bolt_first", "35.4 mm"},
 		{set{"bolt_row_pitch": 31}, "bolt_row_pitch", "32 mm"},
 		{set{"bolt_row_pitch": 65}, "bolt_row_pitch", "15 mm"},

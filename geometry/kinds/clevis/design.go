@@ -19,8 +19,9 @@ type design struct {
 
 	earT, earW, end float64
 	earWeld         float64
-	cheekT, cheekD  float64
+	cheek           fab.Cheek
 	gussetWeld      float64
+	bolting         fab.Bolting
 	snipe           float64 // at a corner that an ear's weld passes
 
 	outside, between ribs // thickness 0 when there are none
@@ -47,11 +48,12 @@ func read(v geometry.Values) *design {
 		v: v, foot: angleFoot{}, turned: v.Word("pin_axis") == "along", middle: v.MM("clevis_offset"),
 		pin: v.MM("pin_diameter"), height: v.MM("pin_height"),
 		earT: v.MM("ear_thickness"), earW: v.MM("ear_width"), end: v.MM("end_distance"), earWeld: v.MM("ear_weld"),
-		cheekT: v.MM("cheek_thickness"), cheekD: v.MM("cheek_diameter"), gussetWeld: v.MM("gusset_weld"),
+		cheek: fab.ReadCheek(v), gussetWeld: v.MM("gusset_weld"),
 	}
 	if v.Word("foot") == "base plate" {
 		d.foot, d.middle = plateFoot{}, 0
 	}
+	d.bolting = fab.ReadBolts(v)
 	d.hole = d.pin + v.MM("pin_clearance")
 	d.inner = v.MM("lug_thickness")/2 + v.MM("gap")
 	d.outer = d.inner + d.earT

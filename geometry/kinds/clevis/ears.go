@@ -83,8 +83,13 @@ func (d *design) halfWidth(height float64) float64 {
 	return cut[len(cut)-1].Hi
 }
 
-// entry is the width over which the lug's face presses an ear sideways.
-func (d *design) entry() float64 { return min(2*d.v.MM("lug_radius"), d.earW) }
+// entry is the width over which the lug's face, or the spacer before it, presses an ear sideways.
+func (d *design) entry() float64 {
+	if d.v.MM("spacer_length") > 0 {
+		return min(d.spacerDia(), d.earW)
+	}
+	return min(2*d.v.MM("lug_radius"), d.earW)
+}
 
 // rootWidth is what that has spread to at the ear's root, at 30 degrees.
 func (d *design) rootWidth() float64 { return fab.Spread30(d.entry(), d.height, d.earW) }

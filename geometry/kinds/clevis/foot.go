@@ -18,39 +18,24 @@ type foot interface {
 	add(*design, *part.Bracket)
 }
 
-func (d *design) bolt() float64 {
-	dia, _ := part.NominalDiaMM(d.v.Word("bolt_size")) // the parameter's unit has been checked
-	return dia
-}
-
-// checkBoltHole keeps the clearance to what EN 1090-2 Table 11 calls normal round holes, 3 mm at most.
 func (d *design) checkBoltHole(n *fab.Needs) bool {
-	hole, dia := d.v.MM("bolt_hole"), d.bolt()
-	return n.That(hole >= dia && hole <= dia+3, "bolt_hole", fab.MM(hole), "%.4g to %.4g mm for this bolt", dia, dia+3)
+	return n.ThatHole(d.bolting.HoleMM, "bolt_size", d.bolting.Size)
 }
 
 // checkPitch holds bolts of one direction apart.
 func (d *design) checkPitch(n *fab.Needs, count int, param string) {
-	if count > 1 {
-		least := fab.BoltPitch(d.bolt())
-		n.That(d.v.MM(param) >= least-shape.TouchMM, param, fab.MM(d.v.MM(param)), "at least 2 2/3 d = %.4g mm", least)
-	}
+	n.ThatPitch(count, d.v.MM(param), d.bolting.DiaMM, param)
 }
 
 func (d *design) bolts(pose part.Pose, points []shape.Point, plies [2]part.Ply) part.BoltGroup {
-	return part.BoltGroup{
-		ID: "bolts", Pose: pose, Points: points, Size: d.v.Word("bolt_size"), DiaMM: d.bolt(), Grade: d.v.Word("bolt_grade"),
-		HoleMM: d.v.MM("bolt_hole"), GripMM: plies[0].ThicknessMM + plies[1].ThicknessMM, ThreadsIn: d.v.Word("threads") == "in",
-		Plies: plies,
-	}
+	return d.bolting.Group("bolts", pose, points, plies[0].ThicknessMM+plies[1].ThicknessMM, shape.Box{}, plies)
 }
 
 // plies gives the bracket's side and the support's; the support's edges are taken as far off.
-func (d *design) plies(thing string, thickness, edge float64, points []shape.Point) [2]part.Ply {
-	pitch := fab.LeastPitch(points)
+func (d *design) plies(thing string, thickness, edge float64) [2]part.Ply {
 	return [2]part.Ply{
-		{Thing: thing, ThicknessMM: thickness, Material: d.v.Word("foot_material"), EdgeMM: edge, PitchMM: pitch},
-		{Thing: "support", ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"), PitchMM: pitch},
+		{Thing: thing, ThicknessMM: thickness, Material: d.v.Word("foot_material"), EdgeMM: edge},
+		{Thing: "support", ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material")},
 	}
 }
 
@@ -59,14 +44,6 @@ func (d *design) support(kind part.SupportKind) part.Support {
 		ID: "support", Kind: kind, ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"),
 		ClearMM: d.v.MM("web_clear_height"), Couple: part.CouplePath(d.v.Word("couple")),
 	}
-}
-
-// tributary is the least length of ply that serves one bolt of a line: half a pitch and the rest to the end, or a pitch.
-func tributary(count int, pitch, end float64) float64 {
-	if count == 1 {
-		return 2 * end
-	}
-	return min(pitch, pitch/2+end)
 }
 
 func boltID(i int) string { return fmt.Sprintf("bolt-%d", i+1) }

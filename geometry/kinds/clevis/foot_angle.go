@@ -14,8 +14,7 @@ func (angleFoot) top() string     { return "base.a" }
 func (angleFoot) chain() []string { return []string{"base.a", "base.b", "bolts", "support"} }
 
 func readAngle(d *design) fab.WebAngle {
-	bolts := fab.Bolting{Size: d.v.Word("bolt_size"), Grade: d.v.Word("bolt_grade"), DiaMM: d.bolt(), HoleMM: d.v.MM("bolt_hole"), ThreadsIn: d.v.Word("threads") == "in"}
-	a := fab.ReadWebAngle(d.v, bolts, d.v.Word("foot_material"))
+	a := fab.ReadWebAngle(d.v, d.bolting, d.v.Word("foot_material"))
 	a.Stiff.Material = d.v.Word("gusset_material")
 	return a
 }

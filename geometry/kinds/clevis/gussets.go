@@ -28,8 +28,8 @@ func (d *design) checkOuter(n *fab.Needs) {
 	d.checkRibs(n, d.outside)
 	// A nut, washer or keeper over the pin's end is taken as 2 d across. Common practice, no source.
 	room := d.pin
-	if d.cheekT > 0 {
-		room = max(room, d.cheekD/2+d.v.MM("cheek_weld")+d.gussetWeld)
+	if d.cheek.ThicknessMM > 0 {
+		room = max(room, d.cheek.DiaMM/2+d.cheek.WeldMM+d.gussetWeld)
 	}
 	have := d.pinTo(d.outside)
 	n.That(have >= room, "outer_gusset_height", fab.MM(d.outside.height)+", "+fab.MM(have)+" from the pin's centre",

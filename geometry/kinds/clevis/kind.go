@@ -7,9 +7,11 @@
 //	kind.go        the kind: sentence, parameters, order of work
 //	design.go      parameters read into names
 //	ears.go        ears and their heads
-//	cheeks.go      cheek plates round the pin hole
+//	cheeks.go      cheek plates or bosses round the pin hole
 //	gussets.go     plates that stiffen the ears
-//	pin.go         pin, seats, ends, length
+//	pin.go         pin, seats, its card
+//	ending.go      what keeps the pin in: nut, retaining bolt, keeper
+//	spacers.go     tubes between lug and ears
 //	foot.go        what a foot is
 //	foot_angle.go  angle bolted to a web, with stiffeners
 //	foot_plate.go  base plate bolted down
@@ -18,6 +20,8 @@
 package clevis
 
 import (
+	"slices"
+
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/part"
@@ -56,7 +60,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 
 // check goes from the whole to the detail: a later step builds on what an earlier one has accepted.
 func (d *design) check() error {
-	for _, step := range []func(*fab.Needs){d.checkPin, d.checkEars, d.checkCheeks, d.checkGussets, func(n *fab.Needs) { d.foot.check(d, n) }} {
+	for _, step := range []func(*fab.Needs){d.checkPin, d.checkEars, d.checkCheeks, d.checkEnding, d.checkSpacers, d.checkGussets, func(n *fab.Needs) { d.foot.check(d, n) }} {
 		var n fab.Needs
 		step(&n)
 		if err := n.Err(); err != nil {
@@ -67,24 +71,29 @@ func (d *design) check() error {
 }
 
 func params() []geometry.Param {
+	return slices.Concat(formParams(), pinParams(), endingParams(), lugParams(), spacerParams(), earParams(),
+		fab.CheekParams("each ear's outer face"), gussetParams(), footParams())
+}
+
+func formParams() []geometry.Param {
 	return []geometry.Param{
 		fab.Choice("foot", "what the ears stand on", "angle", "base plate"),
 		fab.Choice("pin_axis", "direction of the pin in the vehicle; along needs the base plate", "across", "along"),
+	}
+}
 
-		fab.Length("pin_diameter", 6, 120, 25, "diameter of the pin"),
-		fab.Length("pin_clearance", 0.05, 5, 0.5, "finished pin hole less pin"),
-		fab.Length("finish_allowance", 0, 5, 1, "pin hole cut this much smaller, then reamed; 0 leaves it as cut"),
-		fab.Length("pin_height", 15, 500, 90, "pin centre above the foot's upper face"),
-		fab.Named("pin_material", "C45", "grade of the pin"),
-		fab.Choice("turns", "whether the lug turns on the pin under full load, as in a mount that lets the frame twist", "yes", "no"),
-		fab.Choice("pin_ends", "what keeps the pin in; only head and nut tie the ears together", "head and nut", "head and retaining bolt", "keeper"),
-		fab.Length("end_play", 0, 5, 0.5, "play of the pin along its axis"),
+func lugParams() []geometry.Param {
+	return []geometry.Param{
 		fab.Length("lug_thickness", 4, 200, 20, "thickness of the body's lug"),
 		fab.Named("lug_material", "A572-50", "grade of the body's lug"),
-		fab.Length("gap", 0.2, 20, 2, "gap between lug and ear on each side"),
+		fab.Length("gap", 0.2, 100, 2, "gap between lug and ear on each side"),
 		fab.Length("lug_radius", 8, 300, 30, "clear radius below the pin that the lug needs to swing"),
 		fab.Length("bush_length", 0, 200, 0, "bearing length of a bush in the lug, 0 for none"),
+	}
+}
 
+func earParams() []geometry.Param {
+	return []geometry.Param{
 		fab.Length("ear_thickness", 3, 60, 8, "thickness of each ear"),
 		fab.Length("ear_width", 20, 600, 100, "width of each ear at the foot"),
 		fab.Length("end_distance", 8, 300, 56, "pin centre to the top of the head"),
@@ -92,11 +101,11 @@ func params() []geometry.Param {
 		fab.Length("head_radius", 8, 300, 45, "radius of a tapered head"),
 		fab.Named("ear_material", "A572-50", "grade of ears"),
 		fab.Length("ear_weld", 3, 25, 6, "leg of the fillets between ear and foot, both faces, full width"),
+	}
+}
 
-		fab.Length("cheek_thickness", 0, 40, 0, "thickness of a cheek plate on each ear's outer face, 0 for none"),
-		fab.Length("cheek_diameter", 15, 300, 60, "diameter of the cheek plates"),
-		fab.Length("cheek_weld", 3, 20, 4, "leg of the fillet round a cheek plate"),
-
+func gussetParams() []geometry.Param {
+	return []geometry.Param{
 		fab.Choice("gussets", "which plates stiffen the ears sideways", "both", "none", "outer", "between"),
 		fab.Length("outer_gusset_thickness", 3, 40, 10, "thickness of the gussets on the ears' outer faces"),
 		fab.Length("outer_gusset_height", 15, 500, 85, "height of an outer gusset above the foot"),
@@ -111,7 +120,11 @@ func params() []geometry.Param {
 		fab.Named("gusset_material", "A572-50", "grade of gussets, cheek plates and stiffeners"),
 		fab.Length("gusset_weld", 3, 20, 5, "leg of the fillets along gussets, both faces"),
 		fab.Length("snipe_clearance", 2, 15, 3, "snipe at an inner corner beyond the weld leg or root radius that passes there"),
+	}
+}
 
+func footParams() []geometry.Param {
+	return slices.Concat([]geometry.Param{
 		fab.Length("angle_out", 30, 300, 80, "angle foot: leg that reaches out from the web, over its back"),
 		fab.Length("angle_down", 30, 300, 120, "angle foot: leg that is bolted to the web, over its back"),
 		fab.Length("angle_thickness", 3, 35, 10, "angle foot: leg thickness"),
@@ -131,22 +144,18 @@ func params() []geometry.Param {
 		fab.Length("plate_width", 40, 1000, 160, "base plate foot: size along the pin"),
 		fab.Length("plate_corner_radius", 0, 100, 10, "base plate foot: corner radius, 0 for sharp"),
 		fab.Named("foot_material", "A572-50", "grade of the angle or base plate"),
-
-		fab.Thread("bolt_size", "M12", "bolt size"),
-		fab.Named("bolt_grade", "10.9", "bolt grade"),
-		fab.Length("bolt_hole", 3, 60, 13.5, "bolt hole diameter"),
+	}, fab.BoltParams("M12", "10.9"), []geometry.Param{
 		fab.Count("bolt_rows", 1, 6, 2, "rows of bolts: down the leg of an angle, across a base plate"),
 		fab.Count("bolts_per_row", 1, 12, 3, "bolts in a row, along the rail or along the ears"),
 		fab.Length("bolt_pitch", 8, 500, 80, "distance between bolts of a row"),
 		fab.Length("bolt_first", 10, 250, 45, "angle foot: first row below the leg's upper face"),
 		fab.Length("bolt_row_pitch", 8, 250, 45, "angle foot: distance between rows"),
 		fab.Length("bolt_gauge", 8, 800, 120, "base plate foot: distance between rows"),
-		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
 
 		fab.Length("support_thickness", 1, 60, 6, "thickness of the web or wall that the foot is bolted to"),
 		fab.Named("support_material", "S355", "grade of the web or wall"),
 		fab.Length("web_clear_height", 30, 1500, 188, "clear height of the web between flanges, or width of the wall between its edges"),
 		fab.Choice("couple", "what takes the couple that bends the web or wall out of its plane", string(part.CoupleByWall), string(part.CoupleByCrossMember)),
 		fab.Named("electrode", "E70", "filler grade of all welds"),
-	}
+	})
 }

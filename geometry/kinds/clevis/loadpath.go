@@ -26,7 +26,7 @@ func (d *design) addPaths(b *part.Bracket) {
 
 // seat is the middle of what the pin bears on in an ear, its cheek plate included: off the ear's middle plane, which bends it.
 func (d *design) seat(e ear) part.Vec {
-	return part.Vec{Y: d.face(e, d.inner+(d.earT+d.cheekT)/2), Z: d.height}
+	return part.Vec{Y: d.face(e, d.inner+(d.earT+d.cheek.ThicknessMM)/2), Z: d.height}
 }
 
 // square is a path square to the pin; legs are the seats in order along the pin, inboard first.

@@ -1,14 +1,28 @@
 package clevis
 
-// The pin: what it passes, what keeps it in, how long it is.
+// The pin: what it passes, how long it is, and the card by which it is turned.
 
 import (
-	"math"
+	"fmt"
 
+	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
+
+func pinParams() []geometry.Param {
+	return []geometry.Param{
+		fab.Length("pin_diameter", 6, 120, 25, "diameter of the pin"),
+		fab.Length("pin_clearance", 0.05, 5, 0.5, "finished pin hole less pin"),
+		fab.Length("finish_allowance", 0, 5, 1, "pin hole cut this much smaller, then reamed; 0 leaves it as cut"),
+		fab.Length("pin_height", 15, 500, 90, "pin centre above the foot's upper face"),
+		fab.Named("pin_material", "C45", "grade of the pin"),
+		fab.Choice("turns", "whether the lug turns on the pin under full load, as in a mount that lets the frame twist", "yes", "no"),
+		fab.Choice("pin_ends", "what keeps the pin in; only head and nut tie the ears together", headAndNut, headAndBolt, keeperEnd),
+		fab.Length("end_play", 0, 5, 0.5, "play of the pin along its axis"),
+	}
+}
 
 func (d *design) checkPin(n *fab.Needs) {
 	v := d.v
@@ -25,39 +39,24 @@ func (d *design) pinHole(at shape.Point) part.Hole {
 }
 
 // tied says whether both ends of the pin bear on the ears, so that the far ear is pulled along.
-func (d *design) tied() bool { return d.v.Word("pin_ends") == "head and nut" }
+func (d *design) tied() bool { return d.v.Word("pin_ends") == headAndNut }
 
-// pinEnds gives the inboard end first, as seats run outboard. The head is outboard, so that the pin draws away from the rail.
-// A keeper sits on the outboard ear and holds the pin both ways.
-func (d *design) pinEnds() [2]part.PinEnd {
-	play := d.v.MM("end_play")
-	head := part.PinEnd{Kind: part.EndHead, BearsOn: "ear-1"}
-	switch d.v.Word("pin_ends") {
-	case "head and nut":
-		return [2]part.PinEnd{{Kind: part.EndNut, BearsOn: "ear-2", PlayMM: play}, head}
-	case "head and retaining bolt":
-		return [2]part.PinEnd{{Kind: part.EndRetainer, BearsOn: "ear-2", PlayMM: play}, head}
+// stack is from the outer face of one ear, cheeks included, to that of the other.
+func (d *design) stack() float64 { return 2 * (d.outer + d.cheek.ThicknessMM) }
+
+// outermost is what stands outermost round the pin hole of an ear.
+func (d *design) outermost(i int) string {
+	if d.cheek.ThicknessMM > 0 {
+		return d.cheek.ID(i + 1)
 	}
-	keeper := part.PinEnd{Kind: part.EndKeeper, BearsOn: "ear-1", PlayMM: play}
-	return [2]part.PinEnd{keeper, keeper}
+	return ears[i].id
 }
 
-// pinLength is the length under the head, or over all with a keeper, up to a whole mm: the stack, the play and what the end
-// needs. What an end needs is common practice, no source.
-func (d *design) pinLength() float64 {
-	stack := 2*(d.outer+d.cheekT) + d.v.MM("end_play")
-	switch d.v.Word("pin_ends") {
-	case "head and nut":
-		return math.Ceil(stack + 1.15*d.pin) // washer 0.15 d, nut 0.8 d, thread showing 0.2 d
-	case "head and retaining bolt":
-		return math.Ceil(stack + d.pin) // bolt of about d/4 with its edges
-	}
-	return math.Ceil(stack + 0.5*d.pin) // land beyond the keeper's slot
-}
+// seatThickness: a cheek shares its ear's seat: the two bear together, as the load path has it.
+func (d *design) seatThickness() float64 { return d.earT + d.cheek.ThicknessMM }
 
 func (d *design) addPin(b *part.Bracket) {
-	// A cheek plate shares its ear's seat: the two bear together, as the load path has it.
-	seatT := d.earT + d.cheekT
+	seatT := d.seatThickness()
 	seat := func(e ear) part.Seat {
 		return part.Seat{
 			Thing: e.id, AtMM: e.side * (d.inner + seatT/2), ThicknessMM: seatT, HoleMM: d.hole, Material: d.v.Word("ear_material"),
@@ -66,10 +65,14 @@ func (d *design) addPin(b *part.Bracket) {
 	lug := part.Seat{
 		Loads: true, ThicknessMM: d.v.MM("lug_thickness"), HoleMM: d.hole, BushMM: d.v.MM("bush_length"), Material: d.v.Word("lug_material"),
 	}
+	end := d.ending()
 	b.Pins = append(b.Pins, part.Pin{
-		ID: "pin", DiaMM: d.pin, Material: d.v.Word("pin_material"), LengthMM: d.pinLength(),
+		ID: "pin", DiaMM: d.pin, Material: d.v.Word("pin_material"), LengthMM: end.length(),
 		Axis: part.Vec{Y: 1}, Center: part.Vec{Y: d.middle, Z: d.height},
-		Seats: []part.Seat{seat(ears[1]), lug, seat(ears[0])}, Ends: d.pinEnds(),
-		TravelMM: d.v.MM("gap"), Turns: d.v.Word("turns") == "yes",
+		Seats: []part.Seat{seat(ears[1]), lug, seat(ears[0])}, Ends: end.ends(),
+		TravelMM: d.v.MM("gap") - d.v.MM("spacer_length"), Turns: d.v.Word("turns") == "yes",
 	})
+	end.add(b)
+	d.addSpacers(b)
+	b.Notes = append(b.Notes, fmt.Sprintf("pin: %s round of %s, %s", fab.MM(d.pin), d.v.Word("pin_material"), end.card()))
 }

@@ -5,6 +5,7 @@ package clevis
 import (
 	"fmt"
 
+	"lugwright/geometry/shape"
 	"lugwright/part"
 )
 
@@ -19,11 +20,17 @@ func (d *design) addRemarks(b *part.Bracket) {
 	if d.between.thickness > 0 {
 		b.Notes = append(b.Notes, "weld the ears' inner fillets before the plates between the ears go in")
 	}
+	if note := d.cheek.Note(d.pinHole(shape.Point{})); note != "" {
+		b.Notes = append(b.Notes, note)
+	}
 	b.Unchecked = append(b.Unchecked, d.unchecked()...)
 }
 
 func (d *design) unchecked() []string {
-	out := []string{"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin"}
+	out := []string{"the body's lug beyond the pin", d.ending().unchecked()}
+	if d.v.MM("spacer_length") > 0 {
+		out = append(out, "the spacers, which the load along the pin presses between lug and ear")
+	}
 	if d.v.Word("foot") != "angle" {
 		if d.between.thickness > 0 {
 			out = append(out, "the base plate between the ears, where plates stiffen it")

@@ -8,7 +8,6 @@ import (
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
-	"lugwright/part"
 )
 
 type design struct {
@@ -17,7 +16,7 @@ type design struct {
 	taper, nose         float64 // of an end; no taper when rectangular
 	weld, stop          float64 // stop: first weld from the joint's middle
 	bolted              bool
-	bolt                float64 // nominal diameter
+	bolting             fab.Bolting
 	rows, across        []float64
 	laps                []lap
 }
@@ -35,7 +34,7 @@ func read(v geometry.Values) *design {
 		weld: v.MM("weld"), bolted: v.Word("fixing") == "bolted",
 	}
 	d.stop = d.gap/2 + v.MM("weld_stop")
-	d.bolt, _ = part.NominalDiaMM(v.Word("bolt_size")) // the parameter's unit has been checked
+	d.bolting = fab.ReadBolts(v)
 	for i := range v.Count("bolt_rows") {
 		d.rows = append(d.rows, d.gap/2+v.MM("bolt_first")+float64(i)*v.MM("bolt_row_pitch"))
 	}
@@ -81,10 +80,8 @@ func (d *design) checkWelds(n *fab.Needs) {
 }
 
 func (d *design) checkBolts(n *fab.Needs) {
-	v, edge, pitch := d.v, fab.BoltEdge(d.bolt), fab.BoltPitch(d.bolt)
-	hole := v.MM("bolt_hole")
-	// Clearance: EN 1090-2 Table 11, normal round holes, 3 mm at most.
-	n.That(hole >= d.bolt && hole <= d.bolt+3, "bolt_hole", fab.MM(hole), "%.4g to %.4g mm for this bolt", d.bolt, d.bolt+3)
+	v, edge, pitch := d.v, fab.BoltEdge(d.bolting.DiaMM), fab.BoltPitch(d.bolting.DiaMM)
+	n.ThatHole(d.bolting.HoleMM, "bolt_size", d.bolting.Size)
 	n.That(d.width <= v.MM("member_width"), "lap_width", fab.MM(d.width), "at most the flat's width, %.4g mm", v.MM("member_width"))
 	n.That(v.MM("bolt_first") >= edge, "bolt_first", fab.MM(v.MM("bolt_first")), "at least 1.25 d = %.4g mm from the flat's end", edge)
 	if len(d.rows) > 1 {

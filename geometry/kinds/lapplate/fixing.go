@@ -48,17 +48,13 @@ func (d *design) addBolts(b *part.Bracket, l lap) {
 	first, side := v.MM("bolt_first"), v.MM("member_width")/2-d.across[len(d.across)-1]
 	for _, h := range halves {
 		points := d.bolts(h.sign)
-		pitch := fab.LeastPitch(points)
 		near, far := h.sign*d.gap/2, h.sign*l.reach
-		b.Bolts = append(b.Bolts, part.BoltGroup{
-			ID: "bolts-" + l.id + h.mark, Pose: pose(l, d.t/2), Points: points,
-			Size: v.Word("bolt_size"), DiaMM: d.bolt, Grade: v.Word("bolt_grade"), HoleMM: v.MM("bolt_hole"),
-			GripMM: stack, SameAs: d.sameBolts(l, h), ThreadsIn: v.Word("threads") == "in",
-			Plies: [2]part.Ply{
-				{Thing: l.id, ThicknessMM: d.lapT, Material: v.Word("lap_material"), EdgeMM: fab.LeastEdge(d.outline(l), points), PitchMM: pitch},
-				{Thing: h.flat, ThicknessMM: d.t, Material: v.Word("member_material"), EdgeMM: min(first, side), PitchMM: pitch},
-			},
-			Patch: shape.Box{Min: shape.Point{X: min(near, far), Y: -d.width / 2}, Max: shape.Point{X: max(near, far), Y: d.width / 2}},
+		patch := shape.Box{Min: shape.Point{X: min(near, far), Y: -d.width / 2}, Max: shape.Point{X: max(near, far), Y: d.width / 2}}
+		g := d.bolting.Group("bolts-"+l.id+h.mark, pose(l, d.t/2), points, stack, patch, [2]part.Ply{
+			{Thing: l.id, ThicknessMM: d.lapT, Material: v.Word("lap_material"), EdgeMM: fab.LeastEdge(d.outline(l), points)},
+			{Thing: h.flat, ThicknessMM: d.t, Material: v.Word("member_material"), EdgeMM: min(first, side)},
 		})
+		g.SameAs = d.sameBolts(l, h)
+		b.Bolts = append(b.Bolts, g)
 	}
 }

@@ -63,7 +63,7 @@ func (d *design) addRemarks(b *part.Bracket) {
 }
 
 func params() []geometry.Param {
-	return []geometry.Param{
+	return append([]geometry.Param{
 		fab.Length("member_thickness", 3, 60, 8, "thickness of the flats"),
 		fab.Length("member_width", 20, 1000, 100, "width of the flats"),
 		fab.Named("member_material", "A572-50", "grade of the flats"),
@@ -81,14 +81,10 @@ func params() []geometry.Param {
 		fab.Length("weld", 3, 25, 5, "leg of the fillets round a lap"),
 		fab.Length("weld_stop", 5, 200, 10, "unwelded length from the flat's end on each side of the joint"),
 		fab.Named("electrode", "E70", "filler grade"),
-		fab.Thread("bolt_size", "M12", "bolt size"),
-		fab.Named("bolt_grade", "10.9", "bolt grade"),
-		fab.Length("bolt_hole", 3, 60, 13.5, "bolt hole diameter"),
 		fab.Length("bolt_first", 5, 500, 25, "first row of bolts from the flat's end"),
 		fab.Count("bolt_rows", 1, 8, 2, "rows of bolts on each side of the joint, one behind the other"),
 		fab.Length("bolt_row_pitch", 8, 500, 35, "distance between rows"),
 		fab.Count("bolts_per_row", 1, 8, 1, "bolts in a row, across the lap"),
 		fab.Length("bolt_gauge", 8, 500, 40, "distance between bolts of a row"),
-		fab.Choice("threads", "threads in or out of the shear plane", "in", "out"),
-	}
+	}, fab.BoltParams("M12", "10.9")...)
 }

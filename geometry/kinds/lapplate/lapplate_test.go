@@ -94,7 +94,7 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"lap_width": 91}, Param: "lap_width", Bound: "90 mm"},
 		{Given: set{"overlap": 39, "taper": 20}, Param: "overlap", Bound: "40 mm"},
 		{Given: set{"overlap": 60, "weld_stop": 45}, Param: "overlap", Bound: "65 mm"},
-		{Given: bolted(set{"bolt_hole": 16}), Param: "bolt_hole", Bound: "12 to 15 mm"},
+		{Given: bolted(set{"bolt_size": "M7"}), Param: "bolt_size", Bound: "clearance hole"},
 		{Given: bolted(set{"lap_width": 101}), Param: "lap_width", Bound: "100 mm"},
 		{Given: bolted(set{"bolt_first": 14}), Param: "bolt_first", Bound: "15 mm"},
 		{Given: bolted(set{"bolt_row_pitch": 30}), Param: "bolt_row_pitch", Bound: "32 mm"},

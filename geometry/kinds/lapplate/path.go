@@ -61,7 +61,7 @@ func (d *design) addSweeps(b *part.Bracket) {
 		if d.bolted && len(d.rows) > 1 {
 			b.Sweeps = append(b.Sweeps, part.Sweep{
 				ID: l.id + ", end", Things: []string{l.id}, Name: "lap past its first row", Bolts: d.fixing(l),
-				From: part.Vec{X: l.reach, Z: d.level(l)}, To: part.Vec{X: reach + d.v.MM("bolt_hole")/2, Z: d.level(l)},
+				From: part.Vec{X: l.reach, Z: d.level(l)}, To: part.Vec{X: reach + d.bolting.HoleMM/2, Z: d.level(l)},
 			})
 		}
 	}

@@ -57,7 +57,7 @@ func (d *design) plate(l lap) part.Plate {
 		ID: l.id, Name: "lap plate", ThicknessMM: d.lapT, Material: d.v.Word("lap_material"), Outer: d.outline(l), Pose: pose(l, (d.t+d.lapT)/2),
 	}
 	if d.bolted {
-		p.Holes = fab.BoltHoles(append(d.bolts(1), d.bolts(-1)...), d.v.MM("bolt_hole"))
+		p.Holes = fab.BoltHoles(append(d.bolts(1), d.bolts(-1)...), d.bolting.HoleMM)
 	}
 	return p
 }

@@ -1,6 +1,6 @@
 package lug
 
-// Lug, cheek plates, gussets, welds.
+// Lug, cheeks, gussets, welds.
 
 import (
 	"fmt"
@@ -16,17 +16,12 @@ func (d *design) pinHole(at shape.Point) part.Hole {
 
 func (d *design) addLug(b *part.Bracket) {
 	outer, _ := d.ear.Outline() // check has drawn it
-	half := d.ear.Width / 2
 	b.Plates = append(b.Plates, part.Plate{
-		ID: "lug", Name: "lug", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Holes: []part.Hole{d.pinHole(shape.Point{Y: d.height})},
-		Pose: fab.Standing(part.Vec{}, part.Vec{X: 1}),
+		ID: "lug", Name: "lug", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Holes: []part.Hole{d.pinHole(shape.Point{Y: d.ear.Pin})},
+		Pose: fab.Standing(part.Vec{Z: -d.stand.depth()}, part.Vec{X: 1}),
 	})
-	b.Welds = append(b.Welds, fab.Weld("w-lug", "lug", "support", d.weld, d.v.Word("electrode"), fab.AtFaces(part.Vec{X: -half}, part.Vec{X: half}, part.Vec{Y: 1}, d.t)...))
+	b.Welds = append(b.Welds, fab.Weld("w-lug", "lug", d.stand.top(), d.weld, d.v.Word("electrode"), d.stand.runs(d)...))
 	b.Sweeps = append(b.Sweeps, part.Sweep{ID: "lug", Things: []string{"lug"}, From: part.Vec{Z: d.height}, Name: "lug", EntryMM: min(2*d.fork.PinMM, d.ear.Width), EntryFlat: true})
-	b.Supports = append(b.Supports, part.Support{
-		ID: "support", Kind: part.SupportKind(d.v.Word("support_kind")), ThicknessMM: d.v.MM("support_thickness"), Material: d.v.Word("support_material"),
-		Couple: part.CoupleByWall,
-	})
 }
 
 func (d *design) addCheeks(b *part.Bracket) {
@@ -35,7 +30,7 @@ func (d *design) addCheeks(b *part.Bracket) {
 	}
 	for i, side := range []float64{1, -1} {
 		pose := fab.Standing(part.Vec{Y: side * (d.t + d.cheek.ThicknessMM) / 2, Z: d.height}, part.Vec{X: -side})
-		d.cheek.Add(b, fmt.Sprintf("cheek-%d", i+1), "lug", d.v.Word("material"), d.v.Word("electrode"), d.pinHole(shape.Point{}), pose)
+		d.cheek.Add(b, i+1, "lug", d.v.Word("material"), d.v.Word("electrode"), d.pinHole(shape.Point{}), pose)
 	}
 }
 
@@ -44,7 +39,7 @@ func (d *design) addGussets(b *part.Bracket) {
 	if d.gussetH == 0 {
 		return
 	}
-	c := fab.Corner{AlongU: d.gussetL, AlongV: d.gussetH, Snipe: d.snipe, NoseU: d.nose, NoseV: d.nose}
+	c := d.corner()
 	leg, filler := d.v.MM("gusset_weld"), d.v.Word("electrode")
 	for i, side := range []float64{1, -1} {
 		id := fmt.Sprintf("gusset-%d", i+1)
@@ -52,7 +47,7 @@ func (d *design) addGussets(b *part.Bracket) {
 		b.Plates = append(b.Plates, part.Plate{ID: id, Name: "gusset", ThicknessMM: d.gussetT, Material: d.v.Word("material"), Outer: c.Outline(), Pose: p})
 		foot, stand := "w-"+id+"-foot", "w-"+id
 		b.Welds = append(b.Welds,
-			fab.Weld(foot, id, "support", leg, filler, fab.AtFaces(p.At(c.Snipe, 0, 0), p.At(c.AlongU, 0, 0), p.W(), d.gussetT)...),
+			fab.Weld(foot, id, d.stand.top(), leg, filler, fab.AtFaces(p.At(c.Snipe, 0, 0), p.At(c.AlongU, 0, 0), p.W(), d.gussetT)...),
 			fab.Weld(stand, id, "lug", leg, filler, fab.AtFaces(p.At(0, c.Snipe, 0), p.At(0, c.AlongV, 0), p.W(), d.gussetT)...),
 		)
 		b.Composites = append(b.Composites, part.Composite{

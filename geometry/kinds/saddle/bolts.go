@@ -45,7 +45,7 @@ func (d *design) capGroup(id string, sense float64) part.BoltGroup {
 	lower := ply
 	lower.Thing = "ear-" + id
 	g := d.capBolts.Group("cap-bolts-"+id, pose, points, 2*d.earT+d.gap, patch, [2]part.Ply{ply, lower})
-	g.Across[1] = part.Pry{BMM: d.capOut, AMM: d.capEdge, PMM: tributary(len(d.capXs), d.v.MM("cap_bolt_pitch"), d.earW/2-d.capXs[len(d.capXs)-1])}
+	g.Across[1] = part.Pry{BMM: d.capOut, AMM: d.capEdge, PMM: fab.TributaryMM(len(d.capXs), d.v.MM("cap_bolt_pitch"), d.earW/2-d.capXs[len(d.capXs)-1])}
 	return g
 }
 
@@ -55,18 +55,10 @@ func (d *design) basePry() (across [2]part.Pry) {
 	x, y := d.xs[len(d.xs)-1], d.rows[len(d.rows)-1]
 	endX, endY := d.baseL/2-x, d.baseW/2-y
 	if b := x - d.foot/2; b > d.bolts.DiaMM/2 {
-		across[0] = part.Pry{BMM: b, AMM: endX, PMM: tributary(len(d.rows), d.v.MM("bolt_gauge"), endY)}
+		across[0] = part.Pry{BMM: b, AMM: endX, PMM: fab.TributaryMM(len(d.rows), d.v.MM("bolt_gauge"), endY)}
 	}
 	if b := y - d.outer(); b > d.bolts.DiaMM/2 {
-		across[1] = part.Pry{BMM: b, AMM: endY, PMM: tributary(len(d.xs), d.v.MM("bolt_pitch"), endX)}
+		across[1] = part.Pry{BMM: b, AMM: endY, PMM: fab.TributaryMM(len(d.xs), d.v.MM("bolt_pitch"), endX)}
 	}
 	return across
-}
-
-// tributary is the least length of plate that serves one bolt of a line: half a pitch and the rest to the end, or a pitch.
-func tributary(count int, pitch, end float64) float64 {
-	if count == 1 {
-		return 2 * end
-	}
-	return min(pitch, pitch/2+end)
 }

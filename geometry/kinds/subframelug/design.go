@@ -41,7 +41,8 @@ func (d *design) check() error {
 	n.That(d.lap-d.tubeCorner >= 4*d.leg, "lap", fab.MM(d.lap), "at least %.4g mm: the lower corner and a weld of 4 legs", d.tubeCorner+4*d.leg)
 	n.That(d.width >= 2*need, "width", fab.MM(d.width), "at least %.4g mm, so that steel is left beside the pin hole", 2*need)
 	n.That(d.end >= need, "end_distance", fab.MM(d.end), "at least %.4g mm, so that steel is left below the pin hole", need)
-	n.That(d.below >= need, "pin_below", fab.MM(d.below), "at least %.4g mm, so that hole and fork clear the tube", need)
+	n.That(d.below >= need, "pin_below", fab.MM(d.below), "at least %.4g mm, so that the hole clears the tube", need)
+	f.Check(&n, d.below, "tube") // the ear on the lug's back is under it
 	n.That(d.ear().HeadCenter() >= d.lap, "end_distance", fab.MM(d.end), "at least %.4g mm, so that the sides are straight along the tube", d.width/2-d.below)
 	if n.Err() != nil {
 		return n.Err()

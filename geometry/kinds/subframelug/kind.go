@@ -41,7 +41,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	b.Unchecked = append(b.Unchecked,
 		"the tube's side wall under the lug's pull and its bending, and the tube as a beam between its cross members",
 		"the twist that a lug on one side gives the tube",
-		"the fork on the pin, its strength and its room beside lug, gusset and face: it is the other side's",
+		"the fork on the pin: it is the other side's",
 	)
 	fab.MarkAll(b, v.Mark)
 	return b, nil

@@ -41,6 +41,7 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"lap": 80, "end_distance": 15}, Param: "end_distance", Bound: "19 mm"},
 		{Given: set{"lap": 80, "pin_below": 16}, Param: "pin_below", Bound: "19 mm"},
 		{Given: set{"lap": 80, "bush_length": 20}, Param: "bush_length", Bound: "16 mm"},
+		{Given: set{"lap": 80, "fork_end": 58.5}, Param: "fork_end", Bound: "58 mm, so that the fork swings clear of the tube"},
 		{Given: set{"lap": 80}},
 	} {
 		if fault := c.Broken(Kind()); fault != "" {

@@ -1,16 +1,20 @@
-// Package tab is a small plate that stands on a face by its edge and takes one or two bolts through it: for a pump, a box, a hose rack. It never knows
-// strength.
+// Package tab is a small plate that stands up from a face and takes one or two bolts through it: for a pump, a box, a hose rack. It stands by its edge, or
+// it is bent and lies on the face with a foot that is welded or bolted down. It never knows strength.
 //
-// Axes: the origin is on the face in the tab's middle plane; x along the tab, y along the bolts, z up. What is bolted on lies on the face at y = t/2.
+// Axes: the origin is on the face in the upright's middle plane; x along the tab, y along the bolts, z up. What is bolted on lies on the face at y = t/2;
+// a bent tab's foot runs the other way, to negative y.
 //
-//	kind.go  the kind: sentence, parameters, sizes, what does not fit
-//	parts.go plate, weld, bolts, load path
+//	kind.go   the kind: sentence, parameters, order of work
+//	design.go sizes, what does not fit
+//	parts.go  plate, upright's bolts, supports, load path
+//	foot.go   what the upright stands by: its edge, or a bent foot
 package tab
 
 import (
+	"slices"
+
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
-	"lugwright/geometry/shape"
 	"lugwright/part"
 )
 
@@ -18,7 +22,7 @@ import (
 func Kind() geometry.Kind {
 	return geometry.Kind{
 		Name:     "tab",
-		Sentence: "an equipment tab: a plate welded to a tube, rail or frame by its edge, with one or two bolts through it",
+		Sentence: "an equipment tab: a plate that stands on a tube, rail or frame by its edge or by a bent foot, welded or bolted, with one or two bolts through it",
 		Params:   params(),
 		Build:    build,
 	}
@@ -30,17 +34,21 @@ func build(v geometry.Values) (*part.Bracket, error) {
 		return nil, err
 	}
 	b := &part.Bracket{Plates: []part.Plate{d.plate()}}
-	d.join(b)
-	b.Unchecked = append(b.Unchecked,
-		"the face that the tab stands on, beyond its metal beside the weld",
-		"what is bolted to the tab: its own wall is taken as it is stated",
-	)
+	d.addBolts(b)
+	d.addFoot(b)
+	d.addPath(b)
+	b.Unchecked = append(b.Unchecked, "what is bolted to the tab: its own wall is taken as it is stated")
 	fab.MarkAll(b, v.Mark)
 	return b, nil
 }
 
 func params() []geometry.Param {
-	return append([]geometry.Param{
+	return slices.Concat(uprightParams(), fab.BoltParams("M10", "8.8"), footParams(), fab.FoldParams("bent foot: "), equipmentParams())
+}
+
+func uprightParams() []geometry.Param {
+	return []geometry.Param{
+		fab.Choice("foot", "how the tab is held: welded by its edge, or bent with a foot on the face", byEdge, bentWelded, bentBolted),
 		fab.Length("width", 15, 500, 60, "width of the tab along the face"),
 		fab.Length("height", 15, 400, 60, "height of the tab over the face"),
 		fab.Length("thickness", 3, 40, 6, "thickness"),
@@ -49,51 +57,28 @@ func params() []geometry.Param {
 		fab.Count("bolts", 1, 2, 1, "bolts, side by side along the face"),
 		fab.Length("bolt_pitch", 10, 400, 30, "distance between two bolts"),
 		fab.Length("bolt_height", 8, 390, 40, "bolts over the face"),
-		fab.Length("weld", 3, 20, 4, "leg of the fillets on both faces, full width"),
+		fab.Length("weld", 3, 20, 4, "leg of the fillets: on both faces of an edge, full width, or round three sides of a bent foot"),
 		fab.Named("electrode", "E70", "filler grade"),
+	}
+}
+
+func footParams() []geometry.Param {
+	return []geometry.Param{
+		fab.Length("foot_length", 12, 400, 52, "bent foot: from the upright's outer face to its tip"),
+		fab.Count("foot_bolts", 2, 6, 2, "bolted foot: bolts in its one row, along the face"),
+		fab.Length("foot_bolt_pitch", 10, 400, 30, "bolted foot: distance between its bolts"),
+		fab.Length("foot_bolt_back", 10, 390, 34, "bolted foot: its bolts from the upright's outer face"),
+		fab.Thread("foot_bolt_size", "M10", "bolted foot: size of its bolts; their grade and fit are those of the others"),
+	}
+}
+
+func equipmentParams() []geometry.Param {
+	return []geometry.Param{
 		fab.Length("equipment_thickness", 1, 60, 5, "what is bolted on: its thickness at the bolts"),
 		fab.Named("equipment_material", "S235", "its grade"),
 		fab.Choice("support_kind", "what the tab stands on", string(part.BodyFrame), string(part.RailFlange), string(part.CrossMember), string(part.TubeWall)),
 		fab.Length("support_thickness", 1.5, 60, 5, "its thickness"),
+		fab.Length("support_clear", 0, 1500, 0, "bolted foot: clear width, square to the tab, of the wall under it between its stiff edges, 0 where it is not known"),
 		fab.Named("support_material", "S355", "its grade"),
-	}, fab.BoltParams("M10", "8.8")...)
-}
-
-type design struct {
-	v                        geometry.Values
-	width, height, t, radius float64
-	at                       float64 // bolts over the face
-	bolts                    fab.Bolting
-	points                   []shape.Point
-	leg                      float64
-}
-
-func read(v geometry.Values) *design {
-	d := &design{
-		v: v, width: v.MM("width"), height: v.MM("height"), t: v.MM("thickness"), radius: v.MM("corner_radius"), at: v.MM("bolt_height"), leg: v.MM("weld"),
-		bolts: fab.ReadBolts(v),
 	}
-	d.points = fab.Grid(fab.Spread(v.Count("bolts"), v.MM("bolt_pitch")), []float64{d.at})
-	return d
-}
-
-func (d *design) check() error {
-	var n fab.Needs
-	if !n.ThatHole(d.bolts.HoleMM, "bolt_size", d.bolts.Size) {
-		return n.Err()
-	}
-	n.That(d.width >= 4*d.leg, "width", fab.MM(d.width), "at least 4 weld legs, %.4g mm", 4*d.leg)
-	n.That(d.radius <= min(d.width/2, d.height-d.leg), "corner_radius", fab.MM(d.radius), "at most %.4g mm", min(d.width/2, d.height-d.leg))
-	room := fab.SocketRoom(d.bolts.DiaMM, d.leg)
-	n.That(d.at >= room, "bolt_height", fab.MM(d.at), "at least %.4g mm, so that a socket passes the weld", room)
-	n.ThatPitch(len(d.points), d.v.MM("bolt_pitch"), d.bolts.DiaMM, "bolt_pitch")
-	if n.Err() != nil {
-		return n.Err()
-	}
-	outer, err := d.outline()
-	if !n.That(err == nil, "corner_radius", fab.MM(d.radius), "a radius that both corners have room for") {
-		return n.Err()
-	}
-	n.ThatEdge(outer, d.points, d.bolts.DiaMM, "height", d.height)
-	return n.Err()
 }

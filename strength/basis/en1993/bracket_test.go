@@ -112,7 +112,7 @@ func TestSingleLapWithOneRow(t *testing.T) {
 	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
 		{Name: "fixing", Text: "bolted"}, {Name: "ends", Text: "rectangular"}, {Name: "faces", Text: "one"}, {Name: "lap_width", Number: 160}, {Name: "member_width", Number: 160},
 		{Name: "lap_thickness", Number: 30}, {Name: "member_thickness", Number: 5}, {Name: "overlap", Number: 170}, {Name: "bolt_first", Number: 85}, {Name: "bolt_rows", Number: 1},
-		{Name: "bolts_per_row", Number: 1}, {Name: "bolt_size", Text: "M24"}, {Name: "bolt_hole", Number: 26}, {Name: "bolt_grade", Text: "8.8"},
+		{Name: "bolts_per_row", Number: 1}, {Name: "bolt_size", Text: "M24"}, {Name: "bolt_grade", Text: "8.8"},
 		{Name: "lap_material", Text: "S355"}, {Name: "member_material", Text: "S355"},
 	}})
 	if err != nil {
@@ -138,7 +138,7 @@ func TestSingleLapWithOneRow(t *testing.T) {
 func TestOneWayAtTheRoot(t *testing.T) {
 	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "clevis", Name: "c", Hand: part.LeftHand, Params: []part.Param{
 		{Name: "foot", Text: "base plate"}, {Name: "plate_length", Number: 300}, {Name: "plate_width", Number: 300}, {Name: "plate_thickness", Number: 25}, {Name: "bolt_gauge", Number: 240},
-		{Name: "bolt_pitch", Number: 240}, {Name: "bolts_per_row", Number: 2}, {Name: "web_clear_height", Number: 400}, {Name: "bolt_size", Text: "M20"}, {Name: "bolt_hole", Number: 22},
+		{Name: "bolt_pitch", Number: 240}, {Name: "bolts_per_row", Number: 2}, {Name: "web_clear_height", Number: 400}, {Name: "bolt_size", Text: "M20"},
 		{Name: "couple", Text: "cross member at this station"}, {Name: "support_thickness", Number: 12}, {Name: "foot_material", Text: "S355"},
 		{Name: "ear_thickness", Number: 10}, {Name: "ear_width", Number: 120}, {Name: "ear_weld", Number: 12}, {Name: "pin_height", Number: 120}, {Name: "end_distance", Number: 60},
 		{Name: "ear_material", Text: "S355"}, {Name: "gusset_material", Text: "S355"}, {Name: "gussets", Text: "outer"}, {Name: "outer_gusset_count", Number: 2},

@@ -560,7 +560,9 @@ type PinEnd struct {
 	// The plate whose outer face it bears on.
 	BearsOn string `protobuf:"bytes,2,opt,name=bears_on,json=bearsOn,proto3" json:"bears_on,omitempty"`
 	// End play.
-	PlayMm        float64 `protobuf:"fixed64,3,opt,name=play_mm,json=playMm,proto3" json:"play_mm,omitempty"`
+	PlayMm float64 `protobuf:"fixed64,3,opt,name=play_mm,json=playMm,proto3" json:"play_mm,omitempty"`
+	// Thread size of a retaining bolt such as "M6", else empty.
+	Size          string `protobuf:"bytes,4,opt,name=size,proto3" json:"size,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -614,6 +616,13 @@ func (x *PinEnd) GetPlayMm() float64 {
 		return x.PlayMm
 	}
 	return 0
+}
+
+func (x *PinEnd) GetSize() string {
+	if x != nil {
+		return x.Size
+	}
+	return ""
 }
 
 // BoltGroup is a pattern of like bolts through a faying plane. W of the pose points from the support into the bracket.
@@ -1642,11 +1651,12 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\fthickness_mm\x18\x04 \x01(\x01R\vthicknessMm\x12\x17\n" +
 	"\ahole_mm\x18\x05 \x01(\x01R\x06holeMm\x12\x17\n" +
 	"\abush_mm\x18\x06 \x01(\x01R\x06bushMm\x12\x1a\n" +
-	"\bmaterial\x18\a \x01(\tR\bmaterial\"u\n" +
+	"\bmaterial\x18\a \x01(\tR\bmaterial\"\x89\x01\n" +
 	"\x06PinEnd\x127\n" +
 	"\x04kind\x18\x01 \x01(\x0e2#.lugwright.part.v1alpha1.PinEndKindR\x04kind\x12\x19\n" +
 	"\bbears_on\x18\x02 \x01(\tR\abearsOn\x12\x17\n" +
-	"\aplay_mm\x18\x03 \x01(\x01R\x06playMm\"\xe3\x03\n" +
+	"\aplay_mm\x18\x03 \x01(\x01R\x06playMm\x12\x12\n" +
+	"\x04size\x18\x04 \x01(\tR\x04size\"\xe3\x03\n" +
 	"\tBoltGroup\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x121\n" +
 	"\x04pose\x18\x02 \x01(\v2\x1d.lugwright.part.v1alpha1.PoseR\x04pose\x12@\n" +
