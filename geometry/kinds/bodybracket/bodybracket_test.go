@@ -130,6 +130,8 @@ func TestRefusals(t *testing.T) {
 		{Given: under(set{"relief": 31}), Param: "relief", Bound: "30 mm"},
 		{Given: set{"bush_length": 21}, Param: "bush_length", Bound: "20 mm"},
 		{Given: set{"tube_spacing": 96}, Param: "tube_spacing", Bound: "98 mm"},
+		{Given: set{"fork_end": 91}, Param: "fork_end", Bound: "90.2 mm, so that the fork swings clear of the tubes"},
+		{Given: under(set{"gussets": "outer", "fork_end": 102}), Param: "fork_end", Bound: "gussets"},
 		{Given: set{"end_distance": 18}, Param: "end_distance", Bound: "19 mm"},
 		{Given: set{"pin_below": 18, "shoulder": 5}, Param: "pin_below", Bound: "19 mm"},
 		{Given: set{"fit": "under", "pin_below": 48}, Param: "pin_below", Bound: "49 mm"},

@@ -120,6 +120,11 @@ func (d *design) checkPin(n *fab.Needs) {
 	n.That(v.MM("finish_allowance") < d.hole, "finish_allowance", fab.MM(v.MM("finish_allowance")), "less than the finished hole, %.4g mm", d.hole)
 	if !d.forked {
 		n.That(v.MM("bush_length") <= d.t, "bush_length", fab.MM(v.MM("bush_length")), "at most the plate, %.4g mm", d.t)
+		room, words := math.Hypot(d.gap, d.below), "tubes"
+		if d.gusseted && d.toGusset() < room {
+			room, words = d.toGusset(), "gussets"
+		}
+		d.fork.Check(n, room, words)
 		return
 	}
 	d.lug.Check(n)

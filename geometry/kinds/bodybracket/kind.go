@@ -66,7 +66,7 @@ func (d *design) addRemarks(b *part.Bracket) {
 		b.Unchecked = append(b.Unchecked, "the mount's lug beyond the pin, and its way up between the plates", "head, nut, keeper or retaining bolt of the pin")
 		return
 	}
-	b.Unchecked = append(b.Unchecked, "the fork on the pin, its strength and its room beside plate and tubes: it is the mount's")
+	b.Unchecked = append(b.Unchecked, "the fork on the pin: it is the mount's")
 }
 
 func params() []geometry.Param {
