@@ -78,7 +78,7 @@ func (r *run) explainRoot(i int, label string) explanation {
 	if s.working != nil {
 		e.add("L_ww", "mm", s.working.LengthMM, "length that shear lag leaves working for weak-axis bending")
 	}
-	e.resultant(s.load(r.forces), "on the runs, about their centroid")
+	e.resultant(r.carries(s), "on the runs, about their centroid")
 	return e
 }
 

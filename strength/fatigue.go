@@ -99,6 +99,9 @@ func (r *run) layFatigue() {
 	add := func(d FatigueDetail, place, thing string, at part.Vec) { of(Fatigue{Detail: d}, place, thing, at) }
 	for i := range r.rootSets {
 		add(WeldThroat, r.rootSets[i].words, r.rootSets[i].thing, r.rootSets[i].at)
+		if r.rootSets[i].pressed != nil {
+			r.fatigues[len(r.fatigues)-1].outside = "a face presses on the plate and lifts off it: no range is reckoned here"
+		}
 	}
 	for i := range r.flowSets {
 		w := r.flowSets[i].weld

@@ -65,15 +65,19 @@ func TestBentFootIsAnAngle(t *testing.T) {
 	}
 }
 
-// With a lap 200 wide to 188 down, where the flat of a web of 188 + 2 x 6 with edges of 12 ends, the bolts stand 128 and 68 over its end. The push
-// bends the lap at its joint, 150 down, and the leg at the lower row.
+// On a rail of 300 a lap 200 wide reaches to 288 down, where the flat of a web of 288 + 2 x 6 with edges of 12 ends; the bolts stand 228 and 168 over
+// that. The push bends the lap under the leg's end at 191 and the leg at the lower row. The lap's weld of 50 + 200 + 50 round its upper end has its
+// centroid (100 x 25 + 200 x 0)/300 = 8.33 under the top at 141, and about it 2 (50^3/12 + 50 x 16.67^2) + 200 x 8.33^2 = 62500 mm3; its lower ends
+// take the most.
 func TestFootLapByHand(t *testing.T) {
-	r := run(t, kindOf(t, "foot", plainFoot(word("lap", "fitted"), mm("lap_width", 200))...), strength.Options{}, service("down", part.Vec{Z: -10000}))
-	tension, push, height := cracked(600e3, 200, 128, 68)
+	r := run(t, kindOf(t, "foot", plainFoot(word("lap", "fitted"), mm("web_clear_height", 288), mm("angle_down", 191))...), strength.Options{}, service("down", part.Vec{Z: -10000}))
+	tension, push, height := cracked(600e3, 200, 228, 168)
 	within(t, "tension", find(t, r, "bolt-tension", "bolts").Demand, tension, 1e-4)
-	within(t, "lap at its joint", weakAt(t, r, "lap").Demand, push*(38-height), 1e-3)
+	within(t, "lap under the leg", weakAt(t, r, "lap").Demand, push*(97-height), 1e-3)
 	within(t, "lap, capacity", weakAt(t, r, "lap").Capacity, 355*200*10*10/4/1.67, 1e-4)
-	within(t, "leg at the lower row", weakAt(t, r, "leg over the lap").Demand, push*(68-height), 1e-3)
+	within(t, "leg at the lower row", weakAt(t, r, "leg over the lap").Demand, push*(168-height), 1e-3)
+	arm := 288 - height - (141 + 25.0/3)
+	within(t, "lap's weld", find(t, r, "fillet-strength", "w-lap").Demand, push/300+push*arm*(50-25.0/3)/62500, 1e-3)
 }
 
 // Over the subframe, 10 kN up at 60 inboard of the web: leg A's root lies 12 inboard of it, so 48 from the load; the bolts hold 10 kN x 60 at 150 and

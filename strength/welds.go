@@ -31,6 +31,7 @@ type rootSet struct {
 	sweeps      []int     // of the plates in it
 	joint       bool      // several plates' welds
 	pull        *pull     // where it holds a plate round a pin hole
+	pressed     *pressed  // where only the faying face of a bolt group presses on its plate
 	field       string
 }
 
@@ -38,6 +39,13 @@ type rootSet struct {
 type pull struct {
 	axis, center, at part.Vec
 	part             float64
+}
+
+// pressed is where bolts hold a bracket by its one end and a plate welded to it bears beyond them: what presses there, on the load's side of a place
+// along a normal, is all that the plate's weld carries.
+type pressed struct {
+	group      int
+	at, normal part.Vec
 }
 
 // load is what the set carries, about its centroid.
@@ -207,6 +215,9 @@ func (m *model) addRoot(members []int, own bool) {
 		return
 	}
 	set.group, set.at, set.passes = g, vec(g.Centroid), m.passes(ids...)
+	if idle(set.passes) {
+		set.pressed = m.pressedBy(first.Joins[0])
+	}
 	for i := range m.b.Sweeps {
 		if slices.Contains(owners, m.b.Sweeps[i].Things[0]) {
 			set.sweeps = append(set.sweeps, i)
@@ -221,6 +232,27 @@ func (m *model) addRoot(members []int, own bool) {
 		}
 	}
 	m.rootSets = append(m.rootSets, set)
+}
+
+// pressedBy finds the faying face that presses on a plate, by the sweep that cuts it; nil for none.
+func (m *model) pressedBy(plate string) *pressed {
+	for i := range m.b.Sweeps {
+		s := &m.b.Sweeps[i]
+		if k := slices.IndexFunc(m.b.Bolts, func(g part.BoltGroup) bool { return g.ID == s.Bolts }); k >= 0 && s.Things[0] == plate {
+			return &pressed{k, s.To, s.To.Sub(s.From).Unit()}
+		}
+	}
+	return nil
+}
+
+// carries is what a set carries in the case at hand, about its centroid.
+func (r *run) carries(s *rootSet) wrench {
+	if s.pressed == nil {
+		return s.load(r.forces)
+	}
+	var w wrench
+	r.groups[s.pressed.group].react(&w, &cut{at: s.pressed.at, normal: s.pressed.normal}, s.at)
+	return w.settled()
 }
 
 // addWays compiles, for each plate of a set that loads pass by name, its weld with those of its own gussets, and its weld by itself.
@@ -693,7 +725,7 @@ func (r *run) atWelds() error {
 	for i := range r.rootSets {
 		s := &r.rootSets[i]
 		r.inPlace = i
-		if err := s.take(s.load(r.forces)); err != nil {
+		if err := s.take(r.carries(s)); err != nil {
 			return &part.FieldError{Field: s.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
 		}
 		r.betterRoot(i)
@@ -856,7 +888,7 @@ func (r *run) layWelds() {
 			notes = append(notes, "weak-axis bending on the part that shear lag leaves working (EN 1993-1-5 Table 3.1)")
 		}
 		r.roots[i] = newSlots(r.basis.Rules.WeldLine, s.words, s.thing, "weld", s.at, notes)
-		r.roots[i].explain, r.roots[i].idle = (*run).explainRoot, idle(s.passes)
+		r.roots[i].explain, r.roots[i].idle = (*run).explainRoot, idle(s.passes) && s.pressed == nil
 		r.places = append(r.places, &r.roots[i])
 	}
 	r.flows = make([]slots[WeldFlow], len(r.flowSets))

@@ -15,6 +15,7 @@
 //	bolting.go   bolts of a pattern and their room
 //	webangle.go  an angle beside a rail, rolled or bent of plate: legs, stiffeners, bolts, sweeps
 //	frame.go     rules for holes in a frame rail
+//	turn.go      a quarter turn of a whole bracket
 //	put.go       pieces made apart and put where they belong
 //	rods.go      hanger rods and their washers
 //	marks.go     where a part mark fits on a plate

@@ -17,7 +17,6 @@
 //	foot_plate.go  base plate bolted down
 //	loadpath.go    load point, shares, paths, sweeps of the ears
 //	remarks.go     notes to the maker, what is not checked
-//	turn.go        quarter turn for a pin along the vehicle
 package clevis
 
 import (
@@ -54,7 +53,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	d.addRemarks(b)
 	fab.MarkAll(b, v.Mark)
 	if d.turned {
-		quarterTurn(b)
+		fab.QuarterTurn(b)
 	}
 	return b, nil
 }

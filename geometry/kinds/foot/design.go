@@ -148,16 +148,21 @@ func (d *design) checkWeb(n *fab.Needs) {
 	n.That(a.From < a.Rows[0], "bolt_first", fab.MM(a.Rows[0]), "below %.4g mm, where foot and web begin to lie flat on each other", a.From)
 }
 
+// checkLap: overlap and run as for any lap, at least 5 t of the thinner part, 25 mm and 4 legs: AISC 360-16 J2.2b, from memory.
 func (d *design) checkLap(n *fab.Needs) {
-	a := &d.angle
+	v, a := d.v, &d.angle
 	if !d.lapped {
 		return
 	}
+	t, over, weld, packer := v.MM("lap_thickness"), v.MM("lap_overlap"), v.MM("lap_weld"), v.MM("packer_height")
 	n.That(!a.Bent, "lap", "fitted under a bent plate", "none: its own leg reaches down as far as wanted")
-	// The plate is worth its weld and lies on the flange's side by the web's whole flat.
-	least := 2 * a.T
-	n.That(a.To-a.Down >= least, "lap", fmt.Sprintf("fitted, %s long", fab.MM(max(0, a.To-a.Down))), "none, or a leg that ends at least two thicknesses, %.4g mm, above the end of the web's flat side", least)
-	n.That(2*a.HalfMM <= a.Length, "lap_width", fab.MM(2*a.HalfMM), "at most angle_length, %.4g mm", a.Length)
+	least := max(5*min(t, a.T), 25, 4*weld)
+	n.That(over >= least, "lap_overlap", fab.MM(over), "at least %.4g mm: 5 times the thinner part, 25 mm and a weld of 4 legs", least)
+	room := a.Down - a.Last() - fab.SocketRoom(a.Bolts.DiaMM, weld)
+	n.That(over <= room, "lap_overlap", fab.MM(over), "at most %.4g mm, so that washers and sockets pass: a longer leg, higher bolts, or no lap", max(0, room))
+	most := a.To - a.Down - fab.PaintGapMM
+	n.That(packer <= most, "packer_height", fab.MM(packer), "at most %.4g mm, between the leg's end and the end of the web's flat side: a deeper rail, a shorter leg, or no lap", max(0, most))
+	n.That(2*(a.HalfMM+weld) <= a.Length, "lap_width", fab.MM(2*a.HalfMM), "at most %.4g mm, so that its fillets lie on the leg", a.Length-2*weld)
 	near := math.Abs(a.Xs[len(a.Xs)/2])
 	n.That(near <= a.HalfMM, "lap_width", fab.MM(2*a.HalfMM), "at least %.4g mm, so that a bolt stands over the lap", 2*near)
 }

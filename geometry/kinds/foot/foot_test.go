@@ -18,6 +18,12 @@ func over(s set) set {
 	return s
 }
 
+// lapped changes what a lap needs: a rail 300 high.
+func lapped(s set) set {
+	s["lap"], s["web_clear_height"], s["angle_down"] = "fitted", 288, 191
+	return s
+}
+
 // What a builder may want of a foot: each must build and be sound.
 func TestVariants(t *testing.T) {
 	for name, s := range map[string]set{
@@ -26,8 +32,8 @@ func TestVariants(t *testing.T) {
 		"bent, plain":      {"form": "bent plate", "stiffener_count": 0, "angle_down": 188},
 		"over":             over(set{}),
 		"over, bent":       over(set{"form": "bent plate"}),
-		"over, lap":        over(set{"lap": "fitted"}),
-		"lap":              {"lap": "fitted"},
+		"over, lap":        {"leg": "over the subframe", "stiffener_count": 0, "lap": "fitted", "web_clear_height": 288, "angle_down": 281, "bolt_first": 150},
+		"lap":              lapped(set{}),
 		"welded":           {"seat_bolts": 0},
 		"below the corner": {"heel_below": 62, "clear_of_corner": 50, "angle_down": 76, "bolt_rows": 1, "bolt_first": 45, "stiffener_depth": 60},
 	} {
@@ -90,20 +96,29 @@ func TestOver(t *testing.T) {
 	}
 }
 
-// The rail is 200 high with edges of 12: its web is flat down to 188.
+// The rail is 300 high with edges of 12: its web is flat down to 288. The lap reaches there from 50 over the leg's end at 191, its weld runs up one side,
+// along the top and down the other; the packer fills the leg's thickness behind its end.
 func TestLap(t *testing.T) {
-	b := made(t, set{"lap": "fitted"})
-	p := b.Plate("lap")
-	box := p.Outer.BBox()
-	top, foot := p.Pose.At(0, box.Max.Y, -5), p.Pose.At(0, box.Min.Y, -5)
-	if box.Width() != 200 || math.Abs(top.Z+150) > 1e-9 || math.Abs(foot.Z+188) > 1e-9 || math.Abs(math.Abs(top.Y-5)-5) > 1e-9 {
-		t.Errorf("lap %g wide from %v to %v", box.Width(), top, foot)
+	b := made(t, lapped(set{}))
+	for id, want := range map[string][2]part.Vec{
+		"lap": {{X: -100, Y: 10, Z: -288}, {X: 100, Y: 20, Z: -141}}, "packer": {{X: -100, Z: -288}, {X: 100, Y: 10, Z: -258}},
+	} {
+		p := b.Plate(id)
+		box := p.Outer.BBox()
+		one, other := p.Pose.At(box.Min.X, box.Min.Y, p.ThicknessMM/2), p.Pose.At(box.Max.X, box.Max.Y, -p.ThicknessMM/2)
+		if one.Sub(want[0]).Norm() > 1e-9 || other.Sub(want[1]).Norm() > 1e-9 {
+			t.Errorf("%s from %v to %v, want %v", id, one, other, want)
+		}
+		if len(p.Holes) != 0 {
+			t.Errorf("a hole in the %s", id)
+		}
 	}
-	if w := b.Weld("w-lap"); w.Kind != part.CJP || w.Segments[0].A.Sub(w.Segments[0].B).Norm() != 200 {
-		t.Errorf("weld %+v", w)
+	length := 0.0
+	for _, s := range b.Weld("w-lap").Segments {
+		length += s.B.Sub(s.A).Norm()
 	}
-	if len(p.Holes) != 0 {
-		t.Error("a hole in the lap")
+	if math.Abs(length-300) > 1e-9 {
+		t.Errorf("weld of %g, want 50 + 200 + 50", length)
 	}
 }
 
@@ -127,10 +142,12 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"leg": "over the subframe", "angle_down": 230, "bolt_first": 150}, Param: "stiffener_count", Bound: "0"},
 		{Given: over(set{"subframe_corner": 5}), Param: "subframe_corner", Bound: "12 mm"},
 		{Given: set{"leg": "over the subframe", "stiffener_count": 0, "angle_down": 230, "bolt_first": 100}, Param: "bolt_first", Bound: "117 mm"},
-		{Given: set{"lap": "fitted", "form": "bent plate"}, Param: "lap", Bound: "none"},
-		{Given: set{"lap": "fitted", "angle_down": 169}, Param: "lap", Bound: "20 mm"},
-		{Given: set{"lap": "fitted", "lap_width": 250}, Param: "lap_width", Bound: "240 mm"},
-		{Given: set{"lap": "fitted", "lap_width": 100, "bolts_per_row": 2, "bolt_pitch": 180}, Param: "lap_width", Bound: "180 mm"},
+		{Given: lapped(set{"form": "bent plate"}), Param: "lap", Bound: "none"},
+		{Given: lapped(set{"lap_overlap": 40}), Param: "lap_overlap", Bound: "50 mm"},
+		{Given: lapped(set{"lap_overlap": 51}), Param: "lap_overlap", Bound: "50.6 mm"},
+		{Given: lapped(set{"packer_height": 96}), Param: "packer_height", Bound: "95 mm"},
+		{Given: lapped(set{"lap_width": 230}), Param: "lap_width", Bound: "228 mm"},
+		{Given: lapped(set{"lap_width": 100, "bolts_per_row": 2, "bolt_pitch": 180}), Param: "lap_width", Bound: "180 mm"},
 		{Given: set{"form": "bent plate", "inside_radius": 8}, Param: "inside_radius", Bound: "10 mm"},
 		{Given: set{"form": "bent plate", "angle_out": 40}, Param: "angle_out", Bound: "42 mm"},
 		{Given: set{"seat_offset": 30}, Param: "seat_offset", Bound: "36.4 mm"},

@@ -67,8 +67,12 @@ func params() []geometry.Param {
 		fab.Length("snipe_clearance", 2, 15, 3, "snipe at a stiffener's inner corner beyond the radius that passes there"),
 		fab.Named("gusset_material", "S355", "grade of stiffeners and lap plate"),
 
-		fab.Choice("lap", "a plate of the leg's thickness, butt-welded under the bolted leg of an angle, that bears on the side of the rail's lower flange", "none", "fitted"),
+		fab.Choice("lap", "a plate welded over the lower end of an angle's bolted leg, that reaches down and bears on the side of the rail's lower flange", "none", "fitted"),
 		fab.Length("lap_width", 20, 1500, 200, "its width along the rail"),
+		fab.Length("lap_thickness", 3, 35, 10, "its thickness"),
+		fab.Length("lap_overlap", 10, 300, 50, "how far it reaches up over the leg"),
+		fab.Length("lap_weld", 3, 20, 6, "leg of the fillet along its top and its sides on the leg"),
+		fab.Length("packer_height", 15, 200, 30, "height of the packer, as thick as the leg, between lap and flange's side"),
 
 		fab.Count("seat_bolts", 0, 6, 2, "bolts in a line along the rail that hold the subframe on its leg, 0 where it is welded on"),
 		fab.Length("seat_pitch", 10, 800, 150, "distance between them"),

@@ -43,27 +43,34 @@ func (d *design) addSeat(b *part.Bracket) {
 	b.Supports = append(b.Supports, part.Support{ID: "subframe", Kind: part.BodyFrame, ThicknessMM: wall, Material: v.Word("subframe_material")})
 }
 
-// addLap stands under leg B's end, its back on the web's plane as well, and reaches down to where the web's flat side ends.
+// addLap lies on the outer face of leg B's lower end and reaches down to where the web's flat side ends; behind its end a packer as thick as the leg
+// bears on the flange's side.
 func (d *design) addLap(b *part.Bracket) {
-	a := &d.angle
+	v, a := d.v, &d.angle
 	if !d.lapped {
 		return
 	}
-	long := a.To - a.Down
-	b.Plates = append(b.Plates, part.Plate{
-		ID: "lap", Name: "lap plate", ThicknessMM: a.T, Material: d.v.Word("gusset_material"),
-		Outer: shape.Rect(shape.Point{X: -a.HalfMM}, shape.Point{X: a.HalfMM, Y: long}),
-		Pose:  fab.Standing(part.Vec{Y: a.T / 2, Z: -a.To}, part.Vec{X: 1}),
-	})
-	at := func(x float64) part.Vec { return part.Vec{X: x, Y: a.T, Z: -a.Down} }
-	w := fab.EdgeWeld("w-lap", "lap", a.Bolted(), a.T, d.v.Word("electrode"), part.WeldSegment{A: at(-a.HalfMM), B: at(a.HalfMM)})
-	w.Kind, w.AlongEdge = part.CJP, false
-	b.Welds = append(b.Welds, w)
+	t, over, packer := v.MM("lap_thickness"), v.MM("lap_overlap"), v.MM("packer_height")
+	half, top := a.HalfMM, a.Down-over
+	strip := func(id, name string, tMM, y, high float64) {
+		b.Plates = append(b.Plates, part.Plate{
+			ID: id, Name: name, ThicknessMM: tMM, Material: v.Word("gusset_material"), Outer: shape.Rect(shape.Point{X: -half}, shape.Point{X: half, Y: high}),
+			Pose: fab.Standing(part.Vec{Y: y, Z: -a.To}, part.Vec{X: 1}),
+		})
+	}
+	strip("lap", "lap plate", t, a.T+t/2, a.To-top)
+	strip("packer", "packer", a.T, a.T/2, packer)
+	at := func(x, down float64) part.Vec { return part.Vec{X: x, Y: a.T, Z: -down} }
+	up := func(x, from, to float64) part.WeldSegment { return part.WeldSegment{A: at(x, from), B: at(x, to)} }
+	b.Welds = append(b.Welds,
+		fab.EdgeWeld("w-lap", "lap", a.Bolted(), v.MM("lap_weld"), v.Word("electrode"), up(-half, a.Down, top), part.WeldSegment{A: at(-half, top), B: at(half, top)}, up(half, top, a.Down)),
+		fab.EdgeWeld("w-packer", "packer", "lap", min(v.MM("lap_weld"), t), v.Word("electrode"), up(-half, a.To, a.To-packer), up(half, a.To-packer, a.To)),
+	)
 	wide := b.BoltGroup("bolts").Patch.Width()
 	b.Sweeps = append(b.Sweeps,
 		part.Sweep{
 			ID: "lap", Things: []string{"lap"}, Name: "lap plate", Bolts: "bolts", EntryMM: wide,
-			From: part.Vec{Y: a.T / 2, Z: -a.To}, To: part.Vec{Y: a.T / 2, Z: -a.Down},
+			From: part.Vec{Y: a.T + t/2, Z: -a.To}, To: part.Vec{Y: a.T + t/2, Z: -a.Down},
 		},
 		part.Sweep{
 			ID: "leg over the lap", Things: []string{a.Bolted()}, Name: "bolted leg over the lap", Bolts: "bolts", EntryMM: wide,

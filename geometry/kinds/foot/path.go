@@ -30,11 +30,10 @@ func (d *design) addRemarks(b *part.Bracket) {
 		b.Unchecked = append(b.Unchecked, "the fold: stress that its curve adds at the inside, steel that is cold formed, and its fit: springback and the shop's own bend deduction overrule the flat pattern")
 	}
 	if d.lapped {
-		b.Notes = append(b.Notes, "lap plate: full-penetration butt weld from the outside, ground flush on the back; fitted to the rail's flange side without a gap, shimmed where there is one")
+		b.Notes = append(b.Notes, "lap plate: fitted to the rail's flange side without a gap, shimmed where there is one")
 		b.Unchecked = append(b.Unchecked,
-			"the lap's butt weld: with full penetration as strong as the plate, whose section there is checked",
 			"a lap that does not bear: with a gap the bolted leg alone presses on the web; check once more without the lap",
-			"the flange's side under the lap's push",
+			"the packer, and the flange's side under its push",
 		)
 	}
 	b.Notes = append(b.Notes,

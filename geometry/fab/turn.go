@@ -1,11 +1,12 @@
-package clevis
+package fab
 
-// A quarter turn of the whole bracket about z, so that the pin lies along the vehicle: x goes to y, y to -x. Plane
+// A quarter turn of a whole bracket about z, so that a pin across the vehicle lies along it: x goes to y, y to -x. Plane
 // coordinates of plates and bolts stay; only poses turn.
 
 import "lugwright/part"
 
-func quarterTurn(b *part.Bracket) {
+// QuarterTurn turns a bracket in place.
+func QuarterTurn(b *part.Bracket) {
 	for i := range b.Plates {
 		turnPose(&b.Plates[i].Pose)
 	}
@@ -18,11 +19,17 @@ func quarterTurn(b *part.Bracket) {
 	for i := range b.Bolts {
 		turnPose(&b.Bolts[i].Pose)
 	}
+	for i := range b.Rods {
+		turnPose(&b.Rods[i].Pose)
+	}
 	for i := range b.Welds {
 		for k := range b.Welds[i].Segments {
 			s := &b.Welds[i].Segments[k]
 			turnAll(&s.A, &s.B)
 		}
+	}
+	for i := range b.Contacts {
+		turnPose(&b.Contacts[i].Pose)
 	}
 	for i := range b.Composites {
 		turnAll(&b.Composites[i].From, &b.Composites[i].To)
@@ -36,11 +43,15 @@ func quarterTurn(b *part.Bracket) {
 		for k := range l.Released {
 			l.Released[k] = turnComponent(l.Released[k])
 		}
+		if l.Patch != nil {
+			turnPose(&l.Patch.Pose)
+		}
 	}
 	for i := range b.Paths {
 		b.Paths[i].Component = turnComponent(b.Paths[i].Component)
 		for k := range b.Paths[i].Branches {
-			turnAll(&b.Paths[i].Branches[k].At)
+			br := &b.Paths[i].Branches[k]
+			turnAll(&br.At, &br.Thrust, &br.Couple)
 		}
 	}
 }
