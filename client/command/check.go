@@ -45,7 +45,7 @@ func (s *session) check(c *cli.Context) error {
 		if c.Bool("json") {
 			err = s.writeJSON(docOfResult(r, Version))
 		} else {
-			s.out.result(r, resultOptions{all: c.Bool("all"), detail: c.Bool("detail")})
+			s.out.result(r, resultOptions{all: c.Bool("all"), detail: c.Bool("detail"), access: c.Bool("access")})
 		}
 		return firstError(err, verdictOf(r))
 	})
@@ -133,7 +133,7 @@ func lowerFirst(title string) string {
 	return string(unicode.ToLower(first)) + title[n:]
 }
 
-type resultOptions struct{ all, detail bool }
+type resultOptions struct{ all, detail, access bool }
 
 // shown is after how many limit states of a bracket passing ones are no longer listed without --all.
 const shown = 6
@@ -145,6 +145,9 @@ func (p *printer) result(r *run.Result, o resultOptions) {
 		p.bracket(b, r.Job.Units, o)
 	}
 	p.line("")
+	if !o.access {
+		p.wrapped("", 0, "Whether torch, socket and pin have room was not looked at: --access does.")
+	}
 	p.caseList(r.Job)
 	p.cautions()
 }

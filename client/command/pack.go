@@ -4,6 +4,7 @@ package command
 
 import (
 	"context"
+	"fmt"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -69,6 +70,9 @@ func (s *session) packed(c *cli.Context, dir string, r *run.Result) error {
 	}
 	for _, b := range r.WorstFirst() {
 		s.out.flow(s.out.verdict(b.Report.Verdict())+"  ", b.Spec.Name+": "+governed(b))
+		if n := len(b.Access); n > 0 {
+			s.out.flow("      ", fmt.Sprintf("tools cannot reach %d places of %s: README.txt names them, as check --access does; what a torch cannot reach is not welded", n, b.Spec.Name))
+		}
 	}
 	s.out.line("wrote %s:", dir)
 	for _, f := range files {

@@ -12,6 +12,7 @@
 //	bracket.go  the picture of a bracket
 //	solid.go    plates, members, pins and bolts as extruded outlines
 //	order.go    from back to front
+//	interlock.go  plates that pass through one another, cut so that planes part them
 //	paint.go    the faces of one solid
 //	label.go    part marks beside the picture
 //	writer.go   elements and numbers

@@ -75,6 +75,7 @@ func solids(b *part.Bracket) []solid {
 			list = append(list, s)
 		}
 	}
+	list = apart(list)
 	plates := slices.Clone(list)
 	for i := range b.Members {
 		for _, s := range memberSolids(&b.Members[i]) {

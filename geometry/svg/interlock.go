@@ -1,0 +1,110 @@
+package svg
+
+// Plates that pass through or beside one another so that no plane parts them: one is cut at the other's faces, and the pieces are painted each in its turn.
+
+import (
+	"math"
+	"slices"
+
+	"lugwright/geometry/shape"
+	"lugwright/part"
+)
+
+// maxPieces bounds what cutting may come to; beyond it things stay whole.
+const maxPieces = 400
+
+// apart cuts plates until planes part them, as far as cuts at faces that stand square to a plate can.
+func apart(list []solid) []solid {
+	for i := 0; i < len(list) && len(list) < maxPieces; {
+		cut := false
+		for j := range list {
+			if pieces := cutAt(&list[i], &list[j]); i != j && len(pieces) > 1 {
+				list, cut = slices.Replace(list, i, i+1, pieces...), true
+				break
+			}
+		}
+		if !cut {
+			i++
+		}
+	}
+	return list
+}
+
+// cutAt cuts a where it passes the faces of b, which stands square to it and which no plane parts from it.
+func cutAt(a, b *solid) []solid {
+	n := b.pose.W()
+	if math.Abs(n.Dot(a.pose.W())) > 1e-6 {
+		return nil
+	}
+	ha, hb := newHull(a), newHull(b)
+	if !meetOnPaper(&ha, &hb) {
+		return nil
+	}
+	for _, n := range partings(&ha, &hb) {
+		if gap, _ := parting(&ha, &hb, n); gap >= -overlapMM {
+			return nil
+		}
+	}
+	lo, hi := ha.span(n)
+	at := b.pose.Origin.Dot(n)
+	pieces := []solid{*a}
+	for _, face := range [2]float64{at + b.lo, at + b.hi} {
+		if face < lo+overlapMM || face > hi-overlapMM {
+			continue
+		}
+		last := pieces[len(pieces)-1]
+		near, far := last.beside(n, face), last.beside(n.Scale(-1), -face)
+		if len(near.loops) > 0 && len(far.loops) > 0 {
+			pieces = append(pieces[:len(pieces)-1], near, far)
+		}
+	}
+	for i := range pieces[1:] {
+		pieces[i+1].label = ""
+	}
+	return pieces
+}
+
+// beside is what of a solid lies behind a plane square to its own. The cut itself is no edge.
+func (s solid) beside(n part.Vec, level float64) solid {
+	way := shape.Point{X: n.Dot(s.pose.U), Y: n.Dot(s.pose.V)}
+	off := func(p shape.Point) float64 { return p.Dot(way) - (level - s.pose.Origin.Dot(n)) }
+	out := s
+	out.loops, out.seams = nil, slices.Clone(s.seams)
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for i, r := range s.loops {
+		kept := r.behind(off, func(p shape.Point) {
+			t := p.Dot(way.Perp())
+			lo, hi = math.Min(lo, t), math.Max(hi, t)
+			out.seams = append(out.seams, [2]part.Vec{s.pose.At(p.X, p.Y, s.lo), s.pose.At(p.X, p.Y, s.hi)})
+		})
+		if len(kept.points) > 2 {
+			out.loops = append(out.loops, kept)
+		} else if i == 0 {
+			return solid{}
+		}
+	}
+	foot := way.Scale(level - s.pose.Origin.Dot(n))
+	for _, w := range [2]float64{s.lo, s.hi} {
+		a, b := foot.Add(way.Perp().Scale(lo)), foot.Add(way.Perp().Scale(hi))
+		out.seams = append(out.seams, [2]part.Vec{s.pose.At(a.X, a.Y, w), s.pose.At(b.X, b.Y, w)})
+	}
+	return out
+}
+
+// behind clips a ring to where off is not positive, and tells each point at which it is cut.
+func (r ring) behind(off func(shape.Point) float64, cut func(shape.Point)) ring {
+	var out ring
+	for i, p := range r.points {
+		q := r.points[(i+1)%len(r.points)]
+		dp, dq := off(p), off(q)
+		if dp <= 0 {
+			out.points, out.sharp = append(out.points, p), append(out.sharp, r.sharp[i])
+		}
+		if dp <= 0 != (dq <= 0) {
+			x := p.Lerp(q, dp/(dp-dq))
+			out.points, out.sharp = append(out.points, x), append(out.sharp, false)
+			cut(x)
+		}
+	}
+	return out
+}
