@@ -13,7 +13,7 @@ import (
 )
 
 // scanSteps is how many equal steps a sweep is scanned in, beside the cuts at its ends and at gusset tips.
-const scanSteps = 24
+const scanSteps = 16
 
 // cut is one section of a sweep, ready for loads.
 type cut struct {
@@ -126,7 +126,7 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 // besideMM keeps cuts inside an edge: one along it is not defined.
 const besideMM = 1e-3
 
-// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every corner of an outline, the far edge of
+// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every place where an outline turns in, the far edge of
 // every hole on its way, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
 func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	along := s.To.Sub(s.From)
@@ -175,12 +175,10 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			add(t)
 			add(t + h.DiaMM/2/length)
 		}
-		for _, e := range th.plate.Outer.Edges() {
-			for _, q := range [2]shape.Point{e.A, e.Mid()} {
-				t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)
-				add(t - beside/length)
-				add(t + beside/length)
-			}
+		for _, q := range narrowings(th.plate.Outer.CCW()) {
+			t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)
+			add(t - beside/length)
+			add(t + beside/length)
 		}
 		for _, o := range th.plate.Cutouts {
 			for _, e := range o.Edges() {
@@ -192,6 +190,23 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	}
 	slices.Sort(ts)
 	return slices.CompactFunc(ts, func(a, b float64) bool { return math.Abs(b-a)*length < beside/2 })
+}
+
+// narrowings are the places of a counter-clockwise outline where a plate may be at its narrowest: corners that turn in, and arcs that bulge in.
+func narrowings(outer shape.Loop) []shape.Point {
+	var out []shape.Point
+	for i := range outer {
+		e, before := outer.Edge(i), outer.Edge(i-1)
+		if before.TangentAt(1).Cross(e.TangentAt(0)) < -1e-9 {
+			out = append(out, e.A)
+		}
+		if e.Bulge < 0 {
+			for k := range 5 {
+				out = append(out, e.At(float64(k)/4))
+			}
+		}
+	}
+	return out
 }
 
 // together gives the plates that act as one section at a cut: the swept things and whatever composites join to them; own leaves out
