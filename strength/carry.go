@@ -72,17 +72,39 @@ func (m *model) passes(ids ...string) []bool {
 
 // isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs.
 func isAmong(on string, ids []string) bool {
-	return slices.ContainsFunc(ids, func(id string) bool { return id == on || strings.HasPrefix(id, on+".") })
+	for _, id := range ids {
+		if rest, ok := strings.CutPrefix(id, on); ok && (rest == "" || rest[0] == '.') {
+			return true
+		}
+	}
+	return false
 }
 
 // beyond says, for every branch that goes through one of the named things, whether its force comes into them on the side of a point that a direction
 // points away from.
 func (m *model) beyond(ids []string, at, normal part.Vec) []bool {
-	passes := m.passes(ids...)
+	passes, entries := m.passes(ids...), m.entries(ids)
 	out := make([]bool, len(passes))
 	for i := range passes {
-		out[i] = passes[i] && m.entry(&m.branches[i], ids).Sub(at).Dot(normal) <= 1e-6
+		out[i] = passes[i] && entries[i].Sub(at).Dot(normal) <= 1e-6
 	}
+	return out
+}
+
+// entries gives every branch's entry into some things; answers are kept as those of passes.
+func (m *model) entries(ids []string) []part.Vec {
+	key := strings.Join(ids, "\x00")
+	if known, ok := m.entering[key]; ok {
+		return known
+	}
+	out := make([]part.Vec, len(m.branches))
+	for i := range m.branches {
+		out[i] = m.entry(&m.branches[i], ids)
+	}
+	if m.entering == nil {
+		m.entering = map[string][]part.Vec{}
+	}
+	m.entering[key] = out
 	return out
 }
 

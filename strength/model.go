@@ -20,6 +20,7 @@ type model struct {
 	things    []thing
 	branches  []branch
 	passing   map[string][]bool
+	entering  map[string][]part.Vec
 	paths     [][]int // by load point * components: indices into branches; nil when there is no path
 	corners   []corner
 	pins      []pin
