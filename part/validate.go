@@ -589,6 +589,9 @@ func (v *validator) branches(at string, p Path) {
 		}
 		all[k] = br
 		v.spanned(path, *br)
+		if s := v.b.Share(br.Share); s != nil && s.Rule == ByBeamSpan && br.At != p.Branches[0].At {
+			v.refuse(path+".at", "another place than the first branch's", "one place of the load for both ends of a member")
+		}
 	}
 	v.forked(at+".branches", all, nil)
 }

@@ -112,6 +112,11 @@ func (m *model) entries(ids []string) []part.Vec {
 // branch itself begins.
 func (m *model) entry(br *branch, ids []string) part.Vec {
 	first := slices.IndexFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
+	if first > 0 {
+		if heel, ok := m.heel(br.Through[first-1], br.Through[first]); ok {
+			return heel
+		}
+	}
 	for k := first - 1; k >= 0; k-- {
 		id := br.Through[k]
 		if w := m.b.Weld(id); w != nil {
@@ -132,6 +137,23 @@ func (m *model) entry(br *branch, ids []string) part.Vec {
 		}
 	}
 	return br.At
+}
+
+// heel is the middle of the line where two legs of an angle meet, or two sides of a fold; false for things that are not such a pair.
+func (m *model) heel(a, b string) (part.Vec, bool) {
+	of, _, _ := strings.Cut(a, ".")
+	with, _, _ := strings.Cut(b, ".")
+	if a == b || of != with {
+		return part.Vec{}, false
+	}
+	if mem := m.b.Member(of); mem != nil && mem.Profile.Kind == part.Angle {
+		return mem.Pose.At(mem.LengthMM/2, 0, 0), true
+	}
+	if p := m.b.Plate(of); p != nil && len(p.Bends) == 1 {
+		at := p.Bends[0].A.Lerp(p.Bends[0].B, 0.5)
+		return p.Pose.At(at.X, at.Y, 0), true
+	}
+	return part.Vec{}, false
 }
 
 // middleOf is the centroid of weld runs.

@@ -20,7 +20,7 @@ func TestCheeksEachForItself(t *testing.T) {
 }
 
 func cheeksEachForItself(t *testing.T, form, id string) {
-	b := clevisOf(t, part.LeftHand, with(bare, mm("cheek_thickness", 5), mm("cheek_diameter", 50), mm("pin_clearance", 0.5), word("cheek_form", form)))
+	b := clevisOf(t, part.LeftHand, with(bare, mm("cheek_thickness", 5), mm("cheek_diameter", 50), mm("pin_clearance", 0.5), word("cheek_form", form), word("pin_material", "C45+QT")))
 	b.Pins[0].TravelMM = 0
 	r := run(t, b, strength.Options{}, service("up", part.Vec{Z: 20000}))
 	P := 10000 * 5 / 13.0

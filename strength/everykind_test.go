@@ -70,12 +70,18 @@ func hold(t *testing.T, words string, b *strength.Basis, left, right *part.Brack
 	one, err := strength.Run(b, left, []part.Case{service("load", force)}, strength.Options{})
 	two, err2 := strength.Run(b, left, []part.Case{service("load", force.Scale(1.5))}, strength.Options{})
 	same, err3 := strength.Run(b, right, []part.Case{service("load", mirrored)}, strength.Options{})
-	for _, e := range []error{err, err2, err3} {
+	tired, err4 := strength.Run(b, left, []part.Case{service("load", force), service("more", force.Scale(1.5))}, strength.Options{Spectrum: []strength.StressCycle{{From: "load", To: "more", Cycles: 1e5}}})
+	for _, e := range []error{err, err2, err3, err4} {
 		if e != nil {
 			if part.Fields(e) == nil {
 				t.Errorf("%s: %v", words, e)
 			}
 			return
+		}
+	}
+	for _, k := range tired.Checks {
+		if k.Fatigue && (math.IsNaN(k.Demand) || k.Demand > 1e15) {
+			t.Errorf("%s: %s at %s: damage %g", words, k.Limit, k.Place, k.Demand)
 		}
 	}
 	worst := func(r *strength.Report) (use float64, v strength.Verdict) {

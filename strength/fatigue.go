@@ -59,6 +59,11 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			r.fatigues[i].consider(r, f, "")
 		}
 	}
+	for _, s := range r.b.Shares {
+		if s.Rule == part.Between && s.Lo != s.Hi {
+			r.skip("fatigue of a share that changes between two loads", s.ID, "ranges are taken with one share of it for both")
+		}
+	}
 	r.skip("fatigue at cut edges and in the pin", r.b.Name, "covered are welds' throats, toes and roots, plates along welds and where a web ends, holes and bolt threads")
 	return nil
 }
@@ -283,7 +288,7 @@ func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) erro
 	}
 	for s := range r.b.Sweeps {
 		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.isRoot(at) }))
-		if r.details[i].Detail == WeldRoot {
+		if i < len(r.details) && r.details[i].Detail == WeldRoot {
 			put(r.rootRange(s, sections))
 		}
 	}
@@ -315,7 +320,7 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 	r.forces = change
 	for i := range r.cuts {
 		c := r.cuts[i]
-		c.flows = slices.Clone(c.flows)
+		c.flows = slices.DeleteFunc(slices.Clone(c.flows), func(p flowPoint) bool { return p.depth == 0 }) // a web that the section does not meet
 		for k := range c.flows {
 			c.flows[k].run = max(c.flows[k].run, c.flows[k].depth)
 		}

@@ -98,3 +98,17 @@ func TestSubframePullsItsBolts(t *testing.T) {
 		}
 	}
 }
+
+// With the leg over the subframe and no seat bolts the load comes to the bolted leg at the heel, however high it stands: the moment at the bolts is the same.
+func TestLoadComesToALegAtItsHeel(t *testing.T) {
+	moment := func(high float64) float64 {
+		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "foot", Name: "foot", Hand: part.LeftHand, Params: []part.Param{
+			word("leg", "over the subframe"), mm("stiffener_count", 0), mm("seat_bolts", 0), mm("seat_length", 240), mm("angle_down", 230), mm("bolt_first", 150), mm("load_height", high),
+		}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return find(t, run(t, b, strength.Options{Method: strength.ASD}, service("up", part.Vec{Z: 10000})), "weak-axis-bending", "base.b").Demand
+	}
+	within(t, "moment", moment(160), moment(60), 1e-6)
+}

@@ -905,3 +905,24 @@ func TestFatigueOfPriedBolts(t *testing.T) {
 	delta := 1 - 17/75.
 	within(t, "prying", math.Cbrt(with/thread()), 1+delta*37/43/(1+delta), 1e-6)
 }
+
+// Plates between the ears have the fatigue of their welds too: nothing where nothing changes, and no stand-in for a flow that does not exist.
+func TestFatigueOfPlatesBetweenEars(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, word("gussets", "both")))
+	b.Pins[0].TravelMM = 0
+	down, side := service("down", part.Vec{Z: -9000}), service("side", part.Vec{Y: -4000, Z: -5000})
+	for _, c := range []struct {
+		to   string
+		most float64
+	}{{"down", 0}, {"side", 1e3}} {
+		r, err := strength.Run(aisc360.Basis(), b, []part.Case{down, side}, strength.Options{Spectrum: []strength.StressCycle{{From: "down", To: c.to, Cycles: 1e5}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		for _, k := range r.Checks {
+			if k.Fatigue && k.Demand > c.most {
+				t.Errorf("to %s, %s: damage %g", c.to, k.Place, k.Demand)
+			}
+		}
+	}
+}

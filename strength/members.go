@@ -52,6 +52,9 @@ func (m *model) compileMember(i int, mem *part.Member) {
 		c.f.FreeLength = max(at.Sub(s.From).Norm(), s.FreeMM)
 		if span > 0 {
 			c.f.FreeLength = max(span/2, s.FreeMM) // held against moving sideways at both ends it buckles no sooner than as a cantilever of half its span
+			if f.Rect {
+				c.f.FreeLength = max(span, s.FreeMM) // a flat bar bent on edge turns sideways over all of it
+			}
 		}
 		m.cuts = append(m.cuts, c)
 	}

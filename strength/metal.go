@@ -85,6 +85,9 @@ func (m *model) materialOf(id string) string {
 			return p.Material
 		}
 	}
+	if t := m.thing(id); t != nil { // a leg, or what a fold turns up
+		return t.plate.Material
+	}
 	for i := range m.b.Members {
 		if mem := &m.b.Members[i]; id == mem.ID || id == mem.ID+".a" || id == mem.ID+".b" {
 			return mem.Material

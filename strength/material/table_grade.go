@@ -108,11 +108,11 @@ var grades = []Grade{
 		}, ListedIn: []string{en1993},
 	},
 	{
-		Name: "C45+N", Form: "normalised bar (pins)", Family: CarbonSteel, EMPa: eEN, Density: rho,
+		Name: "C45+N", Aliases: []string{"C45"}, Form: "normalised bar (pins)", Family: CarbonSteel, EMPa: eEN, Density: rho,
 		Source: "EN 10083-2, C45 normalised", FromMemory: true, Bands: []Band{{0, 16, 340, 620}, {16, 100, 305, 580}},
 	},
 	{
-		Name: "C45+QT", Aliases: []string{"C45"}, Form: "quenched and tempered bar (pins)", Family: CarbonSteel, EMPa: eEN, Density: rho,
+		Name: "C45+QT", Form: "quenched and tempered bar (pins)", Family: CarbonSteel, EMPa: eEN, Density: rho,
 		Source: "EN 10083-2, C45 quenched and tempered", FromMemory: true,
 		Bands: []Band{{0, 16, 490, 700}, {16, 40, 430, 650}, {40, 100, 370, 630}},
 	},

@@ -49,9 +49,9 @@ func TestSegment(t *testing.T) {
 	}
 }
 
-// A plate in a slot holds the pin both ways and from turning, one over its end outwards only.
+// A plate in a slot holds the pin both ways along its axis, one over its end outwards only.
 func TestPaths(t *testing.T) {
-	if b := made(t, set{}); len(b.Paths) != 4 || len(b.Contacts) != 2 || len(b.Sweeps) != 3 {
+	if b := made(t, set{}); len(b.Paths) != 2 || len(b.Contacts) != 2 || len(b.Sweeps) != 3 {
 		t.Errorf("%d paths, %d contacts, %d sweeps", len(b.Paths), len(b.Contacts), len(b.Sweeps))
 	}
 	if b := made(t, set{"form": "over", "bolt_pitch": 50, "width": 75}); len(b.Paths) != 1 || b.Paths[0].Component != part.FyPlus || len(b.Sweeps) != 2 {

@@ -38,7 +38,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	d.addSweeps(b)
 	if d.slot > 0 {
 		b.Notes = append(b.Notes, fmt.Sprintf("mill the pin's slot %.4g mm deep and wider than %.4g mm, so that the plate slides in and the pin's own load does not bear on it", d.slot, d.t))
-		b.Unchecked = append(b.Unchecked, "pressure of the slot's flat on the plate's edge when the pin would turn")
+		b.Unchecked = append(b.Unchecked, "the pin turning: its slot's flat presses on one end of the plate's edge, which pries at the bolts; no path is given for it")
 	}
 	b.Notes = append(b.Notes, "lock both bolts: lock wire, tab washers or locking nuts")
 	b.Unchecked = append(b.Unchecked,

@@ -48,8 +48,7 @@ func (d *design) pressed() shape.Box {
 	return shape.Box{Min: shape.Point{X: -d.chord() / 2, Y: middle - half}, Max: shape.Point{X: d.chord() / 2, Y: middle + half}}
 }
 
-// addPaths: a pin that moves outwards presses the plate off the ear, one that moves inwards presses a plate in its slot on the ear and tilts it. A plate in a slot
-// keeps the pin from turning as well.
+// addPaths: a pin that moves outwards presses the plate off the ear, one that moves inwards presses a plate in its slot on the ear and tilts it.
 func (d *design) addPaths(b *part.Bracket) {
 	box := d.pressed()
 	at := part.Vec{Z: box.Center().Y}
@@ -61,7 +60,6 @@ func (d *design) addPaths(b *part.Bracket) {
 	press("inner face", inward(0), part.FyPlus)
 	if d.slot > 0 {
 		press("outer face", face(d.t), part.FyMinus)
-		fab.Through(b, "pin", at, []part.Component{part.MyPlus, part.MyMinus}, "plate", "bolts", "ear")
 	}
 }
 

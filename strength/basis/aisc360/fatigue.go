@@ -63,6 +63,9 @@ var fatigueDamage = strength.Define(strength.Identity{
 	Clause: clause("Appendix 3, Eq. A-3-1", "summed by Miner's rule"),
 	Demand: "D", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g damageGivens) {
+	if !eachHasCycles(c, g.F, g.N) {
+		return
+	}
 	k := categories[int(g.Cat)]
 	power, over := 3.0, false
 	if int(g.Cat) == categoryF {
@@ -94,6 +97,9 @@ var fatigueRoot = strength.Define(strength.Identity{
 	Clause: clause("Appendix 3, A-3.3(c)", "R_FIL from memory, summed by Miner's rule"),
 	Demand: "D", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g rootGivens) {
+	if !eachHasCycles(c, g.F, g.N) {
+		return
+	}
 	R := c.Let("R_FIL", "min((0.06 + 0.72*w/t_p)/pow(t_p/in, 0.167), 1)", "", min((0.06+0.72*g.W/g.Tp)/math.Pow(g.Tp/inch, 0.167), 1))
 	D := 0.0
 	for i, f := range g.F {
@@ -101,6 +107,16 @@ var fatigueRoot = strength.Define(strength.Identity{
 	}
 	c.Compare(c.Solved("D", "sum of n_SR/N over the ranges, N = 44e8 (R_FIL/f_SR)^3", "", D), 1)
 })
+
+// eachHasCycles says whether there are as many cycles as ranges; else the verdict is outside the rule.
+func eachHasCycles(c *strength.Calc, ranges, cycles []float64) bool {
+	odd := c.Solved("n_odd", "ranges without cycles, or cycles without a range", "", math.Abs(float64(len(ranges)-len(cycles))))
+	if c.Need(odd == 0, "n_odd == 0", "a number of cycles for each range") {
+		return true
+	}
+	c.Compare(math.Inf(1), 0)
+	return false
+}
 
 // life is the number of cycles of a stress range in ksi on the curve without its threshold.
 func life(f, cf, power float64) float64 {

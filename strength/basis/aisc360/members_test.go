@@ -58,6 +58,18 @@ func damage(t *testing.T, category float64, ranges, cycles []float64) float64 {
 	return c.Demand
 }
 
+// Ranges and cycles that do not fit each other are outside the rule.
+func TestMinerWantsCyclesForEachRange(t *testing.T) {
+	c := &strength.Calc{Method: strength.ASD}
+	if err := fatigueDamage.FromNumbers(c, [][]float64{{80, 70}, {1e6}, {3}}); err != nil || c.Verdict != strength.Outside {
+		t.Errorf("damage: %s, %v", c.Verdict, err)
+	}
+	c = &strength.Calc{Method: strength.ASD}
+	if err := fatigueRoot.FromNumbers(c, [][]float64{{80}, {1e6, 1e5}, {6}, {8}}); err != nil || c.Verdict != strength.Outside {
+		t.Errorf("root: %s, %v", c.Verdict, err)
+	}
+}
+
 // One range alone gives cycles over life of the same curve; below the threshold none; and once one range exceeds it the small ones
 // count too. Order does not matter.
 func TestMiner(t *testing.T) {

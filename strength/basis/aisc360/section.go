@@ -197,10 +197,10 @@ var interaction = strength.Define(strength.Identity{
 	Pc := axialStrength(c, &axialGivens{N: g.N, A: g.A, R: g.R, L: g.L, Fy: g.Fy, Fu: g.Fu, H: g.H})
 	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
 	e := 1.0
-	if g.Zx > 0 && (g.N >= 0 || 2.1*g.L/g.R <= 25) {
+	if g.Zx > 0 && g.Zy > 0 && (g.N >= 0 || 2.1*g.L/g.R <= 25) {
 		e = 2
 	}
-	c.Let("e_P", "when(Z_x > 0, when(P_r >= 0*N, 2, when(2.1*L/r <= 25, 2, 1)), 1)", "", e)
+	c.Let("e_P", "when(Z_x > 0, when(Z_y > 0, when(P_r >= 0*N, 2, when(2.1*L/r <= 25, 2, 1)), 1), 1)", "", e)
 	axial := c.Let("U_P", "pow(abs(P_r)/P_c, e_P)", "", math.Pow(math.Abs(g.N)/Pc, e))
 	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", g.Mx/Mcx+g.My/Mcy+axial+math.Pow(fv/Fv, 4)), 1)
 })

@@ -11,7 +11,7 @@ func TestFormulas(t *testing.T) {
 	strengthtest.Formulas(t, Basis(),
 		"pin-bending: min(F_y*Z, 1.6*F_y*S): F_y*Z",
 		"pin-combined: min(F_y*Z, 1.6*F_y*S): F_y*Z",
-		"tension-rupture: n_odd == 0: fails",
+		"tension-rupture: n_odd == 0: fails", "fatigue-damage: n_odd == 0: fails", "fatigue-root: n_odd == 0: fails",
 		"weld-group-elastic: n_odd == 0: fails",
 		"weld-group-elastic: n_oddz == 0: fails",
 		"weld-group-ic: n_odd == 0: fails",
