@@ -7,6 +7,8 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/geometry"
+	"lugwright/geometry/kinds"
 	"lugwright/part"
 	"lugwright/strength"
 )
