@@ -96,6 +96,7 @@ func build(ctx context.Context, c *dial.Client, j *job.Job) ([]*part.Bracket, er
 
 func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracket, o Options) ([]*strength.Report, error) {
 	requests := make([]dial.CheckRequest, len(built))
+	var refused refusals
 	for i, b := range built {
 		requests[i] = dial.CheckRequest{
 			Bracket: b, Cases: j.LoadCases(&j.Brackets[i]), Basis: j.Basis,
@@ -104,13 +105,16 @@ func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracke
 				Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: j.Brackets[i].Spectrum, LeaveOut: j.LeaveOut,
 			},
 		}
+		refused.add(j, &j.Brackets[i], carried(b, requests[i].Cases))
+	}
+	if err := refused.err(); err != nil {
+		return nil, err
 	}
 	answers, err := c.Check(ctx, requests)
 	if err != nil {
 		return nil, err
 	}
 	out := make([]*strength.Report, len(answers))
-	var refused refusals
 	for i, a := range answers {
 		out[i] = a.Report
 		refused.add(j, &j.Brackets[i], a.Err)
