@@ -103,6 +103,22 @@ func TestNotCarried(t *testing.T) {
 	}
 }
 
+// A basis for pin holes is no basis for brackets: it is refused once, with the field where it belongs.
+func TestPinHolesAlone(t *testing.T) {
+	lifting := strings.Replace(strings.Replace(head, "AISC 360-22", "ASME BTH-1", 1), "ASD", "allowable", 1)
+	foot := "  - {name: f, kind: foot, hand: left, loads: [{case: A1, force: {x: 0 N, y: 0 N, z: -1 kN}}]}\n"
+	for _, brackets := range []string{bracket("a", "", "0 N") + bracket("b", "", "0 N"), foot} {
+		_, err := runJob(t, lifting+brackets)
+		if err == nil || err.Error() != "x.yaml:2:8: basis: ASME BTH-1 judges pin holes alone, and no section, weld or bolt; a basis for whole brackets, and pin_joint: ASME BTH-1 for their pin holes" {
+			t.Errorf("%v", err)
+		}
+	}
+	r, err := runJob(t, strings.Replace(head, "ASD\n", "ASD\npin_joint: ASME BTH-1\n", 1)+bracket("a", "", "0 N"))
+	if err != nil || !r.Passes() {
+		t.Errorf("%v", err)
+	}
+}
+
 func TestVerdicts(t *testing.T) {
 	of := func(verdicts ...strength.Verdict) *Result {
 		r := &Result{}
