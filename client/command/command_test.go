@@ -495,6 +495,26 @@ func TestHelpInEightyColumns(t *testing.T) {
 }
 
 // Lists that are about the same bolts have one length; things are counted in whole numbers; what has no value is not printed.
+// The example that the help of evaluate gives runs as it is printed.
+func TestEvaluateExample(t *testing.T) {
+	help := lugwright(t, "evaluate", "--help").want(t, Done, "").out
+	shell := strings.ReplaceAll(help, "\\\n", " ")
+	_, line, found := strings.Cut(shell, "lugwright evaluate pin-shear ")
+	line, _, _ = strings.Cut(line, "\n")
+	if !found {
+		t.Fatalf("no example:\n%s", help)
+	}
+	args := []string{"evaluate", "pin-shear"}
+	for i, quoted := range strings.Split(line, `"`) {
+		if i%2 == 1 {
+			args = append(args, quoted)
+			continue
+		}
+		args = append(args, strings.Fields(quoted)...)
+	}
+	lugwright(t, args...).want(t, Done, "")
+}
+
 func TestEvaluateCounts(t *testing.T) {
 	group := []string{"evaluate", "bolt-group-elastic", "--basis", "AISC 360-22", "P_y=10 kN", "x_P=100 mm", "y_P=0 mm", "d=12 mm", "F_u=800 MPa", "threads=1"}
 	lugwright(t, append(group, "x=0 mm, 80 mm, 160 mm", "y=0 mm, 5 mm")...).want(t, Misused, "y: 2 values beside 3 of x; as many of both are needed")

@@ -20,7 +20,7 @@ import (
 func (s *session) evaluateVerb() *cli.Command {
 	return &cli.Command{
 		Name: "evaluate", ArgsUsage: "LIMIT SYMBOL=VALUE ...", Usage: "evaluate one limit state from numbers",
-		Description: "lugwright evaluate pin-shear V_r=12kN d=25mm F_y=400MPa F_u=570MPa\n`lugwright limits LIMIT` lists the givens of a limit state. A list is\nwritten with commas: x=\"0 in, 3 in\"; a choice by its name: hole=oversize.",
+		Description: "lugwright evaluate pin-shear --basis \"AISC 360-22\" V_r=12kN d=25mm \\\n    F_y=400MPa F_u=570MPa\n`lugwright limits LIMIT` lists the givens of a limit state. A list is\nwritten with commas: x=\"0 in, 3 in\"; a choice by its name: hole=oversize.",
 		Flags: []cli.Flag{
 			basisFlag(),
 			&cli.StringFlag{Name: "method", Usage: "method of the basis; without, its first"},

@@ -70,6 +70,9 @@ func (s *session) packed(c *cli.Context, dir string, r *run.Result) error {
 	}
 	for _, b := range r.WorstFirst() {
 		s.out.flow(s.out.verdict(b.Report.Verdict())+"  ", b.Spec.Name+": "+governed(b))
+		if n := len(b.Report.NotChecked); n > 0 {
+			s.out.flow("      ", counting(n, "thing", "things")+" of "+b.Spec.Name+" not checked: the calc sheet lists each with the reason, under Not checked")
+		}
 		if n := len(b.Access); n > 0 {
 			s.out.flow("      ", fmt.Sprintf("tools cannot reach %d places of %s: README.txt names them, as check --access does; what a torch cannot reach is not welded", n, b.Spec.Name))
 		}

@@ -1,6 +1,7 @@
 package command
 
 import (
+	"fmt"
 	"os"
 	"path/filepath"
 	"strings"
@@ -38,6 +39,21 @@ func TestPack(t *testing.T) {
 		}
 	}
 	lugwright(t, "pack", path, "-o", out).want(t, NotWritten, "is not empty")
+}
+
+// What was not checked is counted on screen, as many things as the check of the same job lists, and the paper named has them.
+func TestPackCountsTheUnchecked(t *testing.T) {
+	path, out := starterJob(t), filepath.Join(t.TempDir(), "out")
+	listed := strings.Count(lugwright(t, "check", path).want(t, Done, "").out, "\n  not checked")
+	r := lugwright(t, "pack", path, "-o", out).want(t, Done, "")
+	words := strings.Join(strings.Fields(r.out), " ")
+	if want := fmt.Sprintf("%d things of pair-left not checked: the calc sheet lists each with the reason, under Not checked", listed); listed < 5 || !strings.Contains(words, want) {
+		t.Errorf("want %q in:\n%s", want, r.out)
+	}
+	paper, err := os.ReadFile(filepath.Join(out, "calc-sheet.md"))
+	if err != nil || !strings.Contains(string(paper), "## Not checked") {
+		t.Errorf("%v", err)
+	}
 }
 
 // The same job gives the same bytes.

@@ -11,8 +11,10 @@ import (
 	"io"
 	"log/slog"
 	"maps"
+	"math"
 	"os"
 	"path/filepath"
+	"regexp"
 	"slices"
 	"strconv"
 	"strings"
@@ -356,6 +358,7 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 			if !strings.Contains(data, ">"+stampText+"</text>\n</svg>") {
 				t.Errorf("%s has no stamp", name)
 			}
+			clearOfStamp(t, name, data)
 			if err := wellFormed(data); err != nil {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -371,6 +374,29 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 	pass.Force = true
 	if !maps.Equal(packed(t, pass), packed(t, tiny(t, strength.Pass))) {
 		t.Error("force changes a job that passes")
+	}
+}
+
+var (
+	boxOfSVG = regexp.MustCompile(`width="([0-9.]+)mm" height="([0-9.]+)mm" viewBox="0 (-[0-9.]+) ([0-9.]+) ([0-9.]+)"`)
+	stampOf  = regexp.MustCompile(`<text x="[0-9.]+" y="(-[0-9.]+)" [^>]*font-size="([0-9.]+)" [^>]*>` + stampText)
+)
+
+// clearOfStamp wants the stamp inside the box and above 0, where the drawing begins, and a box that is still 1:1 on paper. Letters reach less than 0.3 of their size
+// below their line and less than their size above it.
+func clearOfStamp(t *testing.T, name, data string) {
+	t.Helper()
+	m, s := boxOfSVG.FindStringSubmatch(data), stampOf.FindStringSubmatch(data)
+	if m == nil || s == nil {
+		t.Errorf("%s: %.300s", name, data)
+		return
+	}
+	top, line, size := number([]byte(m[3])), number([]byte(s[1])), number([]byte(s[2]))
+	if line+0.3*size > 0 || line-size < top {
+		t.Errorf("%s: letters of %g on the line at %g, the box begins at %g", name, size, line, top)
+	}
+	if m[1] != m[4] || math.Abs(number([]byte(m[2]))-number([]byte(m[5]))) > 0.002 {
+		t.Errorf("%s: %q is not to scale", name, m[0])
 	}
 }
 

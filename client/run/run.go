@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"lugwright/client/job"
 	"lugwright/geometry"
@@ -96,6 +97,7 @@ func build(ctx context.Context, c *dial.Client, j *job.Job) ([]*part.Bracket, er
 
 func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracket, o Options) ([]*strength.Report, error) {
 	requests := make([]dial.CheckRequest, len(built))
+	var refused refusals
 	for i, b := range built {
 		requests[i] = dial.CheckRequest{
 			Bracket: b, Cases: j.LoadCases(&j.Brackets[i]), Basis: j.Basis,
@@ -104,18 +106,35 @@ func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracke
 				Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: j.Brackets[i].Spectrum, LeaveOut: j.LeaveOut,
 			},
 		}
+		refused.add(j, &j.Brackets[i], carried(b, requests[i].Cases))
+	}
+	if err := refused.err(); err != nil {
+		return nil, err
 	}
 	answers, err := c.Check(ctx, requests)
 	if err != nil {
 		return nil, err
 	}
 	out := make([]*strength.Report, len(answers))
-	var refused refusals
 	for i, a := range answers {
 		out[i] = a.Report
 		refused.add(j, &j.Brackets[i], a.Err)
+		if a.Err == nil && pinHolesAlone(a.Report) {
+			refused.add(j, &j.Brackets[i], &part.FieldError{
+				Field: "basis", Found: j.Basis + " judges pin holes alone, and no section, weld or bolt",
+				Accept: "a basis for whole brackets, and pin_joint: " + j.Basis + " for their pin holes",
+			})
+		}
 	}
 	return out, refused.err()
+}
+
+// pinHolesAlone says whether a basis had rules for a bracket's pin holes at most: the rest of a bracket would then pass unseen.
+func pinHolesAlone(r *strength.Report) bool {
+	return !slices.ContainsFunc(r.Checks, func(k strength.Check) bool { return !strings.HasPrefix(k.Limit, "pin-") }) &&
+		slices.ContainsFunc(r.NotChecked, func(n strength.NotChecked) bool {
+			return n.What == "section" || n.What == "weld" || n.What == "bolt"
+		})
 }
 
 // refusals gathers the errors of several brackets.

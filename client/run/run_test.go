@@ -75,6 +75,50 @@ func TestRefusals(t *testing.T) {
 	}
 }
 
+// Loads that no path carries are refused together, forces and moments apart, and the refusal says what is carried: a rod only pulls the washer down, a flange
+// bears on a stiffener up or down, and a clevis's pin turns freely in its holes.
+func TestNotCarried(t *testing.T) {
+	load := func(name, kind, force, moment string) string {
+		return "  - {name: " + name + ", kind: " + kind + ", hand: left, loads: [{case: A1, force: {" + force + "}}, {case: A2, force: {x: 0 N, y: 0 N, z: -1 kN}, moment: {" + moment + "}}]}\n"
+	}
+	_, err := runJob(t, head+load("w", "spreader-washer", "x: 0 N, y: 1 kN, z: 1 kN", "x: 0 Nm, y: 0 Nm, z: 0 Nm")+
+		load("s", "stiffener", "x: 0 N, y: -1 kN, z: -1 kN", "x: 0 Nm, y: 0 Nm, z: 0 Nm")+
+		load("c", "clevis", "x: 0 N, y: 0 N, z: -1 kN", "x: -1 Nm, y: 0 Nm, z: 0 Nm"))
+	var fields job.Errors
+	if !errors.As(err, &fields) {
+		t.Fatalf("%T %v", err, err)
+	}
+	text := err.Error()
+	for _, want := range []string{
+		`brackets[w].loads[0].force: no load path for Fy+, Fz+ of case "A1"; this bracket carries Fz-`,
+		`brackets[s].loads[0].force: no load path for Fy- of case "A1"; this bracket carries Fz+, Fz-`,
+		`brackets[c].loads[1].moment: the joint lets Mx- of case "A2" go; this bracket carries Fx+, Fx-, Fy+, Fy-, Fz+, Fz-`,
+	} {
+		if !strings.Contains(text, want) {
+			t.Errorf("want %s in\n%s", want, text)
+		}
+	}
+	if len(fields) != 3 {
+		t.Errorf("%d refusals:\n%s", len(fields), text)
+	}
+}
+
+// A basis for pin holes is no basis for brackets: it is refused once, with the field where it belongs.
+func TestPinHolesAlone(t *testing.T) {
+	lifting := strings.Replace(strings.Replace(head, "AISC 360-22", "ASME BTH-1", 1), "ASD", "allowable", 1)
+	foot := "  - {name: f, kind: foot, hand: left, loads: [{case: A1, force: {x: 0 N, y: 0 N, z: -1 kN}}]}\n"
+	for _, brackets := range []string{bracket("a", "", "0 N") + bracket("b", "", "0 N"), foot} {
+		_, err := runJob(t, lifting+brackets)
+		if err == nil || err.Error() != "x.yaml:2:8: basis: ASME BTH-1 judges pin holes alone, and no section, weld or bolt; a basis for whole brackets, and pin_joint: ASME BTH-1 for their pin holes" {
+			t.Errorf("%v", err)
+		}
+	}
+	r, err := runJob(t, strings.Replace(head, "ASD\n", "ASD\npin_joint: ASME BTH-1\n", 1)+bracket("a", "", "0 N"))
+	if err != nil || !r.Passes() {
+		t.Errorf("%v", err)
+	}
+}
+
 func TestVerdicts(t *testing.T) {
 	of := func(verdicts ...strength.Verdict) *Result {
 		r := &Result{}

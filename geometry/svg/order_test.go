@@ -44,3 +44,29 @@ func TestPlatesApart(t *testing.T) {
 		t.Errorf("a plate that stands on another: %d pieces", len(on))
 	}
 }
+
+// A rod through a tray's corner: what is in the hole is not seen, and what stands on the floor is painted after the floor and the far wall, before the near wall.
+// The viewer stands at -X, +Y, +Z.
+func TestRodInATray(t *testing.T) {
+	level := part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}
+	floor := newSolid(shape.Outline{
+		Outer: shape.Rect(shape.Point{X: -20, Y: -100}, shape.Point{X: 20, Y: 100}),
+		Holes: []shape.Loop{shape.Circle(shape.Point{Y: 80}, 14)},
+	}, level, -2, 2, plateTone)
+	wall := func(y float64) solid {
+		return newSolid(shape.Outline{Outer: shape.Rect(shape.Point{X: -20, Y: -2}, shape.Point{X: 20, Y: 50})},
+			part.Pose{Origin: part.Vec{Y: y}, U: part.Vec{X: 1}, V: part.Vec{Z: 1}}, -2, 2, plateTone)
+	}
+	sheets := []solid{floor, wall(102), wall(-102)}
+	rods := rodSolids(&part.Rods{Pose: level, Points: []shape.Point{{Y: 80}}, Size: "M12", DiaMM: 12, FreeMM: 200}, sheets)
+	if len(rods) != 2 || rods[0].lo != -18 || rods[0].hi != -2 || rods[1].lo != 2 || rods[1].hi != 200 {
+		t.Fatalf("%+v", rods)
+	}
+	place := map[int]int{}
+	for at, i := range backToFront(append(sheets, rods...)) {
+		place[i] = at
+	}
+	if below, above := place[3], place[4]; below > place[0] || above < place[0] || above < place[2] || above > place[1] {
+		t.Errorf("places %v", place)
+	}
+}

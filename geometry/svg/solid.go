@@ -98,7 +98,7 @@ func solids(b *part.Bracket) []solid {
 		}
 	}
 	for i := range b.Rods {
-		list = append(list, rodSolids(&b.Rods[i])...)
+		list = append(list, rodSolids(&b.Rods[i], sheets)...)
 	}
 	return slices.DeleteFunc(list, func(s solid) bool { return len(s.loops) == 0 || !(s.hi > s.lo) })
 }
@@ -155,8 +155,8 @@ func angleSolids(m *part.Member) []solid {
 	return out
 }
 
-// rodSolids run from under the hung thing to the support.
-func rodSolids(r *part.Rods) []solid {
+// rodSolids run from under the hung thing to the support; what is in the hung thing's holes is not seen.
+func rodSolids(r *part.Rods, sheets []solid) []solid {
 	var out []solid
 	for i, p := range r.Points {
 		pose := r.Pose
@@ -165,7 +165,7 @@ func rodSolids(r *part.Rods) []solid {
 		if i == 0 {
 			s.label = "rod " + r.Size
 		}
-		out = append(out, s)
+		out = append(out, split(s, sheets)...)
 	}
 	return out
 }
