@@ -77,6 +77,28 @@ func TestBackingPlateByHand(t *testing.T) {
 	within(t, "foot", place(t, r, "contact-bearing", "wall on foot").Demand, 8000, 1e-9)
 }
 
+// 0.4 kN m about x on a plate of 300 over a foot of 80, bolts at 22.5. With tension in four bolts and pressure at the foot's edge alone they pull 6579 and 869 N, so
+// that edges lifted 150 off the middle hold 4152 and 3296 N: 529 N m at the bolts' line. The bound is 400000/39.32 x (1 + 12.66/150)/2 = 5516 N there. The
+// foot still has all of the couple and no force.
+func TestBackingPlateTurned(t *testing.T) {
+	b := small(t, "backing-plate", mm("width", 300), mm("corner_radius", 0))
+	turn := service("turn", part.Vec{})
+	turn.Moment.X = 400e3
+	r := run(t, b, strength.Options{Method: strength.ASD}, turn)
+	s := 22.5 * 22.5 / 40
+	at := 400e3 / (s + 80/3.) / 2 * (1 + s/150) * 127.5
+	k := place(t, r, "weak-axis-bending", "plate, +y")
+	if k.Demand < 529e3 || k.Demand < at*(1-1e-3) || k.Demand > 1.05*at {
+		t.Errorf("plate bent by %g, want about %g", k.Demand, at)
+	}
+	got, err := strength.Carry(b, turn, true, "bolts")
+	if err != nil {
+		t.Fatal(err)
+	}
+	near(t, "bolts' pull", got[0].Force.Norm(), 0)
+	within(t, "bolts' couple", about(got[0], part.Vec{}).X, 400e3, 1e-9)
+}
+
 // 9 kN on an M12, whose nut is 18 across flats, over 60 square: a cantilever of 21 under 9000/60 N per mm of side; F_y Z of 60 x 6. The sheet of 6 is
 // sheared on pi (18 + 2 x 6) x 6. A washer with no load path through it is no washer of the rod.
 func TestSpreaderWasherByHand(t *testing.T) {

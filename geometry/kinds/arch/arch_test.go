@@ -143,6 +143,30 @@ func TestBoundsHoldTheElasticPlate(t *testing.T) {
 	}
 }
 
+// Over a low, wide opening the crown does not turn the legs back below their tops. By plane-stress finite elements as above, 1 N at the pin bends each foot by
+// more than half of the opening's height, 11.5; for 400 by Castigliano with a crown as thick as a leg, 2 x 28.8 = (23^2/2 + 76 x 57.3)/(23 + 57.3).
+func TestFeetUnderLimpCrown(t *testing.T) {
+	for width, foot := range map[float64]float64{300: 15.6, 400: 16.7, 600: 18.6} {
+		b := made(t, set{
+			"opening_width": width, "opening_height": 23.0, "leg_width": 65.0, "cross_height": 15.0, "bar_height": 33.0, "lug_radius": 25.0, "pin_height": 76.0,
+			"end_distance": 42.0, "head_radius": 25.0, "shoulder_height": 92.0, "arch_radius": 12.0,
+		})
+		a, have := width/2+32.5, 0.0
+		for _, p := range b.Paths {
+			if br := p.Branches[0]; p.Component == part.FxPlus { // the front foot, held
+				have = (76 - math.Abs(br.Thrust.Z)*a) / 2
+			}
+		}
+		if have < foot || width == 400 && math.Abs(have-28.8) > 0.05 {
+			t.Errorf("%g wide: feet bent by %g, want more than %g", width, have, foot)
+		}
+	}
+	d := &design{half: 80, leg: 65, openZ: 64, pinZ: 125}
+	if d.inflection() != 64 {
+		t.Errorf("a stiff crown: inflection at %g, want the opening's height", d.inflection())
+	}
+}
+
 func TestRefusals(t *testing.T) {
 	for _, c := range []fabtest.Refusal{
 		{Given: set{"opening_width": 90.0}, Param: "opening_width", Bound: "96 mm"},

@@ -65,6 +65,9 @@ func (d *design) remarks(b *part.Bracket) {
 		"the web between the two feet, where what each of them bends overlaps",
 		"the body's lug beyond the pin", "head, nut, keeper or retaining bolt of the pin",
 	)
+	if d.inflection() > d.openZ {
+		b.Unchecked = append(b.Unchecked, "the sense in which a load down bends the feet of legs this low beside their opening: its size is bounded, the sense may be the other")
+	}
 	if d.round {
 		b.Unchecked = append(b.Unchecked, "pressure of the round bar on the cross member: a line of contact, no rule here")
 	}

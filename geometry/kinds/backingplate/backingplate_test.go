@@ -37,8 +37,40 @@ func TestPaths(t *testing.T) {
 		for _, br := range p.Branches {
 			sum = sum.Add(br.At)
 		}
+		if p.Component >= part.MxPlus && p.Component <= part.MyMinus {
+			continue
+		}
 		if push := p.Component == part.FzMinus; push && p.Branches[0].Through[0] != "face" || !push && (len(p.Branches) != 4 || sum != part.Vec{Z: 12}) {
 			t.Errorf("%s: %+v", p.Component, p.Branches)
+		}
+	}
+}
+
+// A couple of 1 N mm about x on a foot of 80: bolts at 22.5 pull no nearer the middle than 22.5^2/40 = 12.66 and the wall presses 80/3 off it, so that they pull
+// 1/39.32 in all. The edges of a plate of 300 hold half of that each, the lifted one 12.66/150 more. No leg brings a couple of its own.
+func TestCouple(t *testing.T) {
+	b := made(t, set{"width": 300, "corner_radius": 0})
+	s := 22.5 * 22.5 / 40
+	pulls := 1 / (s + 80/3.)
+	for _, p := range b.Paths {
+		if p.Component != part.MxPlus {
+			continue
+		}
+		turn, pull := part.Vec{}, 0.0
+		for _, br := range p.Branches {
+			force, moment := p.Component.Unit()
+			force, moment = force.Add(br.Thrust).Scale(1./5), moment.Add(br.Couple).Scale(1./5)
+			if moment.Norm() > 1e-12 {
+				t.Errorf("leg %d turns by %v", br.Leg, moment)
+			}
+			turn, pull = turn.Add(br.At.Cross(force)), pull+force.Z
+			want, known := map[float64]float64{150: pulls * (1 + s/150) / 4, -150: pulls * (1 - s/150) / 4, -26.667: -pulls}[math.Round(br.At.Y*1e3)/1e3]
+			if !known || math.Abs(force.Z-want) > 1e-12 {
+				t.Errorf("at %v: %g, want %g", br.At, force.Z, want)
+			}
+		}
+		if math.Abs(turn.X-1) > 1e-12 || math.Abs(pull) > 1e-12 {
+			t.Errorf("all: %v and %g", turn, pull)
 		}
 	}
 }

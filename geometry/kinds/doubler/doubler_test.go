@@ -63,7 +63,7 @@ func TestBolted(t *testing.T) {
 
 // The plate takes what is stated, off its middle plane by half of both thicknesses unless the wall takes that couple; the wall keeps the rest.
 func TestShare(t *testing.T) {
-	b := made(t, set{"share": 0.3, "thickness": 8})
+	b := made(t, set{"share": 0.3, "thickness": 8, "fixing": "bolted"})
 	s, branches := b.Shares[0], b.Paths[0].Branches
 	if s.Lo != 0.3 || s.Hi != 0.3 || len(branches) != 2 || len(branches[1].Through) != 1 {
 		t.Errorf("%+v, %+v", s, branches)
@@ -74,6 +74,19 @@ func TestShare(t *testing.T) {
 	b = made(t, set{"couple": "wall"})
 	if off := b.Plates[0].Pose.Origin.Z - b.Paths[0].Branches[0].At.Z; off != 0 {
 		t.Errorf("force %g mm off the plate's middle, want none", off)
+	}
+}
+
+// Two plates that strain alike share a force as their thicknesses: 12 on a wall of 6 takes 12/18, whatever is stated below that; what is stated above counts.
+func TestWeldedShareByThickness(t *testing.T) {
+	for share, want := range map[float64][2]float64{0.05: {0.05, 2.0 / 3}, 0.9: {2.0 / 3, 0.9}} {
+		s := made(t, set{"share": share, "thickness": 12, "weld": 5}).Shares[0]
+		if math.Abs(s.Lo-want[0]) > 1e-12 || math.Abs(s.Hi-want[1]) > 1e-12 {
+			t.Errorf("share %g: from %g to %g, want %g to %g", share, s.Lo, s.Hi, want[0], want[1])
+		}
+	}
+	if s := made(t, set{}).Shares[0]; s.Lo != 0.5 || s.Hi != 0.5 {
+		t.Errorf("alike: from %g to %g", s.Lo, s.Hi)
 	}
 }
 

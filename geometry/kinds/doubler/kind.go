@@ -43,7 +43,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 
 func (d *design) remarks(b *part.Bracket) {
 	b.Notes = append(b.Notes, fmt.Sprintf("the doubler is stated to take %.3g %% of the force in the strip of wall under it; by thickness it would take %.3g %%",
-		100*d.share, 100*d.t/(d.t+d.wall)))
+		100*d.share, 100*d.byThickness()))
 	b.Unchecked = append(b.Unchecked,
 		"the wall: its own section, at a hole too, and the share of the force that it keeps",
 		"force across the doubler or square to it, and moments: it has no path for them",
@@ -75,7 +75,7 @@ func params() []geometry.Param {
 		fab.Length("wall_width", 20, 2000, 188, "flat width of the wall across the force"),
 		fab.Named("wall_material", "S355", "grade of the wall"),
 		fab.Length("hole_diameter", 0, 500, 40, "hole through wall and plate in the plate's middle, 0 for none"),
-		fab.Ratio("share", 0.05, 1, 0.5, "part of the force in the strip of wall under the plate that the plate takes"),
+		fab.Ratio("share", 0.05, 1, 0.5, "part of the force in the strip of wall under the plate that the plate takes; a welded plate is tried with its part by thickness too"),
 		fab.Choice("couple", "what takes the couple of the force off the plate's middle plane: the plate alone, or the wall where flanges or edges hold it", "doubler", "wall"),
 		fab.Choice("fixing", "how the plate is held", "welded", "bolted"),
 		fab.Length("weld", 2, 25, 5, "leg of the fillet all round"),

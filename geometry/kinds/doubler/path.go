@@ -6,7 +6,7 @@ import "lugwright/part"
 
 func (d *design) addPath(b *part.Bracket) {
 	b.LoadPoints = []part.LoadPoint{{ID: "wall force"}}
-	b.Shares = []part.Share{{ID: "doubler", Rule: part.Between, Legs: 2, Lo: d.share, Hi: d.share, Source: "stated by the builder"}}
+	b.Shares = []part.Share{d.parts()}
 	fixing, reach := "w-doubler", max(d.hole/2, d.t)
 	if d.bolted {
 		fixing, reach = "bolts", d.rows[0]
@@ -28,3 +28,17 @@ func (d *design) addPath(b *part.Bracket) {
 		ID: "doubler", Things: []string{"doubler"}, From: part.Vec{X: -reach, Z: z}, To: part.Vec{X: reach, Z: z}, Name: "over the wall",
 	}}
 }
+
+// parts is what the plate may take. Welded all round it strains with the wall, so that no statement brings it below its part by thickness: both are tried. Bolts
+// slip and give, and leave the statement as it is.
+func (d *design) parts() part.Share {
+	s := part.Share{ID: "doubler", Rule: part.Between, Legs: 2, Lo: d.share, Hi: d.share, Source: "stated by the builder"}
+	if !d.bolted && d.share != d.byThickness() {
+		s.Lo, s.Hi = min(d.share, d.byThickness()), max(d.share, d.byThickness())
+		s.Source = "stated by the builder, and by thickness: a plate welded all round strains with the wall"
+	}
+	return s
+}
+
+// byThickness is the plate's part of the force as it strains like the wall under it.
+func (d *design) byThickness() float64 { return d.t / (d.t + d.wall) }
