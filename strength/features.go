@@ -2,7 +2,11 @@ package strength
 
 // A feature is something a limit state can be applied to, with the demand of one load case on it: N, mm, MPa, N*mm.
 
-import "math"
+import (
+	"math"
+
+	"lugwright/part"
+)
 
 // PinPlane is one shear plane of a pin.
 type PinPlane struct {
@@ -102,6 +106,17 @@ type WeldLine struct {
 	AlongEdge bool // the weld runs along the plate's own edge
 	// Backed: another plate's weld stands behind this one on the far face of the second plate, and shares its thickness.
 	Backed bool
+}
+
+// PJP says whether the weld is a groove weld of partial penetration, whose Leg is its effective throat.
+func (l *WeldLine) PJP() bool { return l.Kind == string(part.PJP) }
+
+// AsFillet is the leg of the fillet with the weld's throat.
+func (l *WeldLine) AsFillet() float64 {
+	if l.PJP() {
+		return l.Leg * math.Sqrt2
+	}
+	return l.Leg
 }
 
 // BesideWeld is the plate beside a weld that shears first: its thickness, the weld lines that share it, its strengths. A second plate

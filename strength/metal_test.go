@@ -1,6 +1,7 @@
 package strength_test
 
 import (
+	"math"
 	"strings"
 	"testing"
 
@@ -178,9 +179,9 @@ func TestAluminiumRods(t *testing.T) {
 	}
 }
 
-// A weld that is no fillet has no rule inside a bracket: outside the rule, never a silent pass.
+// Groove welds of full penetration and plugs have no rule inside a bracket: outside the rule, never a silent pass.
 func TestWeldsOtherThanFillets(t *testing.T) {
-	for _, kind := range []part.WeldKind{part.PJP, part.CJP, part.Plug} {
+	for _, kind := range []part.WeldKind{part.CJP, part.Plug} {
 		b := clevisOf(t, part.LeftHand, bare)
 		for i := range b.Welds {
 			b.Welds[i].Kind = kind
@@ -195,4 +196,30 @@ func TestWeldsOtherThanFillets(t *testing.T) {
 			}
 		}
 	}
+}
+
+// A groove weld of partial penetration, drawn at the faces of its plate, bends on the lever between the middles of its throats: an ear of 8 x 100 on throats of 3
+// at 90 mm has 4000 x 90/(100 x (8 - 3)) and half of the shear, against 0.60 F_u E/2.00 (AISC 360-22 Table J2.5: A572-50, 65 ksi, is the weaker). On EN 1993-1-8 it
+// is a fillet of that throat (4.7.2(1), from memory).
+func TestPartialPenetrationInABracket(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, bare)
+	b.Pins[0].TravelMM = 0
+	for i := range b.Welds {
+		b.Welds[i].Kind, b.Welds[i].LegMM = part.PJP, 3
+	}
+	side := service("side", part.Vec{Y: 4000})
+	k := find(t, run(t, b, strength.Options{Method: strength.ASD}, side), "pjp-line", "w-ear-1")
+	within(t, "force", k.Demand, math.Hypot(360000/500., 4000/200.), 1e-3)
+	within(t, "capacity", k.Capacity, 0.6*65*6.894757*3/2, 1e-6)
+	r, err := strength.Run(en1993.Basis(), b, []part.Case{side}, strength.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	k = find(t, r, "fillet-strength", "w-ear-1")
+	b.Welds[0].Kind, b.Welds[1].Kind = part.Fillet, part.Fillet
+	b.Welds[0].LegMM, b.Welds[1].LegMM = 3*math.Sqrt2, 3*math.Sqrt2
+	if r, err = strength.Run(en1993.Basis(), b, []part.Case{side}, strength.Options{}); err != nil {
+		t.Fatal(err)
+	}
+	within(t, "as a fillet", k.Capacity, find(t, r, "fillet-strength", "w-ear-1").Capacity, 1e-9)
 }

@@ -73,7 +73,7 @@ type corner struct {
 const maxCorners = 64
 
 func compile(b *part.Bracket, basis *Basis) (*model, error) {
-	m := &model{b: b, listing: basis.Card.Listing, run: basis.Rules.WeldRun}
+	m := &model{b: sunk(b), listing: basis.Card.Listing, run: basis.Rules.WeldRun}
 	m.resolveThings()
 	m.layCorners()
 	m.compilePins()

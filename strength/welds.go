@@ -436,6 +436,32 @@ func clip(seg statics.WeldSegment, owner string, chords []chordPiece) []statics.
 	return out
 }
 
+// sunk gives a bracket whose partial-penetration welds, drawn at the faces of the plates that they hold, run at the middle of their throats: half a throat nearer to
+// the plate's middle plane. The bracket itself is left as it is.
+func sunk(b *part.Bracket) *part.Bracket {
+	out := *b
+	for i := range b.Welds {
+		w := &b.Welds[i]
+		p := b.Plate(w.Joins[0])
+		if w.Kind != part.PJP || p == nil {
+			continue
+		}
+		if &out.Welds[0] == &b.Welds[0] {
+			out.Welds = slices.Clone(b.Welds)
+		}
+		in := func(at part.Vec) part.Vec {
+			_, _, off := p.Pose.Local(at)
+			return at.AddScaled(-math.Copysign(min(w.LegMM/2, math.Abs(off)), off), p.Pose.W())
+		}
+		segs := make([]part.WeldSegment, len(w.Segments))
+		for k, s := range w.Segments {
+			segs[k] = part.WeldSegment{A: in(s.A), B: in(s.B)}
+		}
+		out.Welds[i].Segments = segs
+	}
+	return &out
+}
+
 // weldLine is what a weld's checks need beside the load.
 func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
 	l := WeldLine{Leg: w.LegMM, Kind: string(w.Kind), Length: math.Inf(1), BothSides: w.BothSides, AlongEdge: w.AlongEdge}

@@ -144,17 +144,22 @@ var filletFlow = strength.Define(strength.Identity{
 	c.Compare(g.Q, c.Let("q_c", "min(n*q_w, q_b)", "N/mm", min(g.N*line, base)))
 })
 
-// fillet guards the rules that speak of fillets only.
+// fillet guards the rules that speak of fillets, and of groove welds of the same throat.
 func fillet(c *strength.Calc, f *strength.WeldLine) {
-	if f.Kind != "fillet" {
-		c.RuleOut("the weld is " + f.Kind + "; only fillets are covered inside a bracket")
+	if f.Kind != "fillet" && !f.PJP() {
+		c.RuleOut("the weld is " + f.Kind + "; only fillets and partial penetration are covered inside a bracket")
 	}
 }
 
 var weldRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletStrength, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletStrength.Check(c, filletGivens{Q: f.Q, W: f.Leg, FEXX: f.FEXX})
+		c.SkipUnless(!f.PJP(), "the weld is no fillet")
 		fillet(c, f)
+	}},
+	{Of: pjpLine, Check: func(c *strength.Calc, f *strength.WeldLine) {
+		pjpLine.Check(c, pjpLineGivens{Q: f.Q, E: f.Leg, FEXX: f.FEXX, Fu: weaker(f.Fu, f.Fu2)})
+		c.SkipUnless(f.PJP(), "the weld is no groove weld of partial penetration")
 	}},
 	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		t, lines, _, fu := f.BesideWeld()
@@ -166,15 +171,28 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: thinner(f.T1, f.T2)})
+		c.SkipUnless(!f.PJP(), "the weld is no fillet")
 		fillet(c, f)
+	}},
+	{Of: pjpThroat, Check: func(c *strength.Calc, f *strength.WeldLine) {
+		pjpThroat.Check(c, throatGivens{E: f.Leg, T: thinner(f.T1, f.T2)})
+		c.SkipUnless(f.PJP(), "the weld is no groove weld of partial penetration")
 	}},
 	{Of: filletEdge, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletEdge.Check(c, filletEdgeGivens{W: f.Leg, T: f.T1})
-		if !f.AlongEdge {
+		if !f.AlongEdge || f.PJP() {
 			c.Skip("the weld does not run along the plate's edge")
 		}
 		fillet(c, f)
 	}},
+}
+
+// weaker is the lower of two tensile strengths; one that is not known is left out.
+func weaker(f1, f2 float64) float64 {
+	if f2 > 0 {
+		return min(f1, f2)
+	}
+	return f1
 }
 
 // thinner is the thinner of two parts; a part whose thickness is not known is left out.

@@ -193,6 +193,24 @@ var pjpBoth = strength.Define(strength.Identity{
 	c.Compare(c.Let("l_req", "sqrt(pow(l_v, 2) + pow(l_t, 2))", "mm", math.Sqrt(lv*lv+lt*lt)), g.L)
 })
 
+type pjpLineGivens struct {
+	Q    float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"force per length at the worst point of the weld, whichever way"`
+	E    float64 `sym:"E" unit:"mm" min:"0.1" max:"200" is:"effective throat"`
+	FEXX float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
+	Fu   float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the weaker part"`
+}
+
+// pjpLine is a partial-penetration groove weld in a weld group: the resultant as shear on filler and on base metal over the throat, which is the least of Table J2.5's
+// strengths: AISC 360-22 J2.4(a), Table J2.5; J4.2(b), Eq. J4-4.
+var pjpLine = strength.Define(strength.Identity{
+	ID: "pjp-line", Title: "strength of the partial-penetration weld",
+	Clause: clause("J2.4(a), Table J2.5; J4.2(b), Eq. J4-4", "the resultant as shear"),
+	Demand: "q_r", Capacity: "q_c", Unit: "N/mm",
+}, func(c *strength.Calc, g pjpLineGivens) {
+	qn := c.Let("q_n", "0.60*min(F_EXX, F_u)*E", "N/mm", 0.60*min(g.FEXX, g.Fu)*g.E)
+	c.Compare(g.Q, c.Available("q_c", "q_n", "N/mm", qn, 0.75, 2.00))
+})
+
 type throatGivens struct {
 	E float64 `sym:"E" unit:"mm" min:"0.5" max:"200" is:"effective throat"`
 	T float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the thinner part"`

@@ -72,16 +72,16 @@ var filletFlow = strength.Define(strength.Identity{
 	c.Compare(g.Q, c.Let("q_c", "min(q_w, q_b)", "N/mm", min(weld, base)))
 })
 
-// fillet guards the rules that speak of fillets only.
+// fillet guards the rules that speak of fillets, and of groove welds of the same throat.
 func fillet(c *strength.Calc, f *strength.WeldLine) {
-	if f.Kind != "fillet" {
-		c.RuleOut("the weld is " + f.Kind + "; only fillets are covered inside a bracket")
+	if f.Kind != "fillet" && !f.PJP() {
+		c.RuleOut("the weld is " + f.Kind + "; only fillets and partial penetration are covered inside a bracket")
 	}
 }
 
 var weldRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletStrength, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		filletStrength.Check(c, filletGivens{Q: f.Q, W: f.Leg, FEXX: f.FEXX})
+		filletStrength.Check(c, filletGivens{Q: f.Q, W: f.AsFillet(), FEXX: f.FEXX})
 		fillet(c, f)
 	}},
 	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {

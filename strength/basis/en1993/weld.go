@@ -216,17 +216,17 @@ func weaker(f1, f2 float64) float64 {
 	return min(f1, f2)
 }
 
-// fillet guards the rules that speak of fillets only.
+// fillet guards the rules that speak of fillets, and of groove welds of partial penetration, which 4.7.2(1) takes as fillets of their throat (from memory).
 func fillet(c *strength.Calc, f *strength.WeldLine) {
-	if f.Kind != "fillet" {
-		c.RuleOut("the weld is " + f.Kind + "; only fillets are covered inside a bracket")
+	if f.Kind != "fillet" && !f.PJP() {
+		c.RuleOut("the weld is " + f.Kind + "; only fillets and partial penetration are covered inside a bracket")
 	}
 }
 
 var weldRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletStrength, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		fu := weaker(f.Fu, f.Fu2)
-		filletStrength.Check(c, filletGivens{Q: f.Q, A: f.Leg / math.Sqrt2, Fu: fu, Beta: correlation(fu)})
+		filletStrength.Check(c, filletGivens{Q: f.Q, A: f.AsFillet() / math.Sqrt2, Fu: fu, Beta: correlation(fu)})
 		fillet(c, f)
 	}},
 }
@@ -239,14 +239,14 @@ func weldRun(leg, length float64) float64 {
 var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletLength, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		// Shorter runs are left out of the strength of the welds that they stand with.
-		filletLength.Check(c, filletLengthGivens{A: f.Leg / math.Sqrt2, L: f.Longest, Ends: 1})
+		filletLength.Check(c, filletLengthGivens{A: f.AsFillet() / math.Sqrt2, L: f.Longest, Ends: 1})
 		if c.Verdict == strength.Fail && !f.Bare {
 			c.Skip("too short to carry load: left out of the strength of the welds beside it")
 		}
 		fillet(c, f)
 	}},
 	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		filletSize.Check(c, filletSizeGivens{A: f.Leg / math.Sqrt2})
+		filletSize.Check(c, filletSizeGivens{A: f.AsFillet() / math.Sqrt2})
 		fillet(c, f)
 	}},
 	{Of: filletFiller, Check: func(c *strength.Calc, f *strength.WeldLine) {
