@@ -11,6 +11,7 @@
 //	feet.go    angles and their bolts
 //	path.go    shares, load paths, sections
 //	frame.go   what the legs of the arch do to each other, by statics
+//	tied.go    what the bar does between the plates under a side force
 package arch
 
 import (

@@ -27,6 +27,13 @@ func (d *design) addPaths(b *part.Bracket) {
 		},
 		{ID: "legs", Rule: part.Equal, Legs: 2, Source: "the arch is alike before and behind its pin"},
 	}
+	b.Shares = append(b.Shares,
+		part.Share{
+			ID: "bar ties", Rule: part.Between, Legs: 2, Lo: 0, Hi: 1,
+			Source: "the bar's welds tie the plates under a side force, from not at all to all that statics bring on feet free to turn (frame, elementary theory)",
+		},
+		part.Share{ID: "tied legs", Rule: part.Equal, Legs: 2 * len(feet), Source: "statics of both plates and the bar between them"},
+	)
 	if d.lug.Tied() {
 		b.Shares = append(b.Shares, part.Share{
 			ID: "tie", Rule: part.Between, Legs: 2, Lo: 0, Hi: 0.5,
@@ -41,16 +48,16 @@ func (d *design) addPaths(b *part.Bracket) {
 func (d *design) branches(c part.Component) []part.Branch {
 	var out []part.Branch
 	switch c {
-	case part.FyPlus, part.FyMinus: // the lug's face presses one plate, and the pin's ends may pull the other; the bar is not counted on to tie them
+	case part.FyPlus, part.FyMinus: // the lug's face presses one plate, and the pin's ends may pull the other; the bar may tie them or not
 		near, far := plates[0], plates[1]
 		if c == part.FyMinus {
 			near, far = far, near
 		}
 		if !d.lug.Tied() {
-			return d.onLegs(nil, c, near, nil)
+			return d.aside(nil, c, near, far, nil)
 		}
-		out = d.onLegs(nil, c, far, []string{"pin"}, part.Fork{Share: "tie"})
-		return d.onLegs(out, c, near, nil, part.Fork{Share: "tie", Leg: 1})
+		out = d.aside(nil, c, far, near, []string{"pin"}, part.Fork{Share: "tie"})
+		return d.aside(out, c, near, far, nil, part.Fork{Share: "tie", Leg: 1})
 	}
 	for leg, p := range [2]plate{plates[1], plates[0]} { // seats in order along the pin
 		way := []part.Fork{{Share: "travel", Leg: leg}}
@@ -85,6 +92,24 @@ func (d *design) onLegs(out []part.Branch, c part.Component, p plate, before []s
 	return out
 }
 
+// aside brings a side force on one plate down its own legs, and by the bar down those of both.
+func (d *design) aside(out []part.Branch, c part.Component, on, other plate, before []string, way ...part.Fork) []part.Branch {
+	tied := part.Fork{Share: "bar ties"}
+	out = d.onLegs(out, c, on, before, append(slices.Clone(way), part.Fork{Share: tied.Share, Leg: 1})...)
+	direct := append(slices.Clone(before), on.id)
+	across := append(slices.Clone(direct), d.barWeldID(on), "bar", d.barWeldID(other), other.id)
+	for i, leg := range d.tied(c, on, other) {
+		through := direct
+		if leg.plate == other {
+			through = across
+		}
+		through = append(append(slices.Clone(through), leg.foot.weld(leg.plate)), leg.foot.chain()...)
+		whole := append(slices.Clone(way), tied, part.Fork{Share: "tied legs", Leg: i})
+		out = append(out, forked(whole, part.Branch{At: d.seat(on), Through: through, Thrust: leg.thrust, Couple: leg.couple}))
+	}
+	return out
+}
+
 func forked(way []part.Fork, b part.Branch) part.Branch {
 	b.Share, b.Leg, b.Then = way[0].Share, way[0].Leg, way[1:]
 	return b
@@ -100,8 +125,8 @@ func (d *design) addSweeps(b *part.Bracket) {
 	for _, p := range plates {
 		z := d.crossZ + d.barH/2
 		b.Sweeps = append(b.Sweeps, part.Sweep{
-			// From the plate's middle plane to the middle, as if the cross member touched the bar there alone: the most that it bends.
-			ID: "bar-" + p.id, Name: "support bar", Things: []string{"bar"}, Via: p.id, From: part.Vec{Y: d.y(p), Z: z}, To: part.Vec{Y: d.middle, Z: z},
+			// From the weld on the plate to the middle, as if the cross member touched the bar there alone: the most that it bends.
+			ID: "bar-" + p.id, Name: "support bar", Things: []string{"bar"}, Via: p.id, From: part.Vec{Y: d.face(p), Z: z}, To: part.Vec{Y: d.middle, Z: z},
 		})
 	}
 }

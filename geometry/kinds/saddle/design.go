@@ -14,6 +14,9 @@ import (
 // collarPlayMM is the bore of a collar over the tube, so that it slides on. Common practice, no source.
 const collarPlayMM = 0.5
 
+// linerPerPlay is how thick a liner is at least beside the play that it makes up.
+const linerPerPlay = 4
+
 type design struct {
 	v                                      geometry.Values
 	tube, wall, liner, allowance, gap      float64
@@ -96,6 +99,9 @@ func (d *design) check() error {
 
 func (d *design) checkBore(n *fab.Needs) {
 	n.That(d.wall <= d.tube/4, "tube_wall", fab.MM(d.wall), "at most a quarter of the diameter, %.4g mm", d.tube/4)
+	// Over a quarter of the liner (common practice, no source) or without one a wider bore leaves the tube a line of contact, not the arc that is checked.
+	fit := d.liner / linerPerPlay
+	n.That(d.allowance <= fit+shape.TouchMM, "bore_allowance", fab.MM(d.allowance), "at most a quarter of liner, %.4g mm (0 without one, a fitted bore), so that the tube bears on the arc", fit)
 	// Where the paint is crushed or missing the cap comes nearer by the allowance of both halves.
 	n.That(d.gap > 2*d.allowance, "clamp_gap", fab.MM(d.gap), "over %.4g mm, twice bore_allowance, so that it is still open when the bore bears", 2*d.allowance)
 	most := d.bore/math.Sqrt2 - d.gap/2

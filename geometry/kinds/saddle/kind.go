@@ -68,7 +68,10 @@ func (d *design) addRemarks(b *part.Bracket) {
 		hold,
 	)
 	if d.liner > 0 {
-		b.Unchecked = append(b.Unchecked, "the liner, its pressure and creep: the bearing on the tube is checked as steel on steel")
+		b.Unchecked = append(b.Unchecked, "the liner, its pressure and creep: the bearing on the tube is checked as steel on steel, on the whole arc, which the liner is to spread over its play")
+	} else {
+		b.Notes = append(b.Notes, "bore saddle and cap to the tube's measured diameter, paint and all: what is wider bears along a line")
+		b.Unchecked = append(b.Unchecked, "the tube in a bore wider than it is, by tolerance or paint worn off: the whole arc is taken to bear")
 	}
 	if d.collarT > 0 {
 		b.Unchecked = append(b.Unchecked, "the couple of a force along the tube, whose collar presses beside the tube's axis, and bending of collar and side plate between tube and contact")
@@ -81,7 +84,7 @@ func params() []geometry.Param {
 		fab.Length("tube_wall", 1, 50, 8, "wall of the tube"),
 		fab.Named("tube_material", "S355", "grade of the tube"),
 		fab.Length("liner", 0, 20, 2, "thickness of a liner between tube and bore, 0 for none"),
-		fab.Length("bore_allowance", 0, 5, 0.5, "play of the bore all round for paint, on the radius"),
+		fab.Length("bore_allowance", 0, 5, 0.5, "play of the bore all round for paint, on the radius; at most a quarter of liner, 0 without one"),
 		fab.Length("clamp_gap", 0.5, 30, 4, "gap between the ears of saddle and cap, still open when tight"),
 		fab.Choice("turns", "whether the tube may turn in the saddle", "no", "yes"),
 

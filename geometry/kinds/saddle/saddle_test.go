@@ -111,9 +111,14 @@ func TestPaths(t *testing.T) {
 	}
 }
 
+// A bore wider than the tube without a liner is refused: to lie on a bore of 49.45 a wall of 8 of a tube of 88.9, 12 + 1.56 sqrt(40.45 x 8) = 40 mm of it, has to
+// bend by E I (1/44.45 - 1/49.45) = 0.8 kN m, and 16.7 kN of a side plate bring 0.13 x 16.7 x 40.45 = 88 N m. It bears along a line.
 func TestRefusals(t *testing.T) {
 	for _, c := range []fabtest.Refusal{
 		{Given: set{"tube_wall": 23}, Param: "tube_wall", Bound: "22.23 mm"},
+		{Given: set{"bore_allowance": 0.6}, Param: "bore_allowance", Bound: "0.5 mm"},
+		{Given: set{"liner": 0, "bore_allowance": 5, "clamp_gap": 12, "ear_thickness": 12}, Param: "bore_allowance", Bound: "0 mm"},
+		{Given: set{"liner": 0}, Param: "bore_allowance", Bound: "0 mm"},
 		{Given: set{"clamp_gap": 1, "bore_allowance": 0.5}, Param: "clamp_gap", Bound: "over 1 mm"},
 		{Given: set{"ear_thickness": 32}, Param: "ear_thickness", Bound: "31.2 mm"},
 		{Given: set{"side_spacing": 35}, Param: "side_spacing", Bound: "36 mm"},
@@ -143,7 +148,7 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"cap_bolt_size": "M7"}, Param: "cap_bolt_size", Bound: "clearance hole"},
 		{Given: set{"collar_thickness": 0}},
 		{Given: set{"cap_corner": 0}},
-		{Given: set{"turns": "yes", "liner": 0}},
+		{Given: set{"turns": "yes", "liner": 0, "bore_allowance": 0}},
 	} {
 		if fault := c.Broken(Kind()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
