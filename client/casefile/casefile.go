@@ -4,6 +4,7 @@ package casefile
 
 import (
 	"fmt"
+	"maps"
 	"slices"
 	"strings"
 
@@ -11,7 +12,9 @@ import (
 
 	"lugwright/client/yamlfile"
 	"lugwright/part"
+	"lugwright/strength"
 	"lugwright/strength/handbook"
+	"lugwright/units"
 )
 
 // File is a case file as read.
@@ -51,6 +54,32 @@ func (f *File) Located(err error) error {
 	return out
 }
 
+// Strangers are the shared givens that no run's limit state knows, as refused fields with their places; nil where there are none. Each run names its own.
+func (f *File) Strangers(limits []strength.Info) error {
+	var known []string
+	for _, r := range f.Example.Runs {
+		at := slices.IndexFunc(limits, func(l strength.Info) bool { return l.ID == r.Limit })
+		if at < 0 {
+			return nil // the limit state is what has to be mended first
+		}
+		for _, g := range limits[at].Givens {
+			known = append(known, g.Symbol)
+		}
+	}
+	slices.Sort(known)
+	known = slices.Compact(known)
+	var bad part.FieldErrors
+	for _, name := range slices.Sorted(maps.Keys(f.Example.Givens)) {
+		if !slices.Contains(known, name) {
+			bad = append(bad, &part.FieldError{Field: "givens." + name, Found: "no run has such a given", Accept: "one of " + strings.Join(known, ", ") + part.Nearest(name, known)})
+		}
+	}
+	if bad == nil {
+		return nil
+	}
+	return f.Located(bad)
+}
+
 // Place is where a run begins.
 func (f *File) Place(run int) yamlfile.Place { return f.place(fmt.Sprintf("runs[%d]", run)) }
 
@@ -87,7 +116,7 @@ func (f *File) top(r *reader) *fields {
 	e := &f.Example
 	return new(fields).
 		add("source", r.text(&e.Source)).add("provenance", r.text(&e.Provenance)).add("basis", r.text(&e.Basis)).add("note", r.text(&e.Note)).
-		add("tolerance", r.text(&e.Tolerance)).add("why", r.text(&e.Why)).
+		add("tolerance", r.tolerance(&e.Tolerance)).add("why", r.text(&e.Why)).
 		add("factor_set", r.text(&e.FactorSet)).add("factors", r.texts(&e.Factors)).
 		add("givens", r.values(&e.Givens)).
 		add("runs", func(path string, n ast.Node) {
@@ -104,12 +133,12 @@ func runFields(r *reader, run *handbook.Run) *fields {
 		add("limit", r.text(&run.Limit)).
 		add("method", r.text((*string)(&run.Method))).
 		add("factor_set", r.text(&run.FactorSet)).add("factors", r.texts(&run.Factors)).
-		add("givens", r.values(&run.Givens)).add("expect", r.texts(&run.Expect)).
+		add("givens", r.values(&run.Givens)).add("expect", r.expected(&run.Expect)).
 		add("widened", func(path string, n ast.Node) {
 			run.Widened = map[string]handbook.Widening{}
 			r.named(path, n, func(name, path string, n ast.Node) {
 				var w handbook.Widening
-				r.mapping(path, n, new(fields).add("tolerance", r.text(&w.Tolerance)).add("why", r.text(&w.Why)))
+				r.mapping(path, n, new(fields).add("tolerance", r.tolerance(&w.Tolerance)).add("why", r.text(&w.Why)))
 				run.Widened[name] = w
 			})
 		})
@@ -193,6 +222,36 @@ func (r *reader) texts(to *map[string]string) taker {
 			r.text(&text)(path, n)
 			(*to)[name] = text
 		})
+	}
+}
+
+// widest is the largest tolerance that still compares anything.
+const widest = 0.1
+
+// tolerance takes a share in per cent: a bare 0.5 might be meant as either.
+func (r *reader) tolerance(to *string) taker {
+	return func(path string, n ast.Node) {
+		before := len(r.errs)
+		r.text(to)(path, n)
+		if len(r.errs) > before {
+			return
+		}
+		if v, err := units.Parse(*to, units.Ratio); err != nil || !strings.HasSuffix(*to, "%") || !(v > 0 && v <= widest) {
+			r.refuse(n, path, yamlfile.Quoted(*to), fmt.Sprintf("a tolerance in per cent up to %g %%, such as 0.5 %%", 100*widest))
+		}
+	}
+}
+
+// expected takes printed results; the verdict among them is one of three words.
+func (r *reader) expected(to *map[string]string) taker {
+	return func(path string, n ast.Node) {
+		r.texts(to)(path, n)
+		verdict, ok := (*to)[handbook.Verdict]
+		words := []string{string(strength.Pass), string(strength.Fail), string(strength.Outside)}
+		if ok && verdict != "" && !slices.Contains(words, verdict) {
+			at := path + "." + handbook.Verdict
+			r.refuseAt(r.f.places[at], at, yamlfile.Quoted(verdict), "one of "+strings.Join(words, ", "))
+		}
 	}
 }
 

@@ -67,6 +67,11 @@ func TestRefused(t *testing.T) {
 		{"expect: {P_n: 1.00, Q: 3 kip}", "expect: 3", `runs[0].expect: "3"; names with values`},
 		{"runs:\n-", "runs:\n ", "runs: a group of fields; a list"},
 		{"runs:", "runs: &a", "an anchor"},
+		{"tolerance: 0.5 %", "tolerance: 0.5", `x.yaml:5:12: tolerance: "0.5"; a tolerance in per cent up to 10 %, such as 0.5 %`},
+		{"tolerance: 0.5 %", "tolerance: 50 %", `x.yaml:5:12: tolerance: "50 %"; a tolerance in per cent up to 10 %`},
+		{"tolerance: 0.5 %", "tolerance: -1 %", `x.yaml:5:12: tolerance: "-1 %"; `},
+		{"tolerance: 1 %", "tolerance: NaN %", `x.yaml:19:22: runs[0].widened.P_n.tolerance: "NaN %"; `},
+		{"Q: 3 kip", "verdict: ok", `x.yaml:17:23: runs[0].expect.verdict: "ok"; one of pass, fail, outside the rule`},
 		{whole, "", "x.yaml: the file is empty; write a case file as docs/case-files.md shows"},
 	} {
 		src := strings.Replace(whole, c.from, c.to, 1)

@@ -142,6 +142,9 @@ func verifyOne(ctx context.Context, client *dial.Client, bases []dial.Basis, nam
 	if err != nil {
 		return verified{}, &caseError{f.Located(err)}
 	}
+	if err := f.Strangers(b.Limits); err != nil {
+		return verified{}, &caseError{err}
+	}
 	rows, err := f.Example.Check(&serviceBench{ctx, client, b})
 	if part.Fields(err) != nil {
 		return verified{}, &caseError{f.Located(err)}

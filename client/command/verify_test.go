@@ -69,6 +69,9 @@ func TestVerifyBadFiles(t *testing.T) {
 		"given without unit": {"d: 0.75 in", "d: 0.75", "case.yaml:7:3: runs[0].givens.d: 0.75 has no unit; write a length"},
 		"given too large":    {"d: 0.75 in", "d: 75 in", "runs[0].givens.d: 1905 mm; "},
 		"unknown result":     {"F_nv: 54 ksi", "F_nw: 54 ksi", "expect.F_nw: has no such line"},
+		"stranger":           {"d: 0.75 in", "d: 0.75 in, foo: 3 in", "case.yaml:5:22: givens.foo: no run has such a given; one of "},
+		"word for verdict":   {"F_nv: 54 ksi", "verdict: ok", `expect.verdict: "ok"; one of pass, fail, outside the rule`},
+		"bare tolerance":     {"note:", "tolerance: 0.5\nwhy: rounds\nnote:", `case.yaml:4:12: tolerance: "0.5"; a tolerance in per cent up to 10 %`},
 		"no source":          {"source:", "#", "source: missing"},
 		"a number in YAML":   {"threads: \"1\"", "threads: [1, 1]", "givens.threads: a list; one value"},
 	} {

@@ -29,7 +29,7 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	if !(width >= 40 && width <= 2000) {
 		return fmt.Errorf("width_mm: %g; 40 to 2000 is accepted", width)
 	}
-	list := solids(b)
+	list := unringed(solids(b))
 	if len(list) == 0 {
 		return fmt.Errorf("bracket %s: no plates, members or pins to draw", b.Name)
 	}

@@ -1,6 +1,7 @@
 package svg
 
-// Plates that pass through or beside one another so that no plane parts them: one is cut at the other's faces, and the pieces are painted each in its turn.
+// Plates that pass through or beside one another so that no plane parts them, and things that cover one another in a ring: one is cut at another's faces, and the
+// pieces are painted each in its turn.
 
 import (
 	"math"
@@ -45,6 +46,13 @@ func cutAt(a, b *solid) []solid {
 			return nil
 		}
 	}
+	return cutAtFaces(a, b)
+}
+
+// cutAtFaces cuts a where it passes the faces of b, which stands square to it.
+func cutAtFaces(a, b *solid) []solid {
+	n := b.pose.W()
+	ha := newHull(a)
 	lo, hi := ha.span(n)
 	at := b.pose.Origin.Dot(n)
 	pieces := []solid{*a}
@@ -58,10 +66,83 @@ func cutAt(a, b *solid) []solid {
 			pieces = append(pieces[:len(pieces)-1], near, far)
 		}
 	}
-	for i := range pieces[1:] {
-		pieces[i+1].label = ""
+	largest, most := 0, 0.0
+	for i := range pieces {
+		pieces[i].label = ""
+		if box := pieces[i].box(); box.Width()*box.Height() > most {
+			largest, most = i, box.Width()*box.Height()
+		}
 	}
+	pieces[largest].label = a.label
 	return pieces
+}
+
+// ringed lists the rings: things that cover one another in turn.
+func ringed(behind [][]bool) [][]int {
+	done := make([]bool, len(behind))
+	all := make([][]int, len(behind))
+	for i := range behind {
+		all[i] = under(i, behind, done)
+	}
+	var rings [][]int
+	seen := make([]bool, len(behind))
+	for i, below := range all {
+		if seen[i] || !slices.Contains(below, i) {
+			continue
+		}
+		var ring []int
+		for j := range all {
+			if slices.Contains(below, j) && slices.Contains(all[j], i) {
+				seen[j] = true
+				ring = append(ring, j)
+			}
+		}
+		rings = append(rings, ring)
+	}
+	return rings
+}
+
+// unringed cuts things until none cover one another in a ring, as far as cuts at faces can.
+func unringed(list []solid) []solid {
+	for len(list) < maxPieces {
+		better := cutRing(list)
+		if better == nil {
+			break
+		}
+		list = better
+	}
+	return list
+}
+
+// cutRing is the list with one thing cut so that fewer are in rings; nil where no cut does that.
+func cutRing(list []solid) []solid {
+	for _, ring := range ringed(coverings(hullsOf(list))) {
+		for _, i := range ring {
+			for _, j := range ring {
+				if i == j || math.Abs(list[i].pose.W().Dot(list[j].pose.W())) > 1e-6 {
+					continue
+				}
+				pieces := cutAtFaces(&list[i], &list[j])
+				if len(pieces) < 2 {
+					continue
+				}
+				alone := slices.Clone(pieces)
+				for _, k := range ring {
+					if k != i {
+						alone = append(alone, list[k])
+					}
+				}
+				left := 0
+				for _, r := range ringed(coverings(hullsOf(alone))) {
+					left += len(r)
+				}
+				if left < len(ring) {
+					return slices.Replace(slices.Clone(list), i, i+1, pieces...)
+				}
+			}
+		}
+	}
+	return nil
 }
 
 // beside is what of a solid lies behind a plane square to its own. The cut itself is no edge.

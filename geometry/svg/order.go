@@ -124,23 +124,8 @@ func partings(a, b *hull) []part.Vec {
 
 // backToFront gives the order in which to paint. Where things cover each other in a ring the farthest of the ring comes first.
 func backToFront(list []solid) []int {
-	hulls := make([]hull, len(list))
-	for i := range list {
-		hulls[i] = newHull(&list[i])
-	}
-	behind := make([][]bool, len(list)) // behind[i][j]: j must be painted before i
-	for i := range list {
-		behind[i] = make([]bool, len(list))
-	}
-	for i := range list {
-		for j := range i {
-			if v := inFront(&hulls[i], &hulls[j]); v > 0 {
-				behind[j][i] = true
-			} else if v < 0 {
-				behind[i][j] = true
-			}
-		}
-	}
+	hulls := hullsOf(list)
+	behind := coverings(hulls)
 	var order []int
 	done := make([]bool, len(list))
 	for range list {
@@ -149,6 +134,32 @@ func backToFront(list []solid) []int {
 		order = append(order, i)
 	}
 	return order
+}
+
+func hullsOf(list []solid) []hull {
+	hulls := make([]hull, len(list))
+	for i := range list {
+		hulls[i] = newHull(&list[i])
+	}
+	return hulls
+}
+
+// coverings says at [i][j] that j must be painted before i.
+func coverings(hulls []hull) [][]bool {
+	behind := make([][]bool, len(hulls))
+	for i := range hulls {
+		behind[i] = make([]bool, len(hulls))
+	}
+	for i := range hulls {
+		for j := range i {
+			if v := inFront(&hulls[i], &hulls[j]); v > 0 {
+				behind[j][i] = true
+			} else if v < 0 {
+				behind[i][j] = true
+			}
+		}
+	}
+	return behind
 }
 
 // next is the farthest solid that covers nothing unpainted but what covers it in turn, round a ring.

@@ -70,3 +70,31 @@ func TestRodInATray(t *testing.T) {
 		t.Errorf("places %v", place)
 	}
 }
+
+// A cap stands on an ear, the ear reaches past a collar's side, the collar stands before the cap: each covers the next in a ring, seen from -X, +Y, +Z, and no order
+// of the whole things is right. Cut, none is in a ring, and the pieces together are the whole.
+func TestUnringed(t *testing.T) {
+	box := func(x0, x1, z0, z1 float64) shape.Outline {
+		return shape.Outline{Outer: shape.Rect(shape.Point{X: x0, Y: z0}, shape.Point{X: x1, Y: z1})}
+	}
+	level, upright := part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, part.Pose{U: part.Vec{X: 1}, V: part.Vec{Z: 1}}
+	ear := newSolid(box(-106, -64, -54, 54), level, 112, 128, plateTone)
+	plateCap := newSolid(box(-106, 106, 128, 183), upright, -6, 6, plateTone)
+	collar := newSolid(box(-62, 62, 48, 172), upright, -17, -7, plateTone) // upright's normal is -Y
+	list := []solid{ear, plateCap, collar}
+	if rings := ringed(coverings(hullsOf(list))); len(rings) != 1 || len(rings[0]) != 3 {
+		t.Fatalf("rings %v", rings)
+	}
+	cut := unringed(list)
+	if rings := ringed(coverings(hullsOf(cut))); len(cut) < 4 || len(rings) != 0 {
+		t.Errorf("%d pieces, rings %v", len(cut), rings)
+	}
+	volume := 0.0
+	for _, s := range cut {
+		b := s.box()
+		volume += b.Width() * b.Height() * (s.hi - s.lo)
+	}
+	if want := 42.0*108*16 + 212*55*12 + 124*124*10; math.Abs(volume/want-1) > 1e-9 {
+		t.Errorf("pieces of %g mm3, whole %g", volume, want)
+	}
+}

@@ -113,7 +113,7 @@ func (d *design) checkSides(n *fab.Needs) {
 	spacing := v.MM("side_spacing")
 	room := d.t + fab.TorchGapMM + 2*max(d.leg, d.earLeg)
 	n.That(!two || spacing >= room, "side_spacing", fab.MM(spacing), "at least %.4g mm, so that a torch passes between the side plates", room)
-	n.That(two || d.offset == 0, "load_offset", fab.MM(d.offset), "0 with one side plate, which holds no couple along the tube")
+	n.That(two || d.offset <= d.t/2, "load_offset", fab.MM(d.offset), "at most half of side_thickness, %.4g mm, with one side plate, which holds no couple along the tube", d.t/2)
 	n.That(!two || d.offset <= spacing/2, "load_offset", fab.MM(d.offset), "at most half of side_spacing, %.4g mm", spacing/2)
 	low := d.baseT + d.bore + max(15, 2*d.leg)
 	n.That(d.height >= low, "axis_height", fab.MM(d.height), "at least %.4g mm: base plate, some plate under the bore and the bore", low)

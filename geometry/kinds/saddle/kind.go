@@ -67,6 +67,9 @@ func (d *design) addRemarks(b *part.Bracket) {
 		"side plates and base plate as one beam over the bolts; the side plates are checked without the base plate's help",
 		hold,
 	)
+	if len(d.ys) == 1 && d.offset > 0 {
+		b.Unchecked = append(b.Unchecked, "bending of the one side plate out of its plane, and of its weld, by a load "+fab.MM(d.offset)+" off its middle along the tube")
+	}
 	if d.liner > 0 {
 		b.Unchecked = append(b.Unchecked, "the liner, its pressure and creep: the bearing on the tube is checked as steel on steel, on the whole arc, which the liner is to spread over its play")
 	} else {
@@ -90,7 +93,7 @@ func params() []geometry.Param {
 
 		fab.Count("side_plates", 1, 2, 2, "side plates, one beside the other along the tube"),
 		fab.Length("side_spacing", 20, 500, 90, "distance between two side plates, middle to middle"),
-		fab.Length("load_offset", 0, 200, 5, "how far the load may stand off the middle, along the tube; 0 with one side plate"),
+		fab.Length("load_offset", 0, 200, 5, "how far the load may stand off the middle, along the tube; with one side plate within its thickness"),
 		fab.Length("side_thickness", 4, 60, 12, "thickness of side plates and cap plates"),
 		fab.Length("axis_height", 30, 600, 145, "tube's axis over the support"),
 		fab.Length("foot_width", 30, 1000, 210, "width of the side plates on the base plate"),

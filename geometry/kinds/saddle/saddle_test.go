@@ -99,12 +99,16 @@ func TestPaths(t *testing.T) {
 	if got := strings.Join(components(b), " "); got != "Fx+ Fx- Fy+ Fy- Fz+ Fz-" {
 		t.Errorf("paths for %s", got)
 	}
-	bare := made(t, set{"collar_thickness": 0, "side_plates": 1, "load_offset": 0})
+	bare := made(t, set{"collar_thickness": 0, "side_plates": 1})
 	if got := strings.Join(components(bare), " "); got != "Fx+ Fx- Fz+ Fz-" {
 		t.Errorf("without collars: paths for %s", got)
 	}
 	if s := bare.Shares[0]; s.Rule != part.Equal || s.Legs != 2 || len(bare.Plates) != 7 {
 		t.Errorf("one side plate: %+v, %d plates", s, len(bare.Plates))
+	}
+	eccentric := func(text string) bool { return strings.Contains(text, "5 mm off its middle") }
+	if centred := made(t, set{"side_plates": 1, "load_offset": 0}); !slices.ContainsFunc(bare.Unchecked, eccentric) || slices.ContainsFunc(centred.Unchecked, eccentric) || slices.ContainsFunc(b.Unchecked, eccentric) {
+		t.Errorf("not checked: %q", bare.Unchecked)
 	}
 	if !slices.Contains(b.LoadPoints[0].Released, part.MyPlus) || b.LoadPoints[0].At != (part.Vec{Z: 145}) {
 		t.Errorf("load point %+v", b.LoadPoints[0])
@@ -122,7 +126,7 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"clamp_gap": 1, "bore_allowance": 0.5}, Param: "clamp_gap", Bound: "over 1 mm"},
 		{Given: set{"ear_thickness": 32}, Param: "ear_thickness", Bound: "31.2 mm"},
 		{Given: set{"side_spacing": 35}, Param: "side_spacing", Bound: "36 mm"},
-		{Given: set{"side_plates": 1}, Param: "load_offset", Bound: "0 with one side plate"},
+		{Given: set{"side_plates": 1, "load_offset": 6.5}, Param: "load_offset", Bound: "6 mm, with one side plate"},
 		{Given: set{"load_offset": 46}, Param: "load_offset", Bound: "45 mm"},
 		{Given: set{"axis_height": 80}, Param: "axis_height", Bound: "81.95 mm"},
 		{Given: set{"foot_width": 30, "axis_height": 88, "collar_thickness": 0}, Param: "foot_width", Bound: "half of ear_width, 21 mm"},
