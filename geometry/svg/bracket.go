@@ -29,13 +29,13 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	if !(width >= 40 && width <= 2000) {
 		return fmt.Errorf("width_mm: %g; 40 to 2000 is accepted", width)
 	}
-	list := unringed(solids(b))
-	if len(list) == 0 {
+	view := newScene(solids(b)).unringed()
+	if len(view.list) == 0 {
 		return fmt.Errorf("bracket %s: no plates, members or pins to draw", b.Name)
 	}
-	painted := make([]painting, 0, len(list))
-	for _, i := range backToFront(list) {
-		painted = append(painted, painting{&list[i], list[i].faces()})
+	painted := make([]painting, 0, len(view.list))
+	for _, i := range view.backToFront() {
+		painted = append(painted, painting{&view.list[i], view.list[i].faces()})
 	}
 	var labels []note
 	if !o.NoMarks {

@@ -103,46 +103,52 @@ func ringed(behind [][]bool) [][]int {
 }
 
 // unringed cuts things until none cover one another in a ring, as far as cuts at faces can.
-func unringed(list []solid) []solid {
-	for len(list) < maxPieces {
-		better := cutRing(list)
+func (s *scene) unringed() *scene {
+	for len(s.list) < maxPieces {
+		better := s.cutRing()
 		if better == nil {
 			break
 		}
-		list = better
+		s = better
 	}
-	return list
+	return s
 }
 
-// cutRing is the list with one thing cut so that fewer are in rings; nil where no cut does that.
-func cutRing(list []solid) []solid {
-	for _, ring := range ringed(coverings(hullsOf(list))) {
+// cutRing is the scene with one thing cut so that fewer are in rings; nil where no cut does that.
+func (s *scene) cutRing() *scene {
+	for _, ring := range ringed(s.behind) {
 		for _, i := range ring {
-			for _, j := range ring {
-				if i == j || math.Abs(list[i].pose.W().Dot(list[j].pose.W())) > 1e-6 {
+			others := slices.DeleteFunc(slices.Clone(ring), func(k int) bool { return k == i })
+			for _, j := range others {
+				if math.Abs(s.list[i].pose.W().Dot(s.list[j].pose.W())) > 1e-6 {
 					continue
 				}
-				pieces := cutAtFaces(&list[i], &list[j])
+				pieces := cutAtFaces(&s.list[i], &s.list[j])
 				if len(pieces) < 2 {
 					continue
 				}
-				alone := slices.Clone(pieces)
-				for _, k := range ring {
-					if k != i {
-						alone = append(alone, list[k])
-					}
-				}
 				left := 0
-				for _, r := range ringed(coverings(hullsOf(alone))) {
+				for _, r := range ringed(s.with(others, pieces).behind) {
 					left += len(r)
 				}
 				if left < len(ring) {
-					return slices.Replace(slices.Clone(list), i, i+1, pieces...)
+					return s.with(s.except(i), pieces)
 				}
 			}
 		}
 	}
 	return nil
+}
+
+// except lists the places of all solids but one.
+func (s *scene) except(i int) []int {
+	var out []int
+	for k := range s.list {
+		if k != i {
+			out = append(out, k)
+		}
+	}
+	return out
 }
 
 // beside is what of a solid lies behind a plane square to its own. The cut itself is no edge.

@@ -122,44 +122,49 @@ func partings(a, b *hull) []part.Vec {
 	return append(list, part.Vec{X: 1}, part.Vec{Y: 1}, part.Vec{Z: 1})
 }
 
+// scene is what is painted: solids, and what covers what.
+type scene struct {
+	list   []solid
+	hulls  []hull
+	behind [][]bool // behind[i][j]: j must be painted before i
+}
+
+func newScene(list []solid) *scene { return new(scene).with(nil, list) }
+
+// with is a scene of some solids of this one, by place, and of new ones after them.
+func (s *scene) with(kept []int, more []solid) *scene {
+	out := &scene{}
+	for _, k := range kept {
+		out.list, out.hulls = append(out.list, s.list[k]), append(out.hulls, s.hulls[k])
+	}
+	for i := range more {
+		out.list, out.hulls = append(out.list, more[i]), append(out.hulls, newHull(&more[i]))
+	}
+	out.behind = make([][]bool, len(out.list))
+	for i := range out.behind {
+		out.behind[i] = make([]bool, len(out.list))
+		for j := range i {
+			if i < len(kept) {
+				out.behind[i][j], out.behind[j][i] = s.behind[kept[i]][kept[j]], s.behind[kept[j]][kept[i]]
+				continue
+			}
+			v := inFront(&out.hulls[i], &out.hulls[j])
+			out.behind[i][j], out.behind[j][i] = v < 0, v > 0
+		}
+	}
+	return out
+}
+
 // backToFront gives the order in which to paint. Where things cover each other in a ring the farthest of the ring comes first.
-func backToFront(list []solid) []int {
-	hulls := hullsOf(list)
-	behind := coverings(hulls)
+func (s *scene) backToFront() []int {
 	var order []int
-	done := make([]bool, len(list))
-	for range list {
-		i := next(hulls, behind, done)
+	done := make([]bool, len(s.list))
+	for range s.list {
+		i := next(s.hulls, s.behind, done)
 		done[i] = true
 		order = append(order, i)
 	}
 	return order
-}
-
-func hullsOf(list []solid) []hull {
-	hulls := make([]hull, len(list))
-	for i := range list {
-		hulls[i] = newHull(&list[i])
-	}
-	return hulls
-}
-
-// coverings says at [i][j] that j must be painted before i.
-func coverings(hulls []hull) [][]bool {
-	behind := make([][]bool, len(hulls))
-	for i := range hulls {
-		behind[i] = make([]bool, len(hulls))
-	}
-	for i := range hulls {
-		for j := range i {
-			if v := inFront(&hulls[i], &hulls[j]); v > 0 {
-				behind[j][i] = true
-			} else if v < 0 {
-				behind[i][j] = true
-			}
-		}
-	}
-	return behind
 }
 
 // next is the farthest solid that covers nothing unpainted but what covers it in turn, round a ring.

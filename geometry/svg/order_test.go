@@ -63,7 +63,7 @@ func TestRodInATray(t *testing.T) {
 		t.Fatalf("%+v", rods)
 	}
 	place := map[int]int{}
-	for at, i := range backToFront(append(sheets, rods...)) {
+	for at, i := range newScene(append(sheets, rods...)).backToFront() {
 		place[i] = at
 	}
 	if below, above := place[3], place[4]; below > place[0] || above < place[0] || above < place[2] || above > place[1] {
@@ -81,16 +81,16 @@ func TestUnringed(t *testing.T) {
 	ear := newSolid(box(-106, -64, -54, 54), level, 112, 128, plateTone)
 	plateCap := newSolid(box(-106, 106, 128, 183), upright, -6, 6, plateTone)
 	collar := newSolid(box(-62, 62, 48, 172), upright, -17, -7, plateTone) // upright's normal is -Y
-	list := []solid{ear, plateCap, collar}
-	if rings := ringed(coverings(hullsOf(list))); len(rings) != 1 || len(rings[0]) != 3 {
+	whole := newScene([]solid{ear, plateCap, collar})
+	if rings := ringed(whole.behind); len(rings) != 1 || len(rings[0]) != 3 {
 		t.Fatalf("rings %v", rings)
 	}
-	cut := unringed(list)
-	if rings := ringed(coverings(hullsOf(cut))); len(cut) < 4 || len(rings) != 0 {
-		t.Errorf("%d pieces, rings %v", len(cut), rings)
+	cut := whole.unringed()
+	if rings := ringed(cut.behind); len(cut.list) < 4 || len(rings) != 0 {
+		t.Errorf("%d pieces, rings %v", len(cut.list), rings)
 	}
 	volume := 0.0
-	for _, s := range cut {
+	for _, s := range cut.list {
 		b := s.box()
 		volume += b.Width() * b.Height() * (s.hi - s.lo)
 	}

@@ -218,7 +218,7 @@ func TestOrder(t *testing.T) {
 		"behind": {[]solid{box(0, 0, 0), box(10, 0, 0)}, "[1 0]"},
 		"wall":   {[]solid{box(0, 10, 0), wall}, "[1 0]"},
 	} {
-		if got := fmt.Sprint(backToFront(c.list)); got != c.want {
+		if got := fmt.Sprint(newScene(c.list).backToFront()); got != c.want {
 			t.Errorf("%s: %s, want %s", name, got, c.want)
 		}
 	}
