@@ -12,6 +12,7 @@ import (
 
 	"lugwright/geometry"
 	"lugwright/geometry/kinds"
+	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/strength/basis/aisc360"
@@ -924,5 +925,38 @@ func TestFatigueOfPlatesBetweenEars(t *testing.T) {
 				t.Errorf("to %s, %s: damage %g", c.to, k.Place, k.Demand)
 			}
 		}
+	}
+}
+
+// A lug 20 thick with holes of 30 at 35 mm ahead of its pin hole of 25.5 and to both sides: 35 - 15 - 12.75 = 7.25 mm are left, so that net tension is 2 x 7.25 x 20 of
+// steel and no more, and tear-out has no more ahead.
+func TestOpeningsRoundAPinHole(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand, Params: []part.Param{mm("width", 160), mm("end_distance", 90)}})
+	if err != nil {
+		t.Fatal(err)
+	}
+	whole := find(t, run(t, b, strength.Options{Method: strength.ASD}, service("pull", part.Vec{Z: 20000})), "pin-plate-tear-out", "lug").Capacity
+	p := b.Plate("lug")
+	pin, _ := p.Hole("pin")
+	for i, off := range []shape.Point{{X: 35}, {X: -35}, {Y: 35}} {
+		p.Holes = append(p.Holes, part.Hole{ID: string(rune('a' + i)), Center: pin.Center.Add(off), DiaMM: 30, CutMM: 30, Purpose: part.ForLightness, Finish: part.AsCut})
+	}
+	got := find(t, run(t, b, strength.Options{Method: strength.ASD}, service("pull", part.Vec{Z: 20000})), "pin-plate-tear-out", "lug")
+	// AISC 360-22 D5.1(b): 0.6 F_u 2 t (a + d/2)/2.00
+	within(t, "tear-out", got.Capacity, whole*(7.25+25/2.)/(90-25.5/2+25/2.), 1e-6)
+}
+
+// A support of which no couple is stated is no wall that is checked, and the report says so.
+func TestWallWithNoStatedCouple(t *testing.T) {
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand})
+	if err != nil {
+		t.Fatal(err)
+	}
+	b.Supports[0].Couple = ""
+	r := run(t, b, strength.Options{}, service("down", part.Vec{Z: -1000}))
+	if !slices.ContainsFunc(r.NotChecked, func(n strength.NotChecked) bool {
+		return strings.Contains(n.Why, "what takes the couple is not stated")
+	}) {
+		t.Error("nothing is said of the wall")
 	}
 }

@@ -223,3 +223,16 @@ func TestPartialPenetrationInABracket(t *testing.T) {
 	}
 	within(t, "as a fillet", k.Capacity, find(t, r, "fillet-strength", "w-ear-1").Capacity, 1e-9)
 }
+
+// Both legs of an aluminium angle are soft where either is welded: the bolted leg has no more strength than the leg that the ears stand on.
+func TestBothLegsOfAWeldedAngleAreSoft(t *testing.T) {
+	b := clevisOf(t, part.LeftHand, with(bare, word("foot_material", "6061-T6"), mm("stiffener_count", 0)))
+	r, err := strength.Run(allowable.Basis(), b, []part.Case{service("down", part.Vec{Z: -2000})}, strength.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	a, d := find(t, r, "weak-axis-bending", "base.a"), find(t, r, "weak-axis-bending", "base.b")
+	if a.Capacity != d.Capacity {
+		t.Errorf("%g MPa beside %g MPa", d.Capacity, a.Capacity)
+	}
+}
