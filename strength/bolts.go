@@ -22,6 +22,8 @@ type boltGroup struct {
 	passes   []bool
 	centroid statics.Vec2
 	f        Bolt
+	way      statics.Vec2 // of the longest line between two bolts
+	single   bool         // all bolts stand in that line
 	plies    [2]BoltBearing
 	pry      [2]Prying
 	field    string
@@ -50,6 +52,7 @@ func (m *model) compileBolts() {
 			g.pos = append(g.pos, statics.Vec2{X: p.X, Y: p.Y})
 		}
 		g.centroid = statics.Centroid(g.pos)
+		g.way, g.single = g.row()
 		g.patch = statics.Patch{UMin: g.Patch.Min.X, UMax: g.Patch.Max.X, VMin: g.Patch.Min.Y, VMax: g.Patch.Max.Y}
 		g.passes = m.passes(g.ID)
 		g.shears, g.tensions = make([]statics.Vec2, len(g.pos)), make([]float64, len(g.pos))
@@ -247,12 +250,11 @@ func (g *boltGroup) solve(forces []force) error {
 func (g *boltGroup) alongForce(u, v float64) {
 	const noise = 1e-6
 	worst, across := 0.0, 0.0
-	row, single := g.row()
 	for _, s := range g.shears {
 		worst = max(worst, s.Norm())
-		across = max(across, math.Abs(s.X*row.Y-s.Y*row.X))
+		across = max(across, math.Abs(s.X*g.way.Y-s.Y*g.way.X))
 	}
-	g.f.OneRow = g.lap && single && (row == statics.Vec2{} || across > noise*worst)
+	g.f.OneRow = g.lap && g.single && (g.way == statics.Vec2{} || across > noise*worst)
 	g.f.Joint = 0
 	if force := math.Hypot(u, v); force > noise*worst {
 		g.f.Joint = g.along(u/force, v/force)

@@ -286,20 +286,21 @@ func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) erro
 	for _, v := range append(flows, roots...) {
 		put(v)
 	}
+	root := func(at int, _ *Cut) bool { return r.isRoot(at) }
 	for s := range r.b.Sweeps {
-		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.isRoot(at) }))
+		put(r.normalRange(s, sections, 1, root))
 		if i < len(r.details) && r.details[i].Detail == WeldRoot {
-			put(r.rootRange(s, sections))
+			put(r.normalRange(s, sections, flatAtRoot, root))
 		}
 	}
 	for _, s := range r.webbed() {
-		put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return len(r.cuts[at].flows) > 0 }))
+		put(r.normalRange(s, sections, 1, func(at int, _ *Cut) bool { return len(r.cuts[at].flows) > 0 }))
 		if r.cutsWebEnd(s) {
-			put(r.normalRange(s, sections, func(at int, _ *Cut) bool { return r.atWebEnd(at) }))
+			put(r.normalRange(s, sections, 1, func(at int, _ *Cut) bool { return r.atWebEnd(at) }))
 		}
 	}
 	for _, s := range r.holed() {
-		put(r.normalRange(s, sections, func(_ int, f *Cut) bool { return f.Net }))
+		put(r.normalRange(s, sections, 1, func(_ int, f *Cut) bool { return f.Net }))
 	}
 	for p := range r.pins {
 		for s := range r.pins[p].seats {
@@ -381,24 +382,16 @@ func (g *boltGroup) pried() float64 {
 	return most
 }
 
-// normalRange is the greatest range of normal stress among some sections of a sweep, each part of it at its largest.
-func (r *run) normalRange(sweep int, sections []wrench, of func(at int, f *Cut) bool) float64 {
+// flatAtRoot is what a pair of fillets sees of bending out of the plate's plane: an even stress s loads each line with s t/2, such a bending stress s with no more
+// than s t/6, a third of it (elementary statics).
+const flatAtRoot = 1. / 3
+
+// normalRange is the greatest range of normal stress among some sections of a sweep, each part of it at its largest, bending out of the plane counted in part.
+func (r *run) normalRange(sweep int, sections []wrench, flatwise float64, of func(at int, f *Cut) bool) float64 {
 	worst := 0.0
 	for i := range r.cuts {
 		if r.cuts[i].slot == sweep && of(i, &r.cuts[i].f) {
-			worst = max(worst, r.stressAt(i, sections[i], 1))
-		}
-	}
-	return worst
-}
-
-// rootRange is the range of stress in a sweep's plate that a pair of fillets at its root sees: an even stress s loads each line with s t/2, a bending stress s out of
-// the plate's plane with no more than s t/6, a third of it (elementary statics).
-func (r *run) rootRange(sweep int, sections []wrench) float64 {
-	worst := 0.0
-	for i := range r.cuts {
-		if r.cuts[i].slot == sweep && r.isRoot(i) {
-			worst = max(worst, r.stressAt(i, sections[i], 1./3))
+			worst = max(worst, r.stressAt(i, sections[i], flatwise))
 		}
 	}
 	return worst

@@ -119,6 +119,14 @@ func (l *WeldLine) AsFillet() float64 {
 	return l.Leg
 }
 
+// LeastKnown is the lesser of two values, of which the second is 0 where it is not known.
+func LeastKnown(a, b float64) float64 {
+	if b > 0 {
+		return min(a, b)
+	}
+	return a
+}
+
 // BesideWeld is the plate beside a weld that shears first: its thickness, the weld lines that share it, its strengths. A second plate
 // that is not known is left out.
 func (l *WeldLine) BesideWeld() (t, lines, fy, fu float64) {

@@ -161,7 +161,7 @@ func (r *run) atTrays() {
 		beam := strip(y.t, t, y.side, bend, shear, y.along)
 		r.sides[i].consider(r, onEdge(beam), "")
 		worst := r.worstPull(y.rods)
-		r.rims[i].consider(r, strip(y.t, min(r.pressedBy(y.rods)+2*y.inside, y.along), t, worst*y.inside, worst, 0), "")
+		r.rims[i].consider(r, strip(y.t, min(r.underNut(y.rods)+2*y.inside, y.along), t, worst*y.inside, worst, 0), "")
 	}
 }
 

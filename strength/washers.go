@@ -104,8 +104,8 @@ func (r *run) worstPull(k int) float64 {
 	return worst
 }
 
-// pressedBy is the width over which a rod's nut or its washer presses a sheet.
-func (r *run) pressedBy(rods int) float64 {
+// underNut is the width over which a rod's nut or its washer presses a sheet.
+func (r *run) underNut(rods int) float64 {
 	for i := range r.spreads {
 		if p := &r.spreads[i]; p.rods == rods {
 			return max(p.side, r.rods[rods].flats)

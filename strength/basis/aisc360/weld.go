@@ -158,7 +158,7 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 		fillet(c, f)
 	}},
 	{Of: pjpLine, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		pjpLine.Check(c, pjpLineGivens{Q: f.Q, E: f.Leg, FEXX: f.FEXX, Fu: weaker(f.Fu, f.Fu2)})
+		pjpLine.Check(c, pjpLineGivens{Q: f.Q, E: f.Leg, FEXX: f.FEXX, Fu: strength.LeastKnown(f.Fu, f.Fu2)})
 		c.SkipUnless(f.PJP(), "the weld is no groove weld of partial penetration")
 	}},
 	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {
@@ -170,12 +170,12 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 
 var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: thinner(f.T1, f.T2)})
+		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: strength.LeastKnown(f.T1, f.T2)})
 		c.SkipUnless(!f.PJP(), "the weld is no fillet")
 		fillet(c, f)
 	}},
 	{Of: pjpThroat, Check: func(c *strength.Calc, f *strength.WeldLine) {
-		pjpThroat.Check(c, throatGivens{E: f.Leg, T: thinner(f.T1, f.T2)})
+		pjpThroat.Check(c, throatGivens{E: f.Leg, T: strength.LeastKnown(f.T1, f.T2)})
 		c.SkipUnless(f.PJP(), "the weld is no groove weld of partial penetration")
 	}},
 	{Of: filletEdge, Check: func(c *strength.Calc, f *strength.WeldLine) {
@@ -187,28 +187,8 @@ var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	}},
 }
 
-// weaker is the lower of two tensile strengths; one that is not known is left out.
-func weaker(f1, f2 float64) float64 {
-	if f2 > 0 {
-		return min(f1, f2)
-	}
-	return f1
-}
-
-// thinner is the thinner of two parts; a part whose thickness is not known is left out.
-func thinner(t1, t2 float64) float64 {
-	if t2 > 0 {
-		return min(t1, t2)
-	}
-	return t1
-}
-
 var flowRules = []strength.Rule[strength.WeldFlow]{
 	{Of: filletFlow, Check: func(c *strength.Calc, f *strength.WeldFlow) {
-		fu := f.Fu
-		if f.Fu2 > 0 {
-			fu = min(fu, f.Fu2)
-		}
-		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: fu})
+		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: strength.LeastKnown(f.Fu, f.Fu2)})
 	}},
 }

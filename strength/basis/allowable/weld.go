@@ -93,14 +93,6 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 
 var flowRules = []strength.Rule[strength.WeldFlow]{
 	{Of: filletFlow, Check: func(c *strength.Calc, f *strength.WeldFlow) {
-		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: leastKnown(f.Fu, f.Fu2)})
+		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: strength.LeastKnown(f.Fu, f.Fu2)})
 	}},
-}
-
-// leastKnown is the lesser of two strengths, of which the second may not be known.
-func leastKnown(a, b float64) float64 {
-	if b > 0 {
-		return min(a, b)
-	}
-	return a
 }
