@@ -59,6 +59,7 @@ var rules = []rule{
 	{folder: "strength/strengthtest", own: []string{"strength", "strength/formula", "units"}, why: "the suite every basis runs; a test helper"},
 	{folder: "strength/basis", own: []string{"part", "strength", "strength/basis/..."}, pure: true, why: "the index of bases"},
 	{folder: "strength/basis/...", own: []string{"strength", "strength/practice", "strength/statics", "strength/material", "part"}, pure: true, why: "a basis never imports another"},
+	{folder: "vehicle/drill", own: []string{"vehicle/field", "vehicle/finding"}, pure: true, why: "drilling rules as data, a survey, and what fits"},
 	{folder: "vehicle/field", own: []string{"part"}, pure: true, why: "refusing numbers; knows no meaning"},
 	{folder: "vehicle/finding", pure: true, why: "a line of a checklist; knows no rule"},
 	{folder: "vehicle/frame", own: []string{"geometry/shape", "part", "strength/statics", "vehicle/field"}, pure: true, why: "frame mechanics on plain forces; finds no reaction"},

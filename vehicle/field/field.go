@@ -4,7 +4,6 @@ package field
 
 import (
 	"fmt"
-	"math"
 
 	"lugwright/part"
 )
@@ -106,14 +105,4 @@ func (e *Errors) Count(path string, n, lo, hi int) bool {
 	}
 	e.Refuse(path, fmt.Sprintf("%d entries", n), fmt.Sprintf("%d to %d", lo, hi))
 	return false
-}
-
-// Finite says whether every number is finite; results of accepted input are.
-func Finite(list ...float64) bool {
-	for _, x := range list {
-		if math.IsNaN(x) || math.IsInf(x, 0) {
-			return false
-		}
-	}
-	return true
 }
