@@ -64,6 +64,7 @@ var rules = []rule{
 	{folder: "vehicle/field", own: []string{"part"}, pure: true, why: "refusing numbers; knows no meaning"},
 	{folder: "vehicle/finding", pure: true, why: "a line of a checklist; knows no rule"},
 	{folder: "vehicle/frame", own: []string{"geometry/shape", "part", "strength/statics", "vehicle/field"}, pure: true, why: "frame mechanics on plain forces; finds no reaction"},
+	{folder: "vehicle/hung", own: []string{"part", "strength/statics", "vehicle/field", "vehicle/finding"}, pure: true, why: "loads of rods, rules of trays and tanks; judges no rod"},
 	{folder: "vehicle/lift", own: []string{"strength/statics", "vehicle/field"}, pure: true, why: "a lift plan from masses and places"},
 	{folder: "internal/peer", why: "finds the outside programs that tests compare with"},
 	{folder: "proto", why: "the contract; holds no code of ours"},

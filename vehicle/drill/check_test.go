@@ -264,3 +264,18 @@ func TestRefused(t *testing.T) {
 		}
 	}
 }
+
+// Guide C: 70 to 100 % of the frame's flange: 49 to 70 mm of 70.
+func TestSubframe(t *testing.T) {
+	for flange, want := range map[float64][2]finding.Verdict{
+		48: {finding.Fail, finding.Pass}, 49: {finding.Pass, finding.Pass}, 70: {finding.Pass, finding.Pass}, 71: {finding.Pass, finding.Fail},
+	} {
+		f, err := Subframe(flange, 70)
+		if err != nil || f[0].Verdict != want[0] || f[1].Verdict != want[1] {
+			t.Errorf("%g: %+v, %v", flange, f, err)
+		}
+	}
+	if _, err := Subframe(math.NaN(), 70); len(part.Fields(err)) != 1 {
+		t.Errorf("%v", err)
+	}
+}

@@ -9,4 +9,5 @@
 //	check.go   every rule at every hole and bracket
 //	rules.go   the rules one by one
 //	measure.go distances of holes, brackets and zones
+//	subframe.go the subframe's flange against the frame's
 package drill

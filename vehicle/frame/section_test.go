@@ -45,6 +45,8 @@ func TestRailByHand(t *testing.T) {
 	near(t, "neutral", s.NeutralMM, 100, 1e-9)
 	near(t, "shear centre", s.ShearCentreMM, 22.60, 0.005)
 	near(t, "J", s.JMM4, 23616, 1e-9)
+	// 180 x 65 x 6: (65 180^3 - 59 168^3)/(6 180) = 91966.4.
+	near(t, "S of 180 x 65 x 6", sectionOf(t, Channel{DepthMM: 180, FlangeMM: 65, ThicknessMM: 6}).SMM3, 91966.4, 1e-6)
 }
 
 // The two bends of radius r take from a square corner, each, (1 - pi/4) ((r + t)^2 - r^2) of area.
