@@ -1,6 +1,7 @@
 package frame
 
 import (
+	"encoding/json"
 	"math"
 	"math/rand"
 	"reflect"
@@ -440,5 +441,8 @@ func TestSameInputSameResult(t *testing.T) {
 	b, _ := Bend(fieldLab(), cases)
 	if !reflect.DeepEqual(a, b) {
 		t.Error("two runs differ")
+	}
+	if _, err := json.Marshal(a); err != nil { // every number is finite
+		t.Error(err)
 	}
 }
