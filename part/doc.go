@@ -3,7 +3,8 @@
 // a design code or a file format, and it computes nothing but placement.
 //
 // Axes of a bracket are the vehicle's: x rearward, y left, z up, in mm; the origin is the bracket's own datum, stated by
-// its kind. Forces are N, moments N*mm, angles rad.
+// its kind. Forces are N, moments N*mm, angles rad. The set is left-handed: vector products are taken by components, so that a positive moment about x
+// turns y towards z, one about y turns z towards x, one about z turns x towards y; and what is drawn or cut is Bracket.AsMade.
 //
 //	bracket.go   Bracket and the look-up of its things
 //	space.go     vectors and poses
@@ -14,6 +15,6 @@
 //	load.go      load points, shares, paths, sweeps, load cases
 //	section.go   sections of members, and where pins lie
 //	folded.go    bent plates as flat faces, for pictures
-//	mirror.go    the other hand
+//	mirror.go    the other hand, and the bracket as it stands in space
 //	validate.go  what makes a bracket whole: names resolve, numbers are finite, paths end at a support
 package part
