@@ -49,6 +49,25 @@ func TestWeldsAllRound(t *testing.T) {
 	}
 }
 
+// Plugs of 16 mm at 45 and 125 mm from the middle fill their holes to the plate's thickness, each a diameter long in the plane where plate and wall meet, 3 mm up.
+func TestPlugs(t *testing.T) {
+	b := made(t, set{"plugs": 2, "length": 320})
+	for id, sign := range map[string]float64{"w-plugs": 1, "w-plugs-b": -1} {
+		w := b.Weld(id)
+		if w == nil || w.Kind != part.Plug || len(w.Segments) != 2 || w.LegMM != 6 || w.WidthMM != 16 || w.Joins[0] != "doubler" {
+			t.Fatalf("%s: %+v", id, w)
+		}
+		for i, x := range []float64{45, 125} {
+			if s := w.Segments[i]; s.A != (part.Vec{X: sign*x - 8, Z: 3}) || s.B != (part.Vec{X: sign*x + 8, Z: 3}) {
+				t.Errorf("%s: %+v", id, s)
+			}
+		}
+	}
+	if b := made(t, set{}); len(b.Welds) != 2 {
+		t.Errorf("%d welds without plugs", len(b.Welds))
+	}
+}
+
 // Two bolts 50 apart, 40 from the middle: 47.2 from the hole's centre, 27.2 from its edge; 40 and 25 from the plate's; 69 from the wall's.
 func TestBolted(t *testing.T) {
 	b := made(t, set{"fixing": "bolted"})

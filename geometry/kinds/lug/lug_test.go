@@ -76,6 +76,19 @@ func TestVariants(t *testing.T) {
 	}
 }
 
+// A weld of complete penetration goes through the lug's 20 mm, over its 100 mm at both faces.
+func TestGrooveWeld(t *testing.T) {
+	w := made(t, set{"weld_kind": "complete penetration"}).Weld("w-lug")
+	if w.Kind != part.CJP || w.LegMM != 20 || !w.BothSides || len(w.Segments) != 2 {
+		t.Fatalf("%+v", w)
+	}
+	for i, y := range []float64{10, -10} {
+		if s := w.Segments[i]; s.A != (part.Vec{X: -50, Y: y}) || s.B != (part.Vec{X: 50, Y: y}) {
+			t.Errorf("run %+v", s)
+		}
+	}
+}
+
 // The base plate's bolts at 85 and 45 mm from its middle, the lug 100 x 20 on it: 35 mm past the lug's end and past its face, 25 to the edges.
 // A bolt has half the pitch to its neighbour and the rest: 45 + 25 and 85 + 25.
 func TestBasePlate(t *testing.T) {
