@@ -93,19 +93,21 @@ const (
 // WeldKinds lists every weld kind, in the order of the wire format.
 func WeldKinds() []WeldKind { return []WeldKind{Fillet, PJP, CJP, Plug} }
 
-// WeldGroup is the welds at one root of one plate.
+// WeldGroup is the welds of one kind at one root of one plate.
 type WeldGroup struct {
 	ID        string
-	Joins     [2]string // the plate that stands, and what it stands on
+	Joins     [2]string // the plate that stands, and what it stands on; of a plug the plate with the hole, and what it lies on
 	Kind      WeldKind
-	LegMM     float64 // of a fillet; effective throat of a groove weld
+	LegMM     float64 // of a fillet; effective throat of a groove weld, which of complete penetration is the thickness; how deep a plug is filled
+	WidthMM   float64 // of a plug or slot; 0 for any other weld
 	Electrode string  // filler grade, e.g. "E70"
 	Segments  []WeldSegment
-	BothSides bool // fillets on both faces of the plate: no bending about the root of a one-sided weld
+	BothSides bool // welded from both faces of the plate: no bending about the root of a one-sided weld
 	AlongEdge bool // the fillet runs along the plate's own edge, as on a lap: its leg is limited by the thickness
 }
 
-// WeldSegment is one straight run, measured along the root line.
+// WeldSegment is one straight run, measured along the root line. Of a plug or slot it is the whole length over its round ends, in the faying plane: of a
+// plug a diameter.
 type WeldSegment struct{ A, B Vec }
 
 // Rods is a pattern of like hanger rods; Pose as for bolts, W from the hung thing up to its support.

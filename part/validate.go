@@ -307,22 +307,8 @@ func (v *validator) joints() {
 		v.pose(at+".pose", r.Pose)
 		v.points(at+".points_mm", r.Points)
 	}
-	for i, w := range b.Welds {
-		at := fmt.Sprintf("welds[%d]", i)
-		v.size(at+".leg_mm", w.LegMM, 0.1)
-		for k, id := range w.Joins {
-			v.refers(fmt.Sprintf("%s.joins[%d]", at, k), id)
-		}
-		if w.Joins[0] == w.Joins[1] {
-			v.refuse(at+".joins", w.Joins[0]+" with itself", "two things")
-		}
-		if len(w.Segments) == 0 {
-			v.refuse(at+".segments", "none", "at least one run")
-		}
-		for k, s := range w.Segments {
-			v.finite(fmt.Sprintf("%s.segments[%d]", at, k), s.A, s.B)
-			v.size(fmt.Sprintf("%s.segments[%d].length", at, k), s.B.Sub(s.A).Norm(), 0.1)
-		}
+	for i := range b.Welds {
+		v.weld(i)
 	}
 	for i, c := range b.Contacts {
 		v.pose(fmt.Sprintf("contacts[%d].pose", i), c.Pose)
@@ -355,6 +341,58 @@ func (v *validator) joints() {
 	for i, s := range b.Supports {
 		v.size(fmt.Sprintf("supports[%d].thickness_mm", i), s.ThicknessMM, 0.1)
 		v.between(fmt.Sprintf("supports[%d].clear_mm", i), s.ClearMM, 0, absurdMM)
+	}
+}
+
+func (v *validator) weld(i int) {
+	w, at := &v.b.Welds[i], fmt.Sprintf("welds[%d]", i)
+	v.size(at+".leg_mm", w.LegMM, 0.1)
+	for k, id := range w.Joins {
+		v.refers(fmt.Sprintf("%s.joins[%d]", at, k), id)
+	}
+	if w.Joins[0] == w.Joins[1] {
+		v.refuse(at+".joins", w.Joins[0]+" with itself", "two things")
+	}
+	if len(w.Segments) == 0 {
+		v.refuse(at+".segments", "none", "at least one run")
+	}
+	least := 0.1
+	if w.Kind == Plug {
+		v.size(at+".width_mm", w.WidthMM, 1)
+		least = max(least, w.WidthMM-closeMM)
+	} else if w.WidthMM != 0 {
+		v.refuse(at+".width_mm", fmt.Sprintf("%g mm of a %s weld", w.WidthMM, w.Kind), "0: only plugs and slots have a width")
+	}
+	for k, s := range w.Segments {
+		v.finite(fmt.Sprintf("%s.segments[%d]", at, k), s.A, s.B)
+		v.size(fmt.Sprintf("%s.segments[%d].length", at, k), s.B.Sub(s.A).Norm(), least)
+	}
+	for k, s := range w.Segments {
+		if length, first := s.B.Sub(s.A).Norm(), w.Segments[0].B.Sub(w.Segments[0].A).Norm(); w.Kind == Plug && math.Abs(length-first) > closeMM {
+			v.refuse(fmt.Sprintf("%s.segments[%d].length", at, k), fmt.Sprintf("%g mm", length), fmt.Sprintf("%g mm as the first: plugs of one group are alike", first))
+		}
+	}
+	v.weldDepth(w, at+".leg_mm")
+}
+
+// closeMM is how far two sizes that are to be the same may differ.
+const closeMM = 1e-6
+
+// weldDepth holds a weld within the plate to its thickness: complete penetration goes through the thinner of what it joins, and no plug stands out of its hole.
+func (v *validator) weldDepth(w *WeldGroup, at string) {
+	p, on := v.b.Face(w.Joins[0]), v.b.Face(w.Joins[1])
+	if p == nil || w.Kind != CJP && w.Kind != Plug {
+		return
+	}
+	if w.LegMM > p.ThicknessMM+closeMM {
+		v.refuse(at, fmt.Sprintf("%g mm", w.LegMM), fmt.Sprintf("at most the thickness of %s, %g mm", p.ID, p.ThicknessMM))
+	}
+	least := p.ThicknessMM
+	if on != nil {
+		least = min(least, on.ThicknessMM)
+	}
+	if w.Kind == CJP && w.LegMM < least-closeMM {
+		v.refuse(at, fmt.Sprintf("%g mm", w.LegMM), fmt.Sprintf("the thickness, %g mm: what goes less deep is of partial penetration", least))
 	}
 }
 

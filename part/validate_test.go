@@ -52,10 +52,21 @@ func TestRefused(t *testing.T) {
 			p := &b.Plates[0]
 			p.ThicknessMM, p.Bends = 10, []part.Bend{{AngleRad: math.Pi / 2, RadiusMM: 5, AllowanceMM: 24}}
 		}, "plates[0].bends[0].allowance_mm"},
-		"a sweep of nothing":          {func(b *part.Bracket) { b.Sweeps[0].Things = nil }, "sweeps[0].things"},
-		"two sweeps of one name":      {func(b *part.Bracket) { b.Sweeps[1].ID = b.Sweeps[0].ID }, "sweeps[1].id"},
-		"a weld of a plate to itself": {func(b *part.Bracket) { b.Welds[0].Joins[1] = b.Welds[0].Joins[0] }, "welds[0].joins"},
-		"thousands of vertices":       {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
+		"a sweep of nothing":              {func(b *part.Bracket) { b.Sweeps[0].Things = nil }, "sweeps[0].things"},
+		"two sweeps of one name":          {func(b *part.Bracket) { b.Sweeps[1].ID = b.Sweeps[0].ID }, "sweeps[1].id"},
+		"a weld of a plate to itself":     {func(b *part.Bracket) { b.Welds[0].Joins[1] = b.Welds[0].Joins[0] }, "welds[0].joins"},
+		"a groove not through the plate":  {func(b *part.Bracket) { b.Welds[0].Kind = part.CJP }, "welds[0].leg_mm"},
+		"a groove deeper than the plate":  {func(b *part.Bracket) { b.Welds[0].Kind, b.Welds[0].LegMM = part.CJP, 40 }, "welds[0].leg_mm"},
+		"a fillet with a width":           {func(b *part.Bracket) { b.Welds[0].WidthMM = 20 }, "welds[0].width_mm"},
+		"a plug without a width":          {func(b *part.Bracket) { b.Welds[0].Kind = part.Plug }, "welds[0].width_mm"},
+		"a plug shorter than wide":        {func(b *part.Bracket) { b.Welds[0].Kind, b.Welds[0].WidthMM = part.Plug, 500 }, "welds[0].segments[0].length"},
+		"a plug standing out of its hole": {func(b *part.Bracket) { b.Welds[0].Kind, b.Welds[0].WidthMM, b.Welds[0].LegMM = part.Plug, 20, 40 }, "welds[0].leg_mm"},
+		"plugs of two lengths": {func(b *part.Bracket) {
+			w := &b.Welds[0]
+			w.Kind, w.WidthMM = part.Plug, 20
+			w.Segments[1].B = w.Segments[1].B.Scale(0.9).Add(w.Segments[1].A.Scale(0.1))
+		}, "welds[0].segments[1].length"},
+		"thousands of vertices": {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
 	} {
 		b := clevis(t)
 		c.spoil(b)

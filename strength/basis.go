@@ -212,8 +212,11 @@ type Rules struct {
 	Bore        []Rule[Bore]
 	Cut         []Rule[Cut]
 	WeldLine    []Rule[WeldLine]
+	CJPLine     []Rule[WeldLine] // of welds of complete penetration
+	PlugLine    []Rule[WeldLine]
 	WeldSize    []Rule[WeldLine] // rules about dimensions, once for each weld group
 	WeldFlow    []Rule[WeldFlow]
+	CJPFlow     []Rule[WeldFlow] // through welds of complete penetration
 	Bolt        []Rule[Bolt]
 	BoltBearing []Rule[BoltBearing]
 	Prying      []Rule[Prying]
@@ -235,6 +238,7 @@ type Rules struct {
 func (r Rules) without(ids []string) Rules {
 	r.PinPlane, r.PinSpan, r.Bore, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Cut, ids)
 	r.WeldLine, r.WeldSize, r.WeldFlow = less(r.WeldLine, ids), less(r.WeldSize, ids), less(r.WeldFlow, ids)
+	r.CJPLine, r.PlugLine, r.CJPFlow = less(r.CJPLine, ids), less(r.PlugLine, ids), less(r.CJPFlow, ids)
 	r.Bolt, r.BoltBearing, r.Prying, r.Block = less(r.Bolt, ids), less(r.BoltBearing, ids), less(r.Prying, ids), less(r.Block, ids)
 	r.PullThrough, r.Seat = less(r.PullThrough, ids), less(r.Seat, ids)
 	r.Rod, r.Bush, r.Fatigue, r.RootFatigue = less(r.Rod, ids), less(r.Bush, ids), less(r.Fatigue, ids), less(r.RootFatigue, ids)

@@ -103,6 +103,13 @@ func (r *run) layFatigue() {
 	}
 	add := func(d FatigueDetail, place, thing string, at part.Vec) { of(Fatigue{Detail: d}, place, thing, at) }
 	for i := range r.rootSets {
+		if !r.rootSets[i].throated() {
+			r.skipThroat(r.rootSets[i].words)
+			if len(r.rootSets[i].sweeps) == 0 {
+				r.skip("fatigue at the toe of the weld", r.rootSets[i].words, "no section is cut there")
+			}
+			continue
+		}
 		add(WeldThroat, r.rootSets[i].words, r.rootSets[i].thing, r.rootSets[i].at)
 		if r.rootSets[i].pressed != nil {
 			r.fatigues[len(r.fatigues)-1].outside = "a face presses on the plate and lifts off it: no range is reckoned here"
@@ -110,14 +117,22 @@ func (r *run) layFatigue() {
 	}
 	for i := range r.flowSets {
 		w := r.flowSets[i].weld
+		if w.Kind == part.CJP {
+			r.skipThroat("weld " + w.ID + ", shear flow")
+			continue
+		}
 		add(WeldThroat, "weld "+w.ID+", shear flow", w.ID, r.flowSets[i].at)
 	}
 	for i := range r.ribRoots {
+		if w := r.b.Weld(r.ribRoots[i].thing); w != nil && w.Kind == part.CJP {
+			r.skipThroat(r.ribRoots[i].place)
+			continue
+		}
 		add(WeldThroat, r.ribRoots[i].place, r.ribRoots[i].thing, r.ribRoots[i].at)
 	}
 	for i := range r.b.Sweeps {
 		s := &r.b.Sweeps[i]
-		add(WeldToe, sweepName(s), s.Things[0], s.To)
+		add(r.toeDetail(i), sweepName(s), s.Things[0], s.To)
 		if leg, t := r.rootFillets(i); leg > 0 {
 			of(Fatigue{Detail: WeldRoot, Leg: leg, T: t}, sweepName(s), s.Things[0], s.To)
 		}
@@ -133,7 +148,7 @@ func (r *run) layFatigue() {
 	}
 	for _, i := range r.holed() {
 		s := &r.b.Sweeps[i]
-		add(NetSection, sweepName(s), s.Things[0], s.To)
+		add(r.holeDetail(s), sweepName(s), s.Things[0], s.To)
 	}
 	for i := range r.pins {
 		for k := range r.pins[i].seats {
@@ -197,21 +212,60 @@ func (r *run) rootFillets(sweep int) (leg, t float64) {
 		return 0, 0
 	}
 	leg = math.Inf(1)
-	for i := range r.rootSets {
-		if !slices.Contains(r.rootSets[i].sweeps, sweep) {
-			continue
-		}
-		for _, w := range r.rootSets[i].welds {
-			if w.standing == s.Things[0] && w.BothSides && w.Kind == string(part.Fillet) {
-				leg = min(leg, w.Leg)
-			}
+	why := "the detail is for a pair of fillets on both faces"
+	for _, w := range r.rootWelds(sweep) {
+		switch {
+		case w.CJP():
+			why = "complete penetration leaves no root"
+		case w.BothSides && w.Kind == string(part.Fillet):
+			leg = min(leg, w.Leg)
 		}
 	}
 	if math.IsInf(leg, 1) {
-		r.skip("fatigue cracks from the roots of welds", sweepName(s), "the detail is for a pair of fillets on both faces")
+		r.skip("fatigue cracks from the roots of welds", sweepName(s), why)
 		return 0, 0
 	}
 	return leg, plate.plate.ThicknessMM
+}
+
+// rootWelds are the welds that hold a sweep's plate at its root.
+func (r *run) rootWelds(sweep int) []*WeldLine {
+	var out []*WeldLine
+	for i := range r.rootSets {
+		set := &r.rootSets[i]
+		for k := range set.welds {
+			if slices.Contains(set.sweeps, sweep) && set.welds[k].standing == r.b.Sweeps[sweep].Things[0] {
+				out = append(out, &set.welds[k].WeldLine)
+			}
+		}
+	}
+	return out
+}
+
+// toeDetail is that of the plate at its root: the toe of a fillet, or of a groove weld from both faces; of one from one face alone, with its backing left.
+func (r *run) toeDetail(sweep int) FatigueDetail {
+	if slices.ContainsFunc(r.rootWelds(sweep), func(w *WeldLine) bool { return w.CJP() && !w.BothSides }) {
+		return OneSided
+	}
+	return WeldToe
+}
+
+// holeDetail is that of a sweep's sections through holes: plugs in any of them are the worse detail.
+func (r *run) holeDetail(s *part.Sweep) FatigueDetail {
+	if slices.ContainsFunc(r.b.Welds, func(w part.WeldGroup) bool { return w.Kind == part.Plug && slices.Contains(s.Things, w.Joins[0]) }) {
+		r.skip("fatigue beside the plugs of what they lie on", sweepName(s), "no section of it is cut")
+		return PlugHole
+	}
+	return NetSection
+}
+
+// throated says whether a set has a throat of its own to crack.
+func (s *rootSet) throated() bool {
+	return slices.ContainsFunc(s.welds, func(w rootWeld) bool { return w.Throat() > 0 })
+}
+
+func (r *run) skipThroat(place string) {
+	r.skip("fatigue of the weld metal", place, "the weld goes through the plate, whose detail is its toe")
 }
 
 // cutsWebEnd says whether a section is cut beside an end of a web on a sweep's plate.
@@ -276,15 +330,27 @@ func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) erro
 		if err := set.take(set.load(change)); err != nil {
 			return &part.FieldError{Field: set.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
 		}
+		if !set.throated() {
+			continue
+		}
 		worst := 0.0
-		for _, w := range set.welds {
-			worst = max(worst, w.Q/(0.707*w.Leg))
+		for i := range set.welds {
+			if t := set.welds[i].Throat(); t > 0 {
+				worst = max(worst, set.welds[i].Q/t)
+			}
 		}
 		put(worst)
 	}
 	flows, roots := r.jointRanges(sections, change)
-	for _, v := range append(flows, roots...) {
-		put(v)
+	for s, v := range flows {
+		if r.flowSets[s].weld.Kind != part.CJP {
+			put(v)
+		}
+	}
+	for s, v := range roots {
+		if w := r.b.Weld(r.ribRoots[s].thing); w == nil || w.Kind != part.CJP {
+			put(v)
+		}
 	}
 	root := func(at int, _ *Cut) bool { return r.isRoot(at) }
 	for s := range r.b.Sweeps {
@@ -330,7 +396,9 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 			flows[d.set] = max(flows[d.set], d.f.Q/(d.f.Lines*0.707*d.f.Leg))
 		}
 		for _, d := range r.ribDemands {
-			roots[d.slot] = max(roots[d.slot], d.line.Q/(0.707*d.line.Leg))
+			if t := d.line.Throat(); t > 0 {
+				roots[d.slot] = max(roots[d.slot], d.line.Q/t)
+			}
 		}
 	}
 	return flows, roots

@@ -2,11 +2,7 @@ package strength
 
 // A feature is something a limit state can be applied to, with the demand of one load case on it: N, mm, MPa, N*mm.
 
-import (
-	"math"
-
-	"lugwright/part"
-)
+import "math"
 
 // PinPlane is one shear plane of a pin.
 type PinPlane struct {
@@ -91,7 +87,7 @@ type Cut struct {
 // WeldLine is the most stressed point of a weld group.
 type WeldLine struct {
 	Q       float64 // force per unit length of one weld line, resultant
-	Leg     float64
+	Leg     float64 // of a fillet; throat of a groove weld, through the plate half the thickness for each line; depth of a plug
 	FEXX    float64
 	T1, T2  float64 // the plates joined
 	Fy, Fu  float64 // of the first plate
@@ -106,17 +102,17 @@ type WeldLine struct {
 	AlongEdge bool // the weld runs along the plate's own edge
 	// Backed: another plate's weld stands behind this one on the far face of the second plate, and shares its thickness.
 	Backed bool
-}
-
-// PJP says whether the weld is a groove weld of partial penetration, whose Leg is its effective throat.
-func (l *WeldLine) PJP() bool { return l.Kind == string(part.PJP) }
-
-// AsFillet is the leg of the fillet with the weld's throat.
-func (l *WeldLine) AsFillet() float64 {
-	if l.PJP() {
-		return l.Leg * math.Sqrt2
-	}
-	return l.Leg
+	// N and V are the force per length across and along the joint: of a groove weld through the plate at the plate's faces, of a plug square to and in the faying
+	// plane. Each at its greatest; 0 for other welds.
+	N, V float64
+	// InPlate: the weld holds a plate, Butt: edge to edge with another. Section is what a weld through the plate is as strong as, and is checked; empty for none.
+	InPlate, Butt bool
+	Section       string
+	// Of a plug or slot: width, length over its round ends, least distance of its middle to the next's, of slots across their length and, OnLine, along it; 0 for
+	// none.
+	Width, Run, Pitch, OnLine float64
+	// FEY is the filler's yield strength, 0 where its class states none.
+	FEY float64
 }
 
 // LeastKnown is the lesser of two values, of which the second is 0 where it is not known.
@@ -154,6 +150,8 @@ type WeldFlow struct {
 	T     float64 // thinner plate
 	Fu    float64
 	Fu2   float64 // of the other plate; 0 when not known
+	// Yield strengths of both plates, the second 0 when not known, and of the filler, 0 where its class states none.
+	Fy, Fy2, FEY float64
 }
 
 // Bolt is the worst bolt of a group.
@@ -261,6 +259,8 @@ const (
 	WeldThroat FatigueDetail = "weld throat"        // shear on the throat of a fillet
 	WeldToe    FatigueDetail = "weld toe"           // normal stress in the plate at the toe of a transverse fillet
 	WeldRoot   FatigueDetail = "weld root"          // normal stress in the plate that a pair of transverse fillets holds, for a crack from their roots
+	OneSided   FatigueDetail = "weld from one face" // normal stress in the plate at a groove weld through it from one face, with its backing left
+	PlugHole   FatigueDetail = "plug"               // normal stress on a section through a plug's hole
 	NetSection FatigueDetail = "hole"               // normal stress on a section through a hole
 	PinHole    FatigueDetail = "pin hole"           // mean stress beside the hole of a pin
 	BoltThread FatigueDetail = "bolt thread"        // tension on the stress area

@@ -129,7 +129,7 @@ func (m *model) atHole(t *thing, h part.Hole) (fy, fu float64) {
 			continue
 		}
 		for _, s := range w.Segments {
-			if distance(at, s)-1.5*h.DiaMM < softenedMM {
+			if distance(at, s)-w.WidthMM/2-1.5*h.DiaMM < softenedMM {
 				return t.fy, t.fu
 			}
 		}
@@ -183,8 +183,8 @@ func (r *run) markMetals() {
 	for i := range r.flows {
 		w := r.flowSets[i].weld
 		r.flows[i].outside = r.strangeWeld(on, w.Joins[:]...)
-		if w.Kind != part.Fillet {
-			r.flows[i].outside = "the weld is " + string(w.Kind) + "; only fillets are covered inside a bracket"
+		if w.Kind == part.PJP || w.Kind == part.Plug {
+			r.flows[i].outside = "the weld is " + string(w.Kind) + "; between web and flange only fillets and complete penetration are covered"
 		}
 	}
 	for i := range r.roots {

@@ -179,25 +179,6 @@ func TestAluminiumRods(t *testing.T) {
 	}
 }
 
-// Groove welds of full penetration and plugs have no rule inside a bracket: outside the rule, never a silent pass.
-func TestWeldsOtherThanFillets(t *testing.T) {
-	for _, kind := range []part.WeldKind{part.CJP, part.Plug} {
-		b := clevisOf(t, part.LeftHand, bare)
-		for i := range b.Welds {
-			b.Welds[i].Kind = kind
-		}
-		for _, on := range []*strength.Basis{aisc360.Basis(), en1993.Basis(), allowable.Basis()} {
-			r, err := strength.Run(on, b, []part.Case{service("up", part.Vec{Z: 1000})}, strength.Options{})
-			if err != nil {
-				t.Fatal(err)
-			}
-			if r.Verdict() == strength.Pass {
-				t.Errorf("%s, %s: pass", on.Card.Name, kind)
-			}
-		}
-	}
-}
-
 // A groove weld of partial penetration, drawn at the faces of its plate, bends on the lever between the middles of its throats: an ear of 8 x 100 on throats of 3
 // at 90 mm has 4000 x 90/(100 x (8 - 3)) and half of the shear, against 0.60 F_u E/2.00 (AISC 360-22 Table J2.5: A572-50, 65 ksi, is the weaker). On EN 1993-1-8 it
 // is a fillet of that throat (4.7.2(1), from memory).

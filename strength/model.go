@@ -28,6 +28,7 @@ type model struct {
 	rootSets  []rootSet
 	run       func(legMM, lengthMM float64) float64 // the basis's rule for short weld runs, nil for ours
 	bare      []string                              // welds with no run that counts, where nothing beside them carries their load
+	sections  bool                                  // the basis has rules for them
 	flowSets  []flowSet
 	footed    map[string]bool // webs whose own foot is welded
 	groups    []boltGroup
@@ -73,7 +74,7 @@ type corner struct {
 const maxCorners = 64
 
 func compile(b *part.Bracket, basis *Basis) (*model, error) {
-	m := &model{b: sunk(b), listing: basis.Card.Listing, run: basis.Rules.WeldRun}
+	m := &model{b: laid(b), listing: basis.Card.Listing, run: basis.Rules.WeldRun, sections: len(basis.Rules.Cut) > 0}
 	m.resolveThings()
 	m.layCorners()
 	m.compilePins()

@@ -26,6 +26,11 @@ type Check struct {
 	Lines       []Line // the calculation of the governing case; empty unless asked for
 }
 
+// Compares says whether there is a demand and a capacity: not where a check does not apply, nor where no rule speaks of the weld or the metal.
+func (k *Check) Compares() bool {
+	return k.Verdict != NotApplied && !(k.Verdict == Outside && k.Demand == 0 && k.Capacity == 0)
+}
+
 // NotChecked is a limit state that matters here and that nothing covers.
 type NotChecked struct{ What, Place, Why string }
 

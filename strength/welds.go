@@ -25,6 +25,7 @@ type rootSet struct {
 	working     *statics.WeldGroup
 	flat, chord part.Vec
 	welds       []rootWeld
+	plugs       bool      // working is what stands beside plugs: it takes all that acts square to flat, the faying plane
 	runs        []weldRun // the segments of group
 	workingRuns []weldRun // and of working
 	ways        []rootWay // fewer welds acting, load paths too
@@ -71,13 +72,16 @@ type rootWeld struct {
 	words    string
 	standing string // plate that it holds
 	WeldLine
-	leg float64 // over the greatest leg of the set
+	leg float64 // over the greatest leg of the set, each as that of the fillet with its throat
 }
 
 // weldRun is a segment and the weld of its set that it belongs to.
 type weldRun struct {
-	a, b statics.Vec3
-	weld int
+	a, b   statics.Vec3
+	weld   int
+	weight float64
+	// out is the direction across the joint, zero where none is told apart; past is how far from the line its metal is looked at.
+	out, past statics.Vec3
 }
 
 // flowSet is one weld between a web and its flange.
@@ -185,12 +189,12 @@ func (m *model) addRoot(members []int, own bool) {
 	var owners []string
 	greatest := 0.0
 	for _, k := range members {
-		greatest = max(greatest, m.b.Welds[k].LegMM)
+		greatest = max(greatest, asFillet(&m.b.Welds[k]))
 	}
 	for n, k := range members {
 		w := &m.b.Welds[k]
 		ids = append(ids, w.ID)
-		leg := w.LegMM / greatest
+		leg := asFillet(w) / greatest
 		set.welds = append(set.welds, rootWeld{"at " + w.ID, w.Joins[0], m.weldLine(w, k), leg})
 		lengths := runLengths(w)
 		for i, s := range w.Segments {
@@ -200,7 +204,9 @@ func (m *model) addRoot(members []int, own bool) {
 			}
 			segs = append(segs, statics.WeldSegment{A: vec3(s.A), B: vec3(s.B), Weight: counts * leg})
 			owners = append(owners, w.Joins[0])
-			set.runs = append(set.runs, weldRun{vec3(s.A), vec3(s.B), n})
+			run := weldRun{a: vec3(s.A), b: vec3(s.B), weld: n, weight: counts * leg}
+			m.aims(w, &run)
+			set.runs = append(set.runs, run)
 		}
 	}
 	if len(members) > 1 {
@@ -223,13 +229,18 @@ func (m *model) addRoot(members []int, own bool) {
 			set.sweeps = append(set.sweeps, i)
 		}
 	}
-	if set.joint = len(members) > 1; !set.joint {
+	set.joint = slices.ContainsFunc(members, func(k int) bool { return m.b.Welds[k].Joins[0] != first.Joins[0] })
+	if !set.joint {
 		m.addSpread(&set, segs, first.Joins[0])
 	} else {
 		m.addWorking(&set, segs, owners, own)
 		if !own {
 			m.addWays(&set, members)
 		}
+	}
+	m.plugged(&set)
+	for k := range set.welds {
+		set.welds[k].Section = m.sectioned(&set, &m.b.Welds[members[k]], own)
 	}
 	m.rootSets = append(m.rootSets, set)
 }
@@ -255,22 +266,31 @@ func (r *run) carries(s *rootSet) wrench {
 	return w.settled()
 }
 
-// addWays compiles, for each plate of a set that loads pass by name, its weld with those of its own gussets, and its weld by itself.
+// addWays compiles, for each plate of a set that loads pass by name, its welds with those of its own gussets, and its welds by themselves.
 func (m *model) addWays(set *rootSet, members []int) {
 	own, alone := rootWay{words: ownWelds}, rootWay{words: ownWeldAlone}
 	gusseted := false
+	var plates []string
 	for _, k := range members {
-		if !slices.Contains(m.passes(m.b.Welds[k].ID), true) {
+		plate := m.b.Welds[k].Joins[0]
+		if slices.Contains(plates, plate) || !slices.Contains(m.passes(m.b.Welds[k].ID), true) {
 			continue
 		}
-		mine := []int{k}
+		plates = append(plates, plate)
+		var mine, gussets []int
 		for _, n := range members {
-			if m.isOwn(m.b.Welds[n].Joins[0], m.b.Welds[k].Joins[0]) {
+			switch stands := m.b.Welds[n].Joins[0]; {
+			case stands == plate:
 				mine = append(mine, n)
+			case m.isOwn(stands, plate):
+				gussets = append(gussets, n)
 			}
 		}
-		gusseted = gusseted || len(mine) > 1 && len(mine) < len(members)
-		if !m.takeRoot(&own, mine) || !m.takeRoot(&alone, []int{k}) {
+		if len(mine) == len(members) {
+			return // one plate's welds act together
+		}
+		gusseted = gusseted || len(gussets) > 0 && len(mine)+len(gussets) < len(members)
+		if !m.takeRoot(&own, append(slices.Clone(mine), gussets...)) || !m.takeRoot(&alone, mine) {
 			return // its own weld carries nothing, so that together is the only way
 		}
 	}
@@ -302,8 +322,11 @@ func (m *model) takeRoot(way *rootWay, members []int) bool {
 }
 
 // weight is the part of a run that counts: a run shorter than four legs counts with a leg of a quarter of its length (AISC 360-22
-// J2.2b(c), and like rules elsewhere), spread evenly over it. A basis may have a rule of its own.
+// J2.2b(c), and like rules elsewhere), spread evenly over it. A basis may have a rule of its own. Plugs and welds through the plate are no such runs.
 func (m *model) weight(w *part.WeldGroup, length float64) float64 {
+	if w.Kind == part.CJP || w.Kind == part.Plug {
+		return 1
+	}
 	if m.run != nil {
 		counts := m.run(w.LegMM, length)
 		if counts == 0 {
@@ -397,7 +420,9 @@ func (set *rootSet) keep(segs []statics.WeldSegment, c *cut, left func(k int) []
 	var runs []weldRun
 	for k := range segs {
 		for _, w := range left(k) {
-			kept, runs = append(kept, w), append(runs, weldRun{w.A, w.B, set.runs[k].weld})
+			run := set.runs[k]
+			run.a, run.b = w.A, w.B
+			kept, runs = append(kept, w), append(runs, run)
 		}
 	}
 	if len(kept) == 0 {
@@ -436,42 +461,17 @@ func clip(seg statics.WeldSegment, owner string, chords []chordPiece) []statics.
 	return out
 }
 
-// sunk gives a bracket whose partial-penetration welds, drawn at the faces of the plates that they hold, run at the middle of their throats: half a throat nearer to
-// the plate's middle plane. The bracket itself is left as it is.
-func sunk(b *part.Bracket) *part.Bracket {
-	out := *b
-	for i := range b.Welds {
-		w := &b.Welds[i]
-		p := b.Plate(w.Joins[0])
-		if w.Kind != part.PJP || p == nil {
-			continue
-		}
-		if &out.Welds[0] == &b.Welds[0] {
-			out.Welds = slices.Clone(b.Welds)
-		}
-		in := func(at part.Vec) part.Vec {
-			_, _, off := p.Pose.Local(at)
-			return at.AddScaled(-math.Copysign(min(w.LegMM/2, math.Abs(off)), off), p.Pose.W())
-		}
-		segs := make([]part.WeldSegment, len(w.Segments))
-		for k, s := range w.Segments {
-			segs[k] = part.WeldSegment{A: in(s.A), B: in(s.B)}
-		}
-		out.Welds[i].Segments = segs
-	}
-	return &out
-}
-
 // weldLine is what a weld's checks need beside the load.
 func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
 	l := WeldLine{Leg: w.LegMM, Kind: string(w.Kind), Length: math.Inf(1), BothSides: w.BothSides, AlongEdge: w.AlongEdge}
-	l.FEXX = m.electrode(w.Electrode, index)
+	l.FEXX, l.FEY = m.electrode(w.Electrode, index)
 	l.T1, l.Fy, l.Fu = m.ply(w.Joins[0])
 	l.T2, l.Fy2, l.Fu2 = m.ply(w.Joins[1])
 	l.Backed = m.backed(w, l.T2)
 	for i, length := range runLengths(w) {
 		l.Length, l.Longest = min(l.Length, length), max(l.Longest, w.Segments[i].B.Sub(w.Segments[i].A).Norm())
 	}
+	m.describe(&l, w)
 	return l
 }
 
@@ -505,16 +505,17 @@ func behind(s, u part.WeldSegment, t float64) bool {
 	return apart > t/2 && apart < 1.5*t && min(max(a, b), length)-max(min(a, b), 0) > 1e-3
 }
 
-func (m *model) electrode(name string, index int) float64 {
+// electrode is a filler's tensile and yield strength.
+func (m *model) electrode(name string, index int) (fexx, fey float64) {
 	e, err := material.LookupElectrode(name)
 	if err != nil {
 		m.refuse(fmt.Sprintf("welds[%d].electrode", index), err, "a filler from the list of materials")
-		return 0
+		return 0, 0
 	}
 	if !m.listed(e.ListedIn) {
 		m.note("filler %s: outside the listed materials of %s", e.Name, m.listing)
 	}
-	return e.FexxMPa
+	return e.FexxMPa, e.YieldMPa
 }
 
 // ply gives thickness and strength of a plate, a leg, a whole angle or a support.
@@ -547,7 +548,7 @@ func (m *model) addFlow(i int) {
 	if l.T2 > 0 {
 		t = min(t, l.T2)
 	}
-	m.flowSets = append(m.flowSets, flowSet{weld: w, at: w.Segments[0].A, f: WeldFlow{Leg: l.Leg, FEXX: l.FEXX, T: t, Fu: l.Fu, Fu2: l.Fu2, Lines: m.lines(w)}})
+	m.flowSets = append(m.flowSets, flowSet{weld: w, at: w.Segments[0].A, f: WeldFlow{Leg: l.Leg, FEXX: l.FEXX, T: t, Fu: l.Fu, Fu2: l.Fu2, Lines: m.lines(w), Fy: l.Fy, Fy2: l.Fy2, FEY: l.FEY}})
 }
 
 // lines counts the runs of a weld, short ones by the part that counts.
@@ -849,7 +850,7 @@ func (r *run) severityOf(i int, s *rootSet) float64 {
 // linearly along a segment, so its greatest is at an end.
 func (s *rootSet) take(w wrench) error {
 	for k := range s.welds {
-		s.welds[k].Q = 0
+		s.welds[k].Q, s.welds[k].N, s.welds[k].V = 0, 0, 0
 	}
 	if s.working == nil {
 		all, err := s.group.Field(vec3(w.f), vec3(w.m))
@@ -859,6 +860,9 @@ func (s *rootSet) take(w wrench) error {
 		return err
 	}
 	weakF, weakM := s.flat.Scale(w.f.Dot(s.flat)), s.chord.Scale(w.m.Dot(s.chord))
+	if s.plugs {
+		weakM = w.m.AddScaled(-w.m.Dot(s.flat), s.flat)
+	}
 	rest, err := s.group.Field(vec3(w.f.Sub(weakF)), vec3(w.m.Sub(weakM)))
 	if err != nil {
 		return err
@@ -876,14 +880,24 @@ func (s *rootSet) greatest(runs []weldRun, on, also *statics.WeldField) {
 	for i := range runs {
 		run := &runs[i]
 		weld := &s.welds[run.weld]
+		told := run.out != statics.Vec3{}
 		for _, p := range [2]statics.Vec3{run.a, run.b} {
-			q := on.At(p)
-			if also != nil {
-				q = q.Add(also.At(p))
-			}
+			q := fieldAt(on, also, p)
 			weld.Q = max(weld.Q, q.Norm()*weld.leg)
+			if told {
+				weld.split(fieldAt(on, also, p.Add(run.past)), run.out)
+			}
 		}
 	}
+}
+
+// fieldAt is a field at a point, with another on top where there is one.
+func fieldAt(on, also *statics.WeldField, p statics.Vec3) statics.Vec3 {
+	q := on.At(p)
+	if also != nil {
+		q = q.Add(also.At(p))
+	}
+	return q
 }
 
 // laySizes checks the dimensions of every weld group once: no load changes them.
@@ -910,17 +924,24 @@ func (r *run) layWelds() {
 	for i := range r.rootSets {
 		s := &r.rootSets[i]
 		notes := []string{"force by the elastic line method: conservative beside the instantaneous centre"}
-		if s.working != nil {
+		switch {
+		case s.plugs:
+			notes = append(notes, "plugs hold in the faying plane alone: what acts square to it is left to the welds beside them")
+		case s.working != nil:
 			notes = append(notes, "weak-axis bending on the part that shear lag leaves working (EN 1993-1-5 Table 3.1)")
 		}
-		r.roots[i] = newSlots(r.basis.Rules.WeldLine, s.words, s.thing, "weld", s.at, notes)
+		r.roots[i] = newSlots(r.lineRules(s), s.words, s.thing, "weld", s.at, notes)
 		r.roots[i].explain, r.roots[i].idle = (*run).explainRoot, idle(s.passes) && s.pressed == nil
 		r.places = append(r.places, &r.roots[i])
 	}
 	r.flows = make([]slots[WeldFlow], len(r.flowSets))
 	for i := range r.flowSets {
 		w := r.flowSets[i].weld
-		r.flows[i] = newSlots(r.basis.Rules.WeldFlow, "weld "+w.ID+", shear flow", w.ID, "shear flow", r.flowSets[i].at, nil)
+		rules := r.basis.Rules.WeldFlow
+		if w.Kind == part.CJP {
+			rules = r.basis.Rules.CJPFlow
+		}
+		r.flows[i] = newSlots(rules, "weld "+w.ID+", shear flow", w.ID, "shear flow", r.flowSets[i].at, nil)
 		r.places = append(r.places, &r.flows[i])
 	}
 }

@@ -285,7 +285,7 @@ func counting(n int, one, many string) string {
 
 func (p *printer) check(k *strength.Check, system units.System) {
 	ratio, mark := units.Utilisation(k.Utilisation), shortVerdict(k.Verdict)
-	if k.Verdict == strength.NotApplied {
+	if !k.Compares() {
 		ratio = "-"
 	}
 	head := fmt.Sprintf("%6s  %s%s", ratio, p.paint(k.Verdict, mark), pad("", 9-width(mark)))
@@ -312,7 +312,10 @@ func detail(k *strength.Check, system units.System) string {
 	if k.Verdict == strength.NotApplied {
 		return "does not apply: " + k.Why
 	}
-	parts := []string{compared(k.DemandSymbol, k.Demand, k.CapacitySymbol, k.Capacity, k.Unit, system)}
+	var parts []string
+	if k.Compares() {
+		parts = []string{compared(k.DemandSymbol, k.Demand, k.CapacitySymbol, k.Capacity, k.Unit, system)}
+	}
 	if k.Case != "" {
 		parts = append(parts, k.Case)
 	}

@@ -8,7 +8,6 @@ import (
 	"lugwright/client/run"
 	"lugwright/geometry"
 	"lugwright/part"
-	"lugwright/strength"
 	"lugwright/units"
 )
 
@@ -73,12 +72,29 @@ func (s *sheet) parts(b *part.Bracket) {
 		rows = append(rows, []string{r.ID, "", fmt.Sprintf("%d rods %s, %s free", len(r.Points), r.Size, s.length(r.FreeMM)), r.Grade})
 	}
 	for _, w := range b.Welds {
-		rows = append(rows, []string{w.ID, "", fmt.Sprintf("%s weld %s to %s, leg %s", w.Kind, w.Joins[0], w.Joins[1], s.length(w.LegMM)), w.Electrode})
+		rows = append(rows, []string{w.ID, "", fmt.Sprintf("%s weld %s to %s, %s", w.Kind, w.Joins[0], w.Joins[1], s.weldSize(&w)), w.Electrode})
 	}
 	for _, t := range b.Supports {
 		rows = append(rows, []string{t.ID, "", fmt.Sprintf("%s, %s", t.Kind, s.length(t.ThicknessMM)), t.Material})
 	}
 	s.table(rows)
+}
+
+// weldSize is what a weld is made to.
+func (s *sheet) weldSize(w *part.WeldGroup) string {
+	switch w.Kind {
+	case part.PJP:
+		return "throat " + s.length(w.LegMM)
+	case part.CJP:
+		return "through " + s.length(w.LegMM)
+	case part.Plug:
+		length := w.Segments[0].B.Sub(w.Segments[0].A).Norm()
+		if length > w.WidthMM+1e-6 {
+			return fmt.Sprintf("%d of %s x %s, filled %s", len(w.Segments), s.length(w.WidthMM), s.length(length), s.length(w.LegMM))
+		}
+		return fmt.Sprintf("%d of %s diameter, filled %s", len(w.Segments), s.length(w.WidthMM), s.length(w.LegMM))
+	}
+	return "leg " + s.length(w.LegMM)
 }
 
 func threads(in bool) string {
@@ -128,8 +144,8 @@ func (s *sheet) overview(b *run.Bracket) {
 	rows := [][]string{{"used", "verdict", "check", "place", "demand", "capacity", "case"}}
 	for i := range b.Report.Checks {
 		k := &b.Report.Checks[i]
-		if k.Verdict == strength.NotApplied {
-			rows = append(rows, []string{"-", shout(k.Verdict), k.Title, k.Place, "", "", ""})
+		if !k.Compares() {
+			rows = append(rows, []string{"-", shout(k.Verdict), k.Title, k.Place, "", "", k.Case})
 			continue
 		}
 		rows = append(rows, []string{used(k), shout(k.Verdict), k.Title, k.Place, s.show(k.Demand, k.Unit), s.show(k.Capacity, k.Unit), k.Case})

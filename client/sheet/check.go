@@ -67,6 +67,9 @@ func (s *sheet) caseOf(spec *job.Bracket, name string) string {
 }
 
 func (s *sheet) result(k *strength.Check) string {
+	if k.Verdict == strength.Outside && !k.Compares() {
+		return shout(k.Verdict) + ": " + k.Why
+	}
 	text := fmt.Sprintf("%s: %s of %s, utilisation %s",
 		shout(k.Verdict), named(k.DemandSymbol, s.show(k.Demand, k.Unit)), named(k.CapacitySymbol, s.show(k.Capacity, k.Unit)), used(k))
 	if k.Why != "" {

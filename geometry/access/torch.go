@@ -26,7 +26,13 @@ var tilts = []float64{0, 0.5, -0.5, 0.8, -0.8}
 func (s *scene) weld(g *part.WeldGroup, r Room) []Finding {
 	faces := s.faces(g)
 	var runs, blocked []string
+	var out part.Vec // from the root to where the torch begins
+	if p := s.b.Face(g.Joins[0]); p != nil && g.Kind == part.Plug {
+		_, _, off := p.Pose.Local(g.Segments[0].A)
+		out = p.Pose.W().Scale(-math.Copysign(p.ThicknessMM, off)) // the hole's far end: the hole itself is wide enough, or no plug
+	}
 	for i, seg := range g.Segments {
+		seg.A, seg.B = seg.A.Add(out), seg.B.Add(out)
 		whole := seg.B.Sub(seg.A)
 		here := 0
 		for _, t := range places {

@@ -24,6 +24,22 @@ func EdgeWeld(id, lies, on string, legMM float64, electrode string, runs ...part
 	return w
 }
 
+// ThroughWeld is a groove weld of complete penetration under a plate, from both faces.
+func ThroughWeld(id, stands, on string, thicknessMM float64, electrode string, runs ...part.WeldSegment) part.WeldGroup {
+	w := Weld(id, stands, on, thicknessMM, electrode, runs...)
+	w.Kind = part.CJP
+	return w
+}
+
+// PlugWeld fills round holes of a plate to its thickness; at are their middles in the faying plane, along lies in it.
+func PlugWeld(id, lies, on string, thicknessMM, diaMM float64, electrode string, along part.Vec, at ...part.Vec) part.WeldGroup {
+	w := part.WeldGroup{ID: id, Joins: [2]string{lies, on}, Kind: part.Plug, LegMM: thicknessMM, WidthMM: diaMM, Electrode: electrode}
+	for _, p := range at {
+		w.Segments = append(w.Segments, part.WeldSegment{A: p.AddScaled(-diaMM/2, along), B: p.AddScaled(diaMM/2, along)})
+	}
+	return w
+}
+
 // AtFaces gives the two runs of a root line from a to b in the plate's middle plane, one at each face; normal is the plate's
 // unit normal.
 func AtFaces(a, b, normal part.Vec, thicknessMM float64) []part.WeldSegment {

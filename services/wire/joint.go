@@ -123,7 +123,7 @@ func readRods(r *reader, m *pb.Rods) part.Rods {
 func weldGroup(w *part.WeldGroup) *pb.WeldGroup {
 	return &pb.WeldGroup{
 		Id: w.ID, Joins: []string{w.Joins[0], w.Joins[1]}, Kind: welds.encode(w.Kind), LegMm: w.LegMM, Electrode: w.Electrode,
-		Segments: all(w.Segments, weldSegment), BothSides: w.BothSides, AlongEdge: w.AlongEdge,
+		Segments: all(w.Segments, weldSegment), BothSides: w.BothSides, AlongEdge: w.AlongEdge, WidthMm: w.WidthMM,
 	}
 }
 
@@ -135,7 +135,7 @@ func readWeldGroup(r *reader, m *pb.WeldGroup) part.WeldGroup {
 		LegMM:     r.number("leg_mm", m.LegMm),
 		Electrode: r.text("electrode", m.Electrode),
 		Segments:  many(r, "segments", maxThings, m.Segments, readWeldSegment),
-		BothSides: m.BothSides, AlongEdge: m.AlongEdge,
+		BothSides: m.BothSides, AlongEdge: m.AlongEdge, WidthMM: r.number("width_mm", m.WidthMm),
 	}
 }
 

@@ -25,7 +25,13 @@ func silent(t T, b *strength.Basis) {
 	weld := strength.WeldLine{Q: 100, Leg: 6, FEXX: 480, T1: 12, T2: 12, Fy: 250, Fu: 400, Length: 100, Longest: 100, Kind: "fillet", BothSides: true, AlongEdge: true}
 	ruled(t, b, r.WeldLine, weld)
 	ruled(t, b, r.WeldSize, weld)
-	ruled(t, b, r.WeldFlow, strength.WeldFlow{Q: 100, Lines: 2, Leg: 6, FEXX: 480, T: 12, Fu: 400})
+	flow := strength.WeldFlow{Q: 100, Lines: 2, Leg: 6, FEXX: 480, T: 12, Fy: 250, Fu: 400}
+	ruled(t, b, r.WeldFlow, flow)
+	ruled(t, b, r.CJPFlow, flow)
+	weld.Kind, weld.N, weld.V, weld.InPlate, weld.Fy2, weld.Fu2 = "complete penetration", 100, 50, true, 250, 400
+	ruled(t, b, r.CJPLine, weld)
+	weld.Kind, weld.Leg, weld.N, weld.Width, weld.Run, weld.Pitch = "plug", 12, 0, 22, 22, 90
+	ruled(t, b, r.PlugLine, weld)
 	bolt := strength.Bolt{V: 1e3, T: 1e3, D: 16, Fub: 830, ThreadsIn: true, Grade: "8.8", As: 157, FuNominal: 800, Dh: 18, Flats: 24}
 	ruled(t, b, r.Bolt, bolt)
 	ruled(t, b, r.BoltBearing, strength.BoltBearing{V: 1e4, D: 16, Dh: 18, T: 12, Edge: 40, Pitch: 60, Fy: 250, Fu: 400, Bolt: bolt})

@@ -21,7 +21,7 @@ func TestPlate(t *testing.T) {
 	}{
 		{set{"hole_diameter": 0}, bare},
 		{set{}, bare - math.Pi*40*40/4},
-		{set{"plugs": 1}, bare - math.Pi*40*40/4 - 2*math.Pi*20*20/4},
+		{set{"plugs": 1}, bare - math.Pi*40*40/4 - 2*math.Pi*16*16/4},
 		// ISO 273 medium for M12: 13.5.
 		{set{"fixing": "bolted"}, bare - math.Pi*40*40/4 - 4*math.Pi*13.5*13.5/4},
 	} {
@@ -46,6 +46,25 @@ func TestWeldsAllRound(t *testing.T) {
 		if want := 120 + 20*math.Pi + 60; sum > want || sum < want-0.01*20*math.Pi {
 			t.Errorf("%s is %g mm long, want a little under %g", id, sum, want)
 		}
+	}
+}
+
+// Plugs of 16 mm at 45 and 125 mm from the middle fill their holes to the plate's thickness, each a diameter long in the plane where plate and wall meet, 3 mm up.
+func TestPlugs(t *testing.T) {
+	b := made(t, set{"plugs": 2, "length": 320})
+	for id, sign := range map[string]float64{"w-plugs": 1, "w-plugs-b": -1} {
+		w := b.Weld(id)
+		if w == nil || w.Kind != part.Plug || len(w.Segments) != 2 || w.LegMM != 6 || w.WidthMM != 16 || w.Joins[0] != "doubler" {
+			t.Fatalf("%s: %+v", id, w)
+		}
+		for i, x := range []float64{45, 125} {
+			if s := w.Segments[i]; s.A != (part.Vec{X: sign*x - 8, Z: 3}) || s.B != (part.Vec{X: sign*x + 8, Z: 3}) {
+				t.Errorf("%s: %+v", id, s)
+			}
+		}
+	}
+	if b := made(t, set{}); len(b.Welds) != 2 {
+		t.Errorf("%d welds without plugs", len(b.Welds))
 	}
 }
 
@@ -102,9 +121,9 @@ func TestRefusals(t *testing.T) {
 		{Given: bolted(set{"width": 181})},
 		{Given: bolted(set{"width": 189}), Param: "width", Bound: "188 mm"},
 		{Given: set{"plugs": 1, "plug_diameter": 13}, Param: "plug_diameter", Bound: "14 mm"},
-		{Given: set{"plugs": 1, "plug_first": 39}, Param: "plug_first", Bound: "40 mm"},
-		{Given: set{"plugs": 1, "plug_first": 65}, Param: "plug_first", Bound: "64 mm"},
-		{Given: set{"plugs": 2, "length": 400, "plug_pitch": 79}, Param: "plug_pitch", Bound: "80 mm"},
+		{Given: set{"plugs": 1, "plug_first": 33}, Param: "plug_first", Bound: "34 mm"},
+		{Given: set{"plugs": 1, "plug_first": 67}, Param: "plug_first", Bound: "66 mm"},
+		{Given: set{"plugs": 2, "length": 400, "plug_pitch": 63}, Param: "plug_pitch", Bound: "64 mm"},
 		{Given: set{"plugs": 1, "plug_first": 70, "plug_diameter": 30, "width": 40, "hole_diameter": 10, "length": 260}, Param: "plug_diameter", Bound: "28 mm"},
 		{Given: bolted(set{"bolt_first": 20}), Param: "bolt_first", Bound: "15 mm there"},
 		{Given: bolted(set{"bolt_first": 15, "hole_diameter": 0}), Param: "bolt_first", Bound: "16 mm"},

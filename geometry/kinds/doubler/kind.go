@@ -55,8 +55,7 @@ func (d *design) remarks(b *part.Bracket) {
 		b.Notes = append(b.Notes, "finish the hole through wall and doubler together, after the doubler is on")
 	}
 	if len(d.plugs) > 0 {
-		b.Notes = append(b.Notes, "fill the plug holes after the fillet all round")
-		b.Unchecked = append(b.Unchecked, "the plug welds: they hold the plate down and are given no load")
+		b.Notes = append(b.Notes, "fill the plug holes after the fillet all round, to the plate's face")
 	}
 	if !d.bolted {
 		b.Notes = append(b.Notes, "seal the faying faces: a welded pocket rusts from within; vent it before hot-dip")
@@ -80,8 +79,8 @@ func params() []geometry.Param {
 		fab.Choice("fixing", "how the plate is held", "welded", "bolted"),
 		fab.Length("weld", 2, 25, 5, "leg of the fillet all round"),
 		fab.Named("electrode", "E70", "filler grade"),
-		fab.Count("plugs", 0, 10, 0, "plug holes on each side of the hole, along the middle, 0 for none"),
-		fab.Length("plug_diameter", 8, 60, 20, "diameter of a plug hole"),
+		fab.Count("plugs", 0, 10, 0, "plug welds on each side of the hole, along the middle, 0 for none"),
+		fab.Length("plug_diameter", 8, 60, 16, "diameter of a plug hole"),
 		fab.Length("plug_first", 5, 900, 45, "first plug from the plate's middle"),
 		fab.Length("plug_pitch", 20, 500, 80, "distance between plugs of a side"),
 		fab.Length("bolt_first", 5, 900, 40, "first row of bolts from the plate's middle"),

@@ -64,6 +64,14 @@ func (d *design) fix(b *part.Bracket) {
 			}
 		}
 		b.Welds = append(b.Welds, fab.EdgeWeld("w-doubler"+h.mark, "doubler", h.wall, d.weld, d.v.Word("electrode"), runs...))
+		if len(d.plugs) == 0 {
+			continue
+		}
+		var at []part.Vec
+		for _, x := range d.plugs {
+			at = append(at, pose.At(h.sign*x, 0, 0))
+		}
+		b.Welds = append(b.Welds, fab.PlugWeld("w-plugs"+h.mark, "doubler", h.wall, d.t, d.plug, d.v.Word("electrode"), pose.U, at...))
 	}
 }
 

@@ -17,6 +17,7 @@ type design struct {
 	cheek                           fab.Cheek
 	gussetH, gussetL, gussetT, nose float64
 	snipe                           float64
+	through                         bool // complete penetration at the lug's foot
 	stand                           stand
 }
 
@@ -30,6 +31,7 @@ func read(v geometry.Values) *design {
 	if v.Word("head") == "tapered" {
 		d.ear.HeadRadius = v.MM("head_radius")
 	}
+	d.through = v.Word("weld_kind") == through
 	d.stand = d.readStand()
 	d.ear.Pin = d.height + d.stand.depth()
 	d.snipe = fab.Snipe(d.weld, v.MM("snipe_clearance"))

@@ -50,6 +50,9 @@ func build(v geometry.Values) (*part.Bracket, error) {
 }
 
 func (d *design) remarks(b *part.Bracket) {
+	if d.through {
+		b.Notes = append(b.Notes, "bevel the lug's foot from both faces; gouge the root clean before the second side")
+	}
 	if d.allowance > 0 {
 		b.Notes = append(b.Notes, "ream the pin hole after welding")
 	}
@@ -77,7 +80,8 @@ func lugParams() []geometry.Param {
 		fab.Choice("head", "shape of the lug's top", "tapered", "round"),
 		fab.Length("head_radius", 8, 300, 40, "radius of a tapered head"),
 		fab.Named("material", "A572-50", "grade of lug, cheeks, gussets and cap"),
-		fab.Length("weld", 3, 25, 8, "leg of the fillets at the lug's foot, both sides: full width, or along a tube's slots"),
+		fab.Choice("weld_kind", "weld at the lug's foot, both sides", fillet, through),
+		fab.Length("weld", 3, 25, 8, "leg of the fillets at the lug's foot, full width, or along a tube's slots; how far a weld of complete penetration stands out"),
 		fab.Named("electrode", "E70", "filler grade of all welds"),
 	}
 }

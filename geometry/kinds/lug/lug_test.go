@@ -62,6 +62,7 @@ func TestVariants(t *testing.T) {
 		"capped by default":   {"foot": "capped tube"},
 		"slotted by default":  {"foot": "slotted tube"},
 		"base plate":          base(set{}),
+		"groove weld":         base(set{"weld_kind": "complete penetration"}),
 		"base plate, gussets": base(set{"gusset_height": 40, "pin_height": 80, "plate_width": 200, "bolt_gauge": 160}),
 		"capped":              closed(set{}),
 		"capped round":        closed(set{"tube_form": "round", "tube_width": 101.6}),
@@ -72,6 +73,19 @@ func TestVariants(t *testing.T) {
 		"slotted, cheeks":     slotIn(set{"cheek_thickness": 6, "cheek_diameter": 55}),
 	} {
 		t.Run(name, func(t *testing.T) { made(t, s) })
+	}
+}
+
+// A weld of complete penetration goes through the lug's 20 mm, over its 100 mm at both faces.
+func TestGrooveWeld(t *testing.T) {
+	w := made(t, set{"weld_kind": "complete penetration"}).Weld("w-lug")
+	if w.Kind != part.CJP || w.LegMM != 20 || !w.BothSides || len(w.Segments) != 2 {
+		t.Fatalf("%+v", w)
+	}
+	for i, y := range []float64{10, -10} {
+		if s := w.Segments[i]; s.A != (part.Vec{X: -50, Y: y}) || s.B != (part.Vec{X: 50, Y: y}) {
+			t.Errorf("run %+v", s)
+		}
 	}
 }
 
@@ -154,6 +168,7 @@ func TestRefusals(t *testing.T) {
 		{Given: base(set{"support_clear": 120}), Param: "support_clear", Bound: "140 mm"},
 		{Given: base(set{"gap": 20, "pin_height": 50, "fork_end": 37, "end_distance": 45, "bolt_gauge": 90, "bolts_per_row": 1, "width": 60, "plate_length": 160, "head_radius": 30}), Param: "fork_end", Bound: "bolts' heads"},
 		{Given: slotIn(set{"gusset_height": 40, "pin_height": 80}), Param: "gusset_height", Bound: "0 on a slotted tube"},
+		{Given: slotIn(set{"weld_kind": "complete penetration"}), Param: "weld_kind", Bound: "fillet on a slotted tube"},
 		{Given: slotIn(set{"thickness": 41}), Param: "thickness", Bound: "40 mm"},
 		{Given: slotIn(set{"slot_length": 79}), Param: "slot_length", Bound: "80 mm"},
 		{Given: slotIn(set{"tube_length": 100}), Param: "tube_length", Bound: "110 mm"},

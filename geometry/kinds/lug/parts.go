@@ -20,7 +20,11 @@ func (d *design) addLug(b *part.Bracket) {
 		ID: "lug", Name: "lug", ThicknessMM: d.t, Material: d.v.Word("material"), Outer: outer, Holes: []part.Hole{d.pinHole(shape.Point{Y: d.ear.Pin})},
 		Pose: fab.Standing(part.Vec{Z: -d.stand.depth()}, part.Vec{X: 1}),
 	})
-	b.Welds = append(b.Welds, fab.Weld("w-lug", "lug", d.stand.top(), d.weld, d.v.Word("electrode"), d.stand.runs(d)...))
+	w := fab.Weld("w-lug", "lug", d.stand.top(), d.weld, d.v.Word("electrode"), d.stand.runs(d)...)
+	if d.through {
+		w = fab.ThroughWeld(w.ID, w.Joins[0], w.Joins[1], d.t, w.Electrode, w.Segments...)
+	}
+	b.Welds = append(b.Welds, w)
 	b.Sweeps = append(b.Sweeps, part.Sweep{ID: "lug", Things: []string{"lug"}, From: part.Vec{Z: d.height}, Name: "lug", EntryMM: min(2*d.fork.PinMM, d.ear.Width), EntryFlat: true})
 }
 

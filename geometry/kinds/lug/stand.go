@@ -12,6 +12,9 @@ const (
 	onPlate = "base plate"
 	onCap   = "capped tube"
 	inSlot  = "slotted tube"
+
+	fillet  = "fillet"
+	through = "complete penetration"
 )
 
 // stand carries the lug's foot on to the support.

@@ -102,6 +102,7 @@ func (slotted) unchecked() []string {
 
 func (s slotted) check(d *design, n *fab.Needs) {
 	s.Tube.Check(n)
+	n.That(!d.through, "weld_kind", through, "%s on a slotted tube", fillet)
 	n.That(d.gussetH == 0, "gusset_height", fab.MM(d.gussetH), "0 on a slotted tube")
 	n.That(d.t+2*d.weld <= s.flat(), "thickness", fab.MM(d.t), "at most %.4g mm, so that its fillets lie on the tube's flat", max(0, s.flat()-2*d.weld))
 	// Longer than the tube is wide: AISC 360-16 Table D3.1, cases 5 and 6, from memory.

@@ -6,6 +6,7 @@
 //	pinplate.go  pin-connected plates: D5 and J7
 //	section.go   bending, axial force and shear at a cut, and their interaction
 //	weld.go      fillet welds
+//	weldthrough.go groove welds of complete penetration, plugs
 //	bolt.go      bolts, bearing, prying
 //	rod.go       threaded rods that hang a tray
 //	saddle.go    a tube pressed on its wall
@@ -73,6 +74,9 @@ func build() *strength.Basis {
 			WeldLine:    weldRules,
 			WeldSize:    weldSizeRules,
 			WeldFlow:    flowRules,
+			CJPLine:     cjpRules,
+			CJPFlow:     cjpFlowRules,
+			PlugLine:    plugRules,
 			Bolt:        boltRules,
 			BoltBearing: bearingRules,
 			Block:       blockRules,

@@ -13,7 +13,7 @@ type category struct{ cf, fth float64 }
 
 var categories = [...]category{{250, 24}, {120, 16}, {61, 12}, {44, 10}, {22, 7}, {11, 4.5}, {3.9, 2.6}, {150, 8}, {3.9, 7}}
 
-const categoryF = 7 // shear on weld throats: exponent 1/6
+const categoryF = 7 // shear on weld throats and on plugs: exponent 1/6
 
 type fatigueGivens struct {
 	F    float64 `sym:"f_SR" unit:"MPa" min:"0" max:"2000" is:"stress range of live load"`
@@ -129,9 +129,9 @@ func life(f, cf, power float64) float64 {
 // Places in the list of categories.
 const (
 	categoryB       = 1 // plates tied by a weld along the stress (section 3, from memory)
-	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick
+	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick, and of a groove weld through it from both faces (row 5.4, from memory)
 	categoryD       = 4 // plate at an open hole; holes filled by tight bolts do better (from memory)
-	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length (both from memory)
+	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length; beside a plug; at backing left in place (from memory)
 	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1)
 	categoryThreads = 8
 )
@@ -142,7 +142,7 @@ func categoryOf(d strength.FatigueDetail) float64 {
 		return categoryF
 	case strength.NetSection:
 		return categoryD
-	case strength.PinHole, strength.WebEnd:
+	case strength.PinHole, strength.WebEnd, strength.PlugHole, strength.OneSided:
 		return categoryE
 	case strength.ThickEnd:
 		return categoryE1

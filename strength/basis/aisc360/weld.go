@@ -144,18 +144,15 @@ var filletFlow = strength.Define(strength.Identity{
 	c.Compare(g.Q, c.Let("q_c", "min(n*q_w, q_b)", "N/mm", min(g.N*line, base)))
 })
 
-// fillet guards the rules that speak of fillets, and of groove welds of the same throat.
-func fillet(c *strength.Calc, f *strength.WeldLine) {
-	if f.Kind != "fillet" && !f.PJP() {
-		c.RuleOut("the weld is " + f.Kind + "; only fillets and partial penetration are covered inside a bracket")
-	}
+// throated guards the rules that speak of fillets, and of groove welds of the same throat.
+func throated(c *strength.Calc, f *strength.WeldLine) {
+	c.SkipUnless(f.Throated(), "the weld is neither a fillet nor of partial penetration")
 }
 
 var weldRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletStrength, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletStrength.Check(c, filletGivens{Q: f.Q, W: f.Leg, FEXX: f.FEXX})
-		c.SkipUnless(!f.PJP(), "the weld is no fillet")
-		fillet(c, f)
+		c.SkipUnless(f.Fillet(), "the weld is no fillet")
 	}},
 	{Of: pjpLine, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		pjpLine.Check(c, pjpLineGivens{Q: f.Q, E: f.Leg, FEXX: f.FEXX, Fu: strength.LeastKnown(f.Fu, f.Fu2)})
@@ -164,15 +161,14 @@ var weldRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		t, lines, _, fu := f.BesideWeld()
 		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, T: t, Sides: lines, Fu: fu})
-		fillet(c, f)
+		throated(c, f)
 	}},
 }
 
 var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletSize.Check(c, filletSizeGivens{W: f.Leg, T: strength.LeastKnown(f.T1, f.T2)})
-		c.SkipUnless(!f.PJP(), "the weld is no fillet")
-		fillet(c, f)
+		c.SkipUnless(f.Fillet(), "the weld is no fillet")
 	}},
 	{Of: pjpThroat, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		pjpThroat.Check(c, throatGivens{E: f.Leg, T: strength.LeastKnown(f.T1, f.T2)})
@@ -180,10 +176,7 @@ var weldSizeRules = []strength.Rule[strength.WeldLine]{
 	}},
 	{Of: filletEdge, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletEdge.Check(c, filletEdgeGivens{W: f.Leg, T: f.T1})
-		if !f.AlongEdge || f.PJP() {
-			c.Skip("the weld does not run along the plate's edge")
-		}
-		fillet(c, f)
+		c.SkipUnless(f.AlongEdge && f.Fillet(), "the weld is no fillet along the plate's edge")
 	}},
 }
 

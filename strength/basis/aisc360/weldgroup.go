@@ -14,7 +14,7 @@ import (
 // weldGroupLimits are welds of stated length and layout, and the rules about their dimensions.
 var weldGroupLimits = []strength.Evaluator{
 	filletLines, filletPair, baseLines, matching, weldGroupElastic, weldGroupIC,
-	pjpShear, pjpTension, pjpCompression, pjpBoth, pjpLine, pjpThroat, plug, lap, barEnd, filletReturn,
+	pjpShear, pjpTension, pjpCompression, pjpBoth, pjpLine, pjpThroat, cjpLine, cjpStoodOn, plug, plugFace, lap, barEnd, filletReturn,
 }
 
 type elasticGivens struct {

@@ -243,7 +243,9 @@ type plugGivens struct {
 	N     float64 `sym:"n" unit:"" min:"1" max:"100" default:"1" is:"welds alike"`
 	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"100" is:"thickness of the part with the hole"`
 	Depth float64 `sym:"t_w" unit:"mm" min:"0.1" max:"100" is:"depth of weld in the hole"`
-	S     float64 `sym:"s" unit:"mm" min:"0" max:"1e4" default:"0" is:"distance between centres; 0 for one alone"`
+	S     float64 `sym:"s" unit:"mm" min:"0" max:"1e4" default:"0" is:"distance between centres, of slots across their length; 0 for one alone"`
+	Line  float64 `sym:"s_l" unit:"mm" min:"0" max:"1e4" default:"0" is:"distance between centres of slots that lie on one line; 0 for none"`
+	Pull  float64 `sym:"T_r" unit:"N" min:"0" max:"1e9" default:"0" is:"force square to the faying surface"`
 	FEXX  float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" is:"filler metal strength"`
 }
 
@@ -257,13 +259,15 @@ var plug = strength.Define(strength.Identity{
 	ls := c.Let("l_s", "when(l > 0*mm, l, d)", "mm", slotLength(g.D, g.L))
 	c.Need(ls >= g.D, "l_s >= d", "a slot is no shorter than wide")
 	c.Need(g.D >= g.T+5.0/16*inch, "d >= t + 5/16*in", "room for the electrode")
-	widest := c.Let("d_max", "max(t + 7/16*in, 2.25*t_w)", "mm", max(g.T+7.0/16*inch, 2.25*g.Depth))
+	widest := c.Let("d_max", "when(l > d, 2.25*t_w, max(t + 7/16*in, 2.25*t_w))", "mm", widestPlug(g))
 	c.Need(g.D <= widest, "d <= d_max", "not too wide for its depth")
 	c.Need(g.L <= 10*g.Depth, "l <= 10*t_w", "not too long for its depth")
 	least := c.Let("t_min", "when(t > 5/8*in, max(t/2, 5/8*in), t)", "mm", plugDepth(g.T))
 	c.Need(g.Depth >= least, "t_w >= t_min", "filled to the thickness, or over 5/8 in to half of it")
 	c.Need(g.Depth <= g.T, "t_w <= t", "no deeper than the part is thick")
 	c.Need(g.S == 0 || g.S >= 4*g.D, "s*(s - 4*d) >= 0*mm*mm", "four widths apart")
+	c.Need(g.Line == 0 || g.Line >= 2*ls, "s_l*(s_l - 2*l_s) >= 0*mm*mm", "on one line two lengths apart")
+	c.Need(g.Pull <= 0, "T_r <= 0*N", "a plug holds in the faying surface alone")
 	Aw := c.Let("A_w", "d*(l_s - d) + pi*pow(d, 2)/4", "mm^2", g.D*(ls-g.D)+math.Pi*(g.D*g.D)/4)
 	Rn := c.Let("R_n", "0.60*F_EXX*n*A_w", "N", 0.60*g.FEXX*g.N*Aw)
 	c.Compare(g.P, c.Available("P_c", "R_n", "N", Rn, 0.75, 2.00))
@@ -274,6 +278,13 @@ func slotLength(d, l float64) float64 {
 		return l
 	}
 	return d
+}
+
+func widestPlug(g plugGivens) float64 {
+	if g.L > g.D {
+		return 2.25 * g.Depth
+	}
+	return max(g.T+7.0/16*inch, 2.25*g.Depth)
 }
 
 func plugDepth(t float64) float64 {

@@ -21,7 +21,7 @@ var basis = &strength.Basis{
 }
 
 // Basis gives the older edition's card: only the limit states whose values differ. Table J3.3 (standard hole of 1 1/8 in for a 1 in bolt)
-// and Table D3.1 case 5 differ too; they are givens here.
+// and Table D3.1 case 5 differ too; they are givens here. Of Table J2.5's rows for complete penetration and for plugs, and of J2.3, nothing is known to differ (from memory).
 func Basis() *strength.Basis { return basis }
 
 func clause(section, words string) strength.Clause {

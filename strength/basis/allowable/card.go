@@ -8,6 +8,7 @@
 //	section.go  sections: normal stress, shear, both together, buckling
 //	bolt.go     bolts, their holes, the plies they pull on
 //	weld.go     fillet welds
+//	weldthrough.go groove welds of complete penetration, plugs
 //	rod.go      threaded rods that hang a tray
 //	saddle.go   a tube's wall under a saddle and under a bolt's clamp; struts
 //	twist.go    open sections twisted about their shear centre
@@ -60,6 +61,9 @@ func build() *strength.Basis {
 			Cut:         cutRules,
 			WeldLine:    weldRules,
 			WeldFlow:    flowRules,
+			CJPLine:     cjpRules,
+			CJPFlow:     cjpFlowRules,
+			PlugLine:    plugRules,
 			Bolt:        boltRules,
 			BoltBearing: bearingRules,
 			Prying:      pryingRules,

@@ -8,7 +8,7 @@ import (
 	"lugwright/strength"
 )
 
-var weldLimits = []strength.Evaluator{filletStrength, filletBaseMetal, filletFlow}
+var weldLimits = []strength.Evaluator{filletStrength, filletBaseMetal, filletFlow, cjpLine, cjpStoodOn, plug}
 
 type filletGivens struct {
 	Q    float64 `sym:"q_r" unit:"N/mm" min:"0" max:"1e6" is:"force per length at the worst point of the weld"`
@@ -72,22 +72,20 @@ var filletFlow = strength.Define(strength.Identity{
 	c.Compare(g.Q, c.Let("q_c", "min(q_w, q_b)", "N/mm", min(weld, base)))
 })
 
-// fillet guards the rules that speak of fillets, and of groove welds of the same throat.
-func fillet(c *strength.Calc, f *strength.WeldLine) {
-	if f.Kind != "fillet" && !f.PJP() {
-		c.RuleOut("the weld is " + f.Kind + "; only fillets and partial penetration are covered inside a bracket")
-	}
+// throated guards the rules that speak of fillets, and of groove welds of the same throat.
+func throated(c *strength.Calc, f *strength.WeldLine) {
+	c.SkipUnless(f.Throated(), "the weld is neither a fillet nor of partial penetration")
 }
 
 var weldRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletStrength, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletStrength.Check(c, filletGivens{Q: f.Q, W: f.AsFillet(), FEXX: f.FEXX})
-		fillet(c, f)
+		throated(c, f)
 	}},
 	{Of: filletBaseMetal, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		t, lines, fy, fu := f.BesideWeld()
 		filletBaseMetal.Check(c, baseMetalGivens{Q: f.Q, W: f.Leg, T: t, Sides: lines, Fy: fy, Fu: fu})
-		fillet(c, f)
+		throated(c, f)
 	}},
 }
 

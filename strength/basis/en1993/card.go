@@ -8,6 +8,7 @@
 //	tear.go      block tearing, net section, shear of a plate: 3.10.2; EN 1993-1-1, 6.2.3 and 6.2.6
 //	tstub.go     bolts in tension with prying: 6.2.4
 //	weld.go      fillet welds: 4.5 to 4.11
+//	weldthrough.go full-penetration butt welds, plugs: 4.3.5, 4.7.1, 4.8
 //	group.go     bolt and weld groups by elastic theory, partial penetration: 3.12, 4.7, 4.9
 //	section.go   bending, axial force and shear at a cut: EN 1993-1-1, 6.2 and 6.3
 //	rod.go       threaded rods that hang a tray
@@ -61,7 +62,7 @@ func build() *strength.Basis {
 			Listing:       "EN 1993-1",
 		},
 		Limits: slices.Concat(
-			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, groupLimits, sectionLimits, plateLimits,
+			pinLimits, boltLimits, bearingLimits, tearLimits, tstubLimits, weldLimits, throughLimits, groupLimits, sectionLimits, plateLimits,
 			rodLimits, []strength.Evaluator{saddleRing, contactBearing, tubeClamp, openTwist, memberInteraction},
 			practice.Limits,
 		),
@@ -73,6 +74,9 @@ func build() *strength.Basis {
 			WeldLine:    weldRules,
 			WeldSize:    weldSizeRules,
 			WeldFlow:    flowRules,
+			CJPLine:     cjpRules,
+			CJPFlow:     cjpFlowRules,
+			PlugLine:    plugRules,
 			Bolt:        boltRules,
 			BoltBearing: bearingRules,
 			Block:       blockRules,

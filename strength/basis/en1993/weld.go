@@ -216,18 +216,16 @@ func weaker(f1, f2 float64) float64 {
 	return min(f1, f2)
 }
 
-// fillet guards the rules that speak of fillets, and of groove welds of partial penetration, which 4.7.2(1) takes as fillets of their throat (from memory).
-func fillet(c *strength.Calc, f *strength.WeldLine) {
-	if f.Kind != "fillet" && !f.PJP() {
-		c.RuleOut("the weld is " + f.Kind + "; only fillets and partial penetration are covered inside a bracket")
-	}
+// throated guards the rules that speak of fillets, and of groove welds of partial penetration, which 4.7.2(1) takes as fillets of their throat (from memory).
+func throated(c *strength.Calc, f *strength.WeldLine) {
+	c.SkipUnless(f.Throated(), "the weld is neither a fillet nor of partial penetration")
 }
 
 var weldRules = []strength.Rule[strength.WeldLine]{
 	{Of: filletStrength, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		fu := weaker(f.Fu, f.Fu2)
 		filletStrength.Check(c, filletGivens{Q: f.Q, A: f.AsFillet() / math.Sqrt2, Fu: fu, Beta: correlation(fu)})
-		fillet(c, f)
+		throated(c, f)
 	}},
 }
 
@@ -243,15 +241,14 @@ var weldSizeRules = []strength.Rule[strength.WeldLine]{
 		if c.Verdict == strength.Fail && !f.Bare {
 			c.Skip("too short to carry load: left out of the strength of the welds beside it")
 		}
-		fillet(c, f)
+		throated(c, f)
 	}},
 	{Of: filletSize, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletSize.Check(c, filletSizeGivens{A: f.AsFillet() / math.Sqrt2})
-		fillet(c, f)
+		throated(c, f)
 	}},
 	{Of: filletFiller, Check: func(c *strength.Calc, f *strength.WeldLine) {
 		filletFiller.Check(c, fillerGivens{Fu: weaker(f.Fu, f.Fu2), Fue: f.FEXX})
-		fillet(c, f)
 	}},
 }
 

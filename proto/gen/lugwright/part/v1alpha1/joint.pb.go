@@ -1075,20 +1075,22 @@ type WeldGroup struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Name within the bracket.
 	Id string `protobuf:"bytes,1,opt,name=id,proto3" json:"id,omitempty"`
-	// Exactly two: the plate that stands, and what it stands on.
+	// Exactly two: the plate that stands, and what it stands on; of a plug the plate with the hole, and what it lies on.
 	Joins []string `protobuf:"bytes,2,rep,name=joins,proto3" json:"joins,omitempty"`
 	// Kind of weld.
 	Kind WeldKind `protobuf:"varint,3,opt,name=kind,proto3,enum=lugwright.part.v1alpha1.WeldKind" json:"kind,omitempty"`
-	// Leg of a fillet, throat of a groove weld.
+	// Leg of a fillet, throat of a groove weld, how deep a plug is filled.
 	LegMm float64 `protobuf:"fixed64,4,opt,name=leg_mm,json=legMm,proto3" json:"leg_mm,omitempty"`
 	// Filler grade, e.g. "E70".
 	Electrode string `protobuf:"bytes,5,opt,name=electrode,proto3" json:"electrode,omitempty"`
-	// Straight runs along the root line.
+	// Straight runs along the root line; of plugs and slots their whole lengths over the round ends.
 	Segments []*WeldSegment `protobuf:"bytes,6,rep,name=segments,proto3" json:"segments,omitempty"`
-	// Fillets on both faces of the plate.
+	// Welded from both faces of the plate.
 	BothSides bool `protobuf:"varint,7,opt,name=both_sides,json=bothSides,proto3" json:"both_sides,omitempty"`
 	// The fillet runs along the plate's own edge, as on a lap.
-	AlongEdge     bool `protobuf:"varint,8,opt,name=along_edge,json=alongEdge,proto3" json:"along_edge,omitempty"`
+	AlongEdge bool `protobuf:"varint,8,opt,name=along_edge,json=alongEdge,proto3" json:"along_edge,omitempty"`
+	// Width of a plug or slot, 0 for any other weld.
+	WidthMm       float64 `protobuf:"fixed64,9,opt,name=width_mm,json=widthMm,proto3" json:"width_mm,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1177,6 +1179,13 @@ func (x *WeldGroup) GetAlongEdge() bool {
 		return x.AlongEdge
 	}
 	return false
+}
+
+func (x *WeldGroup) GetWidthMm() float64 {
+	if x != nil {
+		return x.WidthMm
+	}
+	return 0
 }
 
 // WeldSegment is one straight run.
@@ -1699,7 +1708,7 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\x04size\x18\n" +
 	" \x01(\tR\x04size\x12\x18\n" +
 	"\astopped\x18\v \x01(\bR\astopped\x12\x17\n" +
-	"\astop_mm\x18\f \x01(\x01R\x06stopMm\"\x9d\x02\n" +
+	"\astop_mm\x18\f \x01(\x01R\x06stopMm\"\xb8\x02\n" +
 	"\tWeldGroup\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x12\x14\n" +
 	"\x05joins\x18\x02 \x03(\tR\x05joins\x125\n" +
@@ -1710,7 +1719,8 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\n" +
 	"both_sides\x18\a \x01(\bR\tbothSides\x12\x1d\n" +
 	"\n" +
-	"along_edge\x18\b \x01(\bR\talongEdge\"o\n" +
+	"along_edge\x18\b \x01(\bR\talongEdge\x12\x19\n" +
+	"\bwidth_mm\x18\t \x01(\x01R\awidthMm\"o\n" +
 	"\vWeldSegment\x12/\n" +
 	"\x04a_mm\x18\x01 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x03aMm\x12/\n" +
 	"\x04b_mm\x18\x02 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x03bMm\"\x9a\x02\n" +
