@@ -59,6 +59,7 @@ var rules = []rule{
 	{folder: "strength/strengthtest", own: []string{"strength", "strength/formula", "units"}, why: "the suite every basis runs; a test helper"},
 	{folder: "strength/basis", own: []string{"part", "strength", "strength/basis/..."}, pure: true, why: "the index of bases"},
 	{folder: "strength/basis/...", own: []string{"strength", "strength/practice", "strength/statics", "strength/material", "part"}, pure: true, why: "a basis never imports another"},
+	{folder: "vehicle", own: []string{"part", "strength/statics"}, pure: true, why: "masses, mounts and reactions; knows no bracket and no basis"},
 	{folder: "internal/peer", why: "finds the outside programs that tests compare with"},
 	{folder: "proto", why: "the contract; holds no code of ours"},
 	{folder: "proto/gen/...", own: []string{"proto/gen/..."}, others: []string{"google.golang.org"}, why: "generated"},
