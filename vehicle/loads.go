@@ -88,7 +88,7 @@ func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []fl
 		if err != nil {
 			return failed(s, k, err)
 		}
-		solved[i] = m.onBrackets(m.choices[i].on.sum(got.R, len(m.actors)))
+		solved[i] = m.onBrackets(m.tidy(m.choices[i].on.sum(got.R, len(m.actors)), load))
 	}
 	size := load.F.Norm()
 	for mount := range c.out {
@@ -112,7 +112,7 @@ func (c *collector) matters(solved [][]bracketLoad, mount int, size float64) []b
 	if len(solved) == 0 {
 		return nil
 	}
-	of := sizes(c.m.groups, len(c.m.slack))
+	of := c.m.axes()
 	out := make([]bool, len(of))
 	stride := 1
 	for axis, n := range of {
@@ -153,7 +153,7 @@ func (m *model) shareName(pick []int, matters []bool) string {
 			out = append(out, sideways[g.dir]+" all at "+m.names(g.actors[k : k+1])[0])
 		default:
 			var slack []string
-			for _, a := range m.slack[k] {
+			for _, a := range m.slack[axis-len(m.groups)][k] {
 				slack = append(slack, m.what(a))
 			}
 			out = append(out, list(slack)+" slack")

@@ -35,7 +35,8 @@ type Scheme struct {
 	Sharing     []Sharing
 	// SlackTried: each way of slack of the Surplus that sharing leaves was tried. False with a surplus left: reactions may have open ends.
 	SlackTried bool
-	Choices    int // solutions for each state and case, the one by stiffness counted
+	Choices    int  // solutions for each state and case, the one by stiffness counted
+	OneAtATime bool // all choices together are too many: each is made with the others by stiffness
 	Words      []string
 }
 
@@ -43,6 +44,7 @@ const (
 	maxChoices = 64
 	stationMM  = 100 // mounts nearer than this along the vehicle stand at one station
 	lineMM     = 100
+	leastGrip  = 0.05 // of mounts that are counted on alone: about 150 mm of width on 3 m of length
 )
 
 // group is a sharing: its members' actors, each of which can act alone.
@@ -58,11 +60,12 @@ type model struct {
 	sign    []float64          // of its reaction along the axis
 	springs *spring
 	rank    int
-	surplus int // of the actors
+	grip    float64 // what is left must hold the body at least this firmly
+	surplus int     // of the actors
 	groups  []group
-	couples []int   // actors that hold turning and are not needed
-	slack   [][]int // each a set of actors that may rest together while the others still do
-	tooMany bool    // there is a surplus beyond the groups, and no list of slack
+	couples []int     // actors that hold turning and are not needed
+	slack   [][][]int // by family: sets of actors that may rest together while the others still hold the body
+	tooMany bool      // there is a surplus beyond the groups that no list of slack covers
 	choices []choice
 }
 
@@ -91,6 +94,7 @@ func newModel(b *Body) (*model, error) {
 		return nil, err
 	}
 	m.rank = m.net.Rank()
+	m.grip = min(leastGrip, m.net.Grip()/2)
 	m.surplus = len(m.actors) - m.rank
 	m.findCouples()
 	m.findGroups()
@@ -119,13 +123,10 @@ func (m *model) without(idle []int) (*spring, error) {
 	return s, err
 }
 
-// rankWithout is the rank left when some actors rest.
-func (m *model) rankWithout(idle []int) (rank, actors int) {
+// holds says whether the body is held as before, and firmly, when some actors rest.
+func (m *model) holds(idle []int) bool {
 	b := m.rest(idle)
-	if b == nil {
-		return 0, 0
-	}
-	return b.Rank(), len(m.actors) - len(idle)
+	return b != nil && b.Rank() == m.rank && b.Grip() >= m.grip
 }
 
 func (m *model) rest(idle []int) *statics.RigidBody {
@@ -147,7 +148,7 @@ func (m *model) rest(idle []int) *statics.RigidBody {
 func (m *model) findCouples() {
 	for i := range m.actors {
 		if m.actors[i].couple() {
-			if rank, _ := m.rankWithout(append(slices.Clone(m.couples), i)); rank == m.rank {
+			if m.holds(append(slices.Clone(m.couples), i)) {
 				m.couples = append(m.couples, i)
 			}
 		}
@@ -226,24 +227,27 @@ func (m *model) actorOf(mount, dir int) int {
 
 // each says whether every choice of one member of each group still holds the body as all do; of many choices, those of one group at a time.
 func (m *model) each(groups []group) bool {
-	for _, pick := range picks(sizes(groups, 0)) {
-		if rank, _ := m.rankWithout(append(m.resting(groups, pick), m.couples...)); rank != m.rank {
+	for _, pick := range picks(sizes(groups, nil)) {
+		if !m.holds(append(m.resting(groups, pick), m.couples...)) {
 			return false
 		}
 	}
 	return true
 }
 
-func sizes(groups []group, slack int) []int {
+func sizes(groups []group, slack [][][]int) []int {
 	var out []int
 	for _, g := range groups {
 		out = append(out, len(g.actors))
 	}
-	if slack > 0 {
-		out = append(out, slack)
+	for _, f := range slack {
+		out = append(out, len(f))
 	}
 	return out
 }
+
+// axes are the sizes of all that is chosen: who of each group, which slack of each family.
+func (m *model) axes() []int { return sizes(m.groups, m.slack) }
 
 // picks lists all choices of one of each, or, where these are too many, one at a time with the others open (-1).
 func picks(of []int) [][]int {
@@ -291,54 +295,79 @@ func (m *model) resting(groups []group, pick []int) []int {
 	return idle
 }
 
-// findSlack lists the sets that may rest once one member of each group is left: as many as are too many, so that what acts is determinate. A
-// group rests as a whole.
+// findSlack lists the sets that may rest once one member of each group is left: as many as are too many, so that what acts is determinate. What holds
+// z, by which the body cannot heave, pitch or roll, is one family and what holds x and y another, so that nobody counts on fore-aft mounts a little
+// above each other to hold the body against pitching. A group rests as a whole. Sets whose remainder is nearly in line are passed over.
 func (m *model) findSlack() {
-	first := make([]int, len(m.groups))
-	idle := append(m.resting(m.groups, first), m.couples...)
-	rank, n := m.rankWithout(idle)
-	k := n - rank
-	if k == 0 {
-		return
-	}
-	var left []int // actors that act
-	for i := range m.actors {
-		if !slices.Contains(idle, i) {
-			left = append(left, i)
+	idle := append(m.resting(m.groups, make([]int, len(m.groups))), m.couples...)
+	var families [2][]int
+	for i, a := range m.actors {
+		if slices.Contains(idle, i) || a.couple() {
+			continue
 		}
-	}
-	in := map[int]bool{}
-	for _, s := range m.rest(idle).Surplus() {
-		for i, v := range s.Balanced {
-			if math.Abs(v) > 1e-6 {
-				in[left[i]] = true
-			}
+		f := 1
+		if a.pieces[0].dir == 2 {
+			f = 0
 		}
+		families[f] = append(families[f], i)
 	}
-	var units [][]int
-	for _, a := range left {
-		if in[a] {
-			units = append(units, m.unit(a))
+	left := len(m.actors) - len(idle) - m.rank
+	for f, family := range families {
+		k := m.spare(family, f == 0)
+		if k == 0 {
+			continue
 		}
-	}
-	if binomial(len(units), k) > 2000 {
-		m.tooMany = true
-		return
-	}
-	for _, set := range subsets(len(units), k) {
-		var resting []int
-		for _, u := range set {
-			resting = append(resting, units[u]...)
+		left -= k
+		sets := m.slackOf(family, k, idle)
+		if sets == nil {
+			m.tooMany = true
+			continue
 		}
-		all := append(slices.Clone(idle), resting...)
+		m.slack = append(m.slack, sets)
+	}
+	m.tooMany = m.tooMany || left > 0
+}
+
+// spare is how many of a family are too many for its own three motions.
+func (m *model) spare(family []int, vertical bool) int {
+	var holds []statics.Hold
+	for _, i := range family {
+		h, _ := m.actors[i].net()
+		if vertical {
+			h.Force.X, h.Force.Y, h.Moment.Z = 0, 0, 0
+		} else {
+			h.Force.Z, h.Moment.X, h.Moment.Y = 0, 0, 0
+		}
+		holds = append(holds, h)
+	}
+	b, err := statics.NewRigidBody(holds, m.lengthMM)
+	if err != nil {
+		return 0
+	}
+	return len(family) - b.Rank()
+}
+
+// slackOf lists the sets of k of a family that may rest besides those that do; nil when they are too many, or none.
+func (m *model) slackOf(family []int, k int, idle []int) [][]int {
+	var out [][]int
+	if binomial(len(family), k) > 2000 {
+		return nil
+	}
+	for _, set := range subsets(len(family), k) {
+		var resting, all []int
+		for _, i := range set {
+			resting = append(resting, m.unit(family[i])...)
+		}
+		all = append(append(all, idle...), resting...)
 		slices.Sort(all)
-		if rank, _ := m.rankWithout(slices.Compact(all)); rank == m.rank {
-			m.slack = append(m.slack, resting)
+		if m.holds(slices.Compact(all)) {
+			out = append(out, resting)
 		}
 	}
-	if len(m.slack) > maxChoices {
-		m.slack, m.tooMany = nil, true
+	if len(out) > maxChoices {
+		return nil
 	}
+	return out
 }
 
 func (m *model) unit(actor int) []int {
@@ -376,13 +405,15 @@ func subsets(n, k int) [][]int {
 
 // choose makes the springs of every choice ready.
 func (m *model) choose() error {
-	if len(m.groups) == 0 && len(m.slack) == 0 && len(m.couples) == 0 {
+	if len(m.groups)+len(m.slack)+len(m.couples) == 0 {
 		return nil
 	}
-	for _, pick := range picks(sizes(m.groups, len(m.slack))) {
+	for _, pick := range picks(m.axes()) {
 		idle := append(m.resting(m.groups, pick), m.couples...)
-		if len(m.slack) > 0 && pick[len(m.groups)] >= 0 {
-			idle = append(idle, m.slack[pick[len(m.groups)]]...)
+		for f := range m.slack {
+			if k := pick[len(m.groups)+f]; k >= 0 {
+				idle = append(idle, m.slack[f][k]...)
+			}
 		}
 		s, err := m.without(idle)
 		if err != nil {
@@ -395,15 +426,14 @@ func (m *model) choose() error {
 
 // scheme says it all in words.
 func (m *model) scheme() Scheme {
-	s := Scheme{Body: carrier(m.body.Name), Surplus: m.surplus, Determinate: m.surplus == 0 && m.rank == 6, SlackTried: !m.tooMany, Choices: len(m.choices) + 1}
+	s := Scheme{Body: carrier(m.body.Name), Surplus: m.surplus, Determinate: m.surplus == 0 && m.rank == 6, SlackTried: !m.tooMany,
+		Choices: len(m.choices) + 1, OneAtATime: product(m.axes()) > maxChoices}
 	for _, f := range m.net.Free() {
 		free := m.motion(f)
 		s.Free = append(s.Free, free)
 		s.Words = append(s.Words, "nothing holds the body against "+free.Words)
 	}
-	for _, x := range m.net.Surplus() {
-		s.HeldTwice = append(s.HeldTwice, m.twice(x))
-	}
+	s.HeldTwice = m.heldTwice()
 	s.Words = append(s.Words, s.HeldTwice...)
 	for _, g := range m.groups {
 		names := m.names(g.actors)

@@ -4,6 +4,7 @@ import (
 	"errors"
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/part"
 	"lugwright/strength/statics"
@@ -77,19 +78,22 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case) (Resu
 	}
 	r := Result{Scheme: m.scheme(), Unchecked: unchecked(b)}
 	collect := newCollector(m)
+	name, laden := carrier(b.Name), false
 	for i := range states {
-		riding := on(v.masses(&states[i]), carrier(b.Name))
-		if len(riding) == 0 {
-			return Result{}, &part.FieldError{Field: fmt.Sprintf("states[%d]", i), Found: fmt.Sprintf("nothing rides on %q in the state %q", carrier(b.Name), states[i].Name),
-				Accept: "an item that rides on it"}
-		}
+		riding := on(v.masses(&states[i]), name)
+		laden = laden || len(riding) > 0
 		for k := range cases {
-			one, err := m.solveCase(&states[i], &cases[k], riding, collect)
-			if err != nil {
-				return Result{}, err
+			one := CaseResult{State: states[i].Name, Case: cases[k].ID, Held: true, Notes: []string{"nothing rides on it in this state"}}
+			if len(riding) > 0 {
+				if one, err = m.solveCase(&states[i], &cases[k], riding, collect); err != nil {
+					return Result{}, err
+				}
 			}
 			r.Cases = append(r.Cases, one)
 		}
+	}
+	if !laden {
+		return Result{}, &part.FieldError{Field: path + ".name", Found: fmt.Sprintf("nothing rides on %q in any state", name), Accept: "a body that carries an item or a tank"}
 	}
 	r.Loads = collect.loads()
 	return r, nil
@@ -146,7 +150,7 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) 
 		return out, failed(s, c, err)
 	}
 	out.ResidualN, out.ResidualNMM = got.Residual.F.Norm(), got.Residual.M.Norm()
-	value := m.springs.sum(got.R, len(m.actors))
+	value := m.tidy(m.springs.sum(got.R, len(m.actors)), load)
 	ranges := make([]statics.Extreme, len(m.actors))
 	if m.surplus == 0 {
 		for i, x := range value {
@@ -161,7 +165,7 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) 
 			out.Notes = append(out.Notes, note)
 		}
 		for i, x := range value {
-			ranges[i].Lo, ranges[i].Hi = min(ranges[i].Lo, x), max(ranges[i].Hi, x)
+			ranges[i].Lo, ranges[i].Hi = m.round(i, min(ranges[i].Lo, x), load), m.round(i, max(ranges[i].Hi, x), load)
 		}
 	}
 	pm, known := m.doubt(got, riding, wrenches)
@@ -188,6 +192,25 @@ func (s *spring) sum(r []float64, actors int) []float64 {
 		out[s.actor[k]] += s.sign[k] * x
 	}
 	return out
+}
+
+// tidy takes rounding off reactions that are none.
+func (m *model) tidy(value []float64, load statics.Wrench) []float64 {
+	for i, x := range value {
+		value[i] = m.round(i, x, load)
+	}
+	return value
+}
+
+func (m *model) round(i int, x float64, load statics.Wrench) float64 {
+	speck := 1e-9 * load.F.Norm()
+	if m.actors[i].couple() {
+		speck *= m.lengthMM
+	}
+	if math.Abs(x) < speck {
+		return 0
+	}
+	return x
 }
 
 // doubt is what the ranges of the masses do to each reaction, all against it.
@@ -288,7 +311,7 @@ func (m *model) signs(idle []statics.Way) [][]statics.Way {
 		var next [][]statics.Way
 		for _, w := range out {
 			for _, way := range []statics.Way{statics.PushOnly, statics.PullOnly} {
-				ways := append([]statics.Way{}, w...)
+				ways := slices.Clone(w)
 				for _, a := range g.actors {
 					ways[a] = way
 					if m.actors[a].way == MinusOnly { // its reaction counts the other way
@@ -339,13 +362,20 @@ func (m *model) close(load statics.Wrench, idle []statics.Way, out []statics.Ext
 	if !open || len(m.slack) == 0 {
 		return
 	}
-	var sets [][]statics.Way
-	for _, resting := range m.slack {
-		ways := append([]statics.Way{}, idle...)
-		for _, a := range resting {
-			ways[a] = statics.Idle
+	rests := [][]int{nil}
+	for _, family := range m.slack {
+		var next [][]int
+		for _, a := range rests {
+			for _, b := range family {
+				next = append(next, append(slices.Clone(a), b...))
+			}
 		}
-		for _, w := range m.signs(ways) {
+		rests = next
+	}
+	var sets [][]statics.Way
+	for _, resting := range rests {
+		for _, w := range m.signs(idle) {
+			w = slices.Clone(w)
 			for _, a := range resting {
 				w[a] = statics.Idle
 			}

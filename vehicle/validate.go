@@ -190,7 +190,7 @@ func (c *checker) states(v *Vehicle, states []State) {
 }
 
 func (c *checker) sets(sets []LoadSet) {
-	ids := map[string]bool{}
+	ids, lines := map[string]bool{}, map[string]bool{}
 	n := 0
 	for i := range sets {
 		s, f := &sets[i], fmt.Sprintf("load_sets[%d]", i)
@@ -200,10 +200,9 @@ func (c *checker) sets(sets []LoadSet) {
 			c.refuse(f+".lines", fmt.Sprintf("%d lines", len(s.Lines)), fmt.Sprintf("1 to %d in all", maxCases))
 			return
 		}
-		seen := map[string]bool{}
 		for k := range s.Lines {
 			l, field := &s.Lines[k], fmt.Sprintf("%s.lines[%d]", f, k)
-			c.name(field+".id", l.ID, seen)
+			c.name(field+".id", l.ID, lines)
 			c.accel(field, l.AccelG, l.Level)
 			if l.Source == "" && s.Source == "" {
 				c.refuse(field+".source", "nothing", "where the acceleration comes from: a published rule, or builder's choice")
@@ -229,11 +228,11 @@ func (c *checker) cases(cases []Case) {
 		c.refuse("cases", fmt.Sprintf("%d cases", len(cases)), fmt.Sprintf("1 to %d", 2*maxCases))
 		return
 	}
+	seen := map[string]bool{}
 	for i := range cases {
 		field := fmt.Sprintf("cases[%d]", i)
-		if id := cases[i].ID; id == "" || len(id) > 2*maxName {
-			c.refuse(field+".id", fmt.Sprintf("%.20q", id), "a name")
-		}
+		c.name(field+".id", cases[i].ID, seen)
+		c.optional(field+".on_ultimate", cases[i].OnUltimate, 1, 100)
 		c.accel(field, cases[i].AccelG, cases[i].Level)
 	}
 }

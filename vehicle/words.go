@@ -3,6 +3,7 @@ package vehicle
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"lugwright/part"
@@ -85,35 +86,61 @@ func (m *model) line(p, axis part.Vec) string {
 	return fmt.Sprintf("the line along %s through (%.0f, %.0f, %.0f) mm", strings.TrimPrefix(direction, "the direction "), p.X+0, p.Y+0, p.Z+0)
 }
 
-// twice says which restraints hold the same.
-func (m *model) twice(s statics.Surplus) string {
-	own := m.actors[s.Hold].pieces[0].dir
-	same := true
-	var actors []int
-	for i, v := range s.Balanced {
-		if v != 0 {
-			actors = append(actors, i)
-			same = same && m.actors[i].pieces[0].dir == own
-		}
+// heldTwice says which restraints hold the same, those of one direction that hang together in one sentence.
+func (m *model) heldTwice() []string {
+	type alike struct {
+		dir    int
+		actors []int
+		spare  int
 	}
-	if same {
-		names := m.names(actors)
-		word := "all"
+	var sets []alike
+	var mixed []string
+	for _, s := range m.net.Surplus() {
+		dir := m.actors[s.Hold].pieces[0].dir
+		same := true
+		var actors []int
+		for i, v := range s.Balanced {
+			if v != 0 {
+				actors = append(actors, i)
+				same = same && m.actors[i].pieces[0].dir == dir
+			}
+		}
+		if !same {
+			var others []string
+			for _, i := range actors {
+				if i != s.Hold {
+					others = append(others, m.what(i))
+				}
+			}
+			mixed = append(mixed, fmt.Sprintf("%s holds what %s hold already: they can work against each other", m.what(s.Hold), list(others)))
+			continue
+		}
+		now := alike{dir, actors, 1}
+		var apart []alike
+		for _, a := range sets {
+			if a.dir == dir && slices.ContainsFunc(a.actors, func(x int) bool { return slices.Contains(now.actors, x) }) {
+				now.actors, now.spare = append(now.actors, a.actors...), now.spare+a.spare
+			} else {
+				apart = append(apart, a)
+			}
+		}
+		slices.Sort(now.actors)
+		now.actors = slices.Compact(now.actors)
+		sets = append(apart, now)
+	}
+	var out []string
+	for _, a := range sets {
+		names, word := m.names(a.actors), "all"
 		if len(names) == 2 {
 			word = "both"
 		}
-		if own >= 3 {
-			return fmt.Sprintf("%s %s hold the body against turning about %s: they can work against each other", list(names), word, directions[own-3])
+		what := "hold " + directions[a.dir]
+		if a.dir >= 3 {
+			what = "hold the body against turning about " + directions[a.dir-3]
 		}
-		return fmt.Sprintf("%s %s hold %s: they can work against each other", list(names), word, directions[own])
+		out = append(out, fmt.Sprintf("%s %s %s, %d more than equilibrium needs: they can work against each other", list(names), word, what, a.spare))
 	}
-	var others []string
-	for _, i := range actors {
-		if i != s.Hold {
-			others = append(others, m.what(i))
-		}
-	}
-	return fmt.Sprintf("%s holds what %s hold already: they can work against each other", m.what(s.Hold), list(others))
+	return append(out, mixed...)
 }
 
 // what names an actor: "left in x".

@@ -123,6 +123,7 @@ func (s *springs) push(i int, d vec6) (r, k float64) {
 // settle moves the body to where its springs balance the load: the least of a convex energy that is quadratic in pieces, by Newton's steps, each as
 // long as the energy falls. A speck of stiffness against each step, not against the place, keeps steps finite where nothing acts.
 func (s *springs) settle() bool {
+	last := math.Inf(1)
 	for range maxSteps {
 		rest := s.load
 		h := mat6{}
@@ -131,8 +132,10 @@ func (s *springs) settle() bool {
 			rest = rest.plus(r, s.b.cols[i])
 			h.add(k, s.b.cols[i])
 		}
-		if rest.norm() < 1e-13 {
+		if n := rest.norm(); n < 1e-13 || n < 1e-9 && n > last/2 { // no better: rounding
 			return true
+		} else {
+			last = n
 		}
 		step := h.solve(rest)
 		t, ok := s.reach(step)

@@ -30,6 +30,7 @@ type RigidBody struct {
 	size   []float64 // and what they were divided by
 	basis  []vec6    // orthonormal: the wrenches that the holds can make, two-way
 	free   []vec6    // orthonormal: the motions that no hold meets
+	grip   float64   // see Grip
 }
 
 // vec6 is a wrench (force, moment over the length) or a motion (shift, turn times the length).
@@ -56,7 +57,7 @@ func (a vec6) scale(k float64) vec6 { return vec6{}.plus(k, a) }
 const (
 	maxHolds     = 1000
 	maxStiffness = 1e12 // N/mm, or N*mm/rad over a length squared
-	rankTol      = 1e-7 // what is left of a unit column when the others are taken away, below which it is none
+	rankTol      = 1e-5 // what is left of a unit column when the others are taken away, below which it is none
 )
 
 // NewRigidBody takes the holds and the size of the layout, an arm (mm) at which moments and forces count alike.
@@ -82,6 +83,7 @@ func NewRigidBody(holds []Hold, lengthMM float64) (*RigidBody, error) {
 		}
 		b.cols[i] = c.scale(1 / b.size[i])
 	}
+	b.grip = math.Inf(1)
 	b.split()
 	return b, nil
 }
@@ -98,10 +100,9 @@ func (b *RigidBody) motion(d vec6) Motion {
 // matrix square to each other (one-sided Jacobi).
 func (b *RigidBody) split() {
 	var axes [6]vec6
-	rows := make([][]float64, 6)
+	rows := rows(6, len(b.cols))
 	for i := range rows {
 		axes[i][i] = 1
-		rows[i] = make([]float64, len(b.cols))
 		for j, c := range b.cols {
 			rows[i][j] = c[i]
 		}
@@ -118,8 +119,9 @@ func (b *RigidBody) split() {
 		}
 	}
 	for i, r := range rows {
-		if norm(r) > rankTol {
+		if n := norm(r); n > rankTol {
 			b.basis = append(b.basis, axes[i])
+			b.grip = math.Min(b.grip, n)
 		} else {
 			b.free = append(b.free, axes[i])
 		}
@@ -159,6 +161,10 @@ func norm(a []float64) float64 { return math.Sqrt(dot(a, a)) }
 
 // Rank is how many of the six motions the holds resist, one-way holds counted as if they acted both ways.
 func (b *RigidBody) Rank() int { return len(b.basis) }
+
+// Grip is how firmly the holds meet the motion that they meet worst, of those that they meet: about 1 for a layout as wide as the length in every way, and
+// about the width over the length for a narrow one.
+func (b *RigidBody) Grip() float64 { return b.grip }
 
 // Free gives the motions that no hold meets, as few directions at a time as can be: turns about one axis first, pure shifts last.
 func (b *RigidBody) Free() []Motion {

@@ -40,6 +40,8 @@ type lp struct {
 	rows    int
 	tableau [][]float64 // rows x (columns, artificial columns, right-hand side)
 	in      []int       // basic column of each row
+	work    *lp         // room for least
+	cost    []float64
 }
 
 // Extremes gives for each hold the least and the most that its reaction can be while all of them balance the load; ways may be nil. Stiffness
@@ -84,7 +86,7 @@ func (b *RigidBody) feasible(load Wrench, ways []Way) (*lp, float64, error) {
 	if size == 0 {
 		size = 1
 	}
-	p := &lp{rows: len(b.basis)}
+	p := &lp{rows: len(b.basis), cols: make([]vec6, 0, 2*len(b.holds)), hold: make([]int, 0, 2*len(b.holds)), sign: make([]float64, 0, 2*len(b.holds))}
 	for i := range b.holds {
 		w := AnyWay
 		if ways != nil {
@@ -122,10 +124,18 @@ func (p *lp) add(c vec6, hold int, sign float64) {
 	p.cols, p.hold, p.sign = append(p.cols, c), append(p.hold, hold), append(p.sign, sign)
 }
 
+func rows(n, length int) [][]float64 {
+	all, out := make([]float64, n*length), make([][]float64, n)
+	for i := range out {
+		out[i] = all[i*length : (i+1)*length]
+	}
+	return out
+}
+
 // start finds a first basic solution, or the motion that shows there is none: no column resists it and the right-hand side drives it.
 func (p *lp) start(rhs vec6) (vec6, error) {
 	n := len(p.cols)
-	p.tableau, p.in = make([][]float64, p.rows), make([]int, p.rows)
+	p.tableau, p.in = rows(p.rows, n+p.rows+1), make([]int, p.rows)
 	flip := [6]float64{}
 	cost := make([]float64, n+p.rows+1)
 	for r := range p.rows {
@@ -133,14 +143,14 @@ func (p *lp) start(rhs vec6) (vec6, error) {
 		if rhs[r] < 0 {
 			flip[r] = -1
 		}
-		row := make([]float64, n+p.rows+1)
+		row := p.tableau[r]
 		for j, c := range p.cols {
 			row[j] = flip[r] * c[r]
 			cost[j] -= row[j]
 		}
 		row[n+r], row[n+p.rows] = 1, flip[r]*rhs[r]
 		cost[n+p.rows] -= row[n+p.rows]
-		p.tableau[r], p.in[r] = row, n+r
+		p.in[r] = n + r
 	}
 	if _, err := p.run(cost, n); err != nil {
 		return vec6{}, err
@@ -173,11 +183,15 @@ func (p *lp) start(rhs vec6) (vec6, error) {
 // least gives the smallest value of sign times a hold's reaction.
 func (p *lp) least(hold int, sign float64) (value float64, open bool, err error) {
 	n := len(p.cols)
-	q := lp{cols: p.cols, rows: p.rows, tableau: make([][]float64, p.rows), in: append([]int{}, p.in...)}
-	for r := range q.tableau {
-		q.tableau[r] = append([]float64{}, p.tableau[r]...)
+	if p.work == nil {
+		p.work = &lp{rows: p.rows, tableau: rows(p.rows, n+p.rows+1), in: make([]int, p.rows), cost: make([]float64, n+p.rows+1)}
 	}
-	cost := make([]float64, n+p.rows+1)
+	q, cost := p.work, p.work.cost
+	copy(q.in, p.in)
+	for r := range q.tableau {
+		copy(q.tableau[r], p.tableau[r])
+	}
+	clear(cost)
 	price := func(j int) float64 {
 		if j < n && p.hold[j] == hold {
 			return sign * p.sign[j]
@@ -238,7 +252,7 @@ func (p *lp) pivot(r, j int, cost []float64) {
 		row[m] *= k
 	}
 	row[j] = 1
-	clear := func(other []float64) {
+	take := func(other []float64) {
 		f := other[j]
 		if f == 0 {
 			return
@@ -250,11 +264,11 @@ func (p *lp) pivot(r, j int, cost []float64) {
 	}
 	for i := range p.tableau {
 		if i != r {
-			clear(p.tableau[i])
+			take(p.tableau[i])
 		}
 	}
 	if cost != nil {
-		clear(cost)
+		take(cost)
 	}
 	p.in[r] = j
 }
