@@ -30,7 +30,9 @@
 //     The rules are needed since two mounts that both pull could pull against each other without bound; they are common practice, no source.
 //   - Share: mounts that hold the same direction and could each do it alone (all that hold x; those at one station that hold y) share it from 0 to
 //     100 %, none against another: which one acts depends on which gap closes first.
-//   - Slack: where a component still has no bound, as with four mounts that hold z both ways, as many mounts as are too many are slack in turn.
+//   - Slack: where a component still has no bound, as with four mounts that hold z both ways, as many mounts as are too many are slack in turn, those that
+//     hold z and those that hold x or y each on their own account. What is left must hold the body firmly: three mounts nearly in line (about 150 mm
+//     off on 3 m) are not counted on alone.
 //   - Couples of mounts that hold turning, where equilibrium does not need them, are slack too: beside the stiffness solution nobody counts on them.
 //   - The stiffness solution always lies in the range: where it breaks a rule (a pair working as a couple) the range is widened to it.
 //   - What has no bound by these rules either is said to have none.
@@ -39,7 +41,8 @@
 // the load drives and which mounts part.
 //
 // Design loads. Each mount gets, for every state and case, the load of the stiffness solution and of every choice of who shares: for each sharing group
-// each member takes all, times each way of slack. Groups with a, b, ... members and s ways of slack give a*b*...*s + 1 solutions, 5 for a single and
-// a pair; beyond 64 the choices are made one at a time, a + b + ... + s + 1. A choice that does not change a mount's load is left out of its name, and
+// each member takes all, times each way of slack. Groups with a, b, ... members and families with s, t ways of slack give a*b*...*s*t + 1 solutions, 5
+// for a single and a pair, 9 for a diamond; beyond 64 the choices are made one at a time with the others by stiffness, a + b + ... + s + t + 1. Where a
+// family has more than 64 ways of slack none is tried, and the scheme says so. A choice that does not change a mount's load is left out of its name, and
 // equal loads at one level are given once.
 package vehicle

@@ -2,7 +2,6 @@ package vehicle
 
 import (
 	"errors"
-	"fmt"
 	"math"
 	"slices"
 	"strings"
@@ -36,14 +35,14 @@ type MountLoads struct {
 type collector struct {
 	m     *model
 	out   []MountLoads
-	known []map[string]int // by mount: loads by their size
+	known []map[sameAs]int // by mount: where a load is
 }
 
 func newCollector(m *model) *collector {
 	c := &collector{m: m}
 	for i := range m.body.Mounts {
 		c.out = append(c.out, MountLoads{Mount: m.body.Mounts[i].Name})
-		c.known = append(c.known, map[string]int{})
+		c.known = append(c.known, map[sameAs]int{})
 	}
 	return c
 }
@@ -122,7 +121,7 @@ func (c *collector) matters(solved [][]bracketLoad, mount int, size float64) []b
 				continue
 			}
 			if first := i - c.m.choices[i].pick[axis]*stride; solved[i] != nil && solved[first] != nil {
-				out[axis] = out[axis] || key(solved[i][mount], size) != key(solved[first][mount], size)
+				out[axis] = out[axis] || grains(solved[i][mount], 1e-6*size) != grains(solved[first][mount], 1e-6*size)
 			} else {
 				out[axis] = true
 			}
@@ -165,11 +164,19 @@ func (m *model) shareName(pick []int, matters []bool) string {
 	return strings.Join(out, ", ")
 }
 
-// key is a load rounded to a millionth of the body's, moments at 1 m.
-func key(b bracketLoad, size float64) string {
-	unit := 1e-6 * size
+// grain is a load in whole units of its size, moments at 1 m: equal ones compare equal.
+type grain [6]float64
+
+func grains(b bracketLoad, unit float64) grain {
 	r := func(x float64) float64 { return math.Round(x/unit) + 0 }
-	return fmt.Sprintf("%g %g %g %g %g %g", r(b.force.X), r(b.force.Y), r(b.force.Z), r(b.moment.X/1000), r(b.moment.Y/1000), r(b.moment.Z/1000))
+	return grain{r(b.force.X), r(b.force.Y), r(b.force.Z), r(b.moment.X / 1000), r(b.moment.Y / 1000), r(b.moment.Z / 1000)}
+}
+
+// sameAs is what makes two loads on a mount equal.
+type sameAs struct {
+	level      part.Level
+	onUltimate float64
+	load       grain
 }
 
 // keep adds a load, or its name to one that is equal at the same level, to 1 mN.
@@ -179,7 +186,7 @@ func (c *collector) keep(mount int, s *State, k *Case, share string, b bracketLo
 	if share != "" {
 		l.Name += ", " + share
 	}
-	id := fmt.Sprintf("%s %g %s", l.Level, l.OnUltimate, key(b, 1000))
+	id := sameAs{l.Level, l.OnUltimate, grains(b, 1e-3)}
 	if at, known := c.known[mount][id]; known {
 		if first := &c.out[mount].Loads[at]; first.Name != l.Name && (first.Case != l.Case || first.State != l.State) && !slices.Contains(first.Same, l.Name) {
 			first.Same = append(first.Same, l.Name)

@@ -105,6 +105,7 @@ func unchecked(b *Body) []string {
 		"friction, and the preload of springs and rubber",
 		"shock: cases are static accelerations; their range of choice is the load set's",
 		"where the masses lie: positions count as stated",
+		"what the masses' doubt adds to the loads on brackets: loads take the masses as stated, each reaction gives its plus-minus beside",
 	}
 	for i := range b.Mounts {
 		if m := &b.Mounts[i]; m.X.GapMM+m.Y.GapMM+m.Z.GapMM > 0 {

@@ -216,7 +216,18 @@ func TestInputStays(t *testing.T) {
 }
 
 func FuzzAnalyse(f *testing.F) {
-	seed, err := json.Marshal(job(f))
+	j := job(f)
+	j.Bodies, j.States, j.Cases = j.Bodies[1:], j.States[2:], j.Cases[3:5]
+	j.Vehicle.Items = j.Vehicle.Items[8:]
+	j.States[0].Present = nil
+	for i := range j.Vehicle.Items {
+		j.Vehicle.Items[i].RidesOn, j.Vehicle.Items[i].Optional = "tray", false
+	}
+	j.Vehicle.Tanks[0].RidesOn = "tray"
+	if _, err := Analyse(j); err != nil {
+		f.Fatal(err)
+	}
+	seed, err := json.Marshal(j)
 	if err != nil {
 		f.Fatal(err)
 	}

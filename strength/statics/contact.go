@@ -21,8 +21,10 @@ const maxSteps = 2000
 // balance the load and push where a hold only pushes they are those of the least energy, so there is one set of them. A load that no such
 // reactions balance is an *UnheldError.
 func (b *RigidBody) React(load Wrench) (Reactions, error) {
-	if err := b.Holds(load, nil); err != nil {
-		return Reactions{}, err
+	if slices.ContainsFunc(b.holds, func(h Hold) bool { return h.OneWay }) { // else being held at all is enough
+		if err := b.Holds(load, nil); err != nil {
+			return Reactions{}, err
+		}
 	}
 	l, err := b.load(load)
 	if err != nil {
