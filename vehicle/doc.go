@@ -13,7 +13,7 @@
 //	slosh.go     where a part-full tank's contents go
 //	loadset.go   load sets and their cases; shipped.go the sets that come with the program
 //	mounts.go    mounts and their restraint maps; presets.go by trade name
-//	scheme.go    what the mounts hold, do not hold and hold twice; who shares; words.go the sentences
+//	scheme.go    what the mounts hold, do not hold and hold twice; who shares; slack.go what may rest; words.go the sentences
 //	solve.go     reactions by state and case, with the range that equilibrium allows
 //	loads.go     the loads on each bracket
 //	validate.go  what is refused, by field
