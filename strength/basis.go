@@ -22,6 +22,7 @@ type Card struct {
 	Factors []Factor
 	// ReferenceOnly bases serve evaluate and verify: older editions and textbook methods that no bracket is checked on.
 	ReferenceOnly bool
+	PinHolesOnly  bool   // serves as the pin joint of another basis: the rest of a bracket it does not judge
 	Listing       string // how the material lists of this document begin, e.g. "AISC 360-22"
 }
 

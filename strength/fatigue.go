@@ -32,6 +32,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 	if err != nil {
 		return err
 	}
+	if len(r.basis.Rules.Fatigue) == 0 && len(r.basis.Rules.RootFatigue) == 0 {
+		r.skip("fatigue", r.b.Name, noRule)
+		return nil
+	}
 	r.layFatigue()
 	cycles := make([]float64, len(spectrum))
 	for k, s := range spectrum {
@@ -145,6 +149,10 @@ func (r *run) layFatigue() {
 		add(BoltThread, r.groups[i].ID, r.groups[i].ID, r.groups[i].Pose.Origin)
 	}
 	for i := range r.fatigues {
+		if len(r.fatigues[i].rules) == 0 {
+			r.skip("fatigue: "+string(r.details[i].Detail), r.b.Name, noRule)
+			continue
+		}
 		r.places = append(r.places, &r.fatigues[i])
 	}
 }

@@ -28,6 +28,7 @@ var basis = &strength.Basis{
 		ServiceFactor: map[strength.Method]float64{strength.Allowable: 1},
 		FactorSource:  "service loads as they are; the design factor N_d is in the strengths",
 		Listing:       document,
+		PinHolesOnly:  true,
 		Factors: []strength.Factor{{
 			Symbol: "N_d", Words: "design factor: 2.00 category A, 3.00 category B (ASME BTH-1 3-1.3, from memory)", Default: 3, Min: 1.5, Max: 10,
 			Sets: []strength.FactorSet{{Name: "category A", Value: 2}, {Name: "category B", Value: 3}},
