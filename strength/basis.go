@@ -159,7 +159,7 @@ func (b *Basis) WithPinJoint(pin *Basis, method Method) (*Basis, error) {
 		return nil, &part.FieldError{Field: "pin_joint", Found: pin.Card.Name + " has no rules for a pin hole", Accept: "a pin-plate basis"}
 	}
 	mixed := *b
-	mixed.Rules.Bore = pin.Rules.Bore
+	mixed.Rules.Bore, mixed.Rules.Eye = pin.Rules.Bore, pin.Rules.Eye
 	mixed.pinJoint = pin
 	return &mixed, nil
 }
@@ -211,6 +211,7 @@ type Rules struct {
 	PinPlane    []Rule[PinPlane]
 	PinSpan     []Rule[PinSpan]
 	Bore        []Rule[Bore]
+	Eye         []Rule[Bore] // for a hole of which only diameter and thickness are known: a body's own lug
 	Cut         []Rule[Cut]
 	WeldLine    []Rule[WeldLine]
 	WeldSize    []Rule[WeldLine] // rules about dimensions, once for each weld group
@@ -234,7 +235,7 @@ type Rules struct {
 }
 
 func (r Rules) without(ids []string) Rules {
-	r.PinPlane, r.PinSpan, r.Bore, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Cut, ids)
+	r.PinPlane, r.PinSpan, r.Bore, r.Eye, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Eye, ids), less(r.Cut, ids)
 	r.WeldLine, r.WeldSize, r.WeldFlow = less(r.WeldLine, ids), less(r.WeldSize, ids), less(r.WeldFlow, ids)
 	r.Bolt, r.BoltBearing, r.Prying, r.Block = less(r.Bolt, ids), less(r.BoltBearing, ids), less(r.Prying, ids), less(r.Block, ids)
 	r.PullThrough, r.Seat = less(r.PullThrough, ids), less(r.Seat, ids)

@@ -176,6 +176,7 @@ type run struct {
 	pinPlanes    []slots[PinPlane]
 	pinSpans     []slots[PinSpan]
 	bores        []slots[Bore]
+	eyes         []slots[Bore]
 	cutSlots     []slots[Cut]
 	roots        []slots[WeldLine]
 	ribRoots     []slots[WeldLine]

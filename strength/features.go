@@ -20,7 +20,11 @@ type PinSpan struct {
 	M, V    float64 // largest bending moment and shear
 	D       float64
 	Fy, Fu  float64
-	Service float64 // load factor in M and V: serviceability is judged on service loads
+	Service float64 // load factor in M, V and P: serviceability is judged on service loads
+	P       float64 // force of the loaded seat
+	Span    float64 // between the middles of its supporting seats
+	Play    float64 // least of hole over pin among its seats; 0 where no hole is stated
+	E       float64
 }
 
 // Bore is a pin hole in a plate.
@@ -36,6 +40,8 @@ type Bore struct {
 	Least  float64 // least clear distance from the hole to any edge
 	Fy, Fu float64 // of the plate
 	FyPin  float64
+	E      float64 // modulus of elasticity of the plate
+	EPin   float64
 	Turns  bool // the pin turns under full load
 	// Doubler: a plate round the hole, welded to the one that carries on to the root. It takes its part by thickness.
 	Doubler bool
@@ -48,7 +54,7 @@ type Bore struct {
 // whole against the least clear distance round the hole, and of one askew towards the root the part across: codes speak of axial force
 // only, and this is our cautious reading.
 func (f *Bore) Tears() (p, a, b float64, ok bool) {
-	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
+	across, _ := f.Across()
 	square := across <= 1e-6*f.P
 	switch {
 	case f.Pull < 0 && square:
@@ -59,6 +65,11 @@ func (f *Bore) Tears() (p, a, b float64, ok bool) {
 		return f.P, f.Least, f.Least, true
 	}
 	return f.P, f.A, f.B, true
+}
+
+// Across is the part of the force that is square to the plate's axis, and the clear distance from the hole to the farther side.
+func (f *Bore) Across() (p, side float64) {
+	return math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0)), f.W/2 + f.OffMM - f.Dh/2
 }
 
 // Pressed is why a force towards the root tears nothing.
@@ -245,6 +256,7 @@ type Bush struct {
 	P       float64 // force on the bush
 	D, L    float64 // pin diameter, bearing length
 	Service float64 // load factor in P: pressures are judged on service loads
+	AtRest  bool    // P acts while nothing moves: wear is judged on it
 }
 
 // Fatigue is one detail under a spectrum: stress ranges with their cycles.

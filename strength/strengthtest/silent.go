@@ -14,10 +14,12 @@ func silent(t T, b *strength.Basis) {
 	t.Helper()
 	r := &b.Rules
 	ruled(t, b, r.PinPlane, strength.PinPlane{V: 1e4, D: 20, Fy: 250, Fu: 400})
-	ruled(t, b, r.PinSpan, strength.PinSpan{M: 1e5, V: 1e4, D: 20, Fy: 250, Fu: 400, Service: 1})
-	ruled(t, b, r.Bore, strength.Bore{
-		P: 1e4, Pull: 1e4, D: 20, Dh: 20.5, T: 12, A: 40, B: 30, W: 80.5, Least: 30, Fy: 250, Fu: 400, FyPin: 250, Service: 1,
-	})
+	ruled(t, b, r.PinSpan, strength.PinSpan{M: 1e5, V: 1e4, D: 20, Fy: 250, Fu: 400, Service: 1, P: 1e4, Span: 40, Play: 0.5, E: 2e5})
+	bore := strength.Bore{
+		P: 1e4, Pull: 1e4, D: 20, Dh: 20.5, T: 12, A: 40, B: 30, W: 80.5, Least: 30, Fy: 250, Fu: 400, FyPin: 250, E: 2e5, EPin: 2e5, Service: 1,
+	}
+	ruled(t, b, r.Bore, bore)
+	ruled(t, b, r.Eye, bore)
 	ruled(t, b, r.Cut, strength.Cut{
 		N: -1e4, Va: 1e3, Vb: 1e3, Ma: 1e5, Mb: 1e5, T: 1e4, Area: 1200, AreaVa: 1200, AreaVb: 1200, Za: 3600, Sa: 2400, Zb: 30000,
 		Sb: 20000, J: 57600, TMax: 12, FreeLength: 200, Depth: 100, R: 3.46, Rect: true, Fy: 250, Fu: 400, E: 2e5,

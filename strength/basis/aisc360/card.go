@@ -69,6 +69,7 @@ func build() *strength.Basis {
 			PinPlane:    pinPlaneRules,
 			PinSpan:     pinSpanRules,
 			Bore:        boreRules,
+			Eye:         eyeRules,
 			Cut:         cutRules,
 			WeldLine:    weldRules,
 			WeldSize:    weldSizeRules,

@@ -57,6 +57,7 @@ func build() *strength.Basis {
 			PinPlane:    pinPlaneRules,
 			PinSpan:     pinSpanRules,
 			Bore:        boreRules,
+			Eye:         eyeRules,
 			Cut:         cutRules,
 			WeldLine:    weldRules,
 			WeldFlow:    flowRules,

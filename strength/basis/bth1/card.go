@@ -5,7 +5,10 @@
 //	plate.go  the limit states
 package bth1
 
-import "lugwright/strength"
+import (
+	"lugwright/strength"
+	"lugwright/strength/practice"
+)
 
 const (
 	document = "ASME BTH-1"
@@ -34,8 +37,8 @@ var basis = &strength.Basis{
 			Sets: []strength.FactorSet{{Name: "category A", Value: 2}, {Name: "category B", Value: 3}},
 		}},
 	},
-	Limits: []strength.Evaluator{pinPlateTension, pinPlateFracture, pinPlateShear, pinBearing, pinPlateWeakest},
-	Rules:  strength.Rules{Bore: boreRules},
+	Limits: []strength.Evaluator{pinPlateTension, pinPlateFracture, pinPlateShear, pinBearing, pinPlateWeakest, practice.PinContact},
+	Rules:  strength.Rules{Bore: boreRules, Eye: eyeRules},
 }
 
 // Basis gives the basis; it is shared and never changes.
