@@ -217,6 +217,10 @@ type Rules struct {
 	WeldSize    []Rule[WeldLine] // rules about dimensions, once for each weld group
 	WeldFlow    []Rule[WeldFlow]
 	Bolt        []Rule[Bolt]
+	BoltSet     []Rule[BoltSet]
+	Preloaded   []Rule[BoltSet] // where a preload is stated
+	Slip        []Rule[Bolt]    // where besides the joint must not slip
+	Thread      []Rule[Thread]
 	BoltBearing []Rule[BoltBearing]
 	Prying      []Rule[Prying]
 	Block       []Rule[Block]
@@ -238,6 +242,7 @@ func (r Rules) without(ids []string) Rules {
 	r.PinPlane, r.PinSpan, r.Bore, r.Eye, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Eye, ids), less(r.Cut, ids)
 	r.WeldLine, r.WeldSize, r.WeldFlow = less(r.WeldLine, ids), less(r.WeldSize, ids), less(r.WeldFlow, ids)
 	r.Bolt, r.BoltBearing, r.Prying, r.Block = less(r.Bolt, ids), less(r.BoltBearing, ids), less(r.Prying, ids), less(r.Block, ids)
+	r.BoltSet, r.Preloaded, r.Slip, r.Thread = less(r.BoltSet, ids), less(r.Preloaded, ids), less(r.Slip, ids), less(r.Thread, ids)
 	r.PullThrough, r.Seat = less(r.PullThrough, ids), less(r.Seat, ids)
 	r.Rod, r.Bush, r.Fatigue, r.RootFatigue = less(r.Rod, ids), less(r.Bush, ids), less(r.Fatigue, ids), less(r.RootFatigue, ids)
 	r.Outstand, r.CornerPlate, r.Wall = less(r.Outstand, ids), less(r.CornerPlate, ids), less(r.Wall, ids)

@@ -183,6 +183,11 @@ type run struct {
 	flows        []slots[WeldFlow]
 	sizes        []slots[WeldLine]
 	bolts        []slots[Bolt]
+	boltSets     []slots[BoltSet]
+	preloads     []slots[BoltSet]
+	slips        []slots[Bolt]
+	threads      []slots[Thread]
+	tapped       []tapped
 	bearings     [][2]slots[BoltBearing]
 	pryings      [][2]slots[Prying]
 	blocks       []slots[Block]

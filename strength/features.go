@@ -179,7 +179,27 @@ type Bolt struct {
 	Dh        float64 // hole
 	Flats     float64 // head, across its flats
 	Joint     float64 // length of the group along its force
+	Preload   float64 // part of F_u A_s that tightening puts in; 0 where none is stated
+	SlipC     float64 // slip coefficient of the faying faces
 	OneRow    bool    // of a lap on one face alone, with one row of bolts across the force
+}
+
+// BoltSet is all bolts of a group, each at the tension of the worst.
+type BoltSet struct {
+	N          float64 // bolts
+	T          float64 // tension of the worst
+	Service    float64 // load factor in T
+	Fp, Fy, Fu float64 // proof, yield and tensile strength of the grade; no proof where its standard has none
+	Bolt       Bolt    // one of them, without its load
+}
+
+// Thread is a bolt's or rod's thread in a tapped ply.
+type Thread struct {
+	T        float64 // tension
+	Service  float64 // load factor in T
+	D, Pitch float64
+	L        float64 // engaged
+	Fub, Fu  float64 // tensile strength of the bolt and of the ply
 }
 
 // Rod is one hanger rod.

@@ -30,6 +30,12 @@ func silent(t T, b *strength.Basis) {
 	ruled(t, b, r.WeldFlow, strength.WeldFlow{Q: 100, Lines: 2, Leg: 6, FEXX: 480, T: 12, Fu: 400})
 	bolt := strength.Bolt{V: 1e3, T: 1e3, D: 16, Fub: 830, ThreadsIn: true, Grade: "8.8", As: 157, FuNominal: 800, Dh: 18, Flats: 24}
 	ruled(t, b, r.Bolt, bolt)
+	bolt.Preload, bolt.SlipC = 0.70, 0.30
+	ruled(t, b, r.Slip, bolt)
+	set := strength.BoltSet{N: 4, T: 1e3, Service: 1, Fp: 600, Fy: 660, Fu: 830, Bolt: bolt}
+	ruled(t, b, r.BoltSet, set)
+	ruled(t, b, r.Preloaded, set)
+	ruled(t, b, r.Thread, strength.Thread{T: 1e3, Service: 1, D: 16, Pitch: 2, L: 20, Fub: 830, Fu: 400})
 	ruled(t, b, r.BoltBearing, strength.BoltBearing{V: 1e4, D: 16, Dh: 18, T: 12, Edge: 40, Pitch: 60, Fy: 250, Fu: 400, Bolt: bolt})
 	ruled(t, b, r.Prying, strength.Prying{T: 1e3, B: 30, A: 30, P: 60, D: 16, Dh: 18, Tply: 12, Fy: 250, Fu: 400, Fub: 830, V: 1e3, ThreadsIn: true, Bolt: bolt})
 	ruled(t, b, r.Block, strength.Block{V: 1e3, Planes: 2, Lgv: 100, HolesV: 1.5, Lgt: 60, HolesT: 1, Even: true, Dh: 18, T: 12, Fy: 250, Fu: 400})
