@@ -202,6 +202,7 @@ type run struct {
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]
+	turnings     []turning
 	details      []Fatigue // what each of fatigues is, without its spectrum
 	factor       float64   // load factor of the case at hand
 	factorOf     func(part.Level) float64

@@ -290,15 +290,17 @@ type Fatigue struct {
 type FatigueDetail string
 
 const (
-	WeldThroat FatigueDetail = "weld throat"        // shear on the throat of a fillet
-	WeldToe    FatigueDetail = "weld toe"           // normal stress in the plate at the toe of a transverse fillet
-	WeldRoot   FatigueDetail = "weld root"          // normal stress in the plate that a pair of transverse fillets holds, for a crack from their roots
-	NetSection FatigueDetail = "hole"               // normal stress on a section through a hole
-	PinHole    FatigueDetail = "pin hole"           // mean stress beside the hole of a pin
-	BoltThread FatigueDetail = "bolt thread"        // tension on the stress area
-	LongWeld   FatigueDetail = "along a weld"       // normal stress in plates that a weld along the stress ties together
-	WebEnd     FatigueDetail = "end of a web"       // normal stress in a plate where a gusset or rib welded along it ends
-	ThickEnd   FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is over 20 mm thick
+	WeldThroat   FatigueDetail = "weld throat"        // shear on the throat of a fillet
+	WeldToe      FatigueDetail = "weld toe"           // normal stress in the plate at the toe of a transverse fillet
+	WeldRoot     FatigueDetail = "weld root"          // normal stress in the plate that a pair of transverse fillets holds, for a crack from their roots
+	NetSection   FatigueDetail = "hole"               // normal stress on a section through a hole
+	PinHole      FatigueDetail = "pin hole"           // mean stress beside the hole of a pin
+	BoltThread   FatigueDetail = "bolt thread"        // tension on the stress area
+	LongWeld     FatigueDetail = "along a weld"       // normal stress in plates that a weld along the stress ties together
+	WebEnd       FatigueDetail = "end of a web"       // normal stress in a plate where a gusset or rib welded along it ends
+	CutEdge      FatigueDetail = "cut edge"           // normal stress in a plate away from welds and holes
+	InwardCorner FatigueDetail = "inward corner"      // the same beside an arc of at least 10 mm by which its outline turns inwards, as cut
+	ThickEnd     FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is over 20 mm thick
 )
 
 // Prying is the bracket-side ply at a bolt in tension.
