@@ -49,6 +49,12 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if basis.Card.ReferenceOnly {
 		return nil, &part.FieldError{Field: "basis", Found: basis.Card.Name + " is for reference", Accept: "a basis that brackets are checked on"}
 	}
+	if basis.Card.PinHolesOnly {
+		return nil, &part.FieldError{
+			Field: "basis", Found: basis.Card.Name + " judges pin holes alone, and no section, weld or bolt",
+			Accept: "a basis for whole brackets, and pin_joint: " + basis.Card.Name + " for their pin holes",
+		}
+	}
 	factors, err := factorValues(basis, o)
 	if err != nil {
 		return nil, err
@@ -170,12 +176,18 @@ type run struct {
 	pinPlanes    []slots[PinPlane]
 	pinSpans     []slots[PinSpan]
 	bores        []slots[Bore]
+	eyes         []slots[Bore]
 	cutSlots     []slots[Cut]
 	roots        []slots[WeldLine]
 	ribRoots     []slots[WeldLine]
 	flows        []slots[WeldFlow]
 	sizes        []slots[WeldLine]
 	bolts        []slots[Bolt]
+	boltSets     []slots[BoltSet]
+	preloads     []slots[BoltSet]
+	slips        []slots[Bolt]
+	threads      []slots[Thread]
+	tapped       []tapped
 	bearings     [][2]slots[BoltBearing]
 	pryings      [][2]slots[Prying]
 	blocks       []slots[Block]
@@ -190,6 +202,7 @@ type run struct {
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]
+	turnings     []turning
 	details      []Fatigue // what each of fatigues is, without its spectrum
 	factor       float64   // load factor of the case at hand
 	factorOf     func(part.Level) float64
@@ -296,13 +309,16 @@ func severity(scores []score) float64 {
 	return worst
 }
 
+// noRule is why a place is not checked where its list of rules is empty.
+const noRule = "the basis has no rule for it, or it is left out"
+
 func (s *slots[F]) report(r *run, o Options, out *Report) {
 	if s.idle {
 		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "no load path passes it"})
 		return
 	}
 	if len(s.rules) == 0 {
-		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "the basis has no rule for it, or it is left out"})
+		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, noRule})
 	}
 	for i := range s.worst {
 		w := &s.worst[i]

@@ -32,6 +32,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 	if err != nil {
 		return err
 	}
+	if len(r.basis.Rules.Fatigue) == 0 && len(r.basis.Rules.RootFatigue) == 0 {
+		r.skip("fatigue", r.b.Name, noRule)
+		return nil
+	}
 	r.layFatigue()
 	cycles := make([]float64, len(spectrum))
 	for k, s := range spectrum {
@@ -64,7 +68,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			r.skip("fatigue of a share that changes between two loads", s.ID, "ranges are taken with one share of it for both")
 		}
 	}
-	r.skip("fatigue at cut edges and in the pin", r.b.Name, "covered are welds' throats, toes and roots, plates along welds and where a web ends, holes and bolt threads")
+	if len(r.pins) > 0 {
+		r.skip("fatigue of the pin", r.b.Name, "no detail category speaks of a round bar that its seats rub")
+	}
+	r.skip("fatigue at thermally cut holes, and where an edge is rough or nicked", r.b.Name, "holes are taken as drilled or reamed, edges as cut to a roughness of 25 um or better")
 	return nil
 }
 
@@ -88,7 +95,8 @@ func (r *run) spectrumCases(spectrum []StressCycle) ([][2]int, error) {
 }
 
 // layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes and weld roots at the roots
-// of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, in that order.
+// of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, cut edges and inward corners, in that
+// order.
 func (r *run) layFatigue() {
 	of := func(f Fatigue, place, thing string, at part.Vec) {
 		d := f.Detail
@@ -159,7 +167,21 @@ func (r *run) layFatigue() {
 	for i := range r.groups {
 		add(BoltThread, r.groups[i].ID, r.groups[i].ID, r.groups[i].Pose.Origin)
 	}
+	for _, i := range r.edged() {
+		s := &r.b.Sweeps[i]
+		add(CutEdge, sweepName(s), s.Things[0], s.To)
+		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks"}
+	}
+	r.turnings = r.reentrant()
+	for _, t := range r.turnings {
+		s := &r.b.Sweeps[t.sweep]
+		add(InwardCorner, sweepName(s), s.Things[0], s.To)
+	}
 	for i := range r.fatigues {
+		if len(r.fatigues[i].rules) == 0 {
+			r.skip("fatigue: "+string(r.details[i].Detail), r.b.Name, noRule)
+			continue
+		}
 		r.places = append(r.places, &r.fatigues[i])
 	}
 }
@@ -375,6 +397,12 @@ func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) erro
 	}
 	for _, v := range threads {
 		put(v)
+	}
+	for _, s := range r.edged() {
+		put(r.normalRange(s, sections, 1, func(int, *Cut) bool { return true }))
+	}
+	for _, t := range r.turnings {
+		put(r.normalRange(t.sweep, sections, 1, func(at int, _ *Cut) bool { return slices.Contains(t.cuts, at) }))
 	}
 	return nil
 }

@@ -172,13 +172,18 @@ func (m *model) grade(name string, tMM float64, field string) (*material.Grade, 
 		m.refuse(field, err, "a thickness that the grade's table reaches")
 		return nil, 0, 0
 	}
+	m.remark(g)
+	return g, fy, fu
+}
+
+// remark notes a grade that the basis does not list, and one whose strengths are from memory.
+func (m *model) remark(g *material.Grade) {
 	if !m.listed(g.ListedIn) {
 		m.note("%s: outside the listed materials of %s", g.Name, m.listing)
 	}
 	if g.FromMemory {
 		m.note("%s: strengths from memory, to be confirmed", g.Name)
 	}
-	return g, fy, fu
 }
 
 // listed says whether one of a standard's material lists has a grade.

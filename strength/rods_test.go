@@ -125,6 +125,13 @@ func TestRodEngagement(t *testing.T) {
 		if k := find(t, r, "rod-engagement", "rods"); k.Verdict != want {
 			t.Errorf("%g mm: %s, want %s", deep, k.Verdict, want)
 		}
+		// d_2 = 10.863 mm: 0.577 F_u pi d_2 (L_e - 1.75 mm)/2 over a factor of 2, the nut no weaker than the rod.
+		if strip := find(t, r, "thread-stripping", "rods"); deep > 0 {
+			fu := find(t, r, "rod-tension", "rods").Capacity * 2 / (0.75 * math.Pi * 36)
+			within(t, "stripping", strip.Capacity, 0.577*fu*math.Pi*10.863*(deep-1.75)/4, 1e-4)
+		} else if strip.Verdict != strength.NotApplied {
+			t.Errorf("nuts on plates: stripping %s", strip.Verdict)
+		}
 	}
 }
 

@@ -25,7 +25,7 @@ type TubePlate struct {
 // TubePlateParams declares the plate and its bolts. Names of the plate's own sizes begin with a prefix; thickness, length, height, radius, pitch and gauge
 // are by default those of def.
 func TubePlateParams(prefix, name string, def TubePlate) []geometry.Param {
-	return []geometry.Param{
+	return append([]geometry.Param{
 		Length(prefix+"_thickness", 5, 60, def.ThicknessMM, "thickness of the "+name),
 		Length(prefix+"_length", 60, 1000, def.LengthMM, name+" along the rail"),
 		Length(prefix+"_height", 40, 600, def.HeightMM, "height of the "+name),
@@ -39,7 +39,7 @@ func TubePlateParams(prefix, name string, def TubePlate) []geometry.Param {
 		Length("bolt_pitch", 20, 800, def.PitchMM, "distance between columns"),
 		Count("bolt_rows", 1, 4, 2, "rows of bolts, one over the other"),
 		Length("bolt_gauge", 20, 400, def.GaugeMM, "distance between rows"),
-	}
+	}, TighteningParams()...)
 }
 
 // ReadTubePlate reads what TubePlateParams declares.
@@ -106,7 +106,7 @@ func (p *TubePlate) Bolts(id, plate string, web part.Support, pose part.Pose) pa
 	for i, at := range points {
 		turned[i] = shape.Point{X: 0 - at.Y, Y: at.X}
 	}
-	return part.BoltGroup{
+	return readTightening(p.v).tighten(part.BoltGroup{
 		ID: id, Pose: part.Pose{Origin: pose.Origin, U: pose.V.Scale(-1), V: pose.U}, Points: turned, Size: p.v.Word("bolt_size"), DiaMM: p.BoltMM, Grade: p.v.Word("bolt_grade"), HoleMM: p.HoleMM,
 		GripMM: p.ThicknessMM + web.ThicknessMM, ThreadsIn: p.v.Word("threads") == "in", Across: [2]part.Pry{across[1], across[0]},
 		Patch: Bearing(shape.Rect(shape.Point{X: -p.LengthMM / 2, Y: -p.HeightMM / 2}, shape.Point{X: p.LengthMM / 2, Y: p.HeightMM / 2}), p.RadiusMM),
@@ -114,7 +114,7 @@ func (p *TubePlate) Bolts(id, plate string, web part.Support, pose part.Pose) pa
 			{Thing: plate, ThicknessMM: p.ThicknessMM, Material: p.v.Word("material"), EdgeMM: LeastEdge(outer, points), PitchMM: pitch},
 			{Thing: web.ID, ThicknessMM: web.ThicknessMM, Material: web.Material, PitchMM: pitch},
 		},
-	}
+	})
 }
 
 // Sweeps cut a plate where it reaches past the tube, from each edge and each corner inwards: bolts and contact out there bend it.

@@ -128,11 +128,12 @@ func life(f, cf, power float64) float64 {
 
 // Places in the list of categories.
 const (
+	categoryA       = 0 // base metal with cut edges of a roughness to 25 um, without inward corners (row 1.1, from memory)
 	categoryB       = 1 // plates tied by a weld along the stress (section 3, from memory)
 	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick, and of a groove weld through it from both faces (row 5.4, from memory)
 	categoryD       = 4 // plate at an open hole; holes filled by tight bolts do better (from memory)
 	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length; beside a plug; at backing left in place (from memory)
-	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1)
+	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1); inward corner of at least 10 mm radius, not ground (row 1.3, from memory)
 	categoryThreads = 8
 )
 
@@ -144,7 +145,9 @@ func categoryOf(d strength.FatigueDetail) float64 {
 		return categoryD
 	case strength.PinHole, strength.WebEnd, strength.PlugHole, strength.OneSided:
 		return categoryE
-	case strength.ThickEnd:
+	case strength.CutEdge:
+		return categoryA
+	case strength.ThickEnd, strength.InwardCorner:
 		return categoryE1
 	case strength.LongWeld:
 		return categoryB
