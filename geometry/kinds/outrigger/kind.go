@@ -109,7 +109,7 @@ func params() []geometry.Param {
 			fab.Ratio("hold_low", 0, 1, 0, "head plate: least part of a frame's hold that it and its welds give the plates' outer ends under a force along the rail; without any they are two cantilevers"),
 			fab.Ratio("hold_high", 0, 1, 1, "head plate: greatest part of it"),
 
-			fab.Length("end_distance", 8, 300, 40, "pin: its middle to the plates' outer end"),
+			fab.Length("end_distance", 8, 300, 55, "pin: its middle to the plates' outer end"),
 			fab.Length("head_radius", 8, 300, 40, "pin: radius of the plates' outer end"),
 		},
 		pin,

@@ -68,7 +68,7 @@ func TestParts(t *testing.T) {
 // Open plates on a pin 170 out: a lug of 80 with gaps of 2, plates of 12, so 96 between their middles. Half a plate is the triangle of the pin, the middle of
 // the root and its end, 150 by 75, that of pin, root's end and the point where the edge touches an arc of 40 about the pin, and the sector from there on.
 func TestPinned(t *testing.T) {
-	b := made(t, set{"mount": "pin", "finish_allowance": 0})
+	b := made(t, set{"mount": "pin", "finish_allowance": 0, "end_distance": 40})
 	away := math.Hypot(150, 75)
 	sector := math.Pi - math.Atan2(75, 150) - math.Acos(40/away)
 	want := 150*75 + 40*math.Sqrt(away*away-40*40) + 40*40*sector - math.Pi*25.5*25.5/4

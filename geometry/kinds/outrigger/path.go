@@ -124,7 +124,8 @@ func (d *design) fromHead(a arm) []string {
 }
 
 // addTied brings a component down both plates as hinges do, and what holds their ends from one to the other by the end tie: what the first plate is spared
-// is a leg of its own, which meets it and its weld on the head plate against what goes on to the other.
+// is a leg of its own, which meets it and its weld on the head plate against what goes on to the other. Between tie and head plate's middle the other plate
+// is seen bent as both are.
 func (d *design) addTied(p *part.Path, off float64, way []part.Fork) {
 	c, on, other := p.Component, arms[0], arms[1]
 	across := append([]string{"head", on.headWeld(), on.id, on.endWeld(), "end", other.endWeld()}, other.rooted()...)
