@@ -17,7 +17,8 @@ type TubePlate struct {
 	BoltMM, HoleMM, PitchMM, GaugeMM          float64
 	Along, Up                                 []float64 // bolts
 	Tube                                      Tube
-	LegMM                                     float64 // of the fillet round the tube
+	On                                        string  // what stands on it, in words: the tube, or what has its outline
+	LegMM                                     float64 // of the fillets round that
 	v                                         geometry.Values
 	prefix                                    string
 }
@@ -48,7 +49,7 @@ func ReadTubePlate(v geometry.Values, prefix, name string, tube Tube, legMM floa
 		Name: name, ThicknessMM: v.MM(prefix + "_thickness"), LengthMM: v.MM(prefix + "_length"), HeightMM: v.MM(prefix + "_height"),
 		RadiusMM: v.MM(prefix + "_corner_radius"), PitchMM: v.MM("bolt_pitch"), GaugeMM: v.MM("bolt_gauge"),
 		Along: Spread(v.Count("bolt_columns"), v.MM("bolt_pitch")), Up: Spread(v.Count("bolt_rows"), v.MM("bolt_gauge")),
-		Tube: tube, LegMM: legMM, v: v, prefix: prefix,
+		Tube: tube, On: "tube", LegMM: legMM, v: v, prefix: prefix,
 	}
 	p.BoltMM, p.HoleMM = Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
 	return p
@@ -67,8 +68,8 @@ func (p *TubePlate) Check(n *Needs, webClearMM float64) {
 	n.ThatHole(p.HoleMM, "bolt_size", p.v.Word("bolt_size"))
 	height, length := p.prefix+"_height", p.prefix+"_length"
 	n.That(p.HeightMM <= webClearMM, height, MM(p.HeightMM), "at most the web's clear height, %.4g mm", webClearMM)
-	n.That(p.HeightMM >= p.Tube.HighMM+2*p.LegMM, height, MM(p.HeightMM), "at least the tube and its welds, %.4g mm", p.Tube.HighMM+2*p.LegMM)
-	n.That(p.LengthMM >= p.Tube.WidthMM+2*p.LegMM, length, MM(p.LengthMM), "at least the tube and its welds, %.4g mm", p.Tube.WidthMM+2*p.LegMM)
+	n.That(p.HeightMM >= p.Tube.HighMM+2*p.LegMM, height, MM(p.HeightMM), "at least the %s and its welds, %.4g mm", p.On, p.Tube.HighMM+2*p.LegMM)
+	n.That(p.LengthMM >= p.Tube.WidthMM+2*p.LegMM, length, MM(p.LengthMM), "at least the %s and its welds, %.4g mm", p.On, p.Tube.WidthMM+2*p.LegMM)
 	if n.Err() == nil {
 		p.checkBolts(n)
 	}
@@ -82,7 +83,7 @@ func (p *TubePlate) checkBolts(n *Needs) {
 	}
 	for _, at := range foot.Points() {
 		off := p.Tube.off(at)
-		if !n.That(off >= room, "bolt_pitch", fmt.Sprintf("a bolt %s from the tube", MM(off)), "at least %.4g mm, so that a socket passes the weld", room) {
+		if !n.That(off >= room, "bolt_pitch", fmt.Sprintf("a bolt %s from the %s", MM(off), p.On), "at least %.4g mm, so that a socket passes the weld", room) {
 			return
 		}
 	}
@@ -123,5 +124,5 @@ func (p *TubePlate) Sweeps(plate, bolts string, pose part.Pose) []part.Sweep {
 	if pose.V.X < 0 {
 		rear, front = front, rear
 	}
-	return p.foot().Sweeps(plate, bolts, pose, p.Name+" past the tube", [4]string{"under", "over", rear, front})
+	return p.foot().Sweeps(plate, bolts, pose, p.Name+" past the "+p.On, [4]string{"under", "over", rear, front})
 }
