@@ -364,14 +364,14 @@ func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []st
 	}
 	s := &m.b.Sweeps[m.cuts[i].slot]
 	normal := s.To.Sub(s.From).Unit()
-	ids, active := m.together(s, s.To, normal, own)
+	ids, active := m.together(nil, s, s.To, normal, own)
 	var whole []chordPiece
 	for _, id := range ids {
 		if t := m.thing(id); t != nil {
-			whole = append(whole, t.chords(s.To.AddScaled(-1e-3, normal), normal)...)
+			whole = t.chords(whole, s.To.AddScaled(-1e-3, normal), normal)
 		}
 	}
-	left := trimmed(whole, active)
+	left := trimmed(nil, whole, active)
 	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
 }
 
@@ -387,7 +387,7 @@ func (m *model) addSpread(set *rootSet, segs []statics.WeldSegment, plate string
 	}
 	s := &m.b.Sweeps[m.cuts[i].slot]
 	root := cut{at: s.To, normal: m.cuts[i].normal}
-	left := root.clipped(s, t.chords(s.To.AddScaled(-1e-3, root.normal), root.normal))
+	left := root.clipped(s, t.chords(nil, s.To.AddScaled(-1e-3, root.normal), root.normal))
 	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
 }
 
@@ -563,11 +563,7 @@ func (m *model) lines(w *part.WeldGroup) float64 {
 // slides by its own first moment; a web between two flanges by that of the flange, shared with the webs beside it.
 func (m *model) addFlows(c *cut) {
 	active, chords := c.active, c.works
-	if len(active) == 0 {
-		return
-	}
-	sec, err := statics.NewSection(c.pieces(chords))
-	if err != nil {
+	if c.joined == nil {
 		return
 	}
 	shared := websShared(active)
@@ -580,7 +576,7 @@ func (m *model) addFlows(c *cut) {
 		if len(c.ribs) > 0 {
 			p.rib, p.perN = w.Joins[0], c.ribFlow(w.Joins[0])
 		} else {
-			m.partOf(&p, c, chords, active, shared, w, sec)
+			m.partOf(&p, c, chords, active, shared, w)
 			p.perN, p.across = math.Abs(p.qy)/p.beside, shearOf(w.Joins[0], c, chords)/meanBetween(w, math.Inf(-1), math.Inf(1), c.normal)
 		}
 		if p.area > 0 || p.perN > 0 {
@@ -678,14 +674,15 @@ func (c *cut) ribFlow(web string) float64 {
 
 // partOf fills what a weld holds on: a web on one flange alone by itself; of webs between two flanges, the flange with the webs that
 // stand on it alone, which all webs beside share.
-func (m *model) partOf(p *flowPoint, c *cut, chords []chordPiece, active []*part.Composite, shared []string, w *part.WeldGroup, sec statics.Section) {
+func (m *model) partOf(p *flowPoint, c *cut, chords []chordPiece, active []*part.Composite, shared []string, w *part.WeldGroup) {
+	sec := c.joined
 	between := slices.Contains(shared, w.Joins[0])
-	for _, ch := range chords {
-		id := ch.t.plate.ID
+	for i := range chords {
+		id := chords[i].t.plate.ID
 		if !between && id != w.Joins[0] || between && id != w.Joins[1] && !leafOn(active, id, w.Joins[1], shared) {
 			continue
 		}
-		piece := c.plane(ch)
+		piece := c.plane(&chords[i])
 		area := piece.L * piece.T
 		p.area += area / sec.Area
 		p.qy += area * (piece.Y - sec.CY) / sec.Izz
