@@ -160,10 +160,8 @@ type run struct {
 	inCase, inCorner int     // where we are
 	forces           []force // of this case and corner
 	places           []place
-	acting           []Cut        // of the cut at hand, reused
-	scores           []score      // reused
-	flowDemands      []flowDemand // of the cut at hand, reused
-	ribDemands       []ribDemand
+	scores           []score             // reused
+	effects          [2]effect           // of the cut at hand, reused
 	across           [][wayCount]float64 // by sweep: the worst at its root, going each way
 	rooted           []bool              // sweeps that end in a weld with more than one way
 
@@ -253,47 +251,55 @@ type score struct {
 	utilisation float64
 }
 
-// weigh evaluates every rule for the feature and appends the scores.
-func (s *slots[F]) weigh(r *run, f F, dst []score) []score {
-	s.now = f
+// severity orders what one place suffers.
+func (s *score) severity() float64 {
+	if s.rank == rank(Outside) {
+		return math.Inf(1)
+	}
+	return s.utilisation
+}
+
+// severity is the worst of some limit states.
+func severity(scores []score) float64 {
+	worst := 0.0
+	for i := range scores {
+		worst = max(worst, scores[i].severity())
+	}
+	return worst
+}
+
+// weigh evaluates every rule for the feature and appends the scores; past enough the rest is left out.
+func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) []score {
 	for i := range s.rules {
-		s.rules[i].Check(&r.calc, &s.now)
+		s.rules[i].Check(&r.calc, f)
 		r.calc.RuleOut(s.outside)
 		sc := score{rank(r.calc.Verdict), r.calc.Utilisation()}
 		if r.calc.Verdict == NotApplied {
 			sc.utilisation = 0
 		}
-		dst = append(dst, sc)
+		if dst = append(dst, sc); sc.severity() > enough {
+			break
+		}
 	}
 	return dst
 }
 
-// keep remembers the feature for every rule that it serves worse than all before.
-func (s *slots[F]) keep(r *run, f *F, scores []score, label string) {
-	for i, sc := range scores {
-		w := &s.worst[i]
+// keep remembers the feature for every rule that it serves worse than all before, and gives the scores that are not its own.
+func (s *slots[F]) keep(r *run, f *F, scores []score, label string) []score {
+	for i := range s.rules {
+		w, sc := &s.worst[i], &scores[i]
 		if !w.seen || sc.rank > w.rank || sc.rank == w.rank && sc.utilisation > w.utilisation {
 			*w = worst[F]{f: *f, rank: sc.rank, utilisation: sc.utilisation, inCase: r.inCase, corner: r.inCorner, label: label, index: r.inPlace, seen: true}
 		}
 	}
+	return scores[len(s.rules):]
 }
 
 // consider weighs a feature and keeps it where it is the worst.
 func (s *slots[F]) consider(r *run, f F, label string) {
-	r.scores = s.weigh(r, f, r.scores[:0])
+	s.now = f
+	r.scores = s.weigh(r, &s.now, r.scores[:0], math.Inf(1))
 	s.keep(r, &s.now, r.scores, label)
-}
-
-// severity orders what one section suffers by its worst limit state.
-func severity(scores []score) float64 {
-	worst := 0.0
-	for _, sc := range scores {
-		if sc.rank == rank(Outside) {
-			return math.Inf(1)
-		}
-		worst = max(worst, sc.utilisation)
-	}
-	return worst
 }
 
 func (s *slots[F]) report(r *run, o Options, out *Report) {

@@ -603,49 +603,53 @@ func (r *run) atCuts() {
 			before = aloneWay
 			continue
 		}
-		best, least := c, math.Inf(1)
+		root, least := r.isRoot(i), math.Inf(1)
+		best, trial := &r.effects[0], &r.effects[1]
 		for way := c; way != nil; way = way.less {
-			r.actAt(way)
-			s := r.severityOfCut(way)
+			enough := least
+			if root {
+				enough = math.Inf(1) // the weld there compares every way
+			}
+			r.actAt(trial, way)
+			s := r.weigh(trial, enough)
 			if way == c || s < least {
-				best, least = way, s
+				best, trial, least = trial, best, s
 			}
 			for k := range wayCount {
-				if c.way(k) == way && r.isRoot(i) {
+				if root && c.way(k) == way {
 					r.across[c.slot][k] = s
 				}
 			}
 		}
-		kind := c.kind(best)
+		kind := c.kind(best.way)
 		if i > 0 && r.cuts[i-1].slot == c.slot && kind != before {
-			r.keepBetween(i, before, kind)
+			r.keepBetween(trial, i, before, kind)
 		}
 		before, r.inPlace = kind, i
-		if r.rooted[c.slot] && r.isRoot(i) {
+		if r.rooted[c.slot] && root {
 			continue // the weld there decides, so that plate and weld go one way
 		}
-		r.actAt(best)
 		r.keepCut(best)
 	}
 }
 
 // keepBetween keeps the worst between a cut and the one before it, where the load goes another way at each: the first way grows towards this
 // cut, the second towards the one before, so that neither is worse in between than the better of these two ends.
-func (r *run) keepBetween(i, before, after int) {
+func (r *run) keepBetween(e *effect, i, before, after int) {
 	ends := [2]int{i, i - 1}
 	ways := [2]*cut{r.cuts[i].way(before), r.cuts[i-1].way(after)}
 	var s [2]float64
 	for k, way := range ways {
-		r.actAt(way)
-		s[k] = r.severityOfCut(way)
+		r.actAt(e, way)
+		s[k] = r.weigh(e, math.Inf(1))
 	}
-	k := 0
-	if s[1] < s[0] {
-		k = 1
+	r.inPlace = ends[1]
+	if !(s[1] < s[0]) {
+		r.inPlace = ends[0]
+		r.actAt(e, ways[0])
+		r.weigh(e, math.Inf(1))
 	}
-	r.inPlace = ends[k]
-	r.actAt(ways[k])
-	r.keepCut(ways[k])
+	r.keepCut(e)
 }
 
 // kind is which way a cut of the chain is.
@@ -658,30 +662,39 @@ func (c *cut) kind(way *cut) int {
 	return aloneWay
 }
 
+// effect is what a cut's plates, and the welds that make them act together, have to carry going one way, and how every rule comes out for it.
+type effect struct {
+	way      *cut
+	sections []Cut
+	flows    []flowDemand
+	ribs     []ribDemand
+	scores   []score // of sections, flows and ribs in turn
+}
+
 // actAt finds what the plates of a cut, and the welds that make them act together, have to carry.
-func (r *run) actAt(c *cut) {
-	r.acting = r.acting[:0]
+func (r *run) actAt(e *effect, c *cut) {
+	e.way, e.sections = c, e.sections[:0]
 	w := r.beyond(c, c.group)
 	if len(c.ribs) == 0 {
-		r.acting = append(r.acting, plain(c, w))
+		e.sections = append(e.sections, plain(c, w))
 	} else {
-		r.acting = ribbed(r.acting, c, w)
+		e.sections = ribbed(e.sections, c, w)
 	}
-	r.jointsAt(c, w)
+	r.jointsAt(e, c, w)
 }
 
 // jointsAt finds what the welds that make plates act together have to carry under a wrench about the cut's centroid.
-func (r *run) jointsAt(c *cut, w wrench) {
-	r.flowDemands, r.ribDemands = r.flowDemands[:0], r.ribDemands[:0]
+func (r *run) jointsAt(e *effect, c *cut, w wrench) {
+	e.flows, e.ribs = e.flows[:0], e.ribs[:0]
 	if len(c.ribs) == 0 {
-		r.flowsAt(c, w)
+		r.flowsAt(e, c, w)
 		return
 	}
 	for k := range c.ribs {
 		rb := &c.ribs[k]
 		f := rb.take(c, w)
-		r.atRibFlow(c, rb, f)
-		r.atRibRoot(c, rb, f)
+		r.atRibFlow(e, c, rb, f)
+		e.atRibRoot(c, rb, f)
 	}
 }
 
@@ -719,50 +732,49 @@ func (r *run) keepRootCut(slot, k int) {
 		if c := &r.cuts[i]; c.slot == slot && r.isRoot(i) && c.less != nil {
 			way := c.way(k)
 			r.inPlace = i
-			r.actAt(way)
-			r.keepCut(way)
+			e := &r.effects[0]
+			r.actAt(e, way)
+			r.weigh(e, math.Inf(1))
+			r.keepCut(e)
 		}
 	}
 }
 
-// severityOfCut is the worst that the plates of a cut and the welds between them suffer.
-func (r *run) severityOfCut(c *cut) float64 {
-	all := r.severityOfJoints()
-	for k := range r.acting {
-		r.scores = r.cutSlots[c.slot].weigh(r, r.acting[k], r.scores[:0])
-		all = max(all, severity(r.scores))
-	}
-	return all
-}
-
-func (r *run) keepCut(c *cut) {
-	for k := range r.acting {
-		r.cutSlots[c.slot].consider(r, r.acting[k], c.ribLabel(k))
-	}
-	for k := range r.flowDemands {
-		d := &r.flowDemands[k]
-		r.flows[d.set].consider(r, d.f, "")
-	}
-	for k := range r.ribDemands {
-		d := &r.ribDemands[k]
-		r.ribRoots[d.slot].consider(r, d.line, "")
-	}
-}
-
-// severityOfJoints is the worst of the welds that make the plates of a cut act together.
-func (r *run) severityOfJoints() float64 {
+// weigh is the worst that the plates of a cut and the welds between them suffer. Once it is past enough, the rest is left out.
+func (r *run) weigh(e *effect, enough float64) float64 {
+	e.scores = e.scores[:0]
 	worst := 0.0
-	for k := range r.flowDemands {
-		d := &r.flowDemands[k]
-		r.scores = r.flows[d.set].weigh(r, d.f, r.scores[:0])
-		worst = max(worst, severity(r.scores))
+	for k := 0; k < len(e.sections) && !(worst > enough); k++ {
+		worst = max(worst, scored(r, e, &r.cutSlots[e.way.slot], &e.sections[k], enough))
 	}
-	for k := range r.ribDemands {
-		d := &r.ribDemands[k]
-		r.scores = r.ribRoots[d.slot].weigh(r, d.line, r.scores[:0])
-		worst = max(worst, severity(r.scores))
+	for k := 0; k < len(e.flows) && !(worst > enough); k++ {
+		worst = max(worst, scored(r, e, &r.flows[e.flows[k].set], &e.flows[k].f, enough))
+	}
+	for k := 0; k < len(e.ribs) && !(worst > enough); k++ {
+		worst = max(worst, scored(r, e, &r.ribRoots[e.ribs[k].slot], &e.ribs[k].line, enough))
 	}
 	return worst
+}
+
+// scored scores one part of an effect, until it is past enough.
+func scored[F any](r *run, e *effect, s *slots[F], f *F, enough float64) float64 {
+	n := len(e.scores)
+	e.scores = s.weigh(r, f, e.scores, enough)
+	return severity(e.scores[n:])
+}
+
+// keepCut keeps an effect that is scored to the end.
+func (r *run) keepCut(e *effect) {
+	rest := e.scores
+	for k := range e.sections {
+		rest = r.cutSlots[e.way.slot].keep(r, &e.sections[k], rest, e.way.ribLabel(k))
+	}
+	for k := range e.flows {
+		rest = r.flows[e.flows[k].set].keep(r, &e.flows[k].f, rest, "")
+	}
+	for k := range e.ribs {
+		rest = r.ribRoots[e.ribs[k].slot].keep(r, &e.ribs[k].line, rest, "")
+	}
 }
 
 // farHeights is how many heights of a corner plate away a force acts when all that comes is a moment.

@@ -242,11 +242,11 @@ func (o *ribShare) inWeb(f ribForce) float64 {
 
 // atRibFlow gives the weld between a rib and its flange its demand: along it the flow of the shear or the rib's force gathered from the tip
 // to the cut, whichever is more, and square to it the rib's shear, which enters the rib over the same run.
-func (r *run) atRibFlow(c *cut, rb *rib, f ribForce) {
+func (r *run) atRibFlow(e *effect, c *cut, rb *rib, f ribForce) {
 	force, shear := math.Abs(rb.own.inWeb(f)), math.Abs(f.flat)
 	for i := range c.flows {
 		if p := &c.flows[i]; p.rib == rb.label {
-			r.demandFlow(p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
+			r.demandFlow(e, p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
 		}
 	}
 }
@@ -275,7 +275,7 @@ func (m *model) ribRoot(c *cut, web, flange string) *rootSet {
 }
 
 // atRibRoot gives the rib's own weld the part of the section's axial force and bending that the rib carries, and all the shear.
-func (r *run) atRibRoot(c *cut, rb *rib, f ribForce) {
+func (e *effect) atRibRoot(c *cut, rb *rib, f ribForce) {
 	if rb.root == nil {
 		return
 	}
@@ -283,6 +283,6 @@ func (r *run) atRibRoot(c *cut, rb *rib, f ribForce) {
 	w := wrench{}
 	w.plus(c.normal.Scale(o.inWeb(f)).AddScaled(f.flat, c.flat), c.chord.Scale(f.bend*o.inertia/o.total), o.center, rb.root.at)
 	if rb.root.take(w) == nil {
-		r.ribDemands = append(r.ribDemands, ribDemand{rb.slot, rb.root.welds[0].WeldLine})
+		e.ribs = append(e.ribs, ribDemand{rb.slot, rb.root.welds[0].WeldLine})
 	}
 }

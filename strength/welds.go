@@ -835,7 +835,7 @@ func (r *run) keepAcross(s *rootSet, way int) {
 func (r *run) severityOf(i int, s *rootSet) float64 {
 	worst := 0.0
 	for k := range s.welds {
-		r.scores = r.roots[i].weigh(r, s.welds[k].WeldLine, r.scores[:0])
+		r.scores = r.roots[i].weigh(r, &s.welds[k].WeldLine, r.scores[:0], math.Inf(1))
 		worst = max(worst, severity(r.scores))
 	}
 	return worst
@@ -926,7 +926,7 @@ func (r *run) layWelds() {
 // weld from the tip to the cut, whichever is more. A part is pulled by its share of the axial force and of both bendings; what enters it
 // beyond the cut by itself need not cross the weld. Square to the weld goes the web's part of the shear, which may enter it
 // anywhere along its run: until it has, the swept plate carries it.
-func (r *run) flowsAt(c *cut, w wrench) {
+func (r *run) flowsAt(e *effect, c *cut, w wrench) {
 	n, my, mz := -w.f.Dot(c.normal), w.m.Dot(c.chord), -w.m.Dot(c.flat)
 	va := math.Abs(w.f.Dot(c.flat))
 	for i := range c.flows {
@@ -935,7 +935,7 @@ func (r *run) flowsAt(c *cut, w wrench) {
 		if p.direct != nil {
 			force -= r.axialInto(p.direct, c)
 		}
-		r.demandFlow(p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
+		r.demandFlow(e, p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
 	}
 }
 
@@ -962,8 +962,8 @@ func gather(force, run float64) float64 {
 // maxFlow stands for a flow that no weld carries, within the range of the rules, N/mm.
 const maxFlow = 1e6
 
-func (r *run) demandFlow(p *flowPoint, q float64) {
+func (r *run) demandFlow(e *effect, p *flowPoint, q float64) {
 	f := r.flowSets[p.set].f
 	f.Q = min(q, maxFlow)
-	r.flowDemands = append(r.flowDemands, flowDemand{p.set, f})
+	e.flows = append(e.flows, flowDemand{p.set, f})
 }
