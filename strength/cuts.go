@@ -636,16 +636,13 @@ func (r *run) atCuts() {
 // keepBetween keeps the worst between a cut and the one before it, where the load goes another way at each: the first way grows towards this
 // cut, the second towards the one before, so that neither is worse in between than the better of these two ends.
 func (r *run) keepBetween(e *effect, i, before, after int) {
-	ends := [2]int{i, i - 1}
 	ways := [2]*cut{r.cuts[i].way(before), r.cuts[i-1].way(after)}
-	var s [2]float64
-	for k, way := range ways {
-		r.actAt(e, way)
-		s[k] = r.weigh(e, math.Inf(1))
-	}
-	r.inPlace = ends[1]
-	if !(s[1] < s[0]) {
-		r.inPlace = ends[0]
+	r.actAt(e, ways[0])
+	first := r.weigh(e, math.Inf(1))
+	r.actAt(e, ways[1])
+	r.inPlace = i - 1
+	if second := r.weigh(e, first); !(second < first) {
+		r.inPlace = i
 		r.actAt(e, ways[0])
 		r.weigh(e, math.Inf(1))
 	}
