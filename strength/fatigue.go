@@ -419,11 +419,12 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 		for k := range c.flows {
 			c.flows[k].run = max(c.flows[k].run, c.flows[k].depth)
 		}
-		r.jointsAt(&c, sections[i])
-		for _, d := range r.flowDemands {
+		e := &r.effects[0]
+		r.jointsAt(e, &c, sections[i])
+		for _, d := range e.flows {
 			flows[d.set] = max(flows[d.set], d.f.Q/(d.f.Lines*0.707*d.f.Leg))
 		}
-		for _, d := range r.ribDemands {
+		for _, d := range e.ribs {
 			if t := d.line.Throat(); t > 0 {
 				roots[d.slot] = max(roots[d.slot], d.line.Q/t)
 			}

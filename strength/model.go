@@ -19,8 +19,7 @@ type model struct {
 	listing   string // the basis's name in material lists
 	things    []thing
 	branches  []branch
-	passing   map[string][]bool
-	entering  map[string][]part.Vec
+	ways      map[string]*through
 	paths     [][]int // by load point * components: indices into branches; nil when there is no path
 	corners   []corner
 	pins      []pin
@@ -42,6 +41,7 @@ type model struct {
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
+	room      room
 }
 
 // thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.

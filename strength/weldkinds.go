@@ -280,7 +280,7 @@ func (m *model) cutAlong(slot int, set *rootSet, w *part.WeldGroup, own bool) bo
 		length += g.B.Sub(g.A).Norm() / 2 // at each face
 	}
 	width := 0.0
-	for _, ch := range m.thing(w.Joins[0]).chords(s.To.AddScaled(-besideMM, c.normal), c.normal) {
+	for _, ch := range m.thing(w.Joins[0]).chords(nil, s.To.AddScaled(-besideMM, c.normal), c.normal) {
 		width += ch.length
 	}
 	return width > 0 && length >= width-0.1

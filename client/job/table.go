@@ -134,7 +134,7 @@ func bracketRule(kinds []geometry.Kind) *table.Rule {
 		table.May("spectrum", table.List("Changes of load that repeat, for fatigue; left out, fatigue is not checked.", cycleRule())),
 	)
 	for _, k := range kinds {
-		r.Pick("kind", k.Name, table.May("parameters", paramsRule(k)))
+		r.Pick("kind", k.Name, "parameters", func() *table.Rule { return paramsRule(k) })
 	}
 	return r
 }
