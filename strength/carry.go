@@ -111,7 +111,10 @@ func (m *model) entries(ids []string) []part.Vec {
 // entry is where a branch's force comes into the first of the named things on its way: through the middle of the weld, bolts or contact before it, or where the
 // branch itself begins.
 func (m *model) entry(br *branch, ids []string) part.Vec {
-	first := slices.IndexFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
+	first := slices.IndexFunc(br.Through, func(on string) bool { return slices.Contains(ids, on) })
+	if first < 0 { // a bent plate's name is its main face's as well
+		first = slices.IndexFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
+	}
 	if first > 0 {
 		if heel, ok := m.heel(br.Through[first-1], br.Through[first]); ok {
 			return heel
