@@ -267,6 +267,9 @@ const (
 	LongWeld   FatigueDetail = "along a weld"       // normal stress in plates that a weld along the stress ties together
 	WebEnd     FatigueDetail = "end of a web"       // normal stress in a plate where a gusset or rib welded along it ends
 	ThickEnd   FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is over 20 mm thick
+
+	WeldsEnd      FatigueDetail = "end of welds along the stress"                // normal stress in a plate held by welds along it alone, where they begin, or beside such a plate
+	ThickWeldsEnd FatigueDetail = "end of welds along the stress, thicker plate" // the same in a plate over 12.7 mm thick, or beside one over 20 mm
 )
 
 // Prying is the bracket-side ply at a bolt in tension.

@@ -131,8 +131,8 @@ const (
 	categoryB       = 1 // plates tied by a weld along the stress (section 3, from memory)
 	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick
 	categoryD       = 4 // plate at an open hole; holes filled by tight bolts do better (from memory)
-	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length (both from memory)
-	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1)
+	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length (both from memory); plate held by fillets along it, to 1/2 in (row 4.1, from memory)
+	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1); plate over 1/2 in held by fillets along it (row 4.1, from memory)
 	categoryThreads = 8
 )
 
@@ -142,9 +142,9 @@ func categoryOf(d strength.FatigueDetail) float64 {
 		return categoryF
 	case strength.NetSection:
 		return categoryD
-	case strength.PinHole, strength.WebEnd:
+	case strength.PinHole, strength.WebEnd, strength.WeldsEnd:
 		return categoryE
-	case strength.ThickEnd:
+	case strength.ThickEnd, strength.ThickWeldsEnd:
 		return categoryE1
 	case strength.LongWeld:
 		return categoryB
