@@ -181,6 +181,9 @@ type Rod struct {
 	Engaged  float64 // thread in its coupling nut or tapped end, 0 where nuts on plates hold it
 	Fy, Fu   float64
 	Service  float64 // load factor in N and V
+
+	Sheet, Under     float64 // tray that its foot stands in: thickness, width under the washer or nut; 0 for none
+	SheetFy, SheetFu float64
 }
 
 // PullThrough is a sheet on a rod's nut, with or without a spreader washer between.

@@ -67,4 +67,4 @@ var BushRules = []strength.Rule[strength.Bush]{
 }
 
 // Limits lists the limit states.
-var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection, PinContact, LugDishing, RodEngagement}
+var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection, PinContact, LugDishing, RodEngagement, HeldRodFoot}
