@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/part"
 	"lugwright/strength/material"
@@ -436,30 +437,76 @@ func clip(seg statics.WeldSegment, owner string, chords []chordPiece) []statics.
 	return out
 }
 
-// sunk gives a bracket whose partial-penetration welds, drawn at the faces of the plates that they hold, run at the middle of their throats: half a throat nearer to
-// the plate's middle plane. The bracket itself is left as it is.
+// sunk gives a bracket whose partial-penetration welds, drawn at the faces of what they hold, run at the middle of their throats: half a throat nearer to
+// the middle of a plate, or all round nearer to the axis of a tube or bar. The bracket itself is left as it is.
 func sunk(b *part.Bracket) *part.Bracket {
 	out := *b
 	for i := range b.Welds {
 		w := &b.Welds[i]
-		p := b.Plate(w.Joins[0])
-		if w.Kind != part.PJP || p == nil {
+		if w.Kind != part.PJP {
 			continue
+		}
+		in := inward(b, w.Joins[0])
+		if in == nil {
+			continue // its strength is put outside the rule
 		}
 		if &out.Welds[0] == &b.Welds[0] {
 			out.Welds = slices.Clone(b.Welds)
 		}
-		in := func(at part.Vec) part.Vec {
-			_, _, off := p.Pose.Local(at)
-			return at.AddScaled(-math.Copysign(min(w.LegMM/2, math.Abs(off)), off), p.Pose.W())
-		}
 		segs := make([]part.WeldSegment, len(w.Segments))
 		for k, s := range w.Segments {
-			segs[k] = part.WeldSegment{A: in(s.A), B: in(s.B)}
+			segs[k] = part.WeldSegment{A: in(s.A, w.LegMM/2), B: in(s.B, w.LegMM/2)}
 		}
 		out.Welds[i].Segments = segs
 	}
 	return &out
+}
+
+// inward tells how a place on a face of a thing moves into it; nil for what has no middle to go to.
+func inward(b *part.Bracket, id string) func(at part.Vec, by float64) part.Vec {
+	if pose := flatOf(b, id); pose != nil {
+		return func(at part.Vec, by float64) part.Vec {
+			_, _, off := pose.Local(at)
+			return at.AddScaled(-math.Copysign(min(by, math.Abs(off)), off), pose.W())
+		}
+	}
+	m := b.Member(id)
+	if m == nil || m.Profile.Kind == part.Angle {
+		return nil
+	}
+	deep, wide := m.Profile.AMM, m.Profile.AMM
+	switch m.Profile.Kind {
+	case part.RectTube:
+		wide = m.Profile.BMM
+	case part.FlatBar:
+		wide = m.Profile.TMM
+	}
+	return func(at part.Vec, by float64) part.Vec {
+		_, v, w := m.Pose.Local(at)
+		return at.AddScaled(-v*min(2*by/deep, 1), m.Pose.V).AddScaled(-w*min(2*by/wide, 1), m.Pose.W())
+	}
+}
+
+// flatOf is the pose of a plate, of a folded plate's side or of an angle's leg; nil for none of them.
+func flatOf(b *part.Bracket, id string) *part.Pose {
+	if p := b.Plate(id); p != nil {
+		return &p.Pose
+	}
+	whole, _, _ := strings.Cut(id, ".")
+	var flats []part.Plate
+	if p := b.Plate(whole); p != nil {
+		flats = p.Folded()
+	}
+	if m := b.Member(whole); m != nil && m.Profile.Kind == part.Angle {
+		one, two := m.Legs()
+		flats = append(flats, one, two)
+	}
+	for i := range flats {
+		if flats[i].ID == id {
+			return &flats[i].Pose
+		}
+	}
+	return nil
 }
 
 // weldLine is what a weld's checks need beside the load.
