@@ -61,7 +61,7 @@ func (m *model) passes(ids ...string) []bool {
 	}
 	out := make([]bool, len(m.branches))
 	for i, br := range m.branches {
-		out[i] = slices.ContainsFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
+		out[i] = slices.ContainsFunc(br.Through, func(on string) bool { return m.isAmong(on, ids) })
 	}
 	if m.passing == nil {
 		m.passing = map[string][]bool{}
@@ -70,10 +70,10 @@ func (m *model) passes(ids ...string) []bool {
 	return out
 }
 
-// isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs.
-func isAmong(on string, ids []string) bool {
+// isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs, a bent plate's for its main face alone.
+func (m *model) isAmong(on string, ids []string) bool {
 	for _, id := range ids {
-		if rest, ok := strings.CutPrefix(id, on); ok && (rest == "" || rest[0] == '.') {
+		if rest, ok := strings.CutPrefix(id, on); ok && (rest == "" || rest[0] == '.' && m.b.Plate(on) == nil) {
 			return true
 		}
 	}
@@ -111,10 +111,7 @@ func (m *model) entries(ids []string) []part.Vec {
 // entry is where a branch's force comes into the first of the named things on its way: through the middle of the weld, bolts or contact before it, or where the
 // branch itself begins.
 func (m *model) entry(br *branch, ids []string) part.Vec {
-	first := slices.IndexFunc(br.Through, func(on string) bool { return slices.Contains(ids, on) })
-	if first < 0 { // a bent plate's name is its main face's as well
-		first = slices.IndexFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
-	}
+	first := slices.IndexFunc(br.Through, func(on string) bool { return m.isAmong(on, ids) })
 	if first > 0 {
 		if heel, ok := m.heel(br.Through[first-1], br.Through[first]); ok {
 			return heel
