@@ -37,8 +37,6 @@ var table = []unit{
 
 	{"N", Force, 1},
 	{"kN", Force, 1000},
-	{"MN", Force, 1e6},
-	{"kgf", Force, gravity},
 	{"lbf", Force, poundF},
 	{"kip kips", Force, kip},
 
@@ -46,7 +44,6 @@ var table = []unit{
 	{"N*m m*N Nm", Moment, 1000},
 	{"kN*mm mm*kN", Moment, 1000},
 	{"kN*m m*kN kNm", Moment, 1e6},
-	{"MN*m m*MN MNm", Moment, 1e9},
 	{"kN*cm cm*kN", Moment, 1e4},
 	{"lbf*in in*lbf", Moment, poundF * inch},
 	{"lbf*ft ft*lbf", Moment, poundF * foot},

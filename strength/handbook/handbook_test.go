@@ -119,6 +119,8 @@ func TestQuantity(t *testing.T) {
 		{"1.5 k/in.", "N/mm", 1.5 * kip / inch, 0.05 * kip / inch},
 		{"4.5 k-in/in", "N", 4.5 * kip, 0.05 * kip},
 		{"1.25 MN", "N", 1.25e6, 5e3},
+		{"0.500 MN m", "N*mm", 5e8, 5e5},
+		{"100 kgf", "N", 980.665, 0.5 * 9.80665},
 		{"30 deg", "rad", math.Pi / 6, 0.5 * math.Pi / 180},
 		{"85 %", "", 0.85, 0.005},
 		{"1.2e6", "", 1.2e6, 5e4},
