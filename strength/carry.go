@@ -70,7 +70,7 @@ func (m *model) through(ids []string) *through {
 	}
 	on := &through{passes: make([]bool, len(m.branches))}
 	for i, br := range m.branches {
-		on.passes[i] = slices.ContainsFunc(br.Through, func(name string) bool { return isAmong(name, ids) })
+		on.passes[i] = slices.ContainsFunc(br.Through, func(name string) bool { return m.isAmong(name, ids) })
 	}
 	if m.ways == nil {
 		m.ways = map[string]*through{}
@@ -81,10 +81,10 @@ func (m *model) through(ids []string) *through {
 
 func (m *model) passes(ids ...string) []bool { return m.through(ids).passes }
 
-// isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs.
-func isAmong(on string, ids []string) bool {
+// isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs, a bent plate's for its main face alone.
+func (m *model) isAmong(on string, ids []string) bool {
 	for _, id := range ids {
-		if rest, ok := strings.CutPrefix(id, on); ok && (rest == "" || rest[0] == '.') {
+		if rest, ok := strings.CutPrefix(id, on); ok && (rest == "" || rest[0] == '.' && m.b.Plate(on) == nil) {
 			return true
 		}
 	}
@@ -110,7 +110,7 @@ func (m *model) beyond(passes []bool, on *through, ids []string, at, normal part
 // entry is where a branch's force comes into the first of the named things on its way: through the middle of the weld, bolts or contact before it, or where the
 // branch itself begins.
 func (m *model) entry(br *branch, ids []string) part.Vec {
-	first := slices.IndexFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
+	first := slices.IndexFunc(br.Through, func(on string) bool { return m.isAmong(on, ids) })
 	if first > 0 {
 		if heel, ok := m.heel(br.Through[first-1], br.Through[first]); ok {
 			return heel

@@ -137,8 +137,8 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 // besideMM keeps cuts inside an edge: one along it is not defined.
 const besideMM = 1e-3
 
-// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every place where an outline turns in, the far edge of
-// every hole on its way, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
+// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every place where an outline turns in, the middle and far edge of
+// every hole on its way and short of a row of bolts, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
 func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	along := s.To.Sub(s.From)
 	length := along.Norm()
@@ -185,6 +185,9 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
 			add(t)
 			add(t + h.DiaMM/2/length)
+			if s.Bolts != "" && h.Purpose == part.ForBolt {
+				add(t - beside/length) // the row has not taken its part yet
+			}
 		}
 		for _, q := range narrowings(th.plate.Outer.CCW()) {
 			t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)

@@ -210,6 +210,9 @@ type Rod struct {
 	Engaged  float64 // thread in its coupling nut or tapped end, 0 where nuts on plates hold it
 	Fy, Fu   float64
 	Service  float64 // load factor in N and V
+
+	Sheet, Under     float64 // tray that its foot stands in: thickness, width under the washer or nut; 0 for none
+	SheetFy, SheetFu float64
 }
 
 // PullThrough is a sheet on a rod's nut, with or without a spreader washer between.
@@ -301,6 +304,9 @@ const (
 	CutEdge      FatigueDetail = "cut edge"           // normal stress in a plate away from welds and holes
 	InwardCorner FatigueDetail = "inward corner"      // the same beside an arc of at least 10 mm by which its outline turns inwards, as cut
 	ThickEnd     FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is over 20 mm thick
+
+	WeldsEnd      FatigueDetail = "end of welds along the stress"                // normal stress in a plate held by welds along it alone, where they begin, or beside such a plate
+	ThickWeldsEnd FatigueDetail = "end of welds along the stress, thicker plate" // the same in a plate over 12.7 mm thick, or beside one over 20 mm
 )
 
 // Prying is the bracket-side ply at a bolt in tension.

@@ -198,6 +198,11 @@ func (r *run) markMetals() {
 	}
 	for i := range r.roots {
 		r.roots[i].outside = r.strangeWeld(on, r.weldedTo(r.roots[i].thing)...)
+		for k := range r.rootSets[i].welds {
+			if w := &r.rootSets[i].welds[k]; w.PJP() && !hasThroat(flatOf(r.b, w.standing), r.b.Member(w.standing)) {
+				r.roots[i].outside = fmt.Sprintf("a groove weld of partial penetration on %s, whose throat lies within it: name the leg or plate that it holds", w.standing)
+			}
+		}
 	}
 	for i := range r.ribRoots {
 		r.ribRoots[i].outside = r.strangeWeld(on, r.weldedTo(r.ribRoots[i].thing)...)

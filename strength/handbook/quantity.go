@@ -11,14 +11,21 @@ import (
 	"lugwright/units"
 )
 
+// kips is the k that US manuals print for kip: k, k-ft, ft-k, k/in.; an exponent's or another unit's k is none.
+var kips = regexp.MustCompile(`(^|[ */-])k($|[ */-])`)
+
 // quantity reads a printed quantity that must measure what the unit does. Units that a shop has no name for (in5, 1/in, kip*in/in)
-// are read as products.
+// are read as products. A number alone is a pure number, never an angle.
 func quantity(text, unit string) (float64, error) {
+	text = kips.ReplaceAllString(text, "${1}kip$2")
 	factor, dim, err := units.Factor(unit)
 	if err == nil && factor == 1 {
 		v, err := units.Parse(text, dim)
 		if err == nil {
 			return v, nil
+		}
+		if _, bare := strconv.ParseFloat(strings.TrimSpace(text), 64); bare == nil {
+			return 0, err
 		}
 		if v, errProduct := product(text, unit); errProduct == nil {
 			return v, nil

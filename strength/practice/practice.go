@@ -78,4 +78,4 @@ var PinDeflectionRule = strength.Rule[strength.PinSpan]{Of: PinDeflection, Check
 }}
 
 // Limits lists the limit states.
-var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection, PinContact, LugDishing, RodEngagement, ThreadStripping, BoltSet, BoltSeparation, BoltTorque}
+var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection, PinContact, LugDishing, RodEngagement, HeldRodFoot, ThreadStripping, BoltSet, BoltSeparation, BoltTorque}

@@ -280,6 +280,11 @@ var bearingRules = []strength.Rule[strength.BoltBearing]{
 			c.Skip("no other hole is near")
 		}
 	}},
+	{Of: boltHole, Check: func(c *strength.Calc, f *strength.BoltBearing) {
+		size := holeSize(f.D)
+		boltHole.Check(c, boltHoleGivens{Dh: f.Dh, Size: float64(max(size, 0))})
+		c.SkipUnless(size >= 0, "the tables have no bolt of this size")
+	}},
 }
 
 var pryingRules = []strength.Rule[strength.Prying]{
