@@ -1,0 +1,138 @@
+package dxf
+
+import (
+	"encoding/binary"
+	"fmt"
+	"math"
+	"math/bits"
+	"slices"
+	"strconv"
+)
+
+// numerals keep numbers already written: most coordinates of a plate come more than once.
+type numerals [64]numeral
+
+type numeral struct {
+	bits  uint64 // of the number, with the sign bit set: the zero value is of none
+	size  int
+	minus int      // 1 where a negative one has a sign: what rounds to nothing has none
+	text  [24]byte // seven digits, the point, twelve decimals, the line end, and what put writes beyond
+}
+
+const signBit = 1 << 63
+
+// real adds a number and the end of its line: the digits of strconv's format 'f' with 12 decimals, without the noughts at their end. A value
+// that rounds to nothing is 0.0, never -0.
+func (w *writer) real(to []byte, v float64) []byte {
+	bits := math.Float64bits(v)
+	n := &w.numerals[(bits|signBit)*0x9e3779b97f4a7c15>>58]
+	if n.bits != bits|signBit {
+		if n = w.numeral(n, math.Abs(v)); n == nil {
+			return to
+		}
+	}
+	const most = len(n.text) + 1
+	at := len(to)
+	to = slices.Grow(to, most)
+	out := to[at : at+most]
+	out[0] = '-'
+	sign := int(bits>>63) & n.minus
+	*(*[len(n.text)]byte)(out[sign:]) = n.text
+	return to[:at+sign+n.size]
+}
+
+// numeral makes the text of a number, nil when it has none.
+func (w *writer) numeral(n *numeral, v float64) *numeral {
+	if !(v <= 1e6) {
+		if w.err == nil {
+			w.err = fmt.Errorf("number %g; numbers must be finite and at most 1e6", v)
+		}
+		return nil
+	}
+	whole := picos(v)
+	*n = numeral{bits: math.Float64bits(v) | signBit, minus: min(1, int(whole))}
+	n.size = putDecimals(&n.text, putWhole(&n.text, uint32(whole/1e12)), whole%1e12)
+	return n
+}
+
+func putWhole(out *[24]byte, n uint32) (size int) {
+	switch {
+	case n < 10:
+		out[0] = byte('0' + n)
+		return 1
+	case n < 100:
+		put(out[:], triples[n]>>8)
+		return 2
+	case n < 1000:
+		put(out[:], triples[n])
+		return 3
+	}
+	return len(strconv.AppendUint(out[:0], uint64(n), 10))
+}
+
+// putDecimals writes the point, twelve decimals without the noughts at their end, and the line end.
+func putDecimals(text *[24]byte, at int, n uint64) (size int) {
+	out := text[at:]
+	out[0], out[1] = '.', '0'
+	k := 2
+	if n > 0 {
+		high, low := uint32(n/1e6), uint32(n%1e6)
+		last, before := triples[high%1000], triples[high/1000]
+		put(out[1:], before)
+		put(out[4:], last)
+		k = 4
+		if low > 0 {
+			last, before = triples[low%1000], triples[low/1000]
+			put(out[7:], before)
+			put(out[10:], last)
+			k = 10
+		}
+		if last>>24 == 0 {
+			k, last = k-3, before
+		}
+		k += int(last >> 24)
+	}
+	out[k] = '\n'
+	return at + k + 1
+}
+
+// picos is v times 1e12 to the nearest whole number, to the even one half-way: exact, as the product of two floats is not.
+func picos(v float64) uint64 {
+	b := math.Float64bits(v)
+	mantissa, exponent := b&(1<<52-1), b>>52
+	if exponent > 0 {
+		mantissa, exponent = mantissa|1<<52, exponent-1
+	}
+	high, low := bits.Mul64(mantissa, 1e12)
+	shift := 1074 - exponent // v is mantissa / 2^shift, and shift at least 33
+	var whole, rest uint64   // the rest in 2^-64
+	if shift < 64 {
+		whole, rest = high<<(64-shift)|low>>shift, low<<(64-shift)
+	} else {
+		shift -= 64
+		whole, rest = high>>shift, high<<(64-shift)|low>>shift
+		if low<<(64-shift) != 0 || shift > 64 {
+			rest |= 1
+		}
+	}
+	if rest > 1<<63 || rest == 1<<63 && whole&1 == 1 {
+		whole++
+	}
+	return whole
+}
+
+// triples are the numbers below 1000 in three digits, the first in the lowest byte, and in the highest byte how many of the digits are not noughts
+// at the end.
+var triples = func() (all [1000]uint32) {
+	for i := range all {
+		d := [4]byte{byte('0' + i/100), byte('0' + i/10%10), byte('0' + i%10), 3}
+		for d[3] > 0 && d[d[3]-1] == '0' {
+			d[3]--
+		}
+		all[i] = binary.LittleEndian.Uint32(d[:])
+	}
+	return all
+}()
+
+// put writes three digits, and one byte more.
+func put(out []byte, triple uint32) { binary.LittleEndian.PutUint32(out, triple) }
