@@ -110,22 +110,30 @@ func (d *drawing) cuts(o shape.Outline) error {
 }
 
 func (d *drawing) cut(i int, l shape.Loop, outer bool) error {
-	from := len(d.vertices)
-	d.vertices = l.AppendNormalized(d.vertices, flatMM)
-	l = d.vertices[from:]
-	if len(l) < 2 {
-		return fmt.Errorf("contour %d: %d edges; a contour needs at least 2", i, len(l))
+	var c cut
+	if c.center, c.dia, c.round = l.IsCircle(); !c.round || len(l) > 2 || c.dia < 2*flatMM {
+		if l = d.tidied(l, outer); len(l) < 2 {
+			return fmt.Errorf("contour %d: %d edges; a contour needs at least 2", i, len(l))
+		}
+		c.center, c.dia, c.round = l.IsCircle()
+		c.loop = l
 	}
-	if a := l.Area(); a < 0 && outer || a > 0 && !outer {
-		turnRound(l)
-	}
+	d.contours = append(d.contours, c)
 	if outer {
 		d.box = d.box.Union(l.BBox())
 	}
-	c := cut{loop: l}
-	c.center, c.dia, c.round = l.IsCircle()
-	d.contours = append(d.contours, c)
 	return nil
+}
+
+// tidied is the loop as it is written.
+func (d *drawing) tidied(l shape.Loop, outer bool) shape.Loop {
+	from := len(d.vertices)
+	d.vertices = l.AppendNormalized(d.vertices, flatMM)
+	l = d.vertices[from:]
+	if a := l.Area(); a < 0 && outer || a > 0 && !outer {
+		turnRound(l)
+	}
+	return l
 }
 
 // turnRound makes the loop run the other way from the same vertex.

@@ -13,10 +13,10 @@ import (
 type numerals [64]numeral
 
 type numeral struct {
-	bits  uint64 // of the number, with the sign bit set: the zero value is of none
-	size  int
-	minus int      // 1 where a negative one has a sign: what rounds to nothing has none
-	text  [24]byte // seven digits, the point, twelve decimals, the line end, and what put writes beyond
+	bits  uint64   // of the number, with the sign bit set: the zero value is of none
+	text  [22]byte // seven digits, the point, twelve decimals, the line end, and what put writes beyond
+	size  uint8
+	minus uint8 // 1 where a negative one has a sign: what rounds to nothing has none
 }
 
 const signBit = 1 << 63
@@ -36,9 +36,9 @@ func (w *writer) real(to []byte, v float64) []byte {
 	to = slices.Grow(to, most)
 	out := to[at : at+most]
 	out[0] = '-'
-	sign := int(bits>>63) & n.minus
+	sign := int(bits>>63) & int(n.minus)
 	*(*[len(n.text)]byte)(out[sign:]) = n.text
-	return to[:at+sign+n.size]
+	return to[:at+sign+int(n.size)]
 }
 
 // numeral makes the text of a number, nil when it has none.
@@ -50,50 +50,47 @@ func (w *writer) numeral(n *numeral, v float64) *numeral {
 		return nil
 	}
 	whole := picos(v)
-	*n = numeral{bits: math.Float64bits(v) | signBit, minus: min(1, int(whole))}
-	n.size = putDecimals(&n.text, putWhole(&n.text, uint32(whole/1e12)), whole%1e12)
+	n.bits, n.minus = math.Float64bits(v)|signBit, uint8(min(1, whole))
+	n.spell(uint32(whole/1e12), whole%1e12)
 	return n
 }
 
-func putWhole(out *[24]byte, n uint32) (size int) {
+// spell writes a number of at most seven digits and twelve decimals.
+func (n *numeral) spell(whole uint32, decimals uint64) {
+	out, at := n.text[:], 3
 	switch {
-	case n < 10:
-		out[0] = byte('0' + n)
-		return 1
-	case n < 100:
-		put(out[:], triples[n]>>8)
-		return 2
-	case n < 1000:
-		put(out[:], triples[n])
-		return 3
+	case whole < 10:
+		out[0], at = byte('0'+whole), 1
+	case whole < 100:
+		put(out, triples[whole]>>8)
+		at = 2
+	case whole < 1000:
+		put(out, triples[whole])
+	default:
+		at = len(strconv.AppendUint(out[:0], uint64(whole), 10))
 	}
-	return len(strconv.AppendUint(out[:0], uint64(n), 10))
-}
-
-// putDecimals writes the point, twelve decimals without the noughts at their end, and the line end.
-func putDecimals(text *[24]byte, at int, n uint64) (size int) {
-	out := text[at:]
+	out = out[at : at+15]
 	out[0], out[1] = '.', '0'
-	k := 2
-	if n > 0 {
-		high, low := uint32(n/1e6), uint32(n%1e6)
-		last, before := triples[high%1000], triples[high/1000]
+	end := 2
+	if decimals > 0 {
+		high, low := uint32(decimals/1e6), uint32(decimals%1e6)
+		before, last := triples[high/1000], triples[high%1000]
 		put(out[1:], before)
 		put(out[4:], last)
-		k = 4
+		end = 4
 		if low > 0 {
-			last, before = triples[low%1000], triples[low/1000]
+			before, last = triples[low/1000], triples[low%1000]
 			put(out[7:], before)
 			put(out[10:], last)
-			k = 10
+			end = 10
 		}
 		if last>>24 == 0 {
-			k, last = k-3, before
+			end, last = end-3, before
 		}
-		k += int(last >> 24)
+		end += int(last >> 24)
 	}
-	out[k] = '\n'
-	return at + k + 1
+	out[end] = '\n'
+	n.size = uint8(at + end + 1)
 }
 
 // picos is v times 1e12 to the nearest whole number, to the even one half-way: exact, as the product of two floats is not.

@@ -40,16 +40,9 @@ func (d *drawing) segments() int {
 // r12Head writes the header. R12 has no variable for the unit, so a comment names it.
 func (w *writer) r12Head(d *drawing, inch bool, handles int) {
 	w.tag(999, unitComment(inch))
-	w.tag(999, kerfComment)
-	w.section("HEADER")
-	w.variable("$ACADVER")
-	w.tag(1, versionNames[R12])
+	w.text("999\n" + kerfComment + "\n  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n  1\nAC1009\n")
 	w.sizes(d.box)
-	w.variable("$LUNITS")
-	w.count(70, 2)
-	w.variable("$HANDLING")
-	w.count(70, 1)
-	w.variable("$HANDSEED")
+	w.text("  9\n$LUNITS\n 70\n2\n  9\n$HANDLING\n 70\n1\n  9\n$HANDSEED\n")
 	w.reference(5, handles+1)
 	w.endSection()
 }
@@ -171,8 +164,9 @@ func (w *writer) r12Contour(to []byte, c *cut) []byte {
 
 func (w *writer) r12Arc(to []byte, e shape.Edge) []byte {
 	to = w.r12Entity(to, "  0\nARC\n  5\n", w.layers.Cut)
-	to = w.circle(to, e.Center(), e.Radius())
-	start, end := arcDegrees(e)
+	center := e.Center()
+	to = w.circle(to, center, e.Radius())
+	start, end := arcDegrees(e, center)
 	to = append(to, " 50\n"...)
 	to = w.real(to, start)
 	to = append(to, " 51\n"...)

@@ -6,9 +6,6 @@ import (
 	"lugwright/geometry/shape"
 )
 
-// versionNames are what a header calls the versions.
-var versionNames = map[Version]string{R2000: "AC1015", R12: "AC1009", R2010: "AC1024"}
-
 func (w *writer) r2000File(d *drawing, o Options) {
 	t := tablesOf(o)
 	w.r2000Head(d, o, t.handles+len(d.strokes)+len(d.contours)+objects)
@@ -28,24 +25,20 @@ func (w *writer) r2000File(d *drawing, o Options) {
 }
 
 func (w *writer) r2000Head(d *drawing, o Options, handles int) {
-	w.tag(999, kerfComment)
-	w.section("HEADER")
-	w.variable("$ACADVER")
-	w.tag(1, versionNames[o.Version])
-	w.variable("$DWGCODEPAGE")
-	w.tag(3, "ANSI_1252")
-	w.sizes(d.box)
-	w.variable("$LUNITS")
-	w.count(70, 2)
-	insert, metric := 4, 1
-	if o.Inch {
-		insert, metric = 1, 0
+	version, units := "AC1015", "  9\n$INSUNITS\n 70\n4\n  9\n$MEASUREMENT\n 70\n1\n"
+	if o.Version == R2010 {
+		version = "AC1024"
 	}
-	w.variable("$INSUNITS")
-	w.count(70, insert)
-	w.variable("$MEASUREMENT")
-	w.count(70, metric)
-	w.variable("$HANDSEED")
+	if o.Inch {
+		units = "  9\n$INSUNITS\n 70\n1\n  9\n$MEASUREMENT\n 70\n0\n"
+	}
+	w.text("999\n" + kerfComment + "\n  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n")
+	w.tag(1, version)
+	w.text("  9\n$DWGCODEPAGE\n  3\nANSI_1252\n")
+	w.sizes(d.box)
+	w.text("  9\n$LUNITS\n 70\n2\n")
+	w.text(units)
+	w.text("  9\n$HANDSEED\n")
 	w.reference(5, handles+1)
 	w.endSection()
 }

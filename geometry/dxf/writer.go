@@ -95,9 +95,6 @@ func (w *writer) section(name string) {
 
 func (w *writer) endSection() { w.tag(0, "ENDSEC") }
 
-// variable opens a header variable.
-func (w *writer) variable(name string) { w.tag(9, name) }
-
 // sizes writes the header's extents and limits.
 func (w *writer) sizes(b shape.Box) {
 	to := append(w.buf, "  9\n$INSBASE\n"+origin+"  9\n$EXTMIN\n"...)
@@ -137,13 +134,13 @@ func (w *writer) circle(to []byte, center shape.Point, radius float64) []byte {
 	return w.length(to, radius)
 }
 
-// degrees of the arc's start and end; an ARC always runs counter-clockwise.
-func arcDegrees(e shape.Edge) (start, end float64) {
+// arcDegrees are the directions of the arc's start and end; an ARC always runs counter-clockwise.
+func arcDegrees(e shape.Edge, center shape.Point) (start, end float64) {
 	if e.Bulge < 0 {
 		e = e.Reverse()
+		center = e.Center()
 	}
-	c := e.Center()
-	return degrees(e.A.Sub(c)), degrees(e.B.Sub(c))
+	return degrees(e.A.Sub(center)), degrees(e.B.Sub(center))
 }
 
 func degrees(p shape.Point) float64 {

@@ -99,25 +99,28 @@ func (l Loop) Normalize() Loop { return l.AppendNormalized(make(Loop, 0, len(l)+
 // AppendNormalized adds the vertices of the loop's normal form, in which arcs with a sagitta below flatMM are lines.
 func (l Loop) AppendNormalized(to Loop, flatMM float64) Loop {
 	for i := range l {
-		to = appendTidy(to, l.Edge(i), flatMM)
+		e := l.Edge(i)
+		switch chord := e.Chord(); {
+		case chord < ZeroEdgeMM:
+		case math.Abs(e.Bulge)*chord/2 < flatMM:
+			to = append(to, Vertex{e.A, 0})
+		default:
+			to = appendArc(to, e)
+		}
 	}
 	return to
 }
 
-func appendTidy(out Loop, e Edge, flatMM float64) Loop {
-	chord, b := e.Chord(), math.Abs(e.Bulge)
+func appendArc(to Loop, e Edge) Loop {
+	b := math.Abs(e.Bulge)
 	switch {
-	case chord < ZeroEdgeMM:
-		return out
-	case b*chord/2 < flatMM:
-		return append(out, Vertex{e.A, 0})
 	case math.Abs(b-1) < 1e-9:
-		return append(out, Vertex{e.A, math.Copysign(1, e.Bulge)})
+		return append(to, Vertex{e.A, math.Copysign(1, e.Bulge)})
 	case b > 1:
 		half := e.Bulge / (1 + math.Hypot(1, e.Bulge)) // tan(x/2) from tan x
-		return append(out, Vertex{e.A, half}, Vertex{e.Mid(), half})
+		return append(to, Vertex{e.A, half}, Vertex{e.Mid(), half})
 	}
-	return append(out, Vertex{e.A, e.Bulge})
+	return append(to, Vertex{e.A, e.Bulge})
 }
 
 // IsCircle tells whether the loop is one full circle, and which. Writers make such a loop a CIRCLE, drills a hole.
