@@ -4,9 +4,10 @@ import (
 	"encoding/binary"
 	"fmt"
 	"math"
-	"math/bits"
 	"slices"
 	"strconv"
+
+	"lugwright/geometry/decimal"
 )
 
 // numerals keep numbers already written: most coordinates of a plate come more than once.
@@ -43,13 +44,13 @@ func (w *writer) real(to []byte, v float64) []byte {
 
 // numeral makes the text of a number, nil when it has none.
 func (w *writer) numeral(n *numeral, v float64) *numeral {
-	if !(v <= 1e6) {
+	if !(v <= decimal.Most) {
 		if w.err == nil {
 			w.err = fmt.Errorf("number %g; numbers must be finite and at most 1e6", v)
 		}
 		return nil
 	}
-	whole := picos(v)
+	whole := decimal.Scaled(v, 1e12)
 	n.bits, n.minus = math.Float64bits(v)|signBit, uint8(min(1, whole))
 	n.spell(uint32(whole/1e12), whole%1e12)
 	return n
@@ -91,31 +92,6 @@ func (n *numeral) spell(whole uint32, decimals uint64) {
 	}
 	out[end] = '\n'
 	n.size = uint8(at + end + 1)
-}
-
-// picos is v times 1e12 to the nearest whole number, to the even one half-way: exact, as the product of two floats is not.
-func picos(v float64) uint64 {
-	b := math.Float64bits(v)
-	mantissa, exponent := b&(1<<52-1), b>>52
-	if exponent > 0 {
-		mantissa, exponent = mantissa|1<<52, exponent-1
-	}
-	high, low := bits.Mul64(mantissa, 1e12)
-	shift := 1074 - exponent // v is mantissa / 2^shift, and shift at least 33
-	var whole, rest uint64   // the rest in 2^-64
-	if shift < 64 {
-		whole, rest = high<<(64-shift)|low>>shift, low<<(64-shift)
-	} else {
-		shift -= 64
-		whole, rest = high>>shift, high<<(64-shift)|low>>shift
-		if low<<(64-shift) != 0 || shift > 64 {
-			rest |= 1
-		}
-	}
-	if rest > 1<<63 || rest == 1<<63 && whole&1 == 1 {
-		whole++
-	}
-	return whole
 }
 
 // triples are the numbers below 1000 in three digits, the first in the lowest byte, and in the highest byte how many of the digits are not noughts

@@ -100,7 +100,7 @@ func (f face) room(q shape.Point, least float64) float64 {
 			if beside(e.A.X, e.B.X, q.X) > d || beside(e.A.Y, e.B.Y, q.Y) > d {
 				continue // further off than the nearest
 			}
-			d = math.Min(d, e.DistTo(q))
+			d = min(d, e.DistTo(q))
 			if d <= least {
 				return d
 			}
@@ -173,7 +173,7 @@ func (c *canvas) column(list []note, x float64, anchor string, inward float64) {
 	for i, n := range list {
 		y := heights[i]
 		to := c.at(n.at)
-		attrs := []any{"d", c.line([]shape.Point{{X: x + inward, Y: y}, {X: x + inward*4, Y: y}, to}, false), "fill", "none", "stroke", ink, "stroke-width", 0.15}
+		attrs := []any{"d", c.line(nil, []shape.Point{{X: x + inward, Y: y}, {X: x + inward*4, Y: y}, to}, false), "fill", "none", "stroke", ink, "stroke-width", 0.15}
 		if !n.visible {
 			attrs = append(attrs, "stroke-dasharray", "1 0.8")
 		}

@@ -204,7 +204,7 @@ func split(round solid, sheets []solid) []solid {
 			continue
 		}
 		lo, hi := (s.lo-w)/along, (s.hi-w)/along
-		list = cutOut(list, math.Min(lo, hi), math.Max(lo, hi), !s.encloses(shape.Point{X: u, Y: v}))
+		list = cutOut(list, min(lo, hi), max(lo, hi), !s.encloses(shape.Point{X: u, Y: v}))
 	}
 	return list
 }
@@ -213,7 +213,7 @@ func split(round solid, sheets []solid) []solid {
 func cutOut(list []solid, lo, hi float64, keep bool) []solid {
 	var out []solid
 	for _, s := range list {
-		for _, span := range [][2]float64{{s.lo, math.Min(s.hi, lo)}, {math.Max(s.lo, lo), math.Min(s.hi, hi)}, {math.Max(s.lo, hi), s.hi}} {
+		for _, span := range [][2]float64{{s.lo, min(s.hi, lo)}, {max(s.lo, lo), min(s.hi, hi)}, {max(s.lo, hi), s.hi}} {
 			inside := span[0] >= lo && span[1] <= hi
 			if span[1]-span[0] > 1e-6 && (keep || !inside) {
 				piece := s
