@@ -54,13 +54,15 @@ func edgesOf(triangles []Triangle, corners int) edges {
 	for a := range corners {
 		e.first[a+1] += e.first[a]
 	}
-	at := slices.Clone(e.first)
 	for _, t := range triangles {
 		for i, a := range t {
-			e.ends[at[a]] = t[(i+1)%3]
-			at[a]++
+			e.ends[e.first[a]] = t[(i+1)%3]
+			e.first[a]++
 		}
 	}
+	// Each corner's place has moved on to the next one's.
+	copy(e.first[1:], e.first)
+	e.first[0] = 0
 	for a := range corners {
 		slices.Sort(e.from(a))
 	}

@@ -182,7 +182,7 @@ func (s solid) beside(n part.Vec, level float64) solid {
 func (r ring) behind(off func(shape.Point) float64, cut func(shape.Point)) ring {
 	var out ring
 	for i, p := range r.points {
-		q := r.points[(i+1)%len(r.points)]
+		q := r.after(i)
 		dp, dq := off(p), off(q)
 		if dp <= 0 {
 			out.points, out.sharp = append(out.points, p), append(out.sharp, r.sharp[i])

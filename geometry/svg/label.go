@@ -94,9 +94,8 @@ func (f face) samples() []shape.Point {
 func (f face) room(q shape.Point, least float64) float64 {
 	d := math.Inf(1)
 	for _, r := range f.loops {
-		n := len(r.points)
 		for i, p := range r.points {
-			e := shape.Edge{A: p, B: r.points[(i+1)%n]}
+			e := shape.Edge{A: p, B: r.after(i)}
 			if beside(e.A.X, e.B.X, q.X) > d || beside(e.A.Y, e.B.Y, q.Y) > d {
 				continue // further off than the nearest
 			}

@@ -30,7 +30,7 @@ func newHull(s *solid) hull {
 		for _, w := range []float64{s.lo, s.hi} {
 			h.add(s.pose.At(p.X, p.Y, w), 2*n)
 		}
-		if q := outer.points[(i+1)%n].Sub(p).Unit(); n <= 12 || outer.sharp[i] || i%4 == 0 {
+		if q := outer.after(i).Sub(p).Unit(); n <= 12 || outer.sharp[i] || i%4 == 0 {
 			h.normals = append(h.normals, s.pose.U.Scale(q.Y).AddScaled(-q.X, s.pose.V))
 			h.addSide(s.pose.U.Scale(q.X).AddScaled(q.Y, s.pose.V))
 		}

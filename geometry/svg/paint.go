@@ -79,7 +79,7 @@ func (s *solid) end(w, sign float64) face {
 		flat := ring{points: make([]shape.Point, 0, n)}
 		f.lines = slices.Grow(f.lines, n)
 		for i, p := range r.points {
-			q := r.points[(i+1)%n]
+			q := r.after(i)
 			a, b := s.pose.At(p.X, p.Y, w), s.pose.At(q.X, q.Y, w)
 			flat.points = append(flat.points, project(a))
 			f.lines = append(f.lines, [2]part.Vec{a, b})
@@ -88,6 +88,9 @@ func (s *solid) end(w, sign float64) face {
 	}
 	return f
 }
+
+// facing says whether a wall of this normal is turned to the viewer.
+func facing(normal part.Vec) bool { return normal.Dot(eye) > 1e-9 }
 
 // wall is the memory of a wall's face.
 type wall struct {
@@ -100,32 +103,41 @@ type wall struct {
 // out of sight; uprights inside a hole only at corners.
 func (s *solid) walls(r ring, near, far float64, hole bool) []face {
 	n := len(r.points)
-	normal := func(i int) part.Vec {
-		d := r.points[(i+1)%n].Sub(r.points[i%n]).Unit()
-		return s.pose.U.Scale(d.Y).AddScaled(-d.X, s.pose.V)
-	}
-	seen := func(i int) bool { return normal((i+n)%n).Dot(eye) > 1e-9 }
-	var list []face
+	normals := make([]part.Vec, n)
+	count := 0
 	for i, p := range r.points {
-		if !seen(i) {
+		d := r.after(i).Sub(p).Unit()
+		normals[i] = s.pose.U.Scale(d.Y).AddScaled(-d.X, s.pose.V)
+		if facing(normals[i]) {
+			count++
+		}
+	}
+	list := make([]face, 0, count)
+	before := n - 1
+	for i, p := range r.points {
+		last, next := before, i+1
+		if before = i; next == n {
+			next = 0
+		}
+		if !facing(normals[i]) {
 			continue
 		}
-		q := r.points[(i+1)%n]
+		q := r.points[next]
 		a, b := s.pose.At(p.X, p.Y, far), s.pose.At(q.X, q.Y, far)
 		c, d := s.pose.At(q.X, q.Y, near), s.pose.At(p.X, p.Y, near)
 		own := &wall{points: [4]shape.Point{project(a), project(b), project(c), project(d)}}
 		own.loops[0].points = own.points[:]
 		f := face{
 			loops: own.loops[:],
-			fill:  s.tone.shade(normal(i)),
+			fill:  s.tone.shade(normals[i]),
 			lines: append(own.lines[:0], [2]part.Vec{a, b}),
 			depth: a.Add(b).Add(c).Add(d).Dot(eye) / 4,
 		}
 		// The wall painted later covers half of an upright that it shares, so both draw it.
-		if r.sharp[i] || !hole && !seen(i-1) {
+		if r.sharp[i] || !hole && !facing(normals[last]) {
 			f.lines = append(f.lines, [2]part.Vec{a, d})
 		}
-		if r.sharp[(i+1)%n] || !hole && !seen(i+1) {
+		if r.sharp[next] || !hole && !facing(normals[next]) {
 			f.lines = append(f.lines, [2]part.Vec{b, c})
 		}
 		list = append(list, f)

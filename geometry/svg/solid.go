@@ -24,6 +24,14 @@ type ring struct {
 	sharp  []bool // the outline turns a corner at this point
 }
 
+// after is the point that follows a point.
+func (r *ring) after(i int) shape.Point {
+	if i++; i < len(r.points) {
+		return r.points[i]
+	}
+	return r.points[0]
+}
+
 // tone is the colour of a thing in full light.
 type tone [3]float64
 
@@ -242,9 +250,8 @@ func (s *solid) encloses(p shape.Point) bool { return within(p, s.loops[:1]) }
 func within(p shape.Point, loops []ring) bool {
 	in := false
 	for _, r := range loops {
-		n := len(r.points)
 		for i, a := range r.points {
-			b := r.points[(i+1)%n]
+			b := r.after(i)
 			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
 				in = !in
 			}
