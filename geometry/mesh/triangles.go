@@ -49,7 +49,8 @@ type stretch struct {
 }
 
 func newSweep(nodes []node, rings [][]int) *sweep {
-	s := &sweep{nodes: nodes, prev: make([]int, len(nodes)), next: make([]int, len(nodes))}
+	ways := make([]int, 2*len(nodes))
+	s := &sweep{nodes: nodes, prev: ways[:len(nodes)], next: ways[len(nodes):]}
 	for i, ring := range rings {
 		back := (twiceArea(nodes, ring).sign() < 0) == (i == 0)
 		for k, v := range ring {

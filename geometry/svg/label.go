@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"unicode/utf8"
@@ -50,7 +51,7 @@ func (p painting) anchor(later []painting) note {
 		if box := ringBox(f.loops[0]); min(box.Width(), box.Height())/2 < room {
 			continue // no place of it is further from its edges
 		}
-		for _, q := range f.samples() {
+		for q := range f.samples() {
 			if d := f.room(q, room); d > room && within(q, f.loops) && !covered(q, later) && !coveredBy(q, p.faces[k+1:]) {
 				room = d
 				best.at, best.visible = q, true
@@ -72,22 +73,21 @@ func ringBox(r ring) shape.Box {
 }
 
 // samples are places spread over a face's box.
-func (f face) samples() []shape.Point {
+func (f face) samples() iter.Seq[shape.Point] {
 	const n = 12
 	box := ringBox(f.loops[0])
-	if box.Width() < 2 && box.Height() < 2 {
-		return []shape.Point{box.Center()}
-	}
-	var out []shape.Point
-	for i := range n {
-		for j := range n {
-			out = append(out, shape.Point{
-				X: box.Min.X + box.Width()*(float64(i)+0.5)/n,
-				Y: box.Min.Y + box.Height()*(float64(j)+0.5)/n,
-			})
+	return func(yield func(shape.Point) bool) {
+		if box.Width() < 2 && box.Height() < 2 {
+			yield(box.Center())
+			return
+		}
+		for i := range n * n {
+			x, y := float64(i/n), float64(i%n)
+			if !yield(shape.Point{X: box.Min.X + box.Width()*(x+0.5)/n, Y: box.Min.Y + box.Height()*(y+0.5)/n}) {
+				return
+			}
 		}
 	}
-	return out
 }
 
 // room is the distance of a place from the edges of the face, or something no more than least where it is no more.

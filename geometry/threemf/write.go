@@ -10,7 +10,6 @@ import (
 	"math"
 	"strconv"
 	"strings"
-	"sync"
 
 	"lugwright/geometry/mesh"
 	"lugwright/part"
@@ -29,16 +28,20 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 		return fmt.Errorf("bracket %s: %w", b.Name, err)
 	}
 	z := zip.NewWriter(out)
-	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) { return newPacker(w), nil })
-	data := model(b, solids, o.FacetMM)
-	defer models.Put(data)
+	s := newScratch()
+	defer s.free()
+	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) {
+		s.packer.Reset(w)
+		return s.packer, nil
+	})
+	s.model.write(b, solids, o.FacetMM)
 	for _, f := range []struct {
 		name string
 		how  uint16
 		data []byte
 	}{
 		{"[Content_Types].xml", zip.Store, []byte(contentTypes)}, {"_rels/.rels", zip.Store, []byte(relations)},
-		{"3D/3dmodel.model", zip.Deflate, data.Bytes()},
+		{"3D/3dmodel.model", zip.Deflate, s.model.Bytes()},
 	} {
 		// No time in the head: the same bracket, the same bytes.
 		w, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: f.how})
@@ -52,26 +55,34 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 	return z.Close()
 }
 
-// packer is a compressor that is used again: its tables are large.
-type packer struct{ *flate.Writer }
+// scratch is the memory of one call, used again by another: the compressor's tables and the model are large.
+type scratch struct {
+	model  writer
+	packer *flate.Writer
+}
 
-var packers = sync.Pool{New: func() any {
+var spare = make(chan *scratch, 4)
+
+func newScratch() *scratch {
+	select {
+	case s := <-spare:
+		return s
+	default:
+	}
 	w, err := flate.NewWriter(nil, flate.BestSpeed)
 	if err != nil {
 		panic(err) // the level is one of its own
 	}
-	return &packer{w}
-}}
-
-func newPacker(w io.Writer) *packer {
-	p := packers.Get().(*packer)
-	p.Reset(w)
-	return p
+	return &scratch{packer: w}
 }
 
-func (p *packer) Close() error {
-	defer packers.Put(p)
-	return p.Writer.Close()
+func (s *scratch) free() {
+	s.model.Reset()
+	s.packer.Reset(nil)
+	select {
+	case spare <- s:
+	default:
+	}
 }
 
 const (
@@ -82,12 +93,7 @@ const (
 		`<Relationship Target="/3D/3dmodel.model" Id="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>` + "\n"
 )
 
-// models are the memory of models, used again.
-var models = sync.Pool{New: func() any { return new(writer) }}
-
-func model(b *part.Bracket, solids []mesh.Solid, facetMM float64) *writer {
-	w := models.Get().(*writer)
-	w.Reset()
+func (w *writer) write(b *part.Bracket, solids []mesh.Solid, facetMM float64) {
 	w.WriteString(xml.Header)
 	w.WriteString(`<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">` + "\n")
 	w.metadata("Title", fmt.Sprintf("%s: %s, %s hand", b.Name, b.Kind, b.Hand))
@@ -101,7 +107,6 @@ func model(b *part.Bracket, solids []mesh.Solid, facetMM float64) *writer {
 		fmt.Fprintf(w, "<item objectid=\"%d\" partnumber=\"%s\"/>\n", i+1, text(solids[i].Mark))
 	}
 	w.WriteString("</build>\n</model>\n")
-	return w
 }
 
 // describe says what the solids are, and how each that differs from its part does.
