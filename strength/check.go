@@ -198,6 +198,7 @@ type run struct {
 
 // place is a slots of any feature, for the report.
 type place interface {
+	most() int // how many checks it reports, at most
 	report(r *run, o Options, out *Report)
 }
 
@@ -302,6 +303,8 @@ func (s *slots[F]) consider(r *run, f F, label string) {
 	s.keep(r, &s.now, r.scores, label)
 }
 
+func (s *slots[F]) most() int { return len(s.worst) }
+
 func (s *slots[F]) report(r *run, o Options, out *Report) {
 	if s.idle {
 		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "no load path passes it"})
@@ -354,7 +357,7 @@ func (s *slots[F]) check(r *run, i int) Check {
 	return k
 }
 
-// sortChecks puts the worst first. It orders places in a list, since checks are large to move.
+// sortChecks puts the worst first. It orders places in a list, since checks are large to move, and then moves each check once.
 func sortChecks(out *Report) {
 	place := make([]int, len(out.Checks))
 	for i := range place {
@@ -365,11 +368,16 @@ func sortChecks(out *Report) {
 		return cmp.Or(rank(b.Verdict)-rank(a.Verdict), order(a)-order(b), cmp.Compare(b.Utilisation, a.Utilisation),
 			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
 	})
-	sorted := make([]Check, len(place))
-	for k, i := range place {
-		sorted[k] = out.Checks[i]
+	for k := range place {
+		first := out.Checks[k]
+		at := k
+		for place[at] != k { // round the ring of those that take each other's places
+			from := place[at]
+			out.Checks[at], place[at] = out.Checks[from], at
+			at = from
+		}
+		out.Checks[at], place[at] = first, at
 	}
-	out.Checks = sorted
 }
 
 // order puts strengths first, then fatigue, then rules about dimensions.
@@ -391,6 +399,11 @@ func (r *run) report(o Options, factor float64) *Report {
 	if r.basis.pinJoint != nil {
 		out.PinJoint = r.basis.pinJoint.Card.Name
 	}
+	most := 0
+	for _, p := range r.places {
+		most += p.most()
+	}
+	out.Checks = make([]Check, 0, most)
 	for _, p := range r.places {
 		p.report(r, o, out)
 	}

@@ -842,7 +842,12 @@ func (r *run) laySweeps() {
 	r.cutSlots, r.cornerPlates = make([]slots[Cut], len(r.b.Sweeps)), make([]slots[CornerPlate], len(r.b.Sweeps))
 	for i := range r.b.Sweeps {
 		has := func(want func(c *cut) bool) bool {
-			return slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && want(&c) })
+			for k := range r.cuts {
+				if c := &r.cuts[k]; c.slot == i && want(c) {
+					return true
+				}
+			}
+			return false
 		}
 		if !has(func(*cut) bool { return true }) {
 			continue

@@ -121,7 +121,9 @@ func (m *model) besideWebs(s *part.Sweep) float64 {
 func (r *run) layRibRoots() {
 	n := 0
 	for i := range r.cuts {
-		n += len(r.cuts[i].ribs)
+		if r.isRoot(i) {
+			n += len(r.cuts[i].ribs)
+		}
 	}
 	r.ribRoots = make([]slots[WeldLine], 0, n)
 	for i := range r.cuts {

@@ -136,6 +136,7 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 		}
 		webs, span := websOn(nil, flange, whole, active)
 		webs = slices.DeleteFunc(webs, func(w web) bool { return math.Abs(w.along) > flange.length/2 })
+		c.ribs = slices.Grow(c.ribs, len(webs))
 		for i, w := range webs {
 			chords := append(clipped(flange, webs, i, span), *w.chord)
 			m.room.pieces = c.pieces(m.room.pieces[:0], chords)

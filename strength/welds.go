@@ -566,7 +566,11 @@ func (m *model) addFlows(c *cut) {
 	if c.joined == nil {
 		return
 	}
-	shared := websShared(active)
+	shared, most := websShared(active), 0
+	for _, a := range active {
+		most += len(a.Welds)
+	}
+	c.flows = make([]flowPoint, 0, most)
 	for k := range m.flowSets {
 		w := m.flowSets[k].weld
 		if !m.flowsHere(w, active) {
