@@ -358,11 +358,11 @@ func meet(s, u part.WeldSegment) bool {
 
 // addWorking clips the segments of flanges to what shear lag leaves working at the root.
 func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []string, own bool) {
-	i := slices.IndexFunc(m.cuts, func(c cut) bool { return m.b.Sweeps[c.slot].Things[0] == owners[0] })
-	if i < 0 {
+	c := m.cutThrough(func(s *part.Sweep) bool { return s.Things[0] == owners[0] })
+	if c == nil {
 		return
 	}
-	s := &m.b.Sweeps[m.cuts[i].slot]
+	s := &m.b.Sweeps[c.slot]
 	normal := s.To.Sub(s.From).Unit()
 	ids, active := m.together(nil, s, s.To, normal, own)
 	var whole []chordPiece
@@ -372,23 +372,30 @@ func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []st
 		}
 	}
 	left := trimmed(nil, whole, active)
-	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
+	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
+}
+
+// cutThrough finds the first cut of the first sweep that is wanted and has cuts, nil for none.
+func (m *model) cutThrough(want func(s *part.Sweep) bool) *cut {
+	for i := range m.cuts {
+		if want(&m.b.Sweeps[m.cuts[i].slot]) {
+			return &m.cuts[i]
+		}
+	}
+	return nil
 }
 
 // addSpread clips the weld of a plate alone to the width that the load has spread to at its root, for bending out of its plane.
 func (m *model) addSpread(set *rootSet, segs []statics.WeldSegment, plate string) {
 	t := m.thing(plate)
-	i := slices.IndexFunc(m.cuts, func(c cut) bool {
-		s := &m.b.Sweeps[c.slot]
-		return s.EntryFlat && s.EntryMM > 0 && s.Things[0] == plate
-	})
-	if i < 0 || t == nil {
+	c := m.cutThrough(func(s *part.Sweep) bool { return s.EntryFlat && s.EntryMM > 0 && s.Things[0] == plate })
+	if c == nil || t == nil {
 		return
 	}
-	s := &m.b.Sweeps[m.cuts[i].slot]
-	root := cut{at: s.To, normal: m.cuts[i].normal}
+	s := &m.b.Sweeps[c.slot]
+	root := cut{at: s.To, normal: c.normal}
 	left := root.clipped(s, t.chords(nil, s.To.AddScaled(-1e-3, root.normal), root.normal))
-	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
+	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
 }
 
 // keep makes the working group of what is left of each segment.
@@ -637,14 +644,15 @@ func (m *model) arrival(c *cut, web string) float64 {
 // heldBefore says whether the web of w is welded to another plate where its composite begins.
 func (m *model) heldBefore(w *part.WeldGroup, from float64, normal part.Vec) bool {
 	const near = 25 // mm, about a plate and its snipe
-	return slices.ContainsFunc(m.b.Welds, func(v part.WeldGroup) bool {
-		if v.Joins[0] != w.Joins[0] || v.Joins[1] == w.Joins[1] {
-			return false
-		}
-		return !slices.ContainsFunc(v.Segments, func(s part.WeldSegment) bool {
+	for i := range m.b.Welds {
+		v := &m.b.Welds[i]
+		if v.Joins[0] == w.Joins[0] && v.Joins[1] != w.Joins[1] && !slices.ContainsFunc(v.Segments, func(s part.WeldSegment) bool {
 			return max(s.A.Dot(normal), s.B.Dot(normal)) > from+near
-		})
-	})
+		}) {
+			return true
+		}
+	}
+	return false
 }
 
 func (m *model) flowsHere(w *part.WeldGroup, active []*part.Composite) bool {
