@@ -225,17 +225,24 @@ func sum(forces []force, passing []bool, about part.Vec) wrench {
 	return w.settled()
 }
 
-// oneCase runs every corner of one case through every feature.
+// oneCase runs every corner of one case through every feature. Many a case does not ask for all the shares, and then corners have the same
+// forces: all but pins, which have a place of their own at each, would come out the same again.
 func (r *run) oneCase(i int, factor float64) error {
 	r.inCase = i
 	for c := range r.corners {
 		r.inCorner = c
-		forces, err := r.load(r.forces, &r.cases[i], i, factor, c)
+		forces, err := r.load(r.cornerForces[c], &r.cases[i], i, factor, c)
 		if err != nil {
 			return err
 		}
-		r.forces = forces
-		for _, at := range [...]func() error{r.atPins, r.atBolts, r.atRods, r.atContacts} {
+		r.forces, r.cornerForces[c] = forces, forces
+		if err := r.atPins(); err != nil {
+			return err
+		}
+		if slices.ContainsFunc(r.cornerForces[:c], func(before []force) bool { return slices.Equal(before, forces) }) {
+			continue
+		}
+		for _, at := range [...]func() error{r.atBolts, r.atRods, r.atContacts} {
 			if err := at(); err != nil {
 				return err
 			}

@@ -61,7 +61,7 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if err != nil {
 		return nil, err
 	}
-	r := &run{model: m, basis: basis, cases: cases}
+	r := &run{model: m, basis: basis, cases: cases, cornerForces: make([][]force, len(m.corners))}
 	r.calc.Method, r.calc.Factors, r.factorOf = o.Method, factors, factor
 	for _, id := range o.LeaveOut {
 		r.skip(basis.Limit(id).Ident().Title, b.Name, "left out by the job; "+basis.Limit(id).Ident().Clause.String())
@@ -157,8 +157,9 @@ type run struct {
 	cases []part.Case
 	calc  Calc
 
-	inCase, inCorner int     // where we are
-	forces           []force // of this case and corner
+	inCase, inCorner int       // where we are
+	forces           []force   // of this case and corner
+	cornerForces     [][]force // of this case, by corner
 	places           []place
 	scores           []score             // reused
 	effects          [2]effect           // of the cut at hand, reused
