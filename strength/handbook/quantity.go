@@ -6,6 +6,7 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"lugwright/strength/formula"
 	"lugwright/units"
@@ -50,7 +51,7 @@ func product(text, unit string) (float64, error) {
 }
 
 // fraction is one of two whole numbers, alone or behind a whole number and a dash; 1/in is none.
-var fraction = regexp.MustCompile(`^(-?[0-9]+-)?-?[0-9]+/[0-9]+( |$)`)
+var fraction = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(-?[0-9]+-)?-?[0-9]+/[0-9]+( |$)`) })
 
 // exact is what a printed fraction is held to, in the unit of the line: 3/16 in has no last digit.
 const exact = 1e-9
@@ -58,7 +59,7 @@ const exact = 1e-9
 // halfDigit is half a unit of the last printed digit.
 func halfDigit(text, unit string) (float64, error) {
 	number, name, _ := strings.Cut(strings.TrimSpace(text), " ")
-	if fraction.MatchString(number) || fraction.MatchString(name) { // 3/16 in, 1-3/8 in, 1 1/2 in
+	if fraction().MatchString(number) || fraction().MatchString(name) { // 3/16 in, 1-3/8 in, 1 1/2 in
 		return exact, nil
 	}
 	if _, err := strconv.ParseFloat(number, 64); err != nil {
