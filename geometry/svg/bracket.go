@@ -19,7 +19,7 @@ const (
 	edgeMM       = 4.0
 )
 
-// WriteBracket draws the assembled bracket from ahead, left and above, with its part marks. It fails when there is nothing to
+// WriteBracket draws the assembled bracket, as it stands in space (part.Bracket.AsMade), from ahead, left and above, with its part marks. It fails when there is nothing to
 // draw or a number is not finite or beyond 1e6.
 func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	width := o.WidthMM

@@ -8,12 +8,13 @@ import (
 	"lugwright/part"
 )
 
-// The viewer stands ahead, to the left and above: the isometric view of a left-hand bracket from outside the frame.
+// A bracket comes as it stands in space: x forward, y left, z up. The viewer stands ahead, to the left and above: the isometric view of a left-hand bracket
+// from outside the frame.
 var (
-	eye   = part.Vec{X: -1, Y: 1, Z: 1}.Unit()
-	right = part.Vec{X: -1, Y: -1}.Unit()
+	eye   = part.Vec{X: 1, Y: 1, Z: 1}.Unit()
+	right = part.Vec{X: -1, Y: 1}.Unit()
 	up    = eye.Cross(right)
-	light = part.Vec{X: -0.25, Y: 0.5, Z: 0.85}.Unit()
+	light = part.Vec{X: 0.25, Y: 0.5, Z: 0.85}.Unit()
 )
 
 // project is the picture of a point, in mm, y up.

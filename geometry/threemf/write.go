@@ -111,7 +111,7 @@ func (w *writer) write(b *part.Bracket, solids []mesh.Solid, facetMM float64) {
 
 // describe says what the solids are, and how each that differs from its part does.
 func describe(solids []mesh.Solid, facetMM float64) string {
-	words := []string{"x rearward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + string(appendNumber(nil, facetMM)) +
+	words := []string{"x forward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + string(appendNumber(nil, facetMM)) +
 		" mm from its arc. Bolts, nuts, washers, rods, welds and threads are not shown. Cut from the cut files, not from this."}
 	for i := range solids {
 		if r := solids[i].Remark; r != "" {

@@ -79,7 +79,7 @@ func (l *Local) NewStream(context.Context, *grpc.StreamDesc, string, ...grpc.Cal
 }
 
 // hand gives to the fields of from, a message of the same type; what they hold is shared, for nobody changes a message once it is
-// sent. Plain fields are copied: asking the messages by their descriptors would have all descriptors read, half the cost of a small call.
+// sent. Plain fields are copied: asking the messages by their descriptors would have all descriptors read first.
 func hand(to, from any) {
 	dst, src := reflect.ValueOf(to).Elem(), reflect.ValueOf(from).Elem()
 	for i := range dst.NumField() {

@@ -1,7 +1,7 @@
 package server
 
 // The server tells clients its interface (gRPC server reflection, v1 and v1alpha, whose messages are the same on the wire). grpc's own
-// server of it has the descriptors of descriptors read whenever a program that links it starts: a quarter of a short run of ours.
+// server of it has the descriptors of descriptors read whenever a program that links it starts: a tenth of the shortest run of ours.
 
 import (
 	"bytes"
