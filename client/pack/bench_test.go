@@ -9,6 +9,7 @@ import (
 	"os"
 	"os/exec"
 	"path/filepath"
+	"runtime/debug"
 	"slices"
 	"strings"
 	"testing"
@@ -62,6 +63,7 @@ func TestSixty(t *testing.T) {
 // the same run: how many times longer the one plate takes there, than all files, and than the cut files of all plates, checked, in memory.
 func BenchmarkSixtyPlates(b *testing.B) {
 	openscad := peer.NeedCommand(b, "openscad")
+	defer debug.SetGCPercent(debug.SetGCPercent(GCPercent)) // as the command has it
 	in := sixty(b)
 	root := b.TempDir()
 	n := 0

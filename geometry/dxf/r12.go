@@ -2,8 +2,7 @@ package dxf
 
 import "lugwright/geometry/shape"
 
-func (w *writer) r12File(d *drawing, o Options) {
-	t := tablesOf(o)
+func (w *writer) r12File(d *drawing, o Options, t *tables) {
 	w.r12Head(d, o.Inch, t.handles+d.segments())
 	w.open(t)
 	to, points := w.buf, d.points
@@ -177,10 +176,8 @@ func (w *writer) r12Line(to []byte, layer string, a, b shape.Point) []byte {
 	return w.ends(w.r12Entity(to, "  0\nLINE\n  5\n", layer), a, b)
 }
 
-// r12Entity adds the head, which is the kind of entity, the handle and the layer.
+// r12Entity adds the head, which is the kind of entity, the handle and the layer's group.
 func (w *writer) r12Entity(to []byte, head, layer string) []byte {
 	to = appendHex(append(to, head...), w.handle())
-	to = append(to, "  8\n"...)
-	to = append(to, layer...)
-	return append(to, '\n')
+	return append(to, layer...)
 }

@@ -6,8 +6,7 @@ import (
 	"lugwright/geometry/shape"
 )
 
-func (w *writer) r2000File(d *drawing, o Options) {
-	t := tablesOf(o)
+func (w *writer) r2000File(d *drawing, o Options, t *tables) {
 	w.r2000Head(d, o, t.handles+len(d.strokes)+len(d.contours)+objects)
 	w.open(t)
 	to, points := w.buf, d.points
@@ -183,13 +182,13 @@ func (w *writer) r2000BlockPart(kind, class string, record int, paper bool) {
 	w.tag(100, class)
 }
 
-// r2000Entity adds the head, which is the kind of entity, the handle, the space, the layer and the class.
+// r2000Entity adds the head, which is the kind of entity, the handle, the space, the layer's group and the class.
 func (w *writer) r2000Entity(to []byte, head, layer, class string) []byte {
 	to = appendHex(append(to, head...), w.handle())
 	to = appendHex(append(to, "330\n"...), w.space)
-	to = append(to, "100\nAcDbEntity\n  8\n"...)
+	to = append(to, "100\nAcDbEntity\n"...)
 	to = append(to, layer...)
-	to = append(to, "\n100\n"...)
+	to = append(to, "100\n"...)
 	return append(to, class...)
 }
 

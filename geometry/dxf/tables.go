@@ -5,6 +5,7 @@ import "sync/atomic"
 // tables are the sections between header and entities, and the opening of the entities. They depend on the form and the layers alone.
 type tables struct {
 	layers  Layers
+	groups  Layers // the layers as an entity has them: group 8 and the line end
 	text    []byte
 	handles int // given out in them
 	space   int // handle of the model space's block record; R12 has none
@@ -23,7 +24,16 @@ func tablesOf(o Options) *tables {
 	}
 	w := writer{layers: o.Layers, unit: 1}
 	write(&w)
-	t := &tables{o.Layers, w.buf, w.handles, w.space}
+	l := o.Layers
+	groups := Layers{layerGroup(l.Cut), layerGroup(l.Etch), layerGroup(l.Bend), layerGroup(l.Centre)}
+	t := &tables{l, groups, w.buf, w.handles, w.space}
 	last.Store(t)
 	return t
+}
+
+func layerGroup(name string) string {
+	if name == "" {
+		return ""
+	}
+	return "  8\n" + name + "\n"
 }

@@ -60,6 +60,8 @@ func WritePieces(w io.Writer, pieces []Piece, o Options) error {
 		return errors.New("no plates; a file needs at least one")
 	}
 	o.Layers = o.Layers.orOurs()
+	t := tablesOf(o)
+	o.Layers = t.groups
 	s := scratches.Get().(*scratch)
 	defer scratches.Put(s)
 	d := &s.drawing
@@ -72,9 +74,9 @@ func WritePieces(w io.Writer, pieces []Piece, o Options) error {
 	out := &s.writer
 	out.reset(o)
 	if o.Version == R12 {
-		out.r12File(d, o)
+		out.r12File(d, o, t)
 	} else {
-		out.r2000File(d, o)
+		out.r2000File(d, o, t)
 	}
 	if out.err != nil {
 		return fmt.Errorf("%s: %w", words(pieces), out.err)

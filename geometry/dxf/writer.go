@@ -13,7 +13,7 @@ type writer struct {
 	buf     []byte
 	handles int     // handles given out so far
 	unit    float64 // mm to the unit of the file
-	layers  Layers
+	layers  Layers  // in the tables their names, in the entities their groups
 	err     error
 
 	space    int // handle of the model space's block record
@@ -76,6 +76,9 @@ func (w *writer) handle() int {
 // appendHex adds a handle and the end of its line.
 func appendHex(to []byte, n int) []byte {
 	const digits = "0123456789ABCDEF"
+	if n >= 0x10 && n <= 0xFF {
+		return append(to, digits[n>>4], digits[n&15], '\n')
+	}
 	for shift := max(0, (bits.Len(uint(n))-1)&^3); shift >= 0; shift -= 4 {
 		to = append(to, digits[n>>shift&15])
 	}
