@@ -170,7 +170,7 @@ func (r *run) layFatigue() {
 	for _, i := range r.edged() {
 		s := &r.b.Sweeps[i]
 		add(CutEdge, sweepName(s), s.Things[0], s.To)
-		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks"}
+		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks; weathering steel is taken as coated"}
 	}
 	r.turnings = r.reentrant()
 	for _, t := range r.turnings {
