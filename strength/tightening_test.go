@@ -148,3 +148,15 @@ func TestPreloadOfMildBolts(t *testing.T) {
 		}
 	}
 }
+
+// EN 1993-1-8, 3.9.1, preloads classes 8.8 and 10.9: a stronger one is outside it too.
+func TestSlipOfStrongerBolts(t *testing.T) {
+	b := plateOf(t, mm("bolt_preload", 0.70), mm("slip_coefficient", 0.30), word("bolt_grade", "12.9"))
+	r, err := strength.Run(en1993.Basis(), b, []part.Case{service("along", part.Vec{X: 600})}, strength.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := find(t, r, "bolt-slip", "bolts"); c.Verdict != strength.Outside {
+		t.Errorf("12.9: %s", c.Verdict)
+	}
+}
