@@ -174,7 +174,7 @@ func (r *run) layFatigue() {
 	for _, i := range r.edged() {
 		s := &r.b.Sweeps[i]
 		add(CutEdge, sweepName(s), s.Things[0], s.To)
-		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks"}
+		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks; weathering steel is taken as coated"}
 	}
 	r.turnings = r.reentrant()
 	for _, t := range r.turnings {
@@ -472,34 +472,99 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 }
 
 // changes gives the change of what acts on every section, and for every bolt group the greatest change of tension of one bolt on its stress
-// area.
+// area. What bolts and contact take does not grow with the load: between two loads that both bend a plate the same way it may be at rest, so that the
+// least load of a group on the way from one to the other is looked at too.
 func (r *run) changes(from, to []force) (sections []wrench, threads []float64, err error) {
 	sections, threads = make([]wrench, len(r.cuts)), make([]float64, len(r.groups))
-	before := make([][]float64, len(r.groups))
+	ends := [2][]wrench{make([]wrench, len(r.cuts)), make([]wrench, len(r.cuts))}
+	tensions := [2][][]float64{make([][]float64, len(r.groups)), make([][]float64, len(r.groups))}
 	for turn, forces := range [2][]force{from, to} {
 		r.forces = forces
 		for i := range r.groups {
-			g := &r.groups[i]
-			if err := g.solve(forces); err != nil {
-				return nil, nil, &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
-			}
-			if turn == 0 {
-				before[i] = slices.Clone(g.tensions)
-				continue
-			}
-			for b := range before[i] {
-				threads[i] = max(threads[i], g.pried()*math.Abs(before[i][b]-g.tensions[b])/g.area)
+			if tensions[turn][i], err = r.groups[i].tightened(forces); err != nil {
+				return nil, nil, err
 			}
 		}
 		for i := range r.cuts {
-			w := r.beyond(&r.cuts[i], r.cuts[i].group)
-			if turn == 1 {
-				w.f, w.m = sections[i].f.Sub(w.f), sections[i].m.Sub(w.m)
+			ends[turn][i] = r.beyond(&r.cuts[i], r.cuts[i].group)
+		}
+	}
+	for i := range r.cuts {
+		sections[i] = ends[0][i].less(ends[1][i])
+	}
+	for i := range r.groups {
+		g := &r.groups[i]
+		widen := func(a, b []float64) {
+			for k := range a {
+				threads[i] = max(threads[i], g.pried()*math.Abs(a[k]-b[k])/g.area)
 			}
-			sections[i] = w
+		}
+		widen(tensions[0][i], tensions[1][i])
+		way := g.leastLoad(from, to)
+		if way == 0 || way == 1 {
+			continue
+		}
+		r.forces = between(from, to, way)
+		least, err := g.tightened(r.forces)
+		if err != nil {
+			return nil, nil, err
+		}
+		widen(tensions[0][i], least)
+		widen(least, tensions[1][i])
+		for k := range r.cuts {
+			if r.cuts[k].bolts != i {
+				continue
+			}
+			w := r.beyond(&r.cuts[k], r.cuts[k].group)
+			for _, end := range ends {
+				if d := end[k].less(w); r.stressAt(k, d, 1) > r.stressAt(k, sections[k], 1) {
+					sections[k] = d
+				}
+			}
 		}
 	}
 	return sections, threads, nil
+}
+
+// less is the change from another wrench about the same point.
+func (w wrench) less(o wrench) wrench {
+	w.f, w.m = w.f.Sub(o.f), w.m.Sub(o.m)
+	return w
+}
+
+// tightened is the tension of every bolt under some forces.
+func (g *boltGroup) tightened(forces []force) ([]float64, error) {
+	if err := g.solve(forces); err != nil {
+		return nil, &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
+	}
+	return slices.Clone(g.tensions), nil
+}
+
+// leastLoad is how far on the way from one load to another what comes to a group is least, 0 to 1: a couple counts as forces a contact patch's size apart.
+func (g *boltGroup) leastLoad(from, to []force) float64 {
+	a, b := sum(from, g.passes, g.Pose.Origin), sum(to, g.passes, g.Pose.Origin)
+	size := g.Patch.Max.Sub(g.Patch.Min).Norm()
+	dot := func(u, v wrench) float64 { return u.f.Dot(v.f)*size*size + u.m.Dot(v.m) }
+	way := b.less(a)
+	whole := dot(way, way)
+	if whole == 0 {
+		return 0
+	}
+	return min(max(-dot(a, way)/whole, 0), 1)
+}
+
+// between is a load a part of the way from one to another.
+func between(from, to []force, way float64) []force {
+	out := make([]force, 0, len(from)+len(to))
+	for _, f := range from {
+		f.f, f.m = f.f.Scale(1-way), f.m.Scale(1-way)
+		out = append(out, f)
+	}
+	for _, f := range to {
+		f.f, f.m = f.f.Scale(way), f.m.Scale(way)
+		out = append(out, f)
+	}
+	return out
 }
 
 // pried is how much prying raises the tension of a group's bolts at most, over all that a ply's ends can press: 1 + delta rho/(1 + delta) of the AISC

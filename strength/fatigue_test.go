@@ -70,6 +70,33 @@ func notched(t *testing.T, r float64) shape.Loop {
 	return l
 }
 
+// A base plate is bent the same way whichever bolts pull: those above under a load down, those below under one up. From one to the other it passes rest, so
+// that the change is no less than from rest to either (elementary statics), for the plate between the bolts and for the bolts.
+func TestFatigueThroughRest(t *testing.T) {
+	const F = 60000.0
+	down, rest, up := service("down", part.Vec{Z: -F}), service("rest", part.Vec{}), service("up", part.Vec{Z: F})
+	of := func(from string) *strength.Report {
+		r, err := strength.Run(aisc360.Basis(), pairOf(t, 0), []part.Case{down, rest, up},
+			strength.Options{Spectrum: []strength.StressCycle{{From: from, To: "up", Cycles: 1e6}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	half, whole := of("rest"), of("down")
+	for _, c := range half.Checks {
+		if c.Limit != "fatigue-damage" && c.Limit != "fatigue-root" {
+			continue
+		}
+		if got := place(t, whole, c.Limit, c.Place).Demand; got < c.Demand*(1-1e-9) {
+			t.Errorf("%s: %.4g from down to up, %.4g from rest", c.Place, got, c.Demand)
+		}
+	}
+	if k := place(t, whole, "fatigue-damage", "base, between (base plate between the plates), cut edge"); k.Verdict != strength.Fail {
+		t.Errorf("base plate: %s", k.Verdict)
+	}
+}
+
 // A basis without any rule for fatigue says so once.
 func TestFatigueWithoutRules(t *testing.T) {
 	there, back := service("there", part.Vec{Y: 4000}), service("back", part.Vec{Y: -4000})

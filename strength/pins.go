@@ -168,6 +168,9 @@ func (r *run) layPins() {
 		r.bushes[i].idle = idle(p.passes)
 		if p.bush > 0 {
 			r.places = append(r.places, &r.bushes[i])
+			if !slices.ContainsFunc(r.cases, func(c part.Case) bool { return c.AtRest }) {
+				r.skip("wear of the bush", p.ID, "no load case is stated as acting at rest, 1 g down")
+			}
 		}
 	}
 	r.layEyes()

@@ -112,11 +112,15 @@ func TestPinRulesOfEachBasis(t *testing.T) {
 func TestBushWear(t *testing.T) {
 	b := clevisOf(t, part.LeftHand, with(bare, mm("bush_length", 15)))
 	rest, bump := service("rest", part.Vec{Z: -10000}), service("bump", part.Vec{Z: -30000})
-	if c := find(t, run(t, b, strength.Options{}, rest, bump), "bush-wear", "pin"); c.Verdict != strength.NotApplied || !strings.Contains(c.Why, "at rest") {
+	r := run(t, b, strength.Options{}, rest, bump)
+	if c := find(t, r, "bush-wear", "pin"); c.Verdict != strength.NotApplied || !strings.Contains(c.Why, "at rest") || notChecked(r, "wear of the bush", "at rest") != 1 {
 		t.Errorf("no load at rest: %s, %q", c.Verdict, c.Why)
 	}
 	rest.AtRest = true
-	r := run(t, b, strength.Options{}, rest, bump)
+	r = run(t, b, strength.Options{}, rest, bump)
+	if notChecked(r, "wear of the bush", "") != 0 {
+		t.Error("wear is checked and named as not checked")
+	}
 	within(t, "pressure at rest", find(t, r, "bush-wear", "pin").Demand, 10000/375.0, 1e-6)
 	within(t, "peak pressure", find(t, r, "bush-pressure", "pin").Demand, 30000/375.0, 1e-6)
 	if c := find(t, r, "bush-wear", "pin"); c.Verdict != strength.Fail || c.Case != "rest" {

@@ -8,6 +8,7 @@ import (
 
 	"lugwright/part"
 	"lugwright/strength"
+	"lugwright/strength/basis/aisc360"
 	"lugwright/strength/basis/en1993"
 )
 
@@ -122,4 +123,40 @@ func TestTappedPly(t *testing.T) {
 	within(t, "area of the thread", line(t, c, "A_t"), 243.2, 1e-3)
 	within(t, "stripping", c.Capacity, 32972, 1e-3)
 	within(t, "engagement", find(t, r, "rod-engagement", c.Thing).Capacity, 16, 1e-9)
+}
+
+// Mild bolts yield before 0.70 of their tensile strength is in them: 4.6 at 240 MPa, under 0.70 x 400 = 280 (ISO 898-1); 0.55 of it, 220 MPa, they bear. Codes
+// pretension high-strength bolts alone: AISC 360-22 J3.2 (from memory), EN 1993-1-8, 3.9.1.
+func TestPreloadOfMildBolts(t *testing.T) {
+	of := func(basis *strength.Basis, preload float64) *strength.Report {
+		b := plateOf(t, mm("bolt_preload", preload), mm("slip_coefficient", 0.30), word("bolt_grade", "4.6"))
+		r, err := strength.Run(basis, b, []part.Case{service("along", part.Vec{X: 600})}, strength.Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return r
+	}
+	for _, basis := range []*strength.Basis{aisc360.Basis(), en1993.Basis()} {
+		full := of(basis, 0.70)
+		for _, limit := range []string{"bolt-slip", "bolt-separation", "bolt-torque"} {
+			if c := find(t, full, limit, "bolts"); c.Verdict != strength.Outside {
+				t.Errorf("%s, %s: %s", basis.Card.Name, limit, c.Verdict)
+			}
+		}
+		if c := find(t, of(basis, 0.55), "bolt-separation", "bolts"); c.Verdict != strength.Pass {
+			t.Errorf("%s, 0.55: %s, %s", basis.Card.Name, c.Verdict, c.Why)
+		}
+	}
+}
+
+// EN 1993-1-8, 3.9.1, preloads classes 8.8 and 10.9: a stronger one is outside it too.
+func TestSlipOfStrongerBolts(t *testing.T) {
+	b := plateOf(t, mm("bolt_preload", 0.70), mm("slip_coefficient", 0.30), word("bolt_grade", "12.9"))
+	r, err := strength.Run(en1993.Basis(), b, []part.Case{service("along", part.Vec{X: 600})}, strength.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if c := find(t, r, "bolt-slip", "bolts"); c.Verdict != strength.Outside {
+		t.Errorf("12.9: %s", c.Verdict)
+	}
 }

@@ -20,7 +20,7 @@ type contactGivens struct {
 }
 
 // PinContact is the peak pressure of Hertz (1881) between a cylinder and a hole a little larger, Poisson's ratio 0.3; with equal metals and little
-// play it is Eq. 3.14 of EN 1993-1-8, 0.591 sqrt(E F (d_0 - d)/(d^2 t)). Its theory holds for a contact narrow beside the pin, up to 30 degrees on either
+// play it is Eq. 3.15 of EN 1993-1-8, 0.591 sqrt(E F (d_0 - d)/(d^2 t)). Its theory holds for a contact narrow beside the pin, up to 30 degrees on either
 // side; a wider one, as with a close fit, presses no harder than one of that width would, whatever the play.
 var PinContact = strength.Define(strength.Identity{
 	ID: "pin-contact-pressure", Title: "contact pressure of a loose pin in its hole", Unruled: true,

@@ -7,7 +7,7 @@ import (
 	"lugwright/strength"
 )
 
-// The limit of little play with equal metals is 0.591 sqrt(E F (d_0 - d)/(d^2 t)) of EN 1993-1-8, Eq. 3.14. A 1-1/2 in pin, common in the trade,
+// The limit of little play with equal metals is 0.591 sqrt(E F (d_0 - d)/(d^2 t)) of EN 1993-1-8, Eq. 3.15. A 1-1/2 in pin, common in the trade,
 // in a hole 1/32 in larger; more play, more force always press harder, and a close fit presses as a contact of 30 degrees on either side does.
 func TestPinContact(t *testing.T) {
 	c := &strength.Calc{Method: strength.ASD}

@@ -51,6 +51,7 @@ const (
 type separationGivens struct {
 	T    float64 `sym:"T" unit:"N" min:"0" max:"1e9" is:"tension of the worst bolt, service level"`
 	As   float64 `sym:"A_s" unit:"mm^2" min:"0.1" max:"2e4" is:"stress area"`
+	Sy   float64 `sym:"S_y" unit:"MPa" min:"50" max:"3000" is:"yield strength of the bolt"`
 	Su   float64 `sym:"S_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the bolt"`
 	K    float64 `sym:"k_P" unit:"" min:"0" max:"1" is:"preload as a part of S_u A_s"`
 	G    float64 `sym:"G" unit:"" min:"0" max:"0.9" default:"0.35" is:"uncertainty of the preload: 0.35 by torque wrench (NASA-STD-5020, from memory)"`
@@ -64,6 +65,7 @@ var BoltSeparation = strength.Define(strength.Identity{
 	Clause: strength.Clause{Words: "common practice, no source; form of NASA-STD-5020 (from memory)"},
 	Demand: "T", Capacity: "P_min", Unit: "N",
 }, func(c *strength.Calc, g separationGivens) {
+	unyielding(c, g.K, g.Sy, g.Su)
 	P := c.Let("P", "k_P*S_u*A_s", "N", g.K*g.Su*g.As)
 	c.Compare(g.T, c.Let("P_min", "(1 - k_loss)*(1 - G)*P", "N", (1-g.Loss)*(1-g.G)*P))
 })
@@ -71,6 +73,7 @@ var BoltSeparation = strength.Define(strength.Identity{
 type boltTorqueGivens struct {
 	D  float64 `sym:"d" unit:"mm" min:"1" max:"200" is:"nominal diameter"`
 	As float64 `sym:"A_s" unit:"mm^2" min:"0.1" max:"2e4" is:"stress area"`
+	Sy float64 `sym:"S_y" unit:"MPa" min:"50" max:"3000" is:"yield strength of the bolt"`
 	Su float64 `sym:"S_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the bolt"`
 	K  float64 `sym:"k_P" unit:"" min:"0" max:"1" is:"preload as a part of S_u A_s"`
 	KD float64 `sym:"K" unit:"" min:"0.05" max:"0.5" default:"0.2" is:"nut factor: 0.15 lubricated, 0.17 zinc dry, 0.20 plain dry (makers' charts)"`
@@ -84,6 +87,7 @@ var BoltTorque = strength.Define(strength.Identity{
 	Clause: strength.Clause{Words: "T = K d F, bolt makers' charts; scatter common practice, no source"},
 	Demand: "P_max", Capacity: "P_tensile", Unit: "N",
 }, func(c *strength.Calc, g boltTorqueGivens) {
+	unyielding(c, g.K, g.Sy, g.Su)
 	P := c.Let("P", "k_P*S_u*A_s", "N", g.K*g.Su*g.As)
 	c.Let("T_0", "K*d*P", "N*mm", g.KD*g.D*P)
 	c.Let("T_lub", "0.15*d*P", "N*mm", 0.15*g.D*P)
@@ -92,13 +96,18 @@ var BoltTorque = strength.Define(strength.Identity{
 	c.Compare(high, c.Let("P_tensile", "S_u*A_s", "N", g.Su*g.As))
 })
 
+// unyielding asks for a bolt that bears its preload: mild ones yield under 0.70 of their tensile strength.
+func unyielding(c *strength.Calc, k, sy, su float64) {
+	c.Need(k*su <= sy, "k_P*S_u <= S_y", "the bolt does not yield under its preload")
+}
+
 // PreloadRules serve groups with a stated preload on any basis.
 var PreloadRules = []strength.Rule[strength.BoltSet]{
 	{Of: BoltSeparation, Check: func(c *strength.Calc, f *strength.BoltSet) {
-		BoltSeparation.Check(c, separationGivens{T: f.T / f.Service, As: f.Bolt.As, Su: f.Fu, K: f.Bolt.Preload, G: wrench, Loss: settled})
+		BoltSeparation.Check(c, separationGivens{T: f.T / f.Service, As: f.Bolt.As, Sy: f.Fy, Su: f.Fu, K: f.Bolt.Preload, G: wrench, Loss: settled})
 	}},
 	{Of: BoltTorque, Check: func(c *strength.Calc, f *strength.BoltSet) {
-		BoltTorque.Check(c, boltTorqueGivens{D: f.Bolt.D, As: f.Bolt.As, Su: f.Fu, K: f.Bolt.Preload, KD: 0.2, G: wrench})
+		BoltTorque.Check(c, boltTorqueGivens{D: f.Bolt.D, As: f.Bolt.As, Sy: f.Fy, Su: f.Fu, K: f.Bolt.Preload, KD: 0.2, G: wrench})
 	}},
 }
 

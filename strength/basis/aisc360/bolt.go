@@ -250,8 +250,15 @@ var slipRules = []strength.Rule[strength.Bolt]{
 	{Of: boltSlip, Check: func(c *strength.Calc, f *strength.Bolt) {
 		boltSlip.Check(c, slipGivens{V: f.V, T: f.T, N: 1, Tb: 0.70 * f.Fub * f.As, Mu: f.SlipC, Ns: 1, Hole: looseHole(f.D, f.Dh), Du: 1.13})
 		practice.FullPreload(c, f)
+		if f.Fub < leastPretensioned {
+			c.RuleOut("the code pretensions high-strength bolts alone, and these are milder")
+		}
 	}},
 }
+
+// leastPretensioned is under the tensile strength of the mildest bolts that are pretensioned, 105 ksi of A325 over 1 in before F3125. AISC 360-22 J3.2, from
+// memory.
+const leastPretensioned = 720
 
 // looseHole is the place of an oversize hole in boltSlip's choice for one over the standard: 1/16 in over the bolt, 1/8 in from 1 in up; 2 and 3 mm for the
 // metric bolts of Table J3.3M.

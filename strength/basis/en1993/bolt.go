@@ -170,7 +170,7 @@ var boltSlip = strength.Define(strength.Identity{
 	Clause: joint("3.9.1, Eq. 3.6 and 3.7; 3.9.2, Eq. 3.8", ""),
 	Demand: "F_v_Ed", Capacity: "F_s_Rd", Unit: "N",
 }, func(c *strength.Calc, g boltSlipGivens) {
-	c.Need(g.Fub >= 800, "f_ub >= 800*MPa", "a bolt of class 8.8 or 10.9")
+	c.Need(g.Fub >= 800 && g.Fub <= 1000, "(f_ub - 800*MPa)*(1000*MPa - f_ub) >= 0*MPa*MPa", "a bolt of class 8.8 or 10.9")
 	P := c.Let("F_p_C", "0.7*f_ub*A_s", "N", 0.7*g.Fub*g.As)
 	left := c.Let("F_C", "F_p_C - 0.8*F_t_Ed", "N", P-0.8*g.T)
 	c.Need(left > 0, "F_C > 0*N", "the faces stay pressed together")
