@@ -1,0 +1,61 @@
+package vehicle
+
+import "fmt"
+
+// Job is a vehicle with its bodies on their mounts, in its states, under its cases.
+type Job struct {
+	Vehicle Vehicle
+	Bodies  []Body
+	States  []State
+	Cases   []Case
+}
+
+// Report is all that comes of a job: the weights of each state, and each body's mounts.
+type Report struct {
+	Weights []Weights
+	Bodies  []Result
+}
+
+// Analyse does a whole job. What a body's name in an item leads to is checked here.
+func Analyse(j *Job) (Report, error) {
+	c := &checker{}
+	c.vehicle(&j.Vehicle)
+	c.states(&j.Vehicle, j.States)
+	c.cases(j.Cases)
+	names := map[string]bool{}
+	if len(j.Bodies) == 0 || len(j.Bodies) > maxMounts {
+		c.refuse("bodies", fmt.Sprintf("%d bodies", len(j.Bodies)), fmt.Sprintf("1 to %d, with their mounts", maxMounts))
+	} else {
+		for i := range j.Bodies {
+			c.name(fmt.Sprintf("bodies[%d].name", i), carrier(j.Bodies[i].Name), names)
+			c.body(fmt.Sprintf("bodies[%d]", i), &j.Bodies[i])
+		}
+		for i := range j.Vehicle.Items {
+			c.rides(fmt.Sprintf("vehicle.items[%d].rides_on", i), j.Vehicle.Items[i].RidesOn, names)
+		}
+		for i := range j.Vehicle.Tanks {
+			c.rides(fmt.Sprintf("vehicle.tanks[%d].rides_on", i), j.Vehicle.Tanks[i].RidesOn, names)
+		}
+	}
+	if err := c.err(); err != nil {
+		return Report{}, err
+	}
+	var r Report
+	for i := range j.States {
+		r.Weights = append(r.Weights, j.Vehicle.weights(&j.States[i]))
+	}
+	for i := range j.Bodies {
+		one, err := solve(fmt.Sprintf("bodies[%d]", i), &j.Vehicle, &j.Bodies[i], j.States, j.Cases)
+		if err != nil {
+			return Report{}, err
+		}
+		r.Bodies = append(r.Bodies, one)
+	}
+	return r, nil
+}
+
+func (c *checker) rides(field, on string, bodies map[string]bool) {
+	if on = carrier(on); on != Chassis && !bodies[on] {
+		c.refuse(field, fmt.Sprintf("no body %.40q has mounts", on), "the name of a body with mounts, or chassis")
+	}
+}
