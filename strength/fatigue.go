@@ -32,6 +32,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 	if err != nil {
 		return err
 	}
+	if len(r.basis.Rules.Fatigue) == 0 && len(r.basis.Rules.RootFatigue) == 0 {
+		r.skip("fatigue", r.b.Name, noRule)
+		return nil
+	}
 	r.layFatigue()
 	cycles := make([]float64, len(spectrum))
 	for k, s := range spectrum {
@@ -64,7 +68,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			r.skip("fatigue of a share that changes between two loads", s.ID, "ranges are taken with one share of it for both")
 		}
 	}
-	r.skip("fatigue at cut edges and in the pin", r.b.Name, "covered are welds' throats, toes and roots, plates along welds and where a web ends, holes and bolt threads")
+	if len(r.pins) > 0 {
+		r.skip("fatigue of the pin", r.b.Name, "no detail category speaks of a round bar that its seats rub")
+	}
+	r.skip("fatigue at thermally cut holes, and where an edge is rough or nicked", r.b.Name, "holes are taken as drilled or reamed, edges as cut to a roughness of 25 um or better")
 	return nil
 }
 
@@ -87,8 +94,9 @@ func (r *run) spectrumCases(spectrum []StressCycle) ([][2]int, error) {
 	return out, nil
 }
 
-// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes and weld roots at the roots
-// of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, in that order.
+// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes, ends of welds and weld roots
+// at the roots of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, cut edges and inward
+// corners, in that order.
 func (r *run) layFatigue() {
 	of := func(f Fatigue, place, thing string, at part.Vec) {
 		d := f.Detail
@@ -132,7 +140,11 @@ func (r *run) layFatigue() {
 	}
 	for i := range r.b.Sweeps {
 		s := &r.b.Sweeps[i]
-		add(r.toeDetail(i), sweepName(s), s.Things[0], s.To)
+		d := r.rootDetail(i)
+		add(d, sweepName(s), s.Things[0], s.To)
+		if d != WeldToe && d != OneSided {
+			continue
+		}
 		if leg, t := r.rootFillets(i); leg > 0 {
 			of(Fatigue{Detail: WeldRoot, Leg: leg, T: t}, sweepName(s), s.Things[0], s.To)
 		}
@@ -159,7 +171,21 @@ func (r *run) layFatigue() {
 	for i := range r.groups {
 		add(BoltThread, r.groups[i].ID, r.groups[i].ID, r.groups[i].Pose.Origin)
 	}
+	for _, i := range r.edged() {
+		s := &r.b.Sweeps[i]
+		add(CutEdge, sweepName(s), s.Things[0], s.To)
+		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks"}
+	}
+	r.turnings = r.reentrant()
+	for _, t := range r.turnings {
+		s := &r.b.Sweeps[t.sweep]
+		add(InwardCorner, sweepName(s), s.Things[0], s.To)
+	}
 	for i := range r.fatigues {
+		if len(r.fatigues[i].rules) == 0 {
+			r.skip("fatigue: "+string(r.details[i].Detail), r.b.Name, noRule)
+			continue
+		}
 		r.places = append(r.places, &r.fatigues[i])
 	}
 }
@@ -203,6 +229,48 @@ func (r *run) endDetail(sweep int) FatigueDetail {
 	return WebEnd
 }
 
+// thickHeldMM is the thickness over which a plate held by welds along it alone is the worse detail: 1/2 in, AISC 360-22 Table, row 4.1, from memory.
+const thickHeldMM = 12.7
+
+// rootDetail is the detail of the plate at the root of a sweep: the toe of a weld across it, or a groove weld from one face alone with its backing left, unless
+// the welds there all run along the sweep and end at the root.
+func (r *run) rootDetail(sweep int) FatigueDetail {
+	s := &r.b.Sweeps[sweep]
+	main := s.Things[0]
+	normal, thickness := s.To.Sub(s.From).Unit(), func(id string) float64 {
+		if t := r.thing(id); t != nil {
+			return t.plate.ThicknessMM
+		}
+		return 0
+	}
+	across := WeldToe
+	if slices.ContainsFunc(r.rootWelds(sweep), func(w *WeldLine) bool { return w.CJP() && !w.BothSides }) {
+		across = OneSided
+	}
+	d := across
+	for i := range r.b.Welds {
+		w := &r.b.Welds[i]
+		if !slices.Contains(w.Joins[:], main) || r.inComposite(w.ID) {
+			continue
+		}
+		for _, run := range w.Segments {
+			a, b := run.A.Sub(s.To).Dot(normal), run.B.Sub(s.To).Dot(normal)
+			ends := min(math.Abs(a), math.Abs(b)) <= w.LegMM
+			along := math.Abs(a-b) > run.B.Sub(run.A).Norm()*math.Sqrt2/2
+			switch {
+			case !along && (ends || a*b < 0):
+				return across
+			case !along || !ends || d == ThickWeldsEnd:
+			case w.Joins[0] == main && thickness(main) > thickHeldMM, w.Joins[1] == main && max(thickness(w.Joins[0]), thickness(main)) > thickEndMM+1e-6:
+				d = ThickWeldsEnd
+			default:
+				d = WeldsEnd
+			}
+		}
+	}
+	return d
+}
+
 // rootFillets gives the least leg of the pairs of fillets that hold a sweep's plate at its root, and the plate's thickness; no leg where it has none. Fillets on
 // one face are no pair: the code has no detail for a crack from their root.
 func (r *run) rootFillets(sweep int) (leg, t float64) {
@@ -240,14 +308,6 @@ func (r *run) rootWelds(sweep int) []*WeldLine {
 		}
 	}
 	return out
-}
-
-// toeDetail is that of the plate at its root: the toe of a fillet, or of a groove weld from both faces; of one from one face alone, with its backing left.
-func (r *run) toeDetail(sweep int) FatigueDetail {
-	if slices.ContainsFunc(r.rootWelds(sweep), func(w *WeldLine) bool { return w.CJP() && !w.BothSides }) {
-		return OneSided
-	}
-	return WeldToe
 }
 
 // holeDetail is that of a sweep's sections through holes: plugs in any of them are the worse detail.
@@ -376,6 +436,12 @@ func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) erro
 	for _, v := range threads {
 		put(v)
 	}
+	for _, s := range r.edged() {
+		put(r.normalRange(s, sections, 1, func(int, *Cut) bool { return true }))
+	}
+	for _, t := range r.turnings {
+		put(r.normalRange(t.sweep, sections, 1, func(at int, _ *Cut) bool { return slices.Contains(t.cuts, at) }))
+	}
 	return nil
 }
 
@@ -391,11 +457,12 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 		for k := range c.flows {
 			c.flows[k].run = max(c.flows[k].run, c.flows[k].depth)
 		}
-		r.jointsAt(&c, sections[i])
-		for _, d := range r.flowDemands {
+		e := &r.effects[0]
+		r.jointsAt(e, &c, sections[i])
+		for _, d := range e.flows {
 			flows[d.set] = max(flows[d.set], d.f.Q/(d.f.Lines*0.707*d.f.Leg))
 		}
-		for _, d := range r.ribDemands {
+		for _, d := range e.ribs {
 			if t := d.line.Throat(); t > 0 {
 				roots[d.slot] = max(roots[d.slot], d.line.Q/t)
 			}

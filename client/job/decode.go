@@ -68,7 +68,7 @@ func decode(file string, v *table.Value, k Known) *Job {
 	cases := v.Field("cases")
 	for _, name := range cases.Keys() {
 		c := cases.Field(name)
-		j.Cases = append(j.Cases, Case{name, part.Level(c.Field("level").Words()), c.Field("source").Words(), c.Field("words").Words()})
+		j.Cases = append(j.Cases, Case{name, part.Level(c.Field("level").Words()), c.Field("source").Words(), c.Field("words").Words(), c.Field("motion").Words() == AtRest})
 	}
 	for _, b := range v.Field("brackets").List() {
 		j.Brackets = append(j.Brackets, decodeBracket(b, k.Kinds))
