@@ -49,6 +49,22 @@ func TestFieldLabPacks(t *testing.T) {
 	}
 }
 
+// What a demo job passes can be made: every weld, bolt and pin of it is reached. The job made by feel is there to fail.
+func TestDemosCanBeMade(t *testing.T) {
+	jobs, err := filepath.Glob("../../testdata/jobs/*.yaml")
+	if err != nil || len(jobs) < 9 {
+		t.Fatalf("%v, %v", jobs, err)
+	}
+	for _, job := range jobs {
+		if filepath.Base(job) == filepath.Base(byFeel) {
+			continue
+		}
+		if r := lugwright(t, "check", "--access", job).want(t, Done, ""); strings.Contains(r.out, "no access") {
+			t.Errorf("%s:\n%s", job, r.out[strings.Index(r.out, "no access"):][:300])
+		}
+	}
+}
+
 // The tray passes with its stops; on M8 rods without stops it fails in the bending of the rods.
 func TestWaterTray(t *testing.T) {
 	const tray = "../../testdata/jobs/watertray.yaml"

@@ -13,6 +13,7 @@ const (
 	labelStepMM = 5.0  // from one label to the next
 	letterMM    = 0.64 // width of a broad letter to the font's size: no font is known
 	gapMM       = 7.0  // from a column of labels to the drawing
+	sliverMM    = 0.25 // half the width of what is too narrow to point at: the play round a pin
 )
 
 // note is a label and the place on the picture that it points at.
@@ -44,7 +45,7 @@ func notes(painted []painting) []note {
 // anchor is the uncovered place of the solid that is farthest from the edges of its face.
 func (p painting) anchor(later []painting) note {
 	best := note{text: p.solid.label}
-	room := 0.0
+	room := sliverMM
 	for k := len(p.faces) - 1; k >= 0; k-- {
 		f := p.faces[k]
 		if box := ringBox(f.loops[0]); min(box.Width(), box.Height())/2 < room {

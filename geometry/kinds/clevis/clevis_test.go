@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"lugwright/geometry"
+	"lugwright/geometry/access"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -33,6 +34,7 @@ func TestVariants(t *testing.T) {
 		"retaining bolt":      {"pin_ends": "head and retaining bolt"},
 		"keeper":              {"pin_ends": "keeper"},
 		"bush":                {"bush_length": 20},
+		"inner runs":          {"gap": 15, "inner_run": 40, "gussets": "between", "angle_out": 100},
 		"as cut":              {"finish_allowance": 0},
 		"one row":             {"bolt_rows": 1, "bolt_first": 50},
 		"wide leg":            {"angle_out": 120, "clevis_offset": 60, "outer_gusset_length": 36, "angle_down": 120},
@@ -67,6 +69,35 @@ func TestFieldLab(t *testing.T) {
 	}
 	if _, err := geometry.Build([]geometry.Kind{Kind()}, set{"outer_gusset_length": 17.5}.Request(Kind())); err == nil {
 		t.Error("17.5 mm of gusset on 17 mm of leg was taken")
+	}
+}
+
+// In a fork of 50 mm a torch of 25 x 150 mm does not reach the middle of a fillet 116 mm long on an ear's inner face; it reaches 45 mm from either end, and the
+// plate between the ears. Ears are welded before plates go between them: those are in nobody's way.
+func TestReachIntoTheFork(t *testing.T) {
+	fork := set{
+		"foot": "base plate", "gussets": "between", "pin_diameter": 30, "lug_thickness": 20, "gap": 15, "ear_thickness": 12, "ear_width": 116,
+		"end_distance": 74, "between_height": 58, "between_thickness": 10,
+	}
+	got := access.Findings(made(t, fork), access.Usual())
+	if len(got) != 2 || got[0].What != "weld w-ear-1" || got[1].What != "weld w-ear-2" {
+		t.Errorf("whole: %v", got)
+	}
+	fork["inner_run"] = 45
+	b := made(t, fork)
+	if got := access.Findings(b, access.Usual()); got != nil {
+		t.Errorf("from the ends: %v", got)
+	}
+	// Outer face 116 mm, inner face twice 45 mm, 25 mm off the fork's middle.
+	total := 0.0
+	for _, s := range b.Weld("w-ear-2").Segments {
+		total += s.B.Sub(s.A).Norm()
+		if y := s.A.Y; math.Abs(y+25) > 1e-9 && math.Abs(y+37) > 1e-9 {
+			t.Errorf("a run at y = %g", y)
+		}
+	}
+	if math.Abs(total-206) > 1e-9 {
+		t.Errorf("%g mm of fillet, want 206", total)
 	}
 }
 

@@ -43,6 +43,11 @@ func (d *design) checkEars(n *fab.Needs) {
 		return
 	}
 	d.checkLigament(n, o)
+	if d.innerRun > 0 {
+		least, most := 4*d.earWeld, (d.earW-d.earWeld)/2
+		n.That(d.innerRun >= least, "inner_run", fab.MM(d.innerRun), "at least 4 legs of ear_weld, %.4g mm; 0 for the whole width", least)
+		n.That(d.innerRun <= most, "inner_run", fab.MM(d.innerRun), "at most %.4g mm, so that a leg is left between the runs; 0 for the whole width", most)
+	}
 	low := d.height - d.hole/2 - d.earWeld
 	n.That(low >= fab.Ligament(d.pin), "pin_height", fab.MM(d.height), "at least %.4g mm, so that steel is left between hole and weld",
 		d.hole/2+d.earWeld+fab.Ligament(d.pin))
@@ -103,10 +108,23 @@ func (d *design) addEars(b *part.Bracket) {
 			Holes: []part.Hole{d.pinHole(shape.Point{Y: d.height})},
 			Pose:  fab.Standing(part.Vec{Y: mid}, part.Vec{X: 1}),
 		})
-		root := fab.AtFaces(part.Vec{X: -d.earW / 2, Y: mid}, part.Vec{X: d.earW / 2, Y: mid}, part.Vec{Y: 1}, d.earT)
-		b.Welds = append(b.Welds, d.weld("w-"+e.id, e.id, d.foot.top(), d.earWeld, root...))
+		b.Welds = append(b.Welds, d.weld("w-"+e.id, e.id, d.foot.top(), d.earWeld, d.rootRuns(e)...))
 		b.Sweeps = append(b.Sweeps, part.Sweep{
 			ID: e.id, Things: []string{e.id}, From: d.center(e), To: part.Vec{Y: mid}, Name: "ear", EntryMM: d.entry(), EntryFlat: true,
 		})
 	}
+}
+
+// rootRuns are an ear's fillets on the foot: the outer face's whole, the inner face's whole or from either end.
+func (d *design) rootRuns(e ear) []part.WeldSegment {
+	half := d.earW / 2
+	run := func(from, to, off float64) part.WeldSegment {
+		y := d.face(e, off)
+		return part.WeldSegment{A: part.Vec{X: from, Y: y}, B: part.Vec{X: to, Y: y}}
+	}
+	outer := run(-half, half, d.outer)
+	if d.innerRun == 0 {
+		return []part.WeldSegment{outer, run(-half, half, d.inner)}
+	}
+	return []part.WeldSegment{outer, run(-half, d.innerRun-half, d.inner), run(half-d.innerRun, half, d.inner)}
 }

@@ -100,7 +100,8 @@ func earParams() []geometry.Param {
 		fab.Choice("head", "shape of the ear's top", "round", "tapered"),
 		fab.Length("head_radius", 8, 300, 45, "radius of a tapered head"),
 		fab.Named("ear_material", "A572-50", "grade of ears"),
-		fab.Length("ear_weld", 3, 25, 6, "leg of the fillets between ear and foot, both faces, full width"),
+		fab.Length("ear_weld", 3, 25, 6, "leg of the fillets between ear and foot, both faces"),
+		fab.Length("inner_run", 0, 300, 0, "length of the fillet on each ear's inner face from either end, as far as a torch reaches between the ears; 0 for the whole width"),
 	}
 }
 
