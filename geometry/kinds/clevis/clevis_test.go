@@ -14,7 +14,12 @@ import (
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"lug_thickness": 20, "angle_out": 80, "clevis_offset": 43})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // What a builder may want of a clevis: each must build and be sound.
 func TestVariants(t *testing.T) {
@@ -67,7 +72,7 @@ func TestFieldLab(t *testing.T) {
 	if tip != 80 {
 		t.Errorf("outboard gussets reach y = %g, want the leg's tip at 80", tip)
 	}
-	if _, err := geometry.Build([]geometry.Kind{Kind()}, set{"outer_gusset_length": 17.5}.Request(Kind())); err == nil {
+	if _, err := geometry.Build([]geometry.Kind{sized()}, set{"outer_gusset_length": 17.5}.Request(sized())); err == nil {
 		t.Error("17.5 mm of gusset on 17 mm of leg was taken")
 	}
 }
@@ -294,6 +299,10 @@ func TestRefusals(t *testing.T) {
 		{set{"clevis_offset": 25, "gussets": "none"}, "clevis_offset", "at least 26 mm"},
 		{set{"outer_gusset_length": 18}, "outer_gusset_length", "17 mm"},
 		{set{"clevis_offset": 35, "outer_gusset_length": 14, "outer_gusset_nose": 8}, "outer_gusset_length", "13 mm"},
+		{set{"inner_run": 29}, "inner_run", "30 mm"},
+		{set{"inner_run": 40, "ear_weld": 9}, "inner_run", "45 mm"},
+		// A side load enters over 60 mm and spreads at 30 degrees over 90 mm: 163.92 mm of 200, 18.04 mm from either end.
+		{set{"inner_run": 48, "ear_width": 200}, "inner_run", "48.04 mm"},
 		{set{"angle_length": 110, "bolts_per_row": 1, "stiffener_count": 0}, "angle_length", "112 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_out": 50}, "angle_out", "55 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_down": 50}, "angle_down", "55 mm"},
@@ -325,13 +334,13 @@ func TestRefusals(t *testing.T) {
 		{plate(set{"bolt_gauge": 90, "bolts_per_row": 2, "bolt_pitch": 76}), "bolt_gauge", "gusset"},
 	} {
 		c := fabtest.Refusal{Given: fabtest.Given(row.given), Param: row.param, Bound: row.bound}
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
 // Requests drawn at random: a typed refusal or a sound bracket.
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1500) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1500) }
 
-func FuzzClevis(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzClevis(f *testing.F) { fabtest.Fuzz(f, sized()) }

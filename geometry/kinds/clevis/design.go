@@ -58,6 +58,9 @@ func read(v geometry.Values) *design {
 	d.hole = d.pin + v.MM("pin_clearance")
 	d.inner = v.MM("lug_thickness")/2 + v.MM("gap")
 	d.outer = d.inner + d.earT
+	if 2*d.innerRun+d.earWeld > d.earW {
+		d.innerRun = 0 // the runs meet
+	}
 	d.snipe = fab.Snipe(d.earWeld, v.MM("snipe_clearance"))
 	which := v.Word("gussets")
 	if which == "outer" || which == "both" {

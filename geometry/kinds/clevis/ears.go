@@ -43,16 +43,21 @@ func (d *design) checkEars(n *fab.Needs) {
 		return
 	}
 	d.checkLigament(n, o)
-	if d.innerRun > 0 {
-		least, most := 4*d.earWeld, (d.earW-d.earWeld)/2
-		n.That(d.innerRun >= least, "inner_run", fab.MM(d.innerRun), "at least 4 legs of ear_weld, %.4g mm; 0 for the whole width", least)
-		n.That(d.innerRun <= most, "inner_run", fab.MM(d.innerRun), "at most %.4g mm, so that a leg is left between the runs; 0 for the whole width", most)
-	}
+	d.checkInnerRun(n)
 	low := d.height - d.hole/2 - d.earWeld
 	n.That(low >= fab.Ligament(d.pin), "pin_height", fab.MM(d.height), "at least %.4g mm, so that steel is left between hole and weld",
 		d.hole/2+d.earWeld+fab.Ligament(d.pin))
 	n.That(2*d.inner >= fab.TorchGapMM+2*d.earWeld, "gap", fab.MM(2*d.inner)+" between the ears",
 		"at least %.4g mm between them (lug_thickness + 2 gap), so that a torch reaches the inner fillets", fab.TorchGapMM+2*d.earWeld)
+}
+
+// checkInnerRun keeps the runs of the inner faces long enough to count, 6 throats and 30 mm (EN 1993-1-8, 4.5.1(2)), and within the width on which the
+// side load bends the ear: on one face alone nothing holds that.
+func (d *design) checkInnerRun(n *fab.Needs) {
+	least := max(30, 5*d.earWeld)
+	least = max(least, (d.earW-d.rootWidth())/2+least)
+	n.That(d.innerRun == 0 || d.innerRun >= least, "inner_run", fab.MM(d.innerRun),
+		"at least %.4g mm, so that the runs count and lie where the side load bends the ear; 0, or half of ear_width, for the whole width", least)
 }
 
 // checkLigament names the parameter that leaves too little steel round the pin hole.
