@@ -296,13 +296,16 @@ func severity(scores []score) float64 {
 	return worst
 }
 
+// noRule says why a feature that no rule of the basis serves is not checked.
+const noRule = "the basis has no rule for it, or it is left out"
+
 func (s *slots[F]) report(r *run, o Options, out *Report) {
 	if s.idle {
 		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "no load path passes it"})
 		return
 	}
 	if len(s.rules) == 0 {
-		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "the basis has no rule for it, or it is left out"})
+		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, noRule})
 	}
 	for i := range s.worst {
 		w := &s.worst[i]

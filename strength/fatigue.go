@@ -32,6 +32,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 	if err != nil {
 		return err
 	}
+	if len(r.basis.Rules.Fatigue) == 0 {
+		r.skip("fatigue", r.b.Name, noRule)
+		return nil
+	}
 	r.layFatigue()
 	cycles := make([]float64, len(spectrum))
 	for k, s := range spectrum {

@@ -33,6 +33,8 @@ func reckoned() []geometry.Kind {
 			given = fabtest.Given{"thickness": 4}
 		case "spreader-washer":
 			given = fabtest.Given{"sheet_thickness": 3}
+		case "saddle":
+			given = fabtest.Given{"foot_width": 210}
 		case "arch", "lap-plate": // the grades alone
 		default:
 			continue

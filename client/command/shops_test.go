@@ -77,6 +77,27 @@ func TestShopRefusals(t *testing.T) {
 	}
 }
 
+// Plates for which no sheet is named are told on screen; a sheet of no known grade is refused.
+func TestSheets(t *testing.T) {
+	job := func(material string) string {
+		src, err := os.ReadFile(demo)
+		if err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join(t.TempDir(), "job.yaml")
+		sheets := "sheets:\n  - {material: " + material + ", thickness: 10 mm, width: 1000 mm, height: 500 mm}\ncases:\n"
+		if err := os.WriteFile(path, []byte(strings.Replace(string(src), "cases:\n", sheets, 1)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	lugwright(t, "check", job("S3555")).want(t, Misused, `sheets[0].material: "S3555" is not among the materials; a grade that`)
+	r := lugwright(t, "pack", job("S355"), "-o", filepath.Join(t.TempDir(), "out")).want(t, Done, "")
+	if said := strings.Join(strings.Fields(r.out), " "); !strings.Contains(said, "no room on the stock sheets for 2 x PAIR-L1 (no sheet of 12 mm S355 is named)") {
+		t.Errorf("not said:\n%s", r.out)
+	}
+}
+
 // By feel the ears stand 24 mm apart: their inner fillets are named, and holes that welding puts out of line.
 func TestAccess(t *testing.T) {
 	job := filepath.Join("..", "..", "testdata", "jobs", "fieldlab-byfeel.yaml")

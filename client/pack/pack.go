@@ -31,6 +31,8 @@ type Input struct {
 	Client  Services
 	Version string // of the tool, printed on every paper
 	Force   bool   // write cut files although the job does not pass, and mark every paper and file name
+	// Say takes a line that the user should see beside the pack; nil: nobody listens.
+	Say func(line string)
 }
 
 // Write writes the pack to the folder dir, which must not exist or be empty. A job that does not pass gets a calc sheet, a

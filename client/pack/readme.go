@@ -59,7 +59,9 @@ func (a *assembly) whyNot(r *readme) {
 func (a *assembly) whatIsWhat(r *readme) {
 	entry := func(name, words string) { r.line("%-16s%s", name, words) }
 	entry("calc-sheet.md", "every check with its formulas; what was not checked")
-	entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
+	if len(a.pieces) > 0 {
+		entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
+	}
 	if a.drilled() {
 		entry("hole-list.csv", "each hole: place on the flat part, size, how it is made")
 	}
@@ -68,6 +70,9 @@ func (a *assembly) whatIsWhat(r *readme) {
 	}
 	entry("buy-list.csv", "bolts, pins and rods")
 	for i, f := range a.forms {
+		if len(a.pieces) == 0 {
+			break
+		}
 		words := f.words
 		if i == 0 {
 			words += ": the ones to send"
@@ -78,7 +83,10 @@ func (a *assembly) whatIsWhat(r *readme) {
 		entry("nest/", "plates laid out on the stock sheets, one cut file a sheet")
 		entry("nest.csv", "what lies on each sheet, how full it is, what is left of it")
 	}
-	entry("svg/ assembly/", "pictures of each plate and of each bracket")
+	if len(a.pieces) > 0 {
+		entry("svg/", "pictures of each plate")
+	}
+	entry("assembly/", "pictures of each bracket")
 	entry("scad/ 3mf/", "solids of each bracket: OpenSCAD source, 3MF to measure")
 	entry("manifest.json", "SHA-256 and size of every file")
 	if a.prefix() != "" {
