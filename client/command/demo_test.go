@@ -30,10 +30,15 @@ func TestFieldLabPacks(t *testing.T) {
 		t.Errorf("no pass in:\n%s", r.out)
 	}
 	files := filesUnder(t, out)
-	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "hole-list.csv", "scad/pair-right.scad", "assembly/single.svg", "3mf/single.3mf"} {
+	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "hole-list.csv", "placing-list.csv", "scad/pair-right.scad", "assembly/single.svg", "3mf/single.3mf"} {
 		if !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}
+	}
+	// The outboard ear: 43 + 25 mm from the web's face, its 116 mm in the middle of 250.
+	list, err := os.ReadFile(filepath.Join(out, "placing-list.csv"))
+	if row := `pair-left,left,1,1,ear-1,PAIR-L1,ear,base.a,PAIR-L4,outer face of the leg,"right end, heel down",67.00,heel,68.00,116.00,12.00,,w-ear-1,fillet,6.00,both faces,3,206.00,E70`; err != nil || !strings.Contains(string(list), row) {
+		t.Errorf("%v: no row %s in\n%s", err, row, list)
 	}
 	got, err := os.ReadFile(filepath.Join(out, "assembly", "pair-left.svg"))
 	if err != nil {

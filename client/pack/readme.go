@@ -57,7 +57,7 @@ func (a *assembly) whyNot(r *readme) {
 }
 
 func (a *assembly) whatIsWhat(r *readme) {
-	entry := func(name, words string) { r.line("%-16s%s", name, words) }
+	entry := func(name, words string) { r.line("%-17s%s", name, words) }
 	entry("calc-sheet.md", "every check with its formulas; what was not checked")
 	if len(a.pieces) > 0 {
 		entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
@@ -67,6 +67,9 @@ func (a *assembly) whatIsWhat(r *readme) {
 	}
 	if len(a.members) > 0 {
 		entry("saw-list.csv", "sections: length and holes")
+	}
+	if a.welded() {
+		entry("placing-list.csv", "where each part stands, and its weld, in the order of welding")
 	}
 	entry("buy-list.csv", "bolts, pins and rods")
 	for i, f := range a.forms {

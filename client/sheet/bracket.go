@@ -7,6 +7,7 @@ import (
 
 	"lugwright/client/run"
 	"lugwright/geometry"
+	"lugwright/geometry/setout"
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/units"
@@ -20,6 +21,7 @@ func (s *sheet) bracket(b *run.Bracket) {
 	s.item("Verdict", bracketVerdict(b))
 	s.parameters(b.Part)
 	s.parts(b.Part)
+	s.placings(b.Part)
 	s.loads(b)
 	s.notes(b)
 	s.overview(b)
@@ -77,6 +79,38 @@ func (s *sheet) parts(b *part.Bracket) {
 	}
 	for _, t := range b.Supports {
 		rows = append(rows, []string{t.ID, "", fmt.Sprintf("%s, %s", t.Kind, s.length(t.ThicknessMM)), t.Material})
+	}
+	s.table(rows)
+}
+
+// placings is for the welder: where each part stands on what it is welded to, in the order in which the parts go on.
+func (s *sheet) placings(b *part.Bracket) {
+	list := setout.Of(b)
+	if len(list) == 0 {
+		return
+	}
+	s.heading(3, "Placing and welding of "+b.Name)
+	s.line("A part is measured from two edges of what it stands on, as that part's cut file shows it, to the nearer side of its foot; the ends of a leg are seen on its outer")
+	s.line("face with the heel down. All welds of one step are done before the parts of the next go on.")
+	s.line("")
+	rows := [][]string{{"step", "part", "on", "side", "place", "foot", "weld", "kind, size and length"}}
+	for _, p := range list {
+		place, foot := "", ""
+		for k, edge := range p.From {
+			if edge == "" {
+				continue
+			}
+			if k > 0 {
+				place, foot = place+"; ", foot+" x "
+			}
+			place += s.length(p.AtMM[k]) + " from its " + string(edge)
+			foot += s.length(p.FootMM[k])
+		}
+		if p.TurnedRad > 0 {
+			place += ", turned " + units.Format(p.TurnedRad, units.Angle, s.job.Units)
+		}
+		kind := fmt.Sprintf("%s, leg %s, %s, %s long in %d", p.Weld.Kind, s.length(p.Weld.LegMM), setout.Faces(p.Weld), s.length(p.LengthMM), len(p.Weld.Segments))
+		rows = append(rows, []string{fmt.Sprint(p.Step), p.Part, p.On, string(p.Side), place, foot, p.Weld.ID, kind})
 	}
 	s.table(rows)
 }
