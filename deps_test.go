@@ -43,6 +43,7 @@ var rules = []rule{
 	{folder: "geometry/shop", own: []string{"part", "geometry/shape"}, pure: true, why: "what a cutting shop can make and how it wants its files"},
 	{folder: "geometry/nest", own: []string{"geometry/shape"}, pure: true, why: "plates on stock sheets; knows outlines alone"},
 	{folder: "geometry/access", own: []string{"part", "geometry/shape"}, pure: true, why: "room for tools around a bracket, whatever its kind"},
+	{folder: "geometry/setout", own: []string{"part", "geometry/shape"}, pure: true, why: "where welded parts stand; reads poses alone"},
 	{folder: "geometry/fold", own: []string{"part", "geometry/shape"}, pure: true, why: "bent plates; knows no format"},
 	{folder: "geometry/mesh", own: []string{"part", "geometry/fold", "geometry/shape"}, pure: true, why: "closed shells for any format of solids"},
 	{folder: "geometry/decimal", pure: true, why: "numbers for dxf and svg"},
@@ -87,8 +88,8 @@ var rules = []rule{
 	{folder: "client/shopfile", own: []string{"client/table", "client/yamlfile", "geometry/shop", "part", "units"}, why: "shop files"},
 	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "geometry/access", "geometry/shop", "strength", "units"}, why: "the job file"},
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "geometry/access", "strength"}, why: "coordinates; no flags, no printing"},
-	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
-	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
+	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/setout", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
+	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
 	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units"}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }

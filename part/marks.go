@@ -45,14 +45,17 @@ const MarkHere = "{mark}"
 
 // SamePiece says whether two members are sawn and drilled alike.
 func (m *Member) SamePiece(q *Member) bool {
-	return m.Material == q.Material && m.Profile == q.Profile && m.LengthMM == q.LengthMM && slices.Equal(m.Holes, q.Holes)
+	return m.Material == q.Material && m.Profile == q.Profile && m.LengthMM == q.LengthMM &&
+		slices.EqualFunc(m.Holes, q.Holes, func(a, b FaceHole) bool { return a.Face == b.Face && sameHole(a.Hole, b.Hole) })
+}
+
+// sameHole says whether two holes are made alike, whatever their names.
+func sameHole(a, b Hole) bool {
+	return a.Center == b.Center && a.DiaMM == b.DiaMM && a.CutMM == b.CutMM && a.Finish == b.Finish && a.Thread == b.Thread
 }
 
 // SamePiece says whether two plates come off the table alike: stock, outline, holes and bends.
 func (p *Plate) SamePiece(q *Plate) bool {
-	sameHole := func(a, b Hole) bool {
-		return a.Center == b.Center && a.DiaMM == b.DiaMM && a.CutMM == b.CutMM && a.Finish == b.Finish && a.Thread == b.Thread
-	}
 	return p.ThicknessMM == q.ThicknessMM && p.Material == q.Material && p.RolledMM == q.RolledMM &&
 		slices.Equal(p.Outer, q.Outer) && slices.EqualFunc(p.Holes, q.Holes, sameHole) &&
 		slices.EqualFunc(p.Cutouts, q.Cutouts, func(a, b shape.Loop) bool { return slices.Equal(a, b) }) &&

@@ -22,7 +22,7 @@ const (
 
 // archHolding is the arch with both shares stated: how far the feet hold, and what part of a load down the bar takes over that of the feet.
 func archHolding(t *testing.T, hold, ratio float64) *part.Bracket {
-	return fabtest.Made(t, archkind.Kind(), fabtest.Given{
+	return fabtest.Made(t, fabtest.Sized(archkind.Kind(), fabtest.Given{"material": "A572-50", "lug_material": "A572-50"}), fabtest.Given{
 		"feet_hold_low": hold, "feet_hold_high": hold, "stiffness_ratio_low": ratio, "stiffness_ratio_high": ratio, "pin_ends": "keeper",
 	})
 }

@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/part"
 	"lugwright/strength"
 )
@@ -50,7 +49,7 @@ func TestBasePlateByHand(t *testing.T) {
 // as from the tube's middle: the load comes to the plate by the tube's weld, not up there.
 func TestLoadOverTheTube(t *testing.T) {
 	of := func(height float64) *strength.Report {
-		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "standoff", Name: "out", Hand: part.LeftHand, Params: []part.Param{mm("load_height", height)}})
+		b, err := geometry.Build(reckoned(), geometry.Request{Kind: "standoff", Name: "out", Hand: part.LeftHand, Params: []part.Param{mm("load_height", height)}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -69,7 +68,7 @@ func TestLoadOverTheTube(t *testing.T) {
 // (between the flanges: M h/w); about the rail two forces s apart, at most M. The width along the rail is the bolts' 190, a head of 24 and a spread at 30 degrees,
 // at most what bears of the plate's 260, whose corners of 10 take off 20 (1 - 1/sqrt(2)): strength F_y w t^2/4 by AISC 360-22 F11.1.
 func TestStandOffWeb(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "standoff", Name: "out", Hand: part.LeftHand, Params: []part.Param{mm("load_height", 0), word("couple", string(part.CoupleByWall))}})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "standoff", Name: "out", Hand: part.LeftHand, Params: []part.Param{mm("load_height", 0), word("couple", string(part.CoupleByWall))}})
 	if err != nil {
 		t.Fatal(err)
 	}

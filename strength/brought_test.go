@@ -6,14 +6,13 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/part"
 	"lugwright/strength"
 )
 
 func kindOf(t *testing.T, kind string, ps ...part.Param) *part.Bracket {
 	t.Helper()
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: kind, Name: "it", Hand: part.LeftHand, Params: ps})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: kind, Name: "it", Hand: part.LeftHand, Params: ps})
 	if err != nil {
 		t.Fatal(err)
 	}

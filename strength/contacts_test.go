@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
@@ -77,7 +76,7 @@ func TestSeatOffItsMiddle(t *testing.T) {
 
 // A couple that a path leads through a pin is refused: its seats are checked for forces.
 func TestCoupleThroughPin(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand})
 	if err != nil {
 		t.Fatal(err)
 	}

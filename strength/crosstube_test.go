@@ -7,7 +7,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/part"
 	"lugwright/strength"
 )
@@ -18,7 +17,7 @@ import (
 func TestCrossTubeByHand(t *testing.T) {
 	const P, L, a, e = 10000.0, 760.0, 380.0, 20.0
 	prop := P * a * a * (3*L - a + 3*e) / 6 / (L*L*L/3 + e*L*L + e*e*L)
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "crosstube", Name: "cross", Hand: part.LeftHand, Params: []part.Param{mm("load_height", 0)}})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "crosstube", Name: "cross", Hand: part.LeftHand, Params: []part.Param{mm("load_height", 0)}})
 	if err != nil {
 		t.Fatal(err)
 	}

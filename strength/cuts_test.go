@@ -5,7 +5,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
@@ -54,7 +53,7 @@ func TestLoadEntersAtTheJointBefore(t *testing.T) {
 // A load a little over a stand-off's tube bends its base plate as the same load on the tube's axis with its moment does: it comes in through the tube's weld.
 func TestLoadOverATube(t *testing.T) {
 	demand := func(high float64, moment part.Vec) float64 {
-		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand, Params: []part.Param{{Name: "load_height", Number: high, Unit: "mm"}}})
+		b, err := geometry.Build(reckoned(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand, Params: []part.Param{{Name: "load_height", Number: high, Unit: "mm"}}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -9,14 +9,13 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/part"
 	"lugwright/strength"
 )
 
 func bracketOf(t *testing.T, kind string, ps ...part.Param) *part.Bracket {
 	t.Helper()
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: kind, Name: kind, Hand: part.LeftHand, Params: ps})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: kind, Name: kind, Hand: part.LeftHand, Params: ps})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -11,7 +11,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
@@ -49,7 +48,7 @@ func service(name string, f part.Vec) part.Case {
 
 func clevisOf(t *testing.T, hand part.Hand, ps []part.Param) *part.Bracket {
 	t.Helper()
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "clevis", Name: "pair", Hand: hand, Params: ps})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "clevis", Name: "pair", Hand: hand, Params: ps})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -375,7 +374,7 @@ func TestBlocksByHand(t *testing.T) {
 // Two bolted laps in tension: at either half the bolts tear the lap towards its own end, whichever half the load comes from. Bolts 25 and
 // 60 mm from the flat's end and 40 apart, laps that reach 100 mm: 40 mm of edge behind 35 mm of pitch.
 func TestBlocksOfLaps(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
 		word("fixing", "bolted"), word("faces", "two"), word("ends", "rectangular"), mm("lap_width", 100), mm("overlap", 100),
 		mm("bolt_first", 25), mm("bolt_rows", 2), mm("bolt_row_pitch", 35), mm("bolts_per_row", 2), mm("bolt_gauge", 40),
 	}})
@@ -443,7 +442,7 @@ func TestThinnerFilletIsNotBetter(t *testing.T) {
 // The plate that a weld stands on shears as well: AISC 360-22 J4.2(b) on its thickness, once per weld line.
 func TestPlateUnderTheWeld(t *testing.T) {
 	base := func(support float64) (u, q float64) {
-		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "gusset", Name: "g", Hand: part.LeftHand, Params: []part.Param{mm("support_thickness", support)}})
+		b, err := geometry.Build(reckoned(), geometry.Request{Kind: "gusset", Name: "g", Hand: part.LeftHand, Params: []part.Param{mm("support_thickness", support)}})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -516,7 +515,7 @@ func TestGussetWeldGathersItsForce(t *testing.T) {
 // couple; a lap's flats are no wall.
 func TestWallUnderAWeldIsListed(t *testing.T) {
 	build := func(kind string, ps ...part.Param) *part.Bracket {
-		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: kind, Name: "g", Hand: part.LeftHand, Params: ps})
+		b, err := geometry.Build(reckoned(), geometry.Request{Kind: kind, Name: "g", Hand: part.LeftHand, Params: ps})
 		if err != nil {
 			t.Fatal(err)
 		}
@@ -571,7 +570,7 @@ func TestWallLever(t *testing.T) {
 // two bolts still hold it: 6 of 9 kN at the middle of the second row's hole, on 90 - 60 x 70/150 = 62 less 13.5 of width; 3 of 9 kN on 46
 // less 13.5 at the third.
 func TestDiamondLapPastItsRows(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "lap-plate", Name: "lap", Hand: part.LeftHand, Params: []part.Param{
 		word("fixing", "bolted"), word("ends", "diamond"), word("faces", "one"), mm("lap_width", 90), mm("member_width", 100), mm("nose", 30), mm("overlap", 150), mm("joint_gap", 0),
 		word("bolt_size", "M12"), mm("bolt_rows", 3), mm("bolts_per_row", 1), mm("bolt_first", 30), mm("bolt_row_pitch", 40),
 	}})
@@ -717,7 +716,7 @@ func TestShearEntersAGussetAcrossItsWeld(t *testing.T) {
 // 35 + 401 = 436 MPa at the free edge; the 25.46 kN of shear bend the wider strip over 0.45 x 115 beside the hole, 0.995 x 25.46 x 25.9/7.90 = 83 MPa more. F_y/1.67 allows less than half, though the plate without a hole holds. The rule of the free edge does not speak where an edge that might buckle has an opening beside it.
 func TestHoleInACornerPlate(t *testing.T) {
 	gusset := func(hole float64) *strength.Report {
-		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "gusset", Name: "g", Hand: part.LeftHand, Params: []part.Param{
+		b, err := geometry.Build(reckoned(), geometry.Request{Kind: "gusset", Name: "g", Hand: part.LeftHand, Params: []part.Param{
 			word("shape", "triangle"), mm("along", 300), mm("down", 300), mm("thickness", 8), mm("hole_diameter", hole), mm("load_distance", 250), mm("clear_height", 400),
 			mm("support_thickness", 10), word("couple", string(part.CoupleByCrossMember)),
 		}})
@@ -842,7 +841,7 @@ func TestFatigueOfGussets(t *testing.T) {
 // A lug of 20 between ears of 10 with gaps of 20, 20 kN: the pin is bent most with the lug midway, P/2 (10/2 + 20/4 + 20) = 300 N m, and sheared most with the lug
 // at one ear, 20 kN x 55/70.
 func TestPinIsBentMostMidway(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand, Params: []part.Param{{Name: "gap", Number: 20, Unit: "mm"}}})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand, Params: []part.Param{{Name: "gap", Number: 20, Unit: "mm"}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -911,7 +910,7 @@ func TestFatigueWhereWeldsAlongAPlateBegin(t *testing.T) {
 // Bolts whose plate pries have the range of their tension with all the prying there can be: b 45, a 35, p 75 and M16 in holes of 17 give
 // 1 + delta rho/(1 + delta) with delta = 1 - 17/75 and rho = 37/43.
 func TestFatigueOfPriedBolts(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand, Params: []part.Param{{Name: "load_height", Number: 0, Unit: "mm"}}})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand, Params: []part.Param{{Name: "load_height", Number: 0, Unit: "mm"}}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -959,7 +958,7 @@ func TestFatigueOfPlatesBetweenEars(t *testing.T) {
 // A lug 20 thick with holes of 30 at 35 mm ahead of its pin hole of 25.5 and to both sides: 35 - 15 - 12.75 = 7.25 mm are left, so that net tension is 2 x 7.25 x 20 of
 // steel and no more, and tear-out has no more ahead.
 func TestOpeningsRoundAPinHole(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand, Params: []part.Param{mm("width", 160), mm("end_distance", 90)}})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "lug", Name: "lug", Hand: part.LeftHand, Params: []part.Param{mm("width", 160), mm("end_distance", 90)}})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -976,7 +975,7 @@ func TestOpeningsRoundAPinHole(t *testing.T) {
 
 // A support of which no couple is stated is no wall that is checked, and the report says so.
 func TestWallWithNoStatedCouple(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "standoff", Name: "s", Hand: part.LeftHand})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -6,7 +6,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/geometry/shape"
 	"lugwright/part"
 	"lugwright/strength"
@@ -172,7 +171,7 @@ func TestTrayHoldsRodsUpright(t *testing.T) {
 // The couple of a side force on a tray's bottom, by statics: pressure that falls evenly from p to -p makes a moment whose greatest value is
 // sought here on a fine grid.
 func TestTrayCarriesOverturning(t *testing.T) {
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "tray", Hand: part.LeftHand})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "tray", Name: "tray", Hand: part.LeftHand})
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -243,7 +242,7 @@ func foldsApart(t *testing.T, p *part.Plate) (x, y, rods float64) {
 // Rods well inside the folds bend the sheet between: 5 kN on four rods, two of them carrying all, is 2.5 kN on the worst one, at its distance from the fold.
 func TestSheetBetweenRodsAndFolds(t *testing.T) {
 	for _, gauge := range []float64{480, 60} {
-		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "tray", Hand: part.LeftHand, Params: []part.Param{{Name: "rod_gauge", Number: gauge, Unit: "mm"}}})
+		b, err := geometry.Build(reckoned(), geometry.Request{Kind: "tray", Name: "tray", Hand: part.LeftHand, Params: []part.Param{{Name: "rod_gauge", Number: gauge, Unit: "mm"}}})
 		if err != nil {
 			t.Fatal(err)
 		}

@@ -8,7 +8,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/strength/basis/en1993"
@@ -16,7 +15,7 @@ import (
 
 func saddleOf(t *testing.T, ps ...part.Param) *part.Bracket {
 	t.Helper()
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "saddle", Name: "s", Hand: part.LeftHand, Params: ps})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: "saddle", Name: "s", Hand: part.LeftHand, Params: ps})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -9,7 +9,6 @@ import (
 	"testing"
 
 	"lugwright/geometry"
-	"lugwright/geometry/kinds"
 	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/strength/basis/aisc360"
@@ -17,7 +16,7 @@ import (
 
 func small(t *testing.T, kind string, ps ...part.Param) *part.Bracket {
 	t.Helper()
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: kind, Name: "small", Hand: part.LeftHand, Params: ps})
+	b, err := geometry.Build(reckoned(), geometry.Request{Kind: kind, Name: "small", Hand: part.LeftHand, Params: ps})
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -27,11 +27,11 @@ func refuseLookalikes(text string) *fault {
 	case text == "":
 		return &fault{reason: "is empty"}
 	case strings.Contains(text, ","):
-		return &fault{"has a comma", "write a decimal point, and no mark between thousands: 12.5 mm, 1200 mm"}
+		return &fault{reason: "has a comma", accept: "write a decimal point, and no mark between thousands: 12.5 mm, 1200 mm"}
 	case strings.Contains(text, "_"):
-		return &fault{"has an underscore", "write the digits without a mark between them: 1200 mm"}
+		return &fault{reason: "has an underscore", accept: "write the digits without a mark between them: 1200 mm"}
 	case len(lower) > 1 && lower[0] == '0' && lower[1] >= 'a' && lower[1] <= 'z' && strings.IndexByte("xbo", lower[1]) >= 0:
-		return &fault{"is not a decimal number", "write it with the digits 0 to 9: 12.5 mm"}
+		return &fault{reason: "is not a decimal number", accept: "write it with the digits 0 to 9: 12.5 mm"}
 	}
 	return nil
 }

@@ -70,11 +70,14 @@ func (q quantity) hint(want Dim) string {
 type fault struct {
 	reason string
 	accept string // empty: name the wanted kind's example
+	unit   string // the unknown unit, to be told the nearest one of the wanted kind
 }
 
 func (f *fault) about(text string, want Dim) *Error {
 	accept := f.accept
 	switch {
+	case f.unit != "":
+		accept = suggest(f.unit, want)
 	case accept != "":
 	case want == 0:
 		accept = "write a number and a unit such as 12 mm"
@@ -125,7 +128,7 @@ func readUnit(n float64, written string) (quantity, *fault) {
 	}
 	factor, dim, err := Factor(written)
 	if err != nil {
-		return quantity{}, &fault{"has the unknown unit " + shown(written), suggest(name)}
+		return quantity{}, &fault{reason: "has the unknown unit " + shown(written), unit: name}
 	}
 	value := n * factor
 	if math.IsInf(value, 0) {
@@ -157,10 +160,10 @@ func readFeetInches(feet float64, text string) (quantity, *fault) {
 		return quantity{}, err
 	}
 	if u := byName[q.unit]; u.dim != Length || u.factor != inch {
-		return quantity{}, &fault{"has feet followed by something else than inches", `write feet and inches as 5 ft 6 in or 5'6"`}
+		return quantity{}, &fault{reason: "has feet followed by something else than inches", accept: `write feet and inches as 5 ft 6 in or 5'6"`}
 	}
 	if feet != math.Trunc(feet) || n >= 12 {
-		return quantity{}, &fault{"does not split into whole feet and less than 12 inches", `write feet and inches as 5 ft 6 in or 5'6"`}
+		return quantity{}, &fault{reason: "does not split into whole feet and less than 12 inches", accept: `write feet and inches as 5 ft 6 in or 5'6"`}
 	}
 	return quantity{feet*foot + q.value, Length, "ft"}, nil
 }

@@ -122,15 +122,18 @@ func Factor(unitName string) (factor float64, dim Dim, err error) {
 	}
 	u, ok := byName[name]
 	if !ok {
-		return 0, 0, &Error{Text: unitName, Reason: "is not a known unit", Accept: suggest(name)}
+		return 0, 0, &Error{Text: unitName, Reason: "is not a known unit", Accept: suggest(name, 0)}
 	}
 	return u.factor, u.dim, nil
 }
 
-// suggest names the known unit that differs least, or the common ones when none is near.
-func suggest(name string) string {
+// suggest names the known unit that differs least, of the wanted kind where one is wanted, or the common ones when none is near.
+func suggest(name string, want Dim) string {
 	best, least := "", 3
 	for _, u := range table {
+		if want != 0 && u.dim != want {
+			continue
+		}
 		for _, known := range strings.Fields(u.names) {
 			if n := spelling.Distance(strings.ToLower(name), strings.ToLower(known)); n < least && n < len(known) {
 				best, least = known, n

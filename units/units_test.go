@@ -170,7 +170,7 @@ func TestParseRefuses(t *testing.T) {
 		{"1.5/4 in", Length, "1.5/4 in has a fraction that is not two whole numbers; write a length such as 12 mm or 1/2 in"},
 		{"1.5 3/8 in", Length, "1.5 3/8 in is not one number with one unit; write a length such as 12 mm or 1/2 in"},
 		{"1 2 mm", Length, "1 2 mm is not one number with one unit; write a length such as 12 mm or 1/2 in"},
-		{"12 mm mm", Length, "12 mm mm has the unknown unit mm mm; the nearest known unit is N mm"},
+		{"12 mm mm", Length, "12 mm mm has the unknown unit mm mm; known units are mm, m, in, ft, N, kN, lbf, kip, MPa, ksi, kg, lb, deg, rad and their products"},
 		{"5'6", Length, `5'6 has feet followed by something else than inches; write feet and inches as 5 ft 6 in or 5'6"`},
 		{"5 ft 6 mm", Length, `5 ft 6 mm has feet followed by something else than inches; write feet and inches as 5 ft 6 in or 5'6"`},
 		{"5.5 ft 6 in", Length, `5.5 ft 6 in does not split into whole feet and less than 12 inches; write feet and inches as 5 ft 6 in or 5'6"`},

@@ -9,6 +9,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"regexp"
 
 	"github.com/urfave/cli/v2"
 
@@ -43,7 +44,10 @@ func Main(ctx context.Context, args []string, to Streams) int {
 	buffer := bufio.NewWriter(to.Out)
 	s := &session{Streams: to, out: &printer{w: buffer, colour: to.Colour}, buffer: buffer}
 	app := s.app()
-	err := app.RunContext(ctx, reorder(app, args))
+	line, err := reorder(app, args)
+	if err == nil {
+		err = app.RunContext(ctx, line)
+	}
 	if written := s.flush(); written != nil && !errors.Is(err, context.Canceled) {
 		err = &outputError{fmt.Errorf("the output could not be written: %w", written)}
 	}
@@ -108,7 +112,38 @@ func (s *session) noVerb(c *cli.Context) error {
 }
 
 func refuseUsage(c *cli.Context, err error, _ bool) error {
-	return &usageError{err.Error(), "`" + c.Command.HelpName + " --help` lists the options"}
+	return &usageError{optionWords(err.Error()), "`" + c.Command.HelpName + " --help` lists the options"}
+}
+
+// The words of the flag package for a refused option.
+var (
+	unknownOption = regexp.MustCompile(`^flag provided but not defined: -+(.*)$`)
+	badOption     = regexp.MustCompile(`^invalid (?:boolean )?value "(.*)" for (?:flag )?-+([a-z-]+): .*$`)
+	lonelyOption  = regexp.MustCompile(`^flag needs an argument: -+(.*)$`)
+)
+
+// optionWords tells a refused option as it is typed, and what would be taken.
+func optionWords(text string) string {
+	dashed := func(name string) string {
+		if len(name) == 1 {
+			return "-" + name
+		}
+		return "--" + name
+	}
+	if m := unknownOption.FindStringSubmatch(text); m != nil {
+		return dashed(m[1]) + " is not an option"
+	}
+	if m := lonelyOption.FindStringSubmatch(text); m != nil {
+		return dashed(m[1]) + " needs a value behind it"
+	}
+	m := badOption.FindStringSubmatch(text)
+	switch {
+	case m == nil:
+		return text
+	case m[2] == "timeout":
+		return fmt.Sprintf("--timeout: %q is no length of time; write a number and its unit, such as 5s or 2m", m[1])
+	}
+	return fmt.Sprintf("%s: %q is not taken", dashed(m[2]), m[1])
 }
 
 // arguments refuses a line with fewer or more arguments than the verb takes.

@@ -121,7 +121,7 @@ func TestStatus(t *testing.T) {
 	}{
 		{"no verb gives help", nil, Done, ""},
 		{"unknown verb", []string{"chek"}, Misused, `"chek" is not a verb; nearest is "check"`},
-		{"unknown option", []string{"check", "--al", path}, Misused, "not defined: -al"},
+		{"unknown option", []string{"check", "--al", path}, Misused, "--al is not an option"},
 		{"no job", []string{"check"}, Misused, "check takes one argument, not 0"},
 		{"two jobs", []string{"check", path, path}, Misused, "check takes one argument, not 2"},
 		{"job not there", []string{"check", "nowhere.yaml"}, Misused, "nowhere.yaml: no such file or directory"},
@@ -140,6 +140,7 @@ func TestStatus(t *testing.T) {
 		{"evaluate with a bare number", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "d=25"}, Misused, "d: 25 has no unit"},
 		{"evaluate with a stranger", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "q=25"}, Misused, "has no such given"},
 		{"evaluate with too little", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "d=25mm"}, Misused, "error: V_r: missing"},
+		{"evaluate an impossible steel", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=350MPa"}, Misused, "F_u: 350 MPa, less than F_y; at least the yield strength, 400 MPa"},
 		{"evaluate out of range", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=1N", "d=25km", "F_y=1MPa", "F_u=1MPa"}, Misused, "unknown unit"},
 		{"evaluate another method", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "--method", "LSD", "d=25mm"}, Misused, `method: "LSD"; one of ASD, LRFD for`},
 		{"unknown shell", []string{"completion", "fish"}, Misused, "one of bash, zsh"},
@@ -462,10 +463,28 @@ func TestErrorsAsJSON(t *testing.T) {
 }
 
 // A hint names a list only where the list helps.
+// Options are told as they are typed, with what would be taken.
+func TestRefusedOptions(t *testing.T) {
+	for _, c := range []struct {
+		line []string
+		says string
+	}{
+		{[]string{"pack", demo, "-o"}, "-o needs a value behind it"},
+		{[]string{"pack", demo, "-o", "p1", "-o", "p2"}, "-o is given twice; give it once"},
+		{[]string{"pack", demo, "--out=p1", "-o", "p2"}, "-o is given twice"},
+		{[]string{"check", demo, "--bogus"}, "--bogus is not an option"},
+		{[]string{"--timeout", "5", "check", demo}, `--timeout: "5" is no length of time; write a number and its unit, such as 5s or 2m`},
+		{[]string{"check", demo, "--access=perhaps"}, `--access: "perhaps" is not taken`},
+	} {
+		lugwright(t, c.line...).want(t, Misused, c.says)
+	}
+	lugwright(t, "evaluate", "pin-shear", "--basis", "AISC 360-22", "--factor", "Omega=2", "--factor", "phi=1").want(t, Misused, "")
+}
+
 func TestHints(t *testing.T) {
 	good := string(starter)
 	for name, c := range map[string]struct{ from, to, hint string }{
-		"parameter":    {"ear_thickness: 8 mm", "ear_thickness: 8", "lugwright kinds KIND"},
+		"parameter":    {"ear_thickness: 8 mm", "ear_thickness: 8", "lugwright kinds clevis` lists parameters"},
 		"material":     {"gussets: both ", "ear_material: S3555 #", "lugwright materials"},
 		"unknown case": {"case: A2 down, state", "case: A3 down, state", ""},
 		"left out":     {"method: ASD", "leave_out: [pin-shear]\nmethod: ASD", ""},

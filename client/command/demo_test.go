@@ -30,10 +30,15 @@ func TestFieldLabPacks(t *testing.T) {
 		t.Errorf("no pass in:\n%s", r.out)
 	}
 	files := filesUnder(t, out)
-	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "hole-list.csv", "scad/pair-right.scad", "assembly/single.svg", "3mf/single.3mf"} {
+	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "hole-list.csv", "placing-list.csv", "scad/pair-right.scad", "assembly/single.svg", "3mf/single.3mf"} {
 		if !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}
+	}
+	// The outboard ear: 43 + 25 mm from the web's face, its 116 mm in the middle of 250.
+	list, err := os.ReadFile(filepath.Join(out, "placing-list.csv"))
+	if row := `pair-left,left,1,1,ear-1,PAIR-L1,ear,base.a,PAIR-L4,outer face of the leg,"right end, heel down",67.00,heel,68.00,116.00,12.00,,w-ear-1,fillet,6.00,both faces,3,206.00,E70`; err != nil || !strings.Contains(string(list), row) {
+		t.Errorf("%v: no row %s in\n%s", err, row, list)
 	}
 	got, err := os.ReadFile(filepath.Join(out, "assembly", "pair-left.svg"))
 	if err != nil {
@@ -46,6 +51,22 @@ func TestFieldLabPacks(t *testing.T) {
 	}
 	if shown, err := os.ReadFile(picture); err != nil || !bytes.Equal(got, shown) {
 		t.Errorf("the README's picture is not what the demo draws (%v); run with -update and look at it", err)
+	}
+}
+
+// What a demo job passes can be made: every weld, bolt and pin of it is reached. The job made by feel is there to fail.
+func TestDemosCanBeMade(t *testing.T) {
+	jobs, err := filepath.Glob("../../testdata/jobs/*.yaml")
+	if err != nil || len(jobs) < 9 {
+		t.Fatalf("%v, %v", jobs, err)
+	}
+	for _, job := range jobs {
+		if filepath.Base(job) == filepath.Base(byFeel) {
+			continue
+		}
+		if r := lugwright(t, "check", "--access", job).want(t, Done, ""); strings.Contains(r.out, "no access") {
+			t.Errorf("%s:\n%s", job, r.out[strings.Index(r.out, "no access"):][:300])
+		}
 	}
 }
 

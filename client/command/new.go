@@ -43,7 +43,8 @@ func (s *session) newJob(c *cli.Context) error {
 		if c.Bool("json") {
 			return s.writeJSON(map[string]any{"format": format, "job": path, "schema": filepath.Join(dir, "lugwright.schema.json")})
 		}
-		s.out.line("wrote %s; check it with: lugwright check %s", path, path)
+		s.out.line("wrote %s, and lugwright.schema.json beside it, by which an editor completes the job", path)
+		s.out.line("check it with: lugwright check %s", path)
 		return nil
 	})
 }

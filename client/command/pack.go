@@ -46,11 +46,12 @@ func (s *session) pack(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		in := pack.Input{Job: r.Job, Result: r, Client: client, Version: Version, Force: c.Bool("despite-failure")}
+		var said []string
+		in := pack.Input{Job: r.Job, Result: r, Client: client, Version: Version, Force: c.Bool("despite-failure"), Say: func(line string) { said = append(said, line) }}
 		if err := pack.Write(ctx, dir, in); err != nil {
 			return err
 		}
-		return firstError(s.packed(c, dir, r), verdictOf(r))
+		return firstError(s.packed(c, dir, r, said), verdictOf(r))
 	})
 }
 
@@ -62,14 +63,14 @@ func empty(dir string) error {
 	return nil
 }
 
-// packed says what was written.
-func (s *session) packed(c *cli.Context, dir string, r *run.Result) error {
+// packed says what was written, and what the pack had to say.
+func (s *session) packed(c *cli.Context, dir string, r *run.Result, said []string) error {
 	files, err := listed(dir)
 	if err != nil {
 		return &outputError{err}
 	}
 	if c.Bool("json") {
-		return s.writeJSON(packDoc{docOfResult(r, Version), dir, files})
+		return s.writeJSON(packDoc{docOfResult(r, Version), dir, files, said})
 	}
 	for _, b := range r.WorstFirst() {
 		s.out.flow(s.out.verdict(b.Report.Verdict())+"  ", b.Spec.Name+": "+governed(b))
@@ -79,6 +80,9 @@ func (s *session) packed(c *cli.Context, dir string, r *run.Result) error {
 		if n := len(b.Access); n > 0 {
 			s.out.flow("      ", fmt.Sprintf("tools cannot reach %d places of %s: README.txt names them, as check --access does; what a torch cannot reach is not welded", n, b.Spec.Name))
 		}
+	}
+	for _, line := range said {
+		s.out.flow("      ", line)
 	}
 	s.out.line("wrote %s:", dir)
 	for _, f := range files {
@@ -95,6 +99,7 @@ type packDoc struct {
 	resultDoc
 	Folder string   `json:"folder"`
 	Files  []string `json:"files"`
+	Said   []string `json:"remarks,omitempty"`
 }
 
 // listed gives the files of a folder, in the order of their names.

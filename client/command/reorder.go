@@ -13,10 +13,11 @@ import (
 const completing = "--generate-bash-completion"
 
 // reorder puts the application's options first, then the verb, its options and its arguments. What follows "--" is arguments.
-func reorder(app *cli.App, args []string) []string {
+func reorder(app *cli.App, args []string) ([]string, error) {
 	if len(args) == 0 || slices.Contains(args, completing) {
-		return args
+		return args, nil
 	}
+	var given []cli.Flag
 	var global, options, rest []string
 	var verb *cli.Command
 	for i := 1; i < len(args); i++ {
@@ -32,6 +33,9 @@ func reorder(app *cli.App, args []string) []string {
 			rest = append(rest, arg)
 		default:
 			taken := args[i:min(i+1+follows(app, verb, arg), len(args))]
+			if err := once(app, verb, arg, len(taken), &given); err != nil {
+				return nil, err
+			}
 			if flag(app.Flags, arg) != nil || verb == nil {
 				global = append(global, taken...)
 			} else {
@@ -41,17 +45,40 @@ func reorder(app *cli.App, args []string) []string {
 		}
 	}
 	if len(rest) == 0 || verb == nil {
-		return slices.Concat(args[:1], global, options, rest)
+		return slices.Concat(args[:1], global, options, rest), nil
 	}
-	return slices.Concat(args[:1], global, rest[:1], options, rest[1:])
+	return slices.Concat(args[:1], global, rest[:1], options, rest[1:]), nil
 }
 
-// follows says how many words after an option belong to it.
-func follows(app *cli.App, verb *cli.Command, arg string) int {
+// once refuses an option that lacks its value, and one that is given again where only one value counts.
+func once(app *cli.App, verb *cli.Command, arg string, taken int, given *[]cli.Flag) error {
+	f := flagOf(app, verb, arg)
+	if _, isBool := f.(*cli.BoolFlag); f == nil || isBool {
+		return nil
+	}
+	if taken <= follows(app, verb, arg) {
+		return &usageError{arg + " needs a value behind it", ""}
+	}
+	if _, many := f.(*cli.StringSliceFlag); !many && slices.Contains(*given, f) {
+		name, _, _ := strings.Cut(arg, "=")
+		return &usageError{name + " is given twice; give it once", ""}
+	}
+	*given = append(*given, f)
+	return nil
+}
+
+// flagOf is the option of the application or of the verb that a word names.
+func flagOf(app *cli.App, verb *cli.Command, arg string) cli.Flag {
 	f := flag(app.Flags, arg)
 	if f == nil && verb != nil {
 		f = flag(verb.Flags, arg)
 	}
+	return f
+}
+
+// follows says how many words after an option belong to it.
+func follows(app *cli.App, verb *cli.Command, arg string) int {
+	f := flagOf(app, verb, arg)
 	if f == nil || strings.Contains(arg, "=") {
 		return 0
 	}

@@ -77,16 +77,37 @@ func TestShopRefusals(t *testing.T) {
 	}
 }
 
-// The demo's ears stand 24 mm apart: what is welded between them is named, and holes that welding puts out of line.
+// Plates for which no sheet is named are told on screen; a sheet of no known grade is refused.
+func TestSheets(t *testing.T) {
+	job := func(material string) string {
+		src, err := os.ReadFile(demo)
+		if err != nil {
+			t.Fatal(err)
+		}
+		path := filepath.Join(t.TempDir(), "job.yaml")
+		sheets := "sheets:\n  - {material: " + material + ", thickness: 10 mm, width: 1000 mm, height: 500 mm}\ncases:\n"
+		if err := os.WriteFile(path, []byte(strings.Replace(string(src), "cases:\n", sheets, 1)), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		return path
+	}
+	lugwright(t, "check", job("S3555")).want(t, Misused, `sheets[0].material: "S3555" is not among the materials; a grade that`)
+	r := lugwright(t, "pack", job("S355"), "-o", filepath.Join(t.TempDir(), "out")).want(t, Done, "")
+	if said := strings.Join(strings.Fields(r.out), " "); !strings.Contains(said, "no room on the stock sheets for 2 x PAIR-L1 (no sheet of 12 mm S355 is named)") {
+		t.Errorf("not said:\n%s", r.out)
+	}
+}
+
+// By feel the ears stand 24 mm apart: their inner fillets are named, and holes that welding puts out of line.
 func TestAccess(t *testing.T) {
-	job := filepath.Join("..", "..", "testdata", "jobs", "fieldlab.yaml")
-	r := lugwright(t, "check", "--access", job).want(t, Done, "")
-	for _, words := range []string{"no access      weld w-between-1-ear-1: no room for a torch of 25 x 150 mm", "fit            pin pin: its holes may come out"} {
+	job := filepath.Join("..", "..", "testdata", "jobs", "fieldlab-byfeel.yaml")
+	r := lugwright(t, "check", "--access", job).want(t, Failed, "")
+	for _, words := range []string{"no access      weld w-ear-1: no room for a torch of 25 x 150 mm", "fit            pin pin: its holes may come out"} {
 		if !strings.Contains(r.out, words) {
 			t.Errorf("%q is not in\n%s", words, r.out)
 		}
 	}
-	if r := lugwright(t, "check", job).want(t, Done, ""); strings.Contains(r.out, "no access") {
+	if r := lugwright(t, "check", job).want(t, Failed, ""); strings.Contains(r.out, "no access") {
 		t.Error("access was looked for unasked")
 	}
 }

@@ -82,7 +82,7 @@ func status(err error) (code int, hint string) {
 // fieldHint names the list that helps with a refused field of a job: the kinds for a kind and its parameters, the materials where one is
 // refused. Elsewhere the message says it all.
 func fieldHint(fields job.Errors) string {
-	kinds := false
+	lists := ""
 	for _, e := range fields {
 		if strings.Contains(e.Accept, "lugwright ") {
 			continue
@@ -90,12 +90,14 @@ func fieldHint(fields job.Errors) string {
 		if last := e.Field[strings.LastIndex(e.Field, ".")+1:]; last == "material" || strings.HasSuffix(last, "_material") {
 			return "`lugwright materials` lists materials with their sources"
 		}
-		kinds = kinds || strings.Contains(e.Field, ".parameters") || strings.HasPrefix(e.Field, "brackets[") && strings.HasSuffix(e.Field, ".kind")
+		switch {
+		case e.See != "":
+			lists = "`" + e.See + "` lists parameters with their units and ranges"
+		case lists == "" && strings.HasPrefix(e.Field, "brackets[") && strings.HasSuffix(e.Field, ".kind"):
+			lists = "`lugwright kinds` lists the kinds"
+		}
 	}
-	if kinds {
-		return "`lugwright kinds KIND` lists parameters with their units and ranges"
-	}
-	return ""
+	return lists
 }
 
 // report prints an error and gives its exit status.

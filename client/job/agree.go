@@ -17,6 +17,7 @@ func (j *Job) agree(v *table.Value, k Known) Errors {
 	a := &agreement{j: j}
 	a.method(v, k.Bases)
 	a.factors(v, k.Bases)
+	a.sheets(v, k.Grades)
 	seenNames, seenMarks := map[string]string{}, map[string]string{}
 	for i, bv := range v.Field("brackets").List() {
 		if bv == nil {
@@ -29,8 +30,24 @@ func (j *Job) agree(v *table.Value, k Known) Errors {
 		}
 		a.names(path, b, bv, seenNames, seenMarks)
 		a.loads(path, b, bv)
+		a.spectrum(path, b, bv)
 	}
 	return a.errs
+}
+
+// explain adds to refused fields what the rest of the file tells: the kind whose parameters are meant, the methods of the basis.
+func (j *Job) explain(bad Errors, v *table.Value, k Known) {
+	for _, e := range bad {
+		for i, b := range j.Brackets {
+			if strings.HasPrefix(e.Field, "brackets["+b.Name+"]") || strings.HasPrefix(e.Field, fmt.Sprintf("brackets[%d]", i)) {
+				e.See = see(e.Field, b.Kind)
+			}
+		}
+		if card := cardOf(k.Bases, v.Field("basis").Words()); e.Field == "method" && card != nil {
+			methods := methodNames([]strength.Card{*card})
+			e.Accept = card.Name + " has " + strings.Join(methods, ", ") + table.Nearest(strings.Trim(e.Found, `"`), methods)
+		}
+	}
 }
 
 type agreement struct {
@@ -71,6 +88,15 @@ func (a *agreement) factors(v *table.Value, bases []strength.Card) {
 		}
 		if at != nil {
 			a.refuse(at, f.Field, f.Found, f.Accept)
+		}
+	}
+}
+
+// sheets refuses stock of a grade that no plate can be of.
+func (a *agreement) sheets(v *table.Value, grades []string) {
+	for i, s := range v.Field("sheets").List() {
+		if m := s.Field("material"); m != nil && len(grades) > 0 && !slices.Contains(grades, m.Words()) {
+			a.refuse(m, fmt.Sprintf("sheets[%d].material", i), quoted(m.Words())+" is not among the materials", "a grade that `lugwright materials` lists"+table.Nearest(m.Words(), grades))
 		}
 	}
 }
@@ -123,6 +149,15 @@ func (a *agreement) loads(path string, b *Bracket, v *table.Value) {
 			a.refuse(lv.Field("case"), at+".case", "a second load for "+quoted(l.Name()), "tell them apart by state, such as: full, side all here")
 		}
 		seen[key] = true
+	}
+}
+
+// spectrum refuses a change between a load and itself.
+func (a *agreement) spectrum(path string, b *Bracket, v *table.Value) {
+	for i, c := range v.Field("spectrum").List() {
+		if to := c.Field("to"); to != nil && b.Spectrum[i].From == b.Spectrum[i].To {
+			a.refuse(to, fmt.Sprintf("%s.spectrum[%d].to", path, i), quoted(to.Words())+" is where the change comes from", "another load; for one that comes and goes, a load of next to nothing under a case of its own")
+		}
 	}
 }
 

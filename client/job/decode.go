@@ -22,7 +22,9 @@ func Read(file string, src []byte, k Known) (*Job, error) {
 	}
 	j := decode(file, r.Root, k)
 	j.reading = r
-	if bad := append(errorsIn(err), j.agree(r.Root, k)...); len(bad) > 0 {
+	bad := errorsIn(err)
+	j.explain(bad, r.Root, k)
+	if bad := append(bad, j.agree(r.Root, k)...); len(bad) > 0 {
 		return nil, bad.Sorted()
 	}
 	return j, nil

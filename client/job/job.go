@@ -14,6 +14,8 @@ import (
 type Known struct {
 	Kinds []geometry.Kind // Build is not used
 	Bases []strength.Card
+	// Grades are the names of materials, by which stock sheets are named; none: any name is taken.
+	Grades []string
 }
 
 // Job is one job file as typed values: N, mm, N*mm, rad.

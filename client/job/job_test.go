@@ -306,3 +306,30 @@ func FuzzRead(f *testing.F) {
 		}
 	})
 }
+
+// docs/job-file.md names every field there is.
+func TestFieldsAreDocumented(t *testing.T) {
+	doc := string(read(t, "../../docs/job-file.md"))
+	var schema map[string]any
+	if err := json.Unmarshal(Schema(known), &schema); err != nil {
+		t.Fatal(err)
+	}
+	named := func(at map[string]any, keys ...string) map[string]any {
+		for _, k := range keys {
+			at = at[k].(map[string]any)
+		}
+		return at
+	}
+	root := named(schema, "properties")
+	bracket := named(root, "brackets", "items", "properties")
+	for _, fields := range []map[string]any{
+		root, bracket, named(bracket, "loads", "items", "properties"), named(bracket, "spectrum", "items", "properties"),
+		named(root, "sheets", "items", "properties"), named(root, "room", "properties"), named(root, "cases", "additionalProperties", "properties"),
+	} {
+		for name := range fields {
+			if !strings.Contains(doc, "`"+name+"`") && !strings.Contains(doc, "`"+name+":") && !strings.Contains(doc, name+": ") {
+				t.Errorf("%s is not in docs/job-file.md", name)
+			}
+		}
+	}
+}

@@ -20,12 +20,20 @@ func (j *Job) Locate(b *Bracket, err error) error {
 	out := make(Errors, len(fields))
 	for i, f := range fields {
 		path, at := j.place(b, f)
-		out[i] = &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept}
+		out[i] = &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept, See: see(path, b.Kind)}
 		if j.Units == units.Inch {
 			out[i].Found, out[i].Accept = inInches(f.Found), inInches(f.Accept)
 		}
 	}
 	return out.Sorted()
+}
+
+// see is what lists the parameters of a kind, for a refused one.
+func see(path, kind string) string {
+	if kind == "" || !strings.Contains(path, "].parameters") {
+		return ""
+	}
+	return "lugwright kinds " + kind
 }
 
 // place finds the deepest field of the file that a path leads to. A path that is about the built bracket and not about the file

@@ -166,7 +166,7 @@ func vector(dim units.Dim, size float64, says string) *table.Rule {
 }
 
 func paramsRule(k geometry.Kind) *table.Rule {
-	r := table.Mapping("Parameters of the kind " + k.Name + ": " + k.Sentence)
+	r := table.Mapping("Parameters of the kind " + k.Name + ": " + k.Sentence).ListedBy("lugwright kinds " + k.Name)
 	for _, p := range k.Params {
 		r.Add(table.May(p.Name, paramRule(p)))
 	}

@@ -1,6 +1,6 @@
 package pack
 
-// This file adds the cut list and the saw list.
+// This file adds the cut list and the saw list. A job without plates gets no cut list.
 
 import (
 	"bytes"
@@ -31,6 +31,9 @@ func (a *assembly) list(name string, rows [][]string) {
 }
 
 func (a *assembly) addCutList(context.Context) error {
+	if len(a.pieces) == 0 {
+		return nil
+	}
 	rows := [][]string{{
 		"mark", "hand", "qty", "thickness_mm", "material", "width_mm", "height_mm", "mass_each_kg", "mass_total_kg",
 		"cut_length_each_mm", "cut_length_total_mm", "pierces_each", "pierces_total", "holes", "forming", "control_dimension",
@@ -46,7 +49,7 @@ func (a *assembly) addCutList(context.Context) error {
 			p.plate.Mark, string(p.hand), strconv.Itoa(p.count), mm(p.plate.ThicknessMM), p.plate.Material,
 			hundredths(box.Width()), hundredths(box.Height()), kg(p.grams), kg(n * p.grams),
 			tenthsMM(p.tenths), tenthsMM(n * p.tenths), strconv.Itoa(p.pierces), strconv.Itoa(p.count * p.pierces),
-			holeNotes(p.plate.Holes), formingNotes(p.plate), a.control(box), checkHole(p.plate.Holes),
+			holeNotes(p.plate), formingNotes(p.plate), a.control(box), checkHole(p.plate),
 			a.marked(a.cutFile(p)), strings.Join(a.Job.Shop.Warnings(p.plate), "; "),
 		})
 	}
@@ -69,7 +72,7 @@ func (a *assembly) addSawList(context.Context) error {
 		count, mass = count+m.count, mass+n*m.grams
 		rows = append(rows, []string{
 			m.member.Mark, string(m.hand), strconv.Itoa(m.count), profileWords(m.member.Profile), m.member.Material,
-			hundredths(m.member.LengthMM), kg(m.grams), kg(n * m.grams), faceHoles(m.member.Holes),
+			hundredths(m.member.LengthMM), kg(m.grams), kg(n * m.grams), faceHoles(m.member),
 		})
 	}
 	a.list("saw-list.csv", append(rows, []string{"TOTAL", "", strconv.Itoa(count), "", "", "", "", kg(mass), ""}))
@@ -114,20 +117,40 @@ func inches(mm float64) string {
 }
 
 // checkHole is the first hole that is cut, for the gauge.
-func checkHole(holes []part.Hole) string {
-	i := slices.IndexFunc(holes, func(h part.Hole) bool { return h.CutMM > 0 })
-	if i < 0 {
-		return ""
+func checkHole(p *part.Plate) string {
+	if i := slices.IndexFunc(p.Holes, func(h part.Hole) bool { return h.CutMM > 0 }); i >= 0 {
+		return fmt.Sprintf("%s, %s mm as cut", p.Holes[i].Purpose, hundredths(p.Holes[i].CutMM))
 	}
-	return fmt.Sprintf("%s, %s mm as cut", holes[i].Purpose, hundredths(holes[i].CutMM))
+	for _, c := range p.Cutouts {
+		if dia, ok := round(c); ok {
+			return fmt.Sprintf("bore, %s mm as cut", hundredths(dia))
+		}
+	}
+	return ""
 }
 
-// holeNotes counts like holes: "1 x pin 25.30 ream, cut 24.00; 4 x bolt 13.50 as cut".
-func holeNotes(holes []part.Hole) string {
+// round is the diameter of a loop that is a whole circle.
+func round(l shape.Loop) (dia float64, ok bool) {
+	box := l.BBox()
+	dia = box.Width()
+	circle := shape.Circle(box.Center(), dia)
+	return dia, math.Abs(box.Height()-dia) < shape.TouchMM && math.Abs(math.Abs(l.Area())-circle.Area()) < shape.TouchMM*dia
+}
+
+// holeNotes counts like holes and round openings: "1 x pin 25.30 ream, cut 24.00; 4 x bolt 13.50 as cut; 1 x bore 89.40 as cut".
+func holeNotes(p *part.Plate) string {
+	var all []string
+	for _, h := range p.Holes {
+		all = append(all, holeNote(h))
+	}
+	for _, c := range p.Cutouts {
+		if dia, ok := round(c); ok {
+			all = append(all, "bore "+hundredths(dia)+" as cut")
+		}
+	}
 	var notes []string
 	var count []int
-	for _, h := range holes {
-		note := holeNote(h)
+	for _, note := range all {
 		i := slices.Index(notes, note)
 		if i < 0 {
 			notes, count, i = append(notes, note), append(count, 0), len(notes)
@@ -181,15 +204,15 @@ func profileWords(p part.Profile) string {
 
 // faceHoles places every hole of an angle. Seen on a leg's outer face with the heel down, the start of its length is at the
 // right of leg a and at the left of leg b: one end of the bar.
-func faceHoles(holes []part.FaceHole) string {
-	notes := make([]string, len(holes))
-	for i, h := range holes {
-		end := "right"
+func faceHoles(m *part.Member) string {
+	notes := make([]string, len(m.Holes))
+	for i, h := range m.Holes {
+		end, wide := "right", m.Profile.AMM
 		if h.Face == part.LegB {
-			end = "left"
+			end, wide = "left", m.Profile.BMM
 		}
-		notes[i] = fmt.Sprintf("leg %s: %s from its %s end, %s from the heel, %s %s %s",
-			h.Face, hundredths(h.Center.X), end, hundredths(h.Center.Y), h.Purpose, hundredths(h.DiaMM), h.Finish)
+		notes[i] = fmt.Sprintf("leg %s (the one of %s): %s from its %s end, %s from the heel, %s %s %s",
+			h.Face, mm(wide), hundredths(h.Center.X), end, hundredths(h.Center.Y), h.Purpose, hundredths(h.DiaMM), h.Finish)
 	}
 	return strings.Join(notes, "; ")
 }

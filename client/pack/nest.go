@@ -28,7 +28,10 @@ func (a *assembly) addNest(ctx context.Context) error {
 	for _, g := range a.stocks {
 		sheets := a.sheetsFor(g)
 		if len(sheets) == 0 {
-			noRoom = append(noRoom, all(g)...)
+			p := g.pieces[0].plate
+			for _, words := range all(g) {
+				noRoom = append(noRoom, fmt.Sprintf("%s (no sheet of %s mm %s is named)", words, mm(p.ThicknessMM), p.Material))
+			}
 			continue
 		}
 		r, err := nest.Lay(nestParts(g, sheets), nestSheets(sheets), a.Job.Shop.Files.GapMM, nestTries)
@@ -49,6 +52,9 @@ func (a *assembly) addNest(ctx context.Context) error {
 		}
 	}
 	a.noRoom = strings.Join(noRoom, ", ")
+	if a.noRoom != "" && a.Say != nil {
+		a.Say("no room on the stock sheets for " + a.noRoom)
+	}
 	for _, words := range noRoom {
 		rows = append(rows, []string{"NO ROOM", "", "", "", "", "", words, "", ""})
 	}

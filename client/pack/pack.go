@@ -31,6 +31,8 @@ type Input struct {
 	Client  Services
 	Version string // of the tool, printed on every paper
 	Force   bool   // write cut files although the job does not pass, and mark every paper and file name
+	// Say takes a line that the user should see beside the pack; nil: nobody listens.
+	Say func(line string)
 }
 
 // GCPercent suits a process that writes a pack and ends.
@@ -98,7 +100,7 @@ func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
 // cutFiles adds all that a job which does not pass goes without.
 func (a *assembly) cutFiles(ctx context.Context) error {
 	for _, step := range []func(context.Context) error{
-		a.gather, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addBuyList,
+		a.gather, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addPlacingList, a.addBuyList,
 	} {
 		if err := step(ctx); err != nil {
 			return err

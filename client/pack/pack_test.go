@@ -277,7 +277,7 @@ func TestSawAndBuyList(t *testing.T) {
 		t.Errorf("saw list: %v", saw[0])
 	}
 	left, right := saw[0]["holes_seen_on_the_outer_face_heel_down"], saw[1]["holes_seen_on_the_outer_face_heel_down"]
-	if !strings.HasPrefix(left, "leg b: 130.00 from its left end, 60.00 from the heel, bolt 13.50 drill") || !strings.HasPrefix(right, "leg b: 30.00 from its left end") {
+	if !strings.HasPrefix(left, "leg b (the one of 100): 130.00 from its left end, 60.00 from the heel, bolt 13.50 drill") || !strings.HasPrefix(right, "leg b (the one of 100): 30.00 from its left end") {
 		t.Errorf("holes: %q and %q", left, right)
 	}
 	buy := rowsOf(t, files["buy-list.csv"])

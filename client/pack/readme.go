@@ -57,17 +57,25 @@ func (a *assembly) whyNot(r *readme) {
 }
 
 func (a *assembly) whatIsWhat(r *readme) {
-	entry := func(name, words string) { r.line("%-16s%s", name, words) }
+	entry := func(name, words string) { r.line("%-17s%s", name, words) }
 	entry("calc-sheet.md", "every check with its formulas; what was not checked")
-	entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
+	if len(a.pieces) > 0 {
+		entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
+	}
 	if a.drilled() {
 		entry("hole-list.csv", "each hole: place on the flat part, size, how it is made")
 	}
 	if len(a.members) > 0 {
 		entry("saw-list.csv", "sections: length and holes")
 	}
+	if a.welded() {
+		entry("placing-list.csv", "where each part stands, and its weld, in the order of welding")
+	}
 	entry("buy-list.csv", "bolts, pins and rods")
 	for i, f := range a.forms {
+		if len(a.pieces) == 0 {
+			break
+		}
 		words := f.words
 		if i == 0 {
 			words += ": the ones to send"
@@ -78,7 +86,10 @@ func (a *assembly) whatIsWhat(r *readme) {
 		entry("nest/", "plates laid out on the stock sheets, one cut file a sheet")
 		entry("nest.csv", "what lies on each sheet, how full it is, what is left of it")
 	}
-	entry("svg/ assembly/", "pictures of each plate and of each bracket")
+	if len(a.pieces) > 0 {
+		entry("svg/", "pictures of each plate")
+	}
+	entry("assembly/", "pictures of each bracket")
 	entry("scad/ 3mf/", "solids of each bracket: OpenSCAD source, 3MF to measure")
 	entry("manifest.json", "SHA-256 and size of every file")
 	if a.prefix() != "" {

@@ -46,7 +46,15 @@ func Known(ctx context.Context, c *dial.Client) (job.Known, error) {
 	if err != nil {
 		return job.Known{}, err
 	}
-	return job.Known{Kinds: kinds, Bases: cards}, nil
+	materials, err := c.Materials(ctx)
+	if err != nil {
+		return job.Known{}, err
+	}
+	var grades []string
+	for _, g := range materials.Grades {
+		grades = append(append(grades, g.Name), g.Aliases...)
+	}
+	return job.Known{Kinds: kinds, Bases: cards, Grades: grades}, nil
 }
 
 // Job builds every bracket, settles how the job's shop makes its holes, and checks it. Refused fields come as job.Errors with their places in the file, those of all brackets

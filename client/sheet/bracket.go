@@ -7,6 +7,7 @@ import (
 
 	"lugwright/client/run"
 	"lugwright/geometry"
+	"lugwright/geometry/setout"
 	"lugwright/part"
 	"lugwright/units"
 )
@@ -19,6 +20,7 @@ func (s *sheet) bracket(b *run.Bracket) {
 	s.item("Verdict", bracketVerdict(b))
 	s.parameters(b.Part)
 	s.parts(b.Part)
+	s.placings(b.Part)
 	s.loads(b)
 	s.notes(b)
 	s.overview(b)
@@ -95,6 +97,38 @@ func (s *sheet) weldSize(w *part.WeldGroup) string {
 		return fmt.Sprintf("%d of %s diameter, filled %s", len(w.Segments), s.length(w.WidthMM), s.length(w.LegMM))
 	}
 	return "leg " + s.length(w.LegMM)
+}
+
+// placings is for the welder: where each part stands on what it is welded to, in the order in which the parts go on.
+func (s *sheet) placings(b *part.Bracket) {
+	list := setout.Of(b.AsMade())
+	if len(list) == 0 {
+		return
+	}
+	s.heading(3, "Placing and welding of "+b.Name)
+	s.line("A part is measured from two edges of what it stands on, as that part's cut file shows it, to the nearer side of its foot; the ends of a leg are seen on its outer")
+	s.line("face with the heel down. All welds of one step are done before the parts of the next go on.")
+	s.line("")
+	rows := [][]string{{"step", "part", "on", "side", "place", "foot", "weld", "kind, size and length"}}
+	for _, p := range list {
+		place, foot := "", ""
+		for k, edge := range p.From {
+			if edge == "" {
+				continue
+			}
+			if k > 0 {
+				place, foot = place+"; ", foot+" x "
+			}
+			place += s.length(p.AtMM[k]) + " from its " + string(edge)
+			foot += s.length(p.FootMM[k])
+		}
+		if p.TurnedRad > 0 {
+			place += ", turned " + units.Format(p.TurnedRad, units.Angle, s.job.Units)
+		}
+		kind := fmt.Sprintf("%s, %s, %s, %s long in %d", p.Weld.Kind, s.weldSize(p.Weld), setout.Faces(p.Weld), s.length(p.LengthMM), len(p.Weld.Segments))
+		rows = append(rows, []string{fmt.Sprint(p.Step), p.Part, p.On, string(p.Side), place, foot, p.Weld.ID, kind})
+	}
+	s.table(rows)
 }
 
 func threads(in bool) string {

@@ -37,6 +37,7 @@ type Rule struct {
 	fields      []Field
 	by          string          // the field whose word picks further fields of this mapping
 	more        map[string]pick // by that word
+	listedBy    string          // the command that lists the fields of a mapping
 	item        *Rule
 }
 
@@ -80,7 +81,7 @@ func Quantity(dim units.Dim, least, most float64, says string) *Rule {
 
 // Mapping has known fields.
 func Mapping(says string, fields ...Field) *Rule {
-	return &Rule{says: says, form: mappingForm, fields: fields}
+	return &Rule{says: says, form: mappingForm, fields: fields, listedBy: "lugwright schema"}
 }
 
 // Named has any names, each with a value of one rule.
@@ -100,6 +101,12 @@ func May(name string, is *Rule) Field { return Field{name, false, is} }
 
 // Add adds fields to a mapping.
 func (r *Rule) Add(fields ...Field) { r.fields = append(r.fields, fields...) }
+
+// ListedBy names the command that lists a mapping's fields.
+func (r *Rule) ListedBy(command string) *Rule {
+	r.listedBy = command
+	return r
+}
 
 // Empty says whether a mapping has no fields.
 func (r *Rule) Empty() bool { return r.fields == nil }
@@ -135,7 +142,7 @@ func (r *Rule) accepts(like string) string {
 	case quantityForm:
 		return r.span(like)
 	case mappingForm:
-		return "fields are needed: " + strings.Join(r.names(), ", ")
+		return r.wanted()
 	case namedForm:
 		return "names are needed, each with its own fields: " + strings.Join(r.item.names(), ", ")
 	case listForm:
@@ -145,6 +152,28 @@ func (r *Rule) accepts(like string) string {
 		return r.inWords
 	}
 	return fmt.Sprintf("words on one line, at most %d letters", r.longest)
+}
+
+// wanted says which fields a mapping has to have, or may have where it needs none.
+func (r *Rule) wanted() string {
+	var must []string
+	for _, f := range r.fields {
+		if f.must {
+			must = append(must, f.name)
+		}
+	}
+	if must == nil {
+		return "fields are accepted, each a name, a colon and a value: " + r.known()
+	}
+	return "fields are needed: " + strings.Join(must, ", ")
+}
+
+// known lists the fields of a mapping, or says what lists them where the list would hide the message.
+func (r *Rule) known() string {
+	if len(r.fields) > 20 {
+		return fmt.Sprintf("%d, which `%s` lists", len(r.fields), r.listedBy)
+	}
+	return strings.Join(r.names(), ", ")
 }
 
 func (r *Rule) span(like string) string {

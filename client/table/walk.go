@@ -197,7 +197,7 @@ func (w *walker) entry(path string, it *ast.MapNodeIter, r *Rule, fields []Field
 	case open && r.picks(key):
 		return
 	default:
-		w.refuse(at, inside, "unknown field", knownFields(fields)+Nearest(key, names(fields)))
+		w.refuse(at, inside, "unknown field", "known are "+(&Rule{fields: fields, listedBy: r.listedBy}).known()+Nearest(key, names(fields)))
 		return
 	}
 	if slices.Contains(v.order, key) {
@@ -207,14 +207,6 @@ func (w *walker) entry(path string, it *ast.MapNodeIter, r *Rule, fields []Field
 	v.order = append(v.order, key)
 	w.Keys[inside] = at
 	v.fields[key] = w.walk(inside, it.Value(), is)
-}
-
-// knownFields lists what is known, unless the list would hide the message.
-func knownFields(fields []Field) string {
-	if len(fields) > 12 {
-		return fmt.Sprintf("%d fields are known, see `lugwright schema`", len(fields))
-	}
-	return "known are " + strings.Join(names(fields), ", ")
 }
 
 // picks says whether any further field has the name.
@@ -237,8 +229,11 @@ func (w *walker) missing(path string, v *Value, fields []Field) {
 
 // accepted says what to write for a field that is not there.
 func accepted(r *Rule) string {
-	if r.form == quantityForm {
+	switch {
+	case r.form == quantityForm && r.least <= 0 && r.most >= 0:
 		return "write " + units.Format(0, r.dim, units.Metric) + " for none"
+	case r.form == textForm && r.inWords == "":
+		return strings.ToLower(r.says[:1]) + strings.TrimSuffix(r.says[1:], ".")
 	}
 	return r.accepts("")
 }

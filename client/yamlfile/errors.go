@@ -19,6 +19,7 @@ type Error struct {
 	Field  string // path such as brackets[pair-left].parameters.ear_width; empty for the file as a whole
 	Found  string
 	Accept string
+	See    string // command that lists what would be accepted, where the message does not say all; empty: none
 }
 
 // Error gives one line: file:line:column: field: found; accept.

@@ -80,7 +80,7 @@ func syntaxError(file string, err error, instead string) *Error {
 
 func refuseBytes(src []byte) *Error {
 	if len(src) > LargestFile {
-		return &Error{Found: fmt.Sprintf("the file has %d bytes", len(src)), Accept: fmt.Sprintf("at most %d are read", LargestFile)}
+		return &Error{Found: "the file is too long", Accept: fmt.Sprintf("at most %d bytes are read", LargestFile)}
 	}
 	for i, line := range bytes.Split(src, []byte("\n")) {
 		if e := refuseLine(line); e != nil {

@@ -40,7 +40,7 @@ func TestTorch(t *testing.T) {
 		t.Errorf("wide: %v", got)
 	}
 	got := Findings(pair(20), Usual())
-	if len(got) != 2 || got[0].What != "weld w-left" || got[1].What != "weld w-right" || !strings.Contains(got[0].Words, "run 2 of 2") || !strings.Contains(got[0].Words, "right") {
+	if len(got) != 2 || got[0].What != "weld w-left" || got[1].What != "weld w-right" || !strings.Contains(got[0].Words, "run 2 in part of 2") || !strings.Contains(got[0].Words, "right") {
 		t.Errorf("narrow: %v", got)
 	}
 	small := Usual()

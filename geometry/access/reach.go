@@ -21,7 +21,7 @@ func (s *scene) bolts(g *part.BoltGroup, r Room) []Finding {
 		return nil
 	}
 	blocked := map[string]int{}
-	ply := s.plyOf(g.Plies[0].Thing)
+	ply := s.b.Owner(g.Plies[0].Thing)
 	for _, p := range g.Points {
 		if id := s.socket(g, p, ply, r); id != "" {
 			blocked[id]++
@@ -38,15 +38,6 @@ func (s *scene) socket(g *part.BoltGroup, p shape.Point, ply string, r Room) str
 		from: g.Pose.At(p.X, p.Y, 0), along: g.Pose.W(), lo: top + g.DiaMM/4, hi: top + r.SocketMM, half: socketPerDia * g.DiaMM,
 		ignoring: func(id string) bool { return id == ply },
 	})
-}
-
-// plyOf is the plate or member of a ply: "base" of "base.b".
-func (s *scene) plyOf(thing string) string {
-	if s.b.Plate(thing) != nil {
-		return thing
-	}
-	id, _, _ := strings.Cut(thing, ".")
-	return id
 }
 
 // pin finds a pin that cannot be drawn to either side, and a bushed one whose ends no grease coupler reaches.

@@ -26,7 +26,7 @@ func newScene(b *part.Bracket) *scene {
 	s := &scene{b: b, welded: map[string]bool{}}
 	for i := range b.Welds {
 		for _, id := range b.Welds[i].Joins {
-			s.welded[s.plyOf(id)] = true
+			s.welded[b.Owner(id)] = true
 		}
 	}
 	for i := range b.Plates {

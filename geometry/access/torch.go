@@ -13,18 +13,20 @@ import (
 const (
 	torchFromMM = 8    // past the root, where the nozzle's tip is
 	torchTaper  = 0.35 // half width of the nozzle over the distance from the root
-	turns       = 24   // directions tried around a weld
+	turns       = 48   // directions tried around a weld, one of them midway between two square faces
 )
 
 // places along a run that are looked at, as fractions of its length.
 var places = [3]float64{0.1, 0.5, 0.9}
 
 // tilts along the weld, in rad: upright, then pushed or dragged.
-var tilts = []float64{0, 0.5, -0.5, 0.8, -0.8}
+var tilts = []float64{0, 0.25, -0.25, 0.5, -0.5, 0.75, -0.75}
 
-// weld names the runs of a group that no torch reaches, all of them or at some place.
+// weld names the runs of a group that no torch reaches, all of them or at some place. What stands on the part that it roots goes on after it, as a snipe
+// at that part's foot says.
 func (s *scene) weld(g *part.WeldGroup, r Room) []Finding {
-	faces := s.faces(g)
+	faces, later := s.faces(g), s.b.Above(s.b.Owner(g.Joins[0]))
+	there := func(id string) bool { return s.welded[id] && !slices.Contains(later, id) }
 	var runs, blocked []string
 	var out part.Vec // from the root to where the torch begins
 	if p := s.b.Face(g.Joins[0]); p != nil && g.Kind == part.Plug {
@@ -36,7 +38,7 @@ func (s *scene) weld(g *part.WeldGroup, r Room) []Finding {
 		whole := seg.B.Sub(seg.A)
 		here := 0
 		for _, t := range places {
-			by := s.torch(seg.A.AddScaled(t, whole), whole.Unit(), faces, r)
+			by := s.torch(seg.A.AddScaled(t, whole), whole.Unit(), faces, there, r)
 			for _, id := range by {
 				if !slices.Contains(blocked, id) {
 					blocked = append(blocked, id)
@@ -73,12 +75,12 @@ func (s *scene) faces(g *part.WeldGroup) []part.Vec {
 	return out
 }
 
-// torch names what stands in the way of the torch at a point of a weld, nil when it gets there from some side.
-func (s *scene) torch(at, run part.Vec, faces []part.Vec, r Room) []string {
+// torch names what stands in the way of the torch at a point of a weld, of what is there by then; nil when it gets there from some side.
+func (s *scene) torch(at, run part.Vec, faces []part.Vec, there func(id string) bool, r Room) []string {
 	var by []string
 	for _, d := range directions(run, faces, math.Sin(r.TorchAngleRad)) {
 		id := s.blockedBy(path{from: at, along: d, lo: torchFromMM, hi: r.TorchLengthMM, half: r.TorchWidthMM / 2, taper: torchTaper,
-			ignoring: func(id string) bool { return !s.welded[id] }})
+			ignoring: func(id string) bool { return !there(id) }})
 		if id == "" {
 			return nil
 		}
@@ -102,7 +104,7 @@ func directions(run part.Vec, faces []part.Vec, sine float64) []part.Vec {
 	var all []open
 	for _, tilt := range tilts {
 		for k := range turns {
-			sin, cos := math.Sincos(2 * math.Pi * (float64(k) + 0.5) / turns)
+			sin, cos := math.Sincos(2 * math.Pi * float64(k) / turns)
 			d := e1.Scale(cos).AddScaled(sin, e2).Scale(math.Cos(tilt)).AddScaled(math.Sin(tilt), run)
 			o := 1.0
 			for _, n := range faces {

@@ -31,12 +31,12 @@ func ForkParams() []geometry.Param {
 		Length("pin_diameter", 6, 120, 25, "diameter of the pin"),
 		Length("pin_clearance", 0.05, 5, 0.5, "finished hole less pin"),
 		Length("finish_allowance", 0, 5, 1, "pin hole cut this much smaller, then reamed; 0 leaves it as cut"),
-		Named("pin_material", "C45", "grade of the pin"),
+		Named("pin_material", "C45+N", "grade of the pin"),
 		Choice("turns", "whether the lug turns on the pin under full load", "yes", "no"),
 		Length("bush_length", 0, 200, 0, "bearing length of a bush in the lug, 0 for none"),
 		Length("fork_thickness", 3, 100, 10, "thickness of each ear of the fork"),
 		Length("fork_end", 8, 400, 38, "pin centre to the end of the fork's ears, their corners included: it swings about the pin"),
-		Named("fork_material", "A572-50", "grade of the fork"),
+		Named("fork_material", "S355", "grade of the fork"),
 		Length("gap", 0.2, 20, 2, "gap between lug and fork on each side"),
 	}
 }

@@ -24,7 +24,7 @@ var markHeights = []float64{8, 7, 6, 5, 4}
 func MarkLetters(root string) int { return max(8, len([]rune(root))+4) }
 
 // MarkAll etches every plate's part mark and notes those that are too small for one. The text lies wholly in the steel, clear of
-// edges and holes, near the middle of the plate, level or upright.
+// edges and holes, near the middle of the plate, level or upright; where there is room for it, also clear of what is welded onto the plate.
 func MarkAll(b *part.Bracket, root string) {
 	var small []string
 	for i, first := range firsts(b.Plates) {
@@ -35,7 +35,7 @@ func MarkAll(b *part.Bracket, root string) {
 			}
 			continue
 		}
-		if !mark(p, MarkLetters(root)) && !slices.Contains(small, p.Name) {
+		if !mark(p, MarkLetters(root), covered(b, p)) && !mark(p, MarkLetters(root), nil) && !slices.Contains(small, p.Name) {
 			small = append(small, p.Name)
 		}
 	}
@@ -53,17 +53,37 @@ func firsts(plates []part.Plate) []int {
 	return out
 }
 
-// mark etches one plate; false when the plate is too small.
-func mark(p *part.Plate, letters int) bool {
+// covered lists what is welded onto a plate, each as the box round its weld.
+func covered(b *part.Bracket, p *part.Plate) []shape.Box {
+	var out []shape.Box
+	for i := range b.Welds {
+		w := &b.Welds[i]
+		if w.Joins[1] != p.ID {
+			continue
+		}
+		box := shape.EmptyBox()
+		for _, s := range w.Segments {
+			for _, at := range [2]part.Vec{s.A, s.B} {
+				u, v, _ := p.Pose.Local(at)
+				box = box.Extend(shape.Point{X: u, Y: v})
+			}
+		}
+		out = append(out, box.Grow(w.LegMM))
+	}
+	return out
+}
+
+// mark etches one plate, clear of some boxes; false when the plate is too small.
+func mark(p *part.Plate, letters int, taken []shape.Box) bool {
 	o := p.Shape(false)
 	box := o.BBox()
 	for _, h := range markHeights {
 		long := stroke.WidthMM(strings.Repeat("0", letters), h)
-		if at, ok := place(o, p.Bends, box, long, h); ok {
+		if at, ok := place(o, p.Bends, taken, box, long, h); ok {
 			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: long / 2, Y: h / 2}), HeightMM: h})
 			return true
 		}
-		if at, ok := place(o, p.Bends, box, h, long); ok {
+		if at, ok := place(o, p.Bends, taken, box, h, long); ok {
 			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: h / 2, Y: long / 2}), HeightMM: h, AngleRad: math.Pi / 2})
 			return true
 		}
@@ -72,7 +92,7 @@ func mark(p *part.Plate, letters int) bool {
 }
 
 // place looks for the corner of a w x h box in the steel, from the middle outwards.
-func place(o shape.Outline, bends []part.Bend, box shape.Box, w, h float64) (shape.Point, bool) {
+func place(o shape.Outline, bends []part.Bend, taken []shape.Box, box shape.Box, w, h float64) (shape.Point, bool) {
 	roomX, roomY := box.Width()-w-2*markMarginMM, box.Height()-h-2*markMarginMM
 	if roomX < 0 || roomY < 0 {
 		return shape.Point{}, false
@@ -82,6 +102,10 @@ func place(o shape.Outline, bends []part.Bend, box shape.Box, w, h float64) (sha
 			at := box.Min.Add(shape.Point{
 				X: markMarginMM + roomX*fromMiddle(i), Y: markMarginMM + roomY*fromMiddle(j),
 			})
+			text := shape.Box{Min: at, Max: at.Add(shape.Point{X: w, Y: h})}
+			if slices.ContainsFunc(taken, func(b shape.Box) bool { return b.Overlaps(text) }) {
+				continue
+			}
 			if clear(o, at, w, h) && offFolds(bends, at, w, h) {
 				return at, true
 			}

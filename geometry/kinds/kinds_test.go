@@ -7,6 +7,7 @@ import (
 	"testing"
 
 	"lugwright/geometry"
+	"lugwright/geometry/access"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
@@ -94,6 +95,26 @@ func TestDefaults(t *testing.T) {
 				t.Error("no sweep and no rods, or nothing said to be unchecked")
 			}
 		})
+	}
+}
+
+// Whatever is not typed can be made: with any one choice of a word, what the defaults build is reached by torch, socket and pin.
+func TestDefaultsAreReached(t *testing.T) {
+	for _, k := range All() {
+		for _, p := range k.Params {
+			for _, word := range p.Choices {
+				b, err := geometry.Build([]geometry.Kind{k}, geometry.Request{Kind: k.Name, Name: "demo", Hand: part.LeftHand, Params: []part.Param{{Name: p.Name, Text: word}}})
+				if err != nil && (word == p.Text || part.Fields(err) == nil) {
+					t.Errorf("%s, %s %s: %v", k.Name, p.Name, word, err)
+				}
+				if err != nil {
+					continue // a choice that wants other sizes says which
+				}
+				if found := access.Findings(b, access.Usual()); found != nil {
+					t.Errorf("%s, %s %s: %v", k.Name, p.Name, word, found)
+				}
+			}
+		}
 	}
 }
 

@@ -196,7 +196,7 @@ func TestTrayIsFoldedToSize(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: k.Name, Name: "t", Hand: part.LeftHand})
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: k.Name, Name: "t", Hand: part.LeftHand, Params: []part.Param{{Name: "thickness", Number: 4, Unit: "mm"}}})
 	if err != nil {
 		t.Fatal(err)
 	}

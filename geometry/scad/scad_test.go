@@ -169,7 +169,7 @@ func turned(o shape.Outline) float64 {
 // of 5 mm in the file still closes: its bends begin where they did, so that it is 1 mm longer at each end, 0.5 lower and 0.5 higher.
 func TestTrayIsFolded(t *testing.T) {
 	openscad := peer.NeedCommand(t, "openscad")
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "t", Hand: part.LeftHand})
+	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "t", Hand: part.LeftHand, Params: []part.Param{{Name: "thickness", Number: 4, Unit: "mm"}}})
 	if err != nil {
 		t.Fatal(err)
 	}

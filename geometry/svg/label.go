@@ -14,6 +14,7 @@ const (
 	labelStepMM = 5.0  // from one label to the next
 	letterMM    = 0.64 // width of a broad letter to the font's size: no font is known
 	gapMM       = 7.0  // from a column of labels to the drawing
+	sliverMM    = 0.5  // to the nearest cover of a place pointed at, so that it is not seen through the play round a pin alone
 )
 
 // note is a label and the place on the picture that it points at.
@@ -52,7 +53,7 @@ func (p painting) anchor(later []painting) note {
 			continue // no place of it is further from its edges
 		}
 		for q := range f.samples() {
-			if d := f.room(q, room); d > room && within(q, f.loops) && !covered(q, later) && !coveredBy(q, p.faces[k+1:]) {
+			if d := f.room(q, room); d > room && within(q, f.loops) && open(q, later, p.faces[k+1:]) {
 				room = d
 				best.at, best.visible = q, true
 			}
@@ -110,6 +111,16 @@ func (f face) room(q shape.Point, least float64) float64 {
 
 // beside is how far x lies outside the stretch between a and b.
 func beside(a, b, x float64) float64 { return max(min(a, b)-x, x-max(a, b)) }
+
+// open says whether a place and its neighbourhood are covered by nothing that is painted later.
+func open(q shape.Point, later []painting, own []face) bool {
+	for _, off := range [...]shape.Point{{}, {X: sliverMM}, {X: -sliverMM}, {Y: sliverMM}, {Y: -sliverMM}} {
+		if at := q.Add(off); covered(at, later) || coveredBy(at, own) {
+			return false
+		}
+	}
+	return true
+}
 
 func covered(q shape.Point, later []painting) bool {
 	return slices.ContainsFunc(later, func(p painting) bool { return coveredBy(q, p.faces) })

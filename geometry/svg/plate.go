@@ -20,7 +20,8 @@ const (
 	usualMarginMM = 6.0
 	// plateDecimals: an arc near half a circle is only as exact as the root of its radius' last digit.
 	plateDecimals = 9
-	captionMM     = 3.5
+	captionMM     = 3.5 // height of the caption on a small plate; a large one, shown on a page, has it larger by captionPart
+	captionPart   = 1.0 / 60
 	ink           = "#22282e"
 	steel         = "#dfe4e8"
 	etchInk       = "#2f5f9e"
@@ -48,9 +49,10 @@ func WritePlate(out io.Writer, p *part.Plate, o PlateOptions) error {
 	s := sheet{writer: newWriter(plateDecimals), left: box.Min.X - margin, top: box.Max.Y + margin}
 	defer s.free()
 	caption := fmt.Sprintf("%s  %s  %s mm  %s", p.Mark, p.Name, s.number(p.ThicknessMM), p.Material)
+	high := max(captionMM, captionPart*max(box.Width(), box.Height()))
 	// A narrow plate gets a sheet as wide as its caption.
-	wide := max(box.Width(), float64(len([]rune(strings.TrimSpace(caption))))*0.6*captionMM)
-	s.open(wide+2*margin, box.Height()+2*margin+2*captionMM, strings.TrimSpace(caption))
+	wide := max(box.Width(), float64(len([]rune(strings.TrimSpace(caption))))*0.6*high)
+	s.open(wide+2*margin, box.Height()+2*margin+2*high, strings.TrimSpace(caption))
 	s.tag(false, "path", "d", s.loops(cut), "fill", steel, "fill-rule", "evenodd", "stroke", ink, "stroke-width", 0.25)
 	for _, h := range p.Holes {
 		s.hole(h, o.Cut)
@@ -63,7 +65,7 @@ func WritePlate(out io.Writer, p *part.Plate, o PlateOptions) error {
 			s.stroke(line, etchInk, 0.25, "")
 		}
 	}
-	s.leaf("text", strings.TrimSpace(caption), "x", margin, "y", box.Height()+2*margin+captionMM, "font-family", "sans-serif", "font-size", captionMM, "fill", ink)
+	s.leaf("text", strings.TrimSpace(caption), "x", margin, "y", box.Height()+2*margin+high, "font-family", "sans-serif", "font-size", high, "fill", ink)
 	s.end("svg")
 	if s.err != nil {
 		return fmt.Errorf("plate %s: %w", p.ID, s.err)
@@ -110,7 +112,7 @@ func (s *sheet) arc(to path, e shape.Edge) path {
 // hole marks a centre, with arms past the finished edge. Where the hole leaves the table smaller or not at all, its finished
 // circle is dashed.
 func (s *sheet) hole(h part.Hole, cut bool) {
-	arm := h.DiaMM/2 + min(2.5, h.DiaMM/4)
+	arm := h.DiaMM/2 + min(1.5, h.DiaMM/4) // short of the marks, which keep 2.5 mm off
 	c := h.Center
 	s.stroke([]shape.Point{{X: c.X - arm, Y: c.Y}, {X: c.X + arm, Y: c.Y}}, markInk, 0.12, "")
 	s.stroke([]shape.Point{{X: c.X, Y: c.Y - arm}, {X: c.X, Y: c.Y + arm}}, markInk, 0.12, "")

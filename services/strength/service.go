@@ -10,6 +10,7 @@ package strength
 import (
 	"context"
 	"fmt"
+	"slices"
 	"strings"
 
 	"google.golang.org/grpc"
@@ -110,6 +111,9 @@ func (s *Service) evaluate(m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitRespons
 	if err != nil {
 		return nil, err
 	}
+	if err := impossible(limit.Info().Givens, values); err != nil {
+		return nil, err
+	}
 	factors, err := basis.Card.FactorValues(q.FactorSet, q.Factors)
 	if err != nil {
 		return nil, err
@@ -119,6 +123,22 @@ func (s *Service) evaluate(m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitRespons
 		return nil, err
 	}
 	return wire.EncodeEvaluation(limit.Info(), c), nil
+}
+
+// impossible refuses a metal whose tensile strength lies under its yield strength: F_u beside F_y, f_up beside f_yp. A tensile strength of 0 is left out.
+func impossible(givens []strength.Given, values [][]float64) error {
+	for i, g := range givens {
+		rest, ok := strings.CutPrefix(strings.ToUpper(g.Symbol), "F_U")
+		if !ok || g.List || values[i][0] == 0 {
+			continue
+		}
+		k := slices.IndexFunc(givens, func(y strength.Given) bool { return strings.ToUpper(y.Symbol) == "F_Y"+rest && !y.List })
+		if k >= 0 && values[i][0] < values[k][0] {
+			return &part.FieldError{Field: "givens." + g.Symbol, Found: fmt.Sprintf("%.4g %s, less than %s", values[i][0], g.Unit, givens[k].Symbol),
+				Accept: fmt.Sprintf("at least the yield strength, %.4g %s", values[k][0], givens[k].Unit)}
+		}
+	}
+	return nil
 }
 
 // basis finds a basis by name, the first where there is none; the error names the nearest.

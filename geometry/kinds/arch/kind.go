@@ -92,7 +92,7 @@ func params() []geometry.Param {
 		fab.Length("end_distance", 8, 300, 80, "pin centre to the top of the head"),
 		fab.Length("head_radius", 8, 300, 75, "radius of the head"),
 		fab.Length("plate_thickness", 4, 60, 16, "thickness of each plate"),
-		fab.Named("material", "A572-50", "grade of the plates"),
+		fab.Named("material", "S355", "grade of the plates"),
 		fab.Length("foot_weld", 3, 25, 6, "leg of the fillets between a leg and its angle, both faces, full width"),
 
 		fab.Choice("bar_shape", "section of the bar on the cross member", "flat", "round"),

@@ -105,7 +105,7 @@ func params() []geometry.Param {
 		fab.Choice("pin_ends", "fork: what keeps the pin in; only head and nut tie the plates together", "head and nut", "head and retaining bolt", "keeper"),
 		fab.Length("end_play", 0, 5, 0.5, "fork: play of the pin along its axis"),
 		fab.Length("lug_thickness", 4, 200, 30, "fork: thickness of the mount's lug"),
-		fab.Named("lug_material", "A572-50", "fork: grade of the mount's lug"),
+		fab.Named("lug_material", "S355", "fork: grade of the mount's lug"),
 		fab.Length("lug_radius", 8, 300, 40, "fork: clear radius round the pin that the mount's lug needs to swing"),
 	}, fab.ForkParams()...)
 }

@@ -6,6 +6,7 @@ import (
 	"testing"
 
 	"lugwright/geometry"
+	"lugwright/geometry/access"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -13,7 +14,12 @@ import (
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"lug_thickness": 20, "angle_out": 80, "clevis_offset": 43})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // What a builder may want of a clevis: each must build and be sound.
 func TestVariants(t *testing.T) {
@@ -33,6 +39,7 @@ func TestVariants(t *testing.T) {
 		"retaining bolt":      {"pin_ends": "head and retaining bolt"},
 		"keeper":              {"pin_ends": "keeper"},
 		"bush":                {"bush_length": 20},
+		"inner runs":          {"gap": 15, "inner_run": 40, "gussets": "between", "angle_out": 100},
 		"as cut":              {"finish_allowance": 0},
 		"one row":             {"bolt_rows": 1, "bolt_first": 50},
 		"wide leg":            {"angle_out": 120, "clevis_offset": 60, "outer_gusset_length": 36, "angle_down": 120},
@@ -65,8 +72,37 @@ func TestFieldLab(t *testing.T) {
 	if tip != 80 {
 		t.Errorf("outboard gussets reach y = %g, want the leg's tip at 80", tip)
 	}
-	if _, err := geometry.Build([]geometry.Kind{Kind()}, set{"outer_gusset_length": 17.5}.Request(Kind())); err == nil {
+	if _, err := geometry.Build([]geometry.Kind{sized()}, set{"outer_gusset_length": 17.5}.Request(sized())); err == nil {
 		t.Error("17.5 mm of gusset on 17 mm of leg was taken")
+	}
+}
+
+// In a fork of 50 mm a torch of 25 x 150 mm does not reach the middle of a fillet 116 mm long on an ear's inner face; it reaches 45 mm from either end, and the
+// plate between the ears. Ears are welded before plates go between them: those are in nobody's way.
+func TestReachIntoTheFork(t *testing.T) {
+	fork := set{
+		"foot": "base plate", "gussets": "between", "pin_diameter": 30, "lug_thickness": 20, "gap": 15, "ear_thickness": 12, "ear_width": 116,
+		"end_distance": 74, "between_height": 58, "between_thickness": 10,
+	}
+	got := access.Findings(made(t, fork), access.Usual())
+	if len(got) != 2 || got[0].What != "weld w-ear-1" || got[1].What != "weld w-ear-2" {
+		t.Errorf("whole: %v", got)
+	}
+	fork["inner_run"] = 45
+	b := made(t, fork)
+	if got := access.Findings(b, access.Usual()); got != nil {
+		t.Errorf("from the ends: %v", got)
+	}
+	// Outer face 116 mm, inner face twice 45 mm, 25 mm off the fork's middle.
+	total := 0.0
+	for _, s := range b.Weld("w-ear-2").Segments {
+		total += s.B.Sub(s.A).Norm()
+		if y := s.A.Y; math.Abs(y+25) > 1e-9 && math.Abs(y+37) > 1e-9 {
+			t.Errorf("a run at y = %g", y)
+		}
+	}
+	if math.Abs(total-206) > 1e-9 {
+		t.Errorf("%g mm of fillet, want 206", total)
 	}
 }
 
@@ -263,6 +299,10 @@ func TestRefusals(t *testing.T) {
 		{set{"clevis_offset": 25, "gussets": "none"}, "clevis_offset", "at least 26 mm"},
 		{set{"outer_gusset_length": 18}, "outer_gusset_length", "17 mm"},
 		{set{"clevis_offset": 35, "outer_gusset_length": 14, "outer_gusset_nose": 8}, "outer_gusset_length", "13 mm"},
+		{set{"inner_run": 29}, "inner_run", "30 mm"},
+		{set{"inner_run": 40, "ear_weld": 9}, "inner_run", "45 mm"},
+		// A side load enters over 60 mm and spreads at 30 degrees over 90 mm: 163.92 mm of 200, 18.04 mm from either end.
+		{set{"inner_run": 48, "ear_width": 200}, "inner_run", "48.04 mm"},
 		{set{"angle_length": 110, "bolts_per_row": 1, "stiffener_count": 0}, "angle_length", "112 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_out": 50}, "angle_out", "55 mm"},
 		{set{"angle_thickness": 30, "angle_root_radius": 20, "angle_down": 50}, "angle_down", "55 mm"},
@@ -294,13 +334,13 @@ func TestRefusals(t *testing.T) {
 		{plate(set{"bolt_gauge": 90, "bolts_per_row": 2, "bolt_pitch": 76}), "bolt_gauge", "gusset"},
 	} {
 		c := fabtest.Refusal{Given: fabtest.Given(row.given), Param: row.param, Bound: row.bound}
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
 // Requests drawn at random: a typed refusal or a sound bracket.
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1500) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1500) }
 
-func FuzzClevis(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzClevis(f *testing.F) { fabtest.Fuzz(f, sized()) }

@@ -19,6 +19,7 @@ type design struct {
 
 	earT, earW, end float64
 	earWeld         float64
+	innerRun        float64 // of the fillets on the inner faces, from either end; 0: whole
 	cheek           fab.Cheek
 	gussetWeld      float64
 	bolting         fab.Bolting
@@ -47,7 +48,7 @@ func read(v geometry.Values) *design {
 	d := &design{
 		v: v, foot: angleFoot{}, turned: v.Word("pin_axis") == "along", middle: v.MM("clevis_offset"),
 		pin: v.MM("pin_diameter"), height: v.MM("pin_height"),
-		earT: v.MM("ear_thickness"), earW: v.MM("ear_width"), end: v.MM("end_distance"), earWeld: v.MM("ear_weld"),
+		earT: v.MM("ear_thickness"), earW: v.MM("ear_width"), end: v.MM("end_distance"), earWeld: v.MM("ear_weld"), innerRun: v.MM("inner_run"),
 		cheek: fab.ReadCheek(v), gussetWeld: v.MM("gusset_weld"),
 	}
 	if v.Word("foot") == "base plate" {
@@ -57,6 +58,9 @@ func read(v geometry.Values) *design {
 	d.hole = d.pin + v.MM("pin_clearance")
 	d.inner = v.MM("lug_thickness")/2 + v.MM("gap")
 	d.outer = d.inner + d.earT
+	if 2*d.innerRun+d.earWeld > d.earW {
+		d.innerRun = 0 // the runs meet
+	}
 	d.snipe = fab.Snipe(d.earWeld, v.MM("snipe_clearance"))
 	which := v.Word("gussets")
 	if which == "outer" || which == "both" {

@@ -43,11 +43,21 @@ func (d *design) checkEars(n *fab.Needs) {
 		return
 	}
 	d.checkLigament(n, o)
+	d.checkInnerRun(n)
 	low := d.height - d.hole/2 - d.earWeld
 	n.That(low >= fab.Ligament(d.pin), "pin_height", fab.MM(d.height), "at least %.4g mm, so that steel is left between hole and weld",
 		d.hole/2+d.earWeld+fab.Ligament(d.pin))
 	n.That(2*d.inner >= fab.TorchGapMM+2*d.earWeld, "gap", fab.MM(2*d.inner)+" between the ears",
 		"at least %.4g mm between them (lug_thickness + 2 gap), so that a torch reaches the inner fillets", fab.TorchGapMM+2*d.earWeld)
+}
+
+// checkInnerRun keeps the runs of the inner faces long enough to count, 6 throats and 30 mm (EN 1993-1-8, 4.5.1(2)), and within the width on which the
+// side load bends the ear: on one face alone nothing holds that.
+func (d *design) checkInnerRun(n *fab.Needs) {
+	least := max(30, 5*d.earWeld)
+	least = max(least, (d.earW-d.rootWidth())/2+least)
+	n.That(d.innerRun == 0 || d.innerRun >= least, "inner_run", fab.MM(d.innerRun),
+		"at least %.4g mm, so that the runs count and lie where the side load bends the ear; 0, or half of ear_width, for the whole width", least)
 }
 
 // checkLigament names the parameter that leaves too little steel round the pin hole.
@@ -103,10 +113,23 @@ func (d *design) addEars(b *part.Bracket) {
 			Holes: []part.Hole{d.pinHole(shape.Point{Y: d.height})},
 			Pose:  fab.Standing(part.Vec{Y: mid}, part.Vec{X: 1}),
 		})
-		root := fab.AtFaces(part.Vec{X: -d.earW / 2, Y: mid}, part.Vec{X: d.earW / 2, Y: mid}, part.Vec{Y: 1}, d.earT)
-		b.Welds = append(b.Welds, d.weld("w-"+e.id, e.id, d.foot.top(), d.earWeld, root...))
+		b.Welds = append(b.Welds, d.weld("w-"+e.id, e.id, d.foot.top(), d.earWeld, d.rootRuns(e)...))
 		b.Sweeps = append(b.Sweeps, part.Sweep{
 			ID: e.id, Things: []string{e.id}, From: d.center(e), To: part.Vec{Y: mid}, Name: "ear", EntryMM: d.entry(), EntryFlat: true,
 		})
 	}
+}
+
+// rootRuns are an ear's fillets on the foot: the outer face's whole, the inner face's whole or from either end.
+func (d *design) rootRuns(e ear) []part.WeldSegment {
+	half := d.earW / 2
+	run := func(from, to, off float64) part.WeldSegment {
+		y := d.face(e, off)
+		return part.WeldSegment{A: part.Vec{X: from, Y: y}, B: part.Vec{X: to, Y: y}}
+	}
+	outer := run(-half, half, d.outer)
+	if d.innerRun == 0 {
+		return []part.WeldSegment{outer, run(-half, half, d.inner)}
+	}
+	return []part.WeldSegment{outer, run(-half, d.innerRun-half, d.inner), run(half-d.innerRun, half, d.inner)}
 }

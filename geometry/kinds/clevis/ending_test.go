@@ -143,7 +143,7 @@ func TestEndingRefusals(t *testing.T) {
 		{Given: set{"spacer_length": 1}, Param: "spacer_length", Bound: "2 mm"},
 		{Given: set{"spacer_length": 2, "spacer_wall": 20}, Param: "spacer_wall", Bound: "60 mm across"},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}

@@ -84,8 +84,8 @@ func formParams() []geometry.Param {
 
 func lugParams() []geometry.Param {
 	return []geometry.Param{
-		fab.Length("lug_thickness", 4, 200, 20, "thickness of the body's lug"),
-		fab.Named("lug_material", "A572-50", "grade of the body's lug"),
+		fab.Length("lug_thickness", 4, 200, 52, "thickness of the body's lug, with its boss or tube: between the ears a torch needs about 50 mm to reach inside"),
+		fab.Named("lug_material", "S355", "grade of the body's lug"),
 		fab.Length("gap", 0.2, 100, 2, "gap between lug and ear on each side"),
 		fab.Length("lug_radius", 8, 300, 30, "clear radius below the pin that the lug needs to swing"),
 		fab.Length("bush_length", 0, 200, 0, "bearing length of a bush in the lug, 0 for none"),
@@ -99,8 +99,9 @@ func earParams() []geometry.Param {
 		fab.Length("end_distance", 8, 300, 56, "pin centre to the top of the head"),
 		fab.Choice("head", "shape of the ear's top", "round", "tapered"),
 		fab.Length("head_radius", 8, 300, 45, "radius of a tapered head"),
-		fab.Named("ear_material", "A572-50", "grade of ears"),
-		fab.Length("ear_weld", 3, 25, 6, "leg of the fillets between ear and foot, both faces, full width"),
+		fab.Named("ear_material", "S355", "grade of ears"),
+		fab.Length("ear_weld", 3, 25, 6, "leg of the fillets between ear and foot, both faces"),
+		fab.Length("inner_run", 0, 300, 0, "length of the fillet on each ear's inner face from either end, as far as a torch reaches between the ears; 0, or half the width, for all of it"),
 	}
 }
 
@@ -117,7 +118,7 @@ func gussetParams() []geometry.Param {
 		fab.Length("between_height", 10, 500, 60, "height of the plates between the ears"),
 		fab.Count("between_count", 1, 3, 1, "plates between the ears"),
 		fab.Length("between_spacing", 10, 400, 40, "distance between the plates between the ears, middle to middle"),
-		fab.Named("gusset_material", "A572-50", "grade of gussets, cheek plates and stiffeners"),
+		fab.Named("gusset_material", "S355", "grade of gussets, cheek plates and stiffeners"),
 		fab.Length("gusset_weld", 3, 20, 5, "leg of the fillets along gussets, both faces"),
 		fab.Length("snipe_clearance", 2, 15, 3, "snipe at an inner corner beyond the weld leg or root radius that passes there"),
 	}
@@ -125,12 +126,12 @@ func gussetParams() []geometry.Param {
 
 func footParams() []geometry.Param {
 	return slices.Concat([]geometry.Param{
-		fab.Length("angle_out", 30, 300, 80, "angle foot: leg that reaches out from the web, over its back"),
+		fab.Length("angle_out", 30, 300, 120, "angle foot: leg that reaches out from the web, over its back"),
 		fab.Length("angle_down", 30, 300, 120, "angle foot: leg that is bolted to the web, over its back"),
 		fab.Length("angle_thickness", 3, 35, 10, "angle foot: leg thickness"),
 		fab.Length("angle_root_radius", 0, 30, 11, "angle foot: root radius, from the section table"),
 		fab.Length("angle_length", 40, 1500, 300, "angle foot: length along the rail"),
-		fab.Length("clevis_offset", 15, 280, 43, "angle foot: web face to the middle of the fork"),
+		fab.Length("clevis_offset", 15, 280, 60, "angle foot: web face to the middle of the fork"),
 		fab.Count("stiffener_count", 0, 6, 4, "angle foot: plates in the corner under the leg"),
 		fab.Length("stiffener_spacing", 10, 600, 80, "angle foot: distance between stiffeners, middle to middle"),
 		fab.Length("stiffener_thickness", 3, 40, 10, "angle foot: thickness of a stiffener"),
@@ -143,7 +144,7 @@ func footParams() []geometry.Param {
 		fab.Length("plate_length", 40, 1500, 260, "base plate foot: size along the ears, square to the pin"),
 		fab.Length("plate_width", 40, 1000, 160, "base plate foot: size along the pin"),
 		fab.Length("plate_corner_radius", 0, 100, 10, "base plate foot: corner radius, 0 for sharp"),
-		fab.Named("foot_material", "A572-50", "grade of the angle or base plate"),
+		fab.Named("foot_material", "S355", "grade of the angle or base plate"),
 	}, fab.BoltParams("M12", "10.9"), []geometry.Param{
 		fab.Count("bolt_rows", 1, 6, 2, "rows of bolts: down the leg of an angle, across a base plate"),
 		fab.Count("bolts_per_row", 1, 12, 3, "bolts in a row, along the rail or along the ears"),

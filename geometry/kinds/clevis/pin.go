@@ -17,7 +17,7 @@ func pinParams() []geometry.Param {
 		fab.Length("pin_clearance", 0.05, 5, 0.5, "finished pin hole less pin"),
 		fab.Length("finish_allowance", 0, 5, 1, "pin hole cut this much smaller, then reamed; 0 leaves it as cut"),
 		fab.Length("pin_height", 15, 500, 90, "pin centre above the foot's upper face"),
-		fab.Named("pin_material", "C45", "grade of the pin"),
+		fab.Named("pin_material", "C45+N", "grade of the pin"),
 		fab.Choice("turns", "whether the lug turns on the pin under full load, as in a mount that lets the frame twist", "yes", "no"),
 		fab.Choice("pin_ends", "what keeps the pin in; only head and nut tie the ears together", headAndNut, headAndBolt, keeperEnd),
 		fab.Length("end_play", 0, 5, 0.5, "play of the pin along its axis"),

@@ -17,8 +17,8 @@ func (d *design) addRemarks(b *part.Bracket) {
 		"weld with a dummy pin through both ears and a spacer of lug and gaps between them; draw it cold",
 		"the pin draws outboard: keep its way clear, and fit the keeper, wire or cotter before driving",
 	)
-	if d.between.thickness > 0 {
-		b.Notes = append(b.Notes, "weld the ears' inner fillets before the plates between the ears go in")
+	if d.between.thickness > 0 || d.outside.thickness > 0 {
+		b.Notes = append(b.Notes, "weld the ears to the foot on both faces before the plates that stiffen them go on")
 	}
 	if note := d.cheek.Note(d.pinHole(shape.Point{})); note != "" {
 		b.Notes = append(b.Notes, note)

@@ -67,6 +67,17 @@ func TestLoadAt(t *testing.T) {
 	}
 }
 
+// The marks of the end plates lie beside the tube, where they can still be read.
+func TestMarksBesideTheTube(t *testing.T) {
+	b := made(t, set{})
+	for i := range b.Plates {
+		p := &b.Plates[i]
+		if at := p.Etch[0].At; math.Hypot(at.X, at.Y) < 88.9/2 {
+			t.Errorf("%s: its mark at %v lies under the tube of 88.9 mm", p.ID, at)
+		}
+	}
+}
+
 // A torch gets round both ends of the shortest tube that is taken, and a socket over every bolt.
 func TestAccess(t *testing.T) {
 	for _, s := range []set{{}, {"section": "rectangular"}, {"span": 200, "load_at": 100}} {

@@ -4,13 +4,19 @@ import (
 	"math"
 	"testing"
 
+	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"thickness": 8})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // Areas by elementary geometry: half the legs' product, less the snipe's triangle, less the hole, more the blunt ends.
 func TestShapes(t *testing.T) {
@@ -57,13 +63,13 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"hole_diameter": 120}, Param: "hole_diameter", Bound: "12 mm is left"},
 		{Given: set{"hole_diameter": 57}},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
 // Requests drawn at random: a typed refusal or a sound bracket.
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1000) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1000) }
 
-func FuzzGusset(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzGusset(f *testing.F) { fabtest.Fuzz(f, sized()) }

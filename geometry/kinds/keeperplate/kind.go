@@ -55,7 +55,7 @@ func params() []geometry.Param {
 		fab.Choice("form", "in a slot across the pin, or over the pin's end", "slot", "over"),
 		fab.Length("pin_diameter", 8, 250, 30, "diameter of the pin"),
 		fab.Length("slot_depth", 1, 80, 5, "how deep the plate's edge goes into the pin"),
-		fab.Named("pin_material", "C45", "grade of the pin"),
+		fab.Named("pin_material", "C45+N", "grade of the pin"),
 		fab.Length("width", 20, 600, 65, "width of the plate along the bolts"),
 		fab.Length("height", 10, 400, 30, "height of the plate"),
 		fab.Length("thickness", 2, 40, 6, "plate thickness"),

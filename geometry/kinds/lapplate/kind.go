@@ -66,7 +66,7 @@ func params() []geometry.Param {
 	return append([]geometry.Param{
 		fab.Length("member_thickness", 3, 60, 8, "thickness of the flats"),
 		fab.Length("member_width", 20, 1000, 100, "width of the flats"),
-		fab.Named("member_material", "A572-50", "grade of the flats"),
+		fab.Named("member_material", "S355", "grade of the flats"),
 		fab.Length("joint_gap", 0, 20, 2, "gap between the flats' ends"),
 		fab.Choice("faces", "laps on one face or on two", "one", "two"),
 		fab.Choice("ends", "shape of the lap's ends", "tapered", "rectangular", "diamond"),
@@ -76,7 +76,7 @@ func params() []geometry.Param {
 		fab.Length("stagger", 0, 500, 0, "how much farther lap 2 reaches on each side, so that the ends do not meet"),
 		fab.Length("taper", 5, 1000, 40, "length of a tapered end"),
 		fab.Length("nose", 5, 500, 30, "width of the blunt tip of a tapered or diamond end"),
-		fab.Named("lap_material", "A572-50", "grade of the laps"),
+		fab.Named("lap_material", "S355", "grade of the laps"),
 		fab.Choice("fixing", "how a lap is held", "welded", "bolted"),
 		fab.Length("weld", 3, 25, 5, "leg of the fillets round a lap"),
 		fab.Length("weld_stop", 5, 200, 10, "unwelded length from the flat's end on each side of the joint"),

@@ -74,14 +74,14 @@ func lugParams() []geometry.Param {
 	return []geometry.Param{
 		fab.Choice("foot", "what the lug stands on", onFace, onPlate, onCap, inSlot),
 		fab.Length("pin_height", 15, 500, 60, "pin centre above the face, the base plate, the cap or the slotted tube's end"),
-		fab.Length("thickness", 4, 100, 20, "thickness of the lug"),
-		fab.Length("width", 20, 600, 100, "width of the lug at its foot"),
-		fab.Length("end_distance", 8, 300, 45, "pin centre to the top of the head"),
+		fab.Length("thickness", 4, 100, 12, "thickness of the lug"),
+		fab.Length("width", 20, 600, 120, "width of the lug at its foot"),
+		fab.Length("end_distance", 8, 300, 70, "pin centre to the top of the head"),
 		fab.Choice("head", "shape of the lug's top", "tapered", "round"),
-		fab.Length("head_radius", 8, 300, 40, "radius of a tapered head"),
-		fab.Named("material", "A572-50", "grade of lug, cheeks, gussets and cap"),
+		fab.Length("head_radius", 8, 300, 56, "radius of a tapered head"),
+		fab.Named("material", "S355", "grade of lug, cheeks, gussets and cap"),
 		fab.Choice("weld_kind", "weld at the lug's foot, both sides", fillet, through),
-		fab.Length("weld", 3, 25, 8, "leg of the fillets at the lug's foot, full width, or along a tube's slots; how far a weld of complete penetration stands out"),
+		fab.Length("weld", 3, 25, 6, "leg of the fillets at the lug's foot, full width, or along a tube's slots; how far a weld of complete penetration stands out"),
 		fab.Named("electrode", "E70", "filler grade of all welds"),
 	}
 }
@@ -122,7 +122,7 @@ func tubeParams() []geometry.Param {
 		fab.Length("tube_length", 30, 3000, 250, "tube: length from its end to where it is held"),
 		fab.Length("slot_length", 20, 1000, 90, "slotted tube: length of the slots, which is that of the welds along them"),
 		fab.Length("cap_thickness", 4, 80, 16, "capped tube: thickness of the cap"),
-		fab.Length("cap_margin", 4, 60, 16, "capped tube: how far the cap stands out round the tube"),
+		fab.Length("cap_margin", 4, 60, 32, "capped tube: how far the cap stands out round the tube"),
 		fab.Length("cap_weld", 3, 25, 5, "capped tube: leg of the fillet round the tube under the cap"),
 	}
 }

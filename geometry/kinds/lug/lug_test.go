@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
@@ -31,7 +32,12 @@ func slotIn(s set) set {
 	return with(s, set{"foot": "slotted tube", "tube_width": 80, "tube_depth": 80, "width": 130})
 }
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"thickness": 20, "width": 100, "end_distance": 45, "head_radius": 40, "weld": 8, "cap_margin": 16})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // A round head of 100 wide on a pin 60 up, 50 to the top: 100 x 60 under a half circle of 50, less the hole of 25.5.
 func TestOutline(t *testing.T) {
@@ -179,12 +185,12 @@ func TestRefusals(t *testing.T) {
 		{Given: closed(set{"gusset_height": 40, "pin_height": 80}), Param: "gusset_length", Bound: "stands on the cap"},
 		{Given: closed(set{"tube_wall": 21, "tube_corner": 21}), Param: "tube_wall", Bound: "20 mm"},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1000) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1000) }
 
-func FuzzLug(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzLug(f *testing.F) { fabtest.Fuzz(f, sized()) }

@@ -96,7 +96,7 @@ func params() []geometry.Param {
 		fab.Length("load_offset", 0, 200, 5, "how far the load may stand off the middle, along the tube; with one side plate within its thickness"),
 		fab.Length("side_thickness", 4, 60, 12, "thickness of side plates and cap plates"),
 		fab.Length("axis_height", 30, 600, 145, "tube's axis over the support"),
-		fab.Length("foot_width", 30, 1000, 210, "width of the side plates on the base plate"),
+		fab.Length("foot_width", 30, 1000, 213, "width of the side plates on the base plate"),
 		fab.Named("material", "S355", "grade of all plates"),
 		fab.Length("side_weld", 3, 25, 6, "leg of the fillets between side plates and base plate, both faces"),
 

@@ -6,13 +6,17 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the foot by which these tests are reckoned.
+func sized() geometry.Kind { return fabtest.Sized(Kind(), set{"foot_width": 210}) }
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // segment is the area of a circle of radius r past a chord at a distance from its centre.
 func segment(r, distance float64) float64 {
@@ -154,12 +158,12 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"cap_corner": 0}},
 		{Given: set{"turns": "yes", "liner": 0, "bore_allowance": 0}},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 500) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 500) }
 
-func FuzzSaddle(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzSaddle(f *testing.F) { fabtest.Fuzz(f, sized()) }

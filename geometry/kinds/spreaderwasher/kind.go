@@ -33,7 +33,7 @@ func params() []geometry.Param {
 		fab.Choice("rod_fit", "clearance of its hole", "normal", "close", "loose"),
 		fab.Length("rod_free", 5, 2000, 140, "free length of the rod under the sheet"),
 		fab.Length("engagement", 0, 200, 0, "thread engaged in a coupling nut, 0 where nuts on plates hold the rod"),
-		fab.Length("sheet_thickness", 0.5, 30, 3, "thickness of the sheet, or of the tube's wall"),
+		fab.Length("sheet_thickness", 0.5, 30, 5, "thickness of the sheet, or of the tube's wall"),
 		fab.Named("sheet_material", "S235", "its grade"),
 		fab.Choice("support_kind", "what the sheet is of", string(part.BodyFrame), string(part.CrossMember), string(part.TubeWall), string(part.RailFlange)),
 	}

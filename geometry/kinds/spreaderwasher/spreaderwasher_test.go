@@ -4,13 +4,19 @@ import (
 	"math"
 	"testing"
 
+	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"sheet_thickness": 3})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // 60 square less four corners of 5, or round, less the hole of 13.5: ISO 273 medium for M12.
 func TestOutlines(t *testing.T) {
@@ -46,12 +52,12 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"engagement": 37}, Param: "engagement", Bound: "36 mm"},
 		{Given: set{"rod_size": "M7"}, Param: "rod_size", Bound: "clearance hole"},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1000) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1000) }
 
-func FuzzSpreaderWasher(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzSpreaderWasher(f *testing.F) { fabtest.Fuzz(f, sized()) }

@@ -4,13 +4,19 @@ import (
 	"math"
 	"testing"
 
+	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"thickness": 16, "end_distance": 50})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // 100 wide, 90 up the tube and the pin 60 below its edge, 50 more to the half circle's end.
 func TestPlate(t *testing.T) {
@@ -44,12 +50,12 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"lap": 80, "fork_end": 58.5}, Param: "fork_end", Bound: "58 mm, so that the fork swings clear of the tube"},
 		{Given: set{"lap": 80}},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1000) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1000) }
 
-func FuzzSubframeLug(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzSubframeLug(f *testing.F) { fabtest.Fuzz(f, sized()) }

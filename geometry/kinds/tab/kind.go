@@ -53,11 +53,11 @@ func uprightParams() []geometry.Param {
 		fab.Length("height", 15, 400, 60, "height of the tab over the face"),
 		fab.Length("thickness", 3, 40, 6, "thickness"),
 		fab.Length("corner_radius", 0, 100, 12, "radius of the two free corners, 0 for sharp"),
-		fab.Named("material", "A572-50", "grade of the tab"),
+		fab.Named("material", "S355", "grade of the tab"),
 		fab.Count("bolts", 1, 2, 1, "bolts, side by side along the face"),
 		fab.Length("bolt_pitch", 10, 400, 30, "distance between two bolts"),
 		fab.Length("bolt_height", 8, 390, 40, "bolts over the face"),
-		fab.Length("weld", 3, 20, 4, "leg of the fillets: on both faces of an edge, full width, or round three sides of a bent foot"),
+		fab.Length("weld", 3, 20, 5, "leg of the fillets: on both faces of an edge, full width, or round three sides of a bent foot"),
 		fab.Named("electrode", "E70", "filler grade"),
 	}
 }

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"testing"
 
+	"lugwright/geometry"
 	"lugwright/geometry/access"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
@@ -15,7 +16,12 @@ type set = fabtest.Given
 func welded(s set) set { s["foot"] = "bent, welded"; return s }
 func bolted(s set) set { s["foot"] = "bent, bolted"; return s }
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"weld": 4})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // 60 x 60 less two corners of 12 and a hole of 11: ISO 273 medium for M10.
 func TestPlate(t *testing.T) {
@@ -104,12 +110,12 @@ func TestRefusals(t *testing.T) {
 		{Given: bolted(set{"support_clear": 50}), Param: "support_clear", Bound: "60 mm"},
 		{Given: bolted(set{"support_clear": 60})},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1000) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1000) }
 
-func FuzzTab(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzTab(f *testing.F) { fabtest.Fuzz(f, sized()) }

@@ -64,7 +64,7 @@ func params() []geometry.Param {
 		fab.Length("length", 80, 3000, 700, "outside length of the folded tray"),
 		fab.Length("width", 80, 2000, 600, "outside width"),
 		fab.Length("side_height", 10, 400, 60, "outside height of the sides"),
-		fab.Length("thickness", 1, 12, 4, "thickness of the sheet"),
+		fab.Length("thickness", 1, 12, 5, "thickness of the sheet"),
 		fab.Named("material", "S355", "grade of the sheet"),
 	}, fab.FoldParams(""), []geometry.Param{
 		fab.Length("corner_relief", 0, 50, 6, "how far the corner notch reaches past the folds into the bottom"),

@@ -4,13 +4,19 @@ import (
 	"math"
 	"testing"
 
+	"lugwright/geometry"
 	"lugwright/geometry/fab/fabtest"
 	"lugwright/part"
 )
 
 type set = fabtest.Given
 
-func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, Kind(), s) }
+// sized has the sizes by which these tests are reckoned.
+func sized() geometry.Kind {
+	return fabtest.Sized(Kind(), set{"thickness": 4})
+}
+
+func made(t *testing.T, s set) *part.Bracket { return fabtest.Made(t, sized(), s) }
 
 // The flat pattern by its strips: 700 x 600 outside, 60 high, 4 mm, inside radius 6, K 0.44. A fold takes pi/2 (6 + 1.76) = 12.189 mm; the
 // bottom is 680 x 580, a side's flat 50. The notch goes 6 past the folds: sides are 668 and 568 long.
@@ -75,12 +81,12 @@ func TestRefusals(t *testing.T) {
 		{Given: set{"drain": 3}, Param: "drain", Bound: "4 mm"},
 		{Given: set{}},
 	} {
-		if fault := c.Broken(Kind()); fault != "" {
+		if fault := c.Broken(sized()); fault != "" {
 			t.Errorf("%v: %s", c.Given, fault)
 		}
 	}
 }
 
-func TestRandom(t *testing.T) { fabtest.Random(t, Kind(), 1000) }
+func TestRandom(t *testing.T) { fabtest.Random(t, sized(), 1000) }
 
-func FuzzTray(f *testing.F) { fabtest.Fuzz(f, Kind()) }
+func FuzzTray(f *testing.F) { fabtest.Fuzz(f, sized()) }
