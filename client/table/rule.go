@@ -142,7 +142,7 @@ func (r *Rule) accepts(like string) string {
 
 func (r *Rule) span(like string) string {
 	system := units.Metric
-	if strings.ContainsAny(like, `"'`) || strings.Contains(like, "in") || strings.Contains(like, "ft") || strings.Contains(like, "lbf") {
+	if strings.ContainsAny(like, `"'`) || strings.Contains(like, "in") || strings.Contains(like, "ft") || strings.Contains(like, "lb") || strings.Contains(like, "gal") {
 		system = units.Inch
 	}
 	return units.Format(r.least, r.dim, system) + " to " + units.Format(r.most, r.dim, system) + " is accepted"

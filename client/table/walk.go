@@ -237,7 +237,7 @@ func (w *walker) missing(path string, v *Value, fields []Field) {
 
 // accepted says what to write for a field that is not there.
 func accepted(r *Rule) string {
-	if r.form == quantityForm {
+	if r.form == quantityForm && r.least <= 0 && r.most >= 0 {
 		return "write " + units.Format(0, r.dim, units.Metric) + " for none"
 	}
 	return r.accepts("")
