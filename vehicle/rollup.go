@@ -129,6 +129,22 @@ func (v *Vehicle) bodies() []string {
 	return out
 }
 
+// Carried is what the named items and tanks weigh in a state, contents at rest. A name that is neither weighs nothing.
+func (v *Vehicle) Carried(s *State, names []string) Mass {
+	some := Vehicle{}
+	for i := range v.Items {
+		if slices.Contains(names, v.Items[i].Name) {
+			some.Items = append(some.Items, v.Items[i])
+		}
+	}
+	for i := range v.Tanks {
+		if slices.Contains(names, v.Tanks[i].Name) {
+			some.Tanks = append(some.Tanks, v.Tanks[i])
+		}
+	}
+	return total(some.masses(s))
+}
+
 func on(all []mass, body string) []mass {
 	var out []mass
 	for _, m := range all {

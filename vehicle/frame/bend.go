@@ -68,7 +68,7 @@ type Result struct {
 
 // Bend reckons every case. The error is part.FieldErrors.
 func Bend(f Frame, cases []Case) (*Result, error) {
-	if err := f.check(); err != nil {
+	if err := f.Check(); err != nil {
 		return nil, err
 	}
 	if err := f.checkCases("", cases); err != nil {

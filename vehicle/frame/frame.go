@@ -75,7 +75,8 @@ func (f *Frame) shearY(s Section) float64 {
 // midZ is the level of the rails' middle.
 func (f *Frame) midZ() float64 { return f.TopZMM - f.Rail.DepthMM/2 }
 
-func (f *Frame) check() error {
+// Check says what of the frame is refused, as Bend does. The error is part.FieldErrors.
+func (f *Frame) Check() error {
 	var bad field.Errors
 	f.Rail.check(&bad, "frame.rail")
 	if bad.Count("frame.liners", len(f.Liners), 0, 20) {

@@ -25,7 +25,7 @@ func Sweep(f Frame, positions []Position) ([]SweepRow, error) {
 	if !bad.Count("positions", len(positions), 1, field.MaxCount) {
 		return nil, bad.Err()
 	}
-	if err := f.check(); err != nil {
+	if err := f.Check(); err != nil {
 		return nil, err
 	}
 	ready := f.ready()

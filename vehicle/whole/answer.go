@@ -1,6 +1,7 @@
 package whole
 
 import (
+	"lugwright/part"
 	"lugwright/vehicle"
 	"lugwright/vehicle/clearance"
 	"lugwright/vehicle/drill"
@@ -77,8 +78,9 @@ type TrayLoads struct {
 
 // TrayMass is what a tray weighs in a state.
 type TrayMass struct {
-	State             string // empty without a vehicle
-	KG, XMM, YMM, ZMM float64
+	State string // empty without a vehicle
+	KG    float64
+	At    part.Vec
 }
 
 // Severity says how bad a warning is.

@@ -1,0 +1,211 @@
+package whole
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strings"
+
+	"lugwright/part"
+	"lugwright/vehicle"
+	"lugwright/vehicle/field"
+	"lugwright/vehicle/frame"
+)
+
+func (w *work) checkStands(bad *field.Errors) {
+	seen := map[string]bool{}
+	for i, s := range w.q.Stands {
+		at := fmt.Sprintf("stands[%d]", i)
+		if w.q.Frame == nil {
+			bad.Refuse(at, "without a frame", "the frame that the mounts stand on, or no stands")
+			return
+		}
+		_, _, ok := w.mount(bad, at, s.Body, s.Mount)
+		if key := carrier(s.Body) + "\x00" + s.Mount; ok && seen[key] {
+			bad.Refuse(at+".mount", fmt.Sprintf("%q stands twice", s.Mount), "each mount once")
+		} else {
+			seen[key] = true
+		}
+		if s.Rail != frame.Left && s.Rail != frame.Right && s.Rail != frame.Both {
+			bad.Refuse(at+".rail", fmt.Sprintf("%.20q", string(s.Rail)), "left, right or both")
+		}
+		if s.Tube == "" {
+			continue
+		}
+		var names []string
+		for _, t := range w.q.Frame.Tubes {
+			names = append(names, t.Name)
+		}
+		switch {
+		case !slices.Contains(names, s.Tube):
+			bad.Refuse(at+".tube", fmt.Sprintf("%.40q", s.Tube), "a tube of the frame"+part.Nearest(s.Tube, names))
+		case s.Rail != frame.Both:
+			bad.Refuse(at+".tube", fmt.Sprintf("%.40q for a mount on one rail", s.Tube), "none, or both as the rail")
+		}
+	}
+}
+
+// frame bends the frame under the reactions, and moves the swept mount.
+func (w *work) frame() {
+	f := w.q.Frame
+	var err error
+	if f != nil {
+		err = f.Check()
+		w.put(err, nil)
+	}
+	if len(w.bad) > 0 {
+		return // without reactions there are no forces
+	}
+	if f != nil {
+		w.bend()
+	}
+	if len(w.bad) == 0 && w.q.Sweep != nil {
+		w.sweep()
+	}
+}
+
+func (w *work) bend() {
+	out := &Frame{}
+	out.Stands, out.ByPlace = w.stands()
+	cases, missing := w.frameCases(w.a.Report.Bodies, w.q.Bodies, out.Stands)
+	out.NoForces = missing
+	if len(cases) == 0 {
+		out.Unchecked = append(out.Unchecked, "the frame's bending: no state and case has reactions")
+		w.a.Frame = out
+		return
+	}
+	got, err := frame.Bend(*w.q.Frame, cases)
+	if err != nil {
+		w.put(err, w.loadPath(out.Stands))
+		return
+	}
+	out.Result = *got
+	out.Unchecked = append(out.Unchecked, w.besideBending()...)
+	if !w.q.AllStations {
+		out.WithoutStations = dropStations(&out.Result)
+	}
+	w.a.Frame = out
+}
+
+// loadPath names a refused force by the mount that it comes from: a place on a tube is a mount's place.
+func (w *work) loadPath(stands []Stand) func(string) string {
+	return func(path string) string {
+		var c, l int
+		if n, _ := fmt.Sscanf(path, "cases[%d].loads[%d]", &c, &l); n == 2 && l < len(stands) {
+			b, m, _ := w.mount(&field.Errors{}, "", stands[l].Body, stands[l].Mount)
+			_, rest, _ := strings.Cut(path, "].loads")
+			_, rest, _ = strings.Cut(rest, "]")
+			return fmt.Sprintf("bodies[%d].mounts[%d]%s", b, m, rest)
+		}
+		return path
+	}
+}
+
+// stands are every mount's, body by body, with words for those that are taken by their place.
+func (w *work) stands() (out []Stand, byPlace []string) {
+	for i := range w.q.Bodies {
+		b := &w.q.Bodies[i]
+		for k := range b.Mounts {
+			m := &b.Mounts[k]
+			at := slices.IndexFunc(w.q.Stands, func(s Stand) bool { return carrier(s.Body) == carrier(b.Name) && s.Mount == m.Name })
+			if at >= 0 {
+				s := w.q.Stands[at]
+				s.Body = carrier(s.Body)
+				out = append(out, s)
+				continue
+			}
+			s := Stand{Body: carrier(b.Name), Mount: m.Name, Rail: frame.Both}
+			where := "between the rails"
+			if math.Abs(m.At.Y) > w.q.Frame.WebYMM/2 {
+				if s.Rail = frame.Left; m.At.Y < 0 {
+					s.Rail = frame.Right
+				}
+				where = "on the " + string(s.Rail) + " rail"
+			}
+			out = append(out, s)
+			byPlace = append(byPlace, fmt.Sprintf("mount %s of %s is taken to stand %s, by its place", m.Name, s.Body, where))
+		}
+	}
+	return out, byPlace
+}
+
+// frameCases are the forces on the frame, minus the reactions, of every state and case that all bodies have reactions in. The results hold states in
+// order with cases in order within each.
+func (w *work) frameCases(results []vehicle.Result, bodies []vehicle.Body, stands []Stand) (out []frame.Case, missing []string) {
+	for s := range w.q.States {
+		for k := range w.q.Cases {
+			at := s*len(w.q.Cases) + k
+			c := frame.Case{State: w.q.States[s].Name, Name: w.q.Cases[k].ID, Level: w.q.Cases[k].Level, VerticalG: w.q.Cases[k].AccelG.Z}
+			held, n := true, 0
+			for b := range results {
+				r := &results[b].Cases[at]
+				held = held && r.Held
+				for m := range bodies[b].Mounts {
+					if len(r.Reactions) > 0 {
+						c.Loads = append(c.Loads, frame.Load{Mount: stands[n].Mount, On: stands[n].Rail, Tube: stands[n].Tube,
+							At: bodies[b].Mounts[m].At, Force: part.Vec{}.Sub(r.Reactions[m].Force)})
+					}
+					n++
+				}
+			}
+			if !held || len(c.Loads) == 0 {
+				missing = append(missing, c.Name+", "+c.State)
+				continue
+			}
+			out = append(out, c)
+		}
+	}
+	return out, missing
+}
+
+// besideBending is what the mounts and the chassis bring to the frame that no force in the cases is.
+func (w *work) besideBending() []string {
+	var out []string
+	var chassis []string
+	v := w.q.Vehicle
+	for i := range v.Items {
+		if v.Items[i].RidesOn == vehicle.Chassis {
+			chassis = append(chassis, v.Items[i].Name)
+		}
+	}
+	for i := range v.Tanks {
+		if v.Tanks[i].RidesOn == vehicle.Chassis {
+			chassis = append(chassis, v.Tanks[i].Name)
+		}
+	}
+	if len(chassis) > 0 {
+		out = append(out, "what rides on the chassis bends the rails too, and is not in these numbers unless it is among frame.own: "+strings.Join(chassis, ", "))
+	}
+	turns, shares := false, false
+	for i := range w.q.Bodies {
+		for k := range w.q.Bodies[i].Mounts {
+			m := &w.q.Bodies[i].Mounts[k]
+			turns = turns || m.RX.Held || m.RY.Held || m.RZ.Held
+		}
+		shares = shares || len(w.a.Report.Bodies[i].Scheme.Sharing) > 0
+	}
+	if turns {
+		out = append(out, "the couples of mounts that hold turning")
+	}
+	if shares {
+		out = append(out, "mounts that share side or fore-aft force: the frame has each with its share by stiffness; one that takes all of it twists its rail more")
+	}
+	return out
+}
+
+// dropStations leaves the stations of the cases that govern a rail alone, and says how many others lost theirs.
+func dropStations(r *frame.Result) int {
+	dropped := 0
+	for i := range r.Cases {
+		c := &r.Cases[i]
+		if slices.ContainsFunc(r.Governing, func(g frame.Governing) bool { return g.State == c.State && g.Case == c.Case }) {
+			continue
+		}
+		dropped++
+		c.Left.Stations, c.Right.Stations, c.Mean.Stations = nil, nil, nil
+		if c.Spread != nil {
+			c.Spread.Stations = nil
+		}
+	}
+	return dropped
+}

@@ -1,0 +1,46 @@
+package whole
+
+import (
+	"lugwright/vehicle"
+)
+
+// weights are the roll-up of every state, the reactions, what if, and as weighed.
+func (w *work) weights() {
+	q := w.q
+	if q.Vehicle == nil {
+		return
+	}
+	var ok bool
+	if w.a.Report, ok = w.report(q.Vehicle); !ok {
+		return
+	}
+	if len(q.Moves) > 0 {
+		moved, err := q.Vehicle.With(q.Moves...)
+		w.put(err, nil)
+		if err == nil {
+			if r, ok := w.report(moved); ok {
+				for i := range r.Bodies {
+					r.Bodies[i].Loads = nil
+				}
+				w.a.Moved = &r
+			}
+		}
+	}
+	if r := q.Reading; r != nil && w.state(r.State) >= 0 {
+		got, err := vehicle.Reconcile(q.Vehicle, q.States[w.state(r.State)], r.Reading)
+		w.put(err, nil)
+		w.a.AsWeighed = &got
+	}
+}
+
+func (w *work) report(v *vehicle.Vehicle) (vehicle.Report, bool) {
+	var r vehicle.Report
+	var err error
+	if len(w.q.Bodies) > 0 {
+		r, err = vehicle.Analyse(&vehicle.Job{Vehicle: *v, Bodies: w.q.Bodies, States: w.q.States, Cases: w.q.Cases})
+	} else {
+		r.Weights, err = vehicle.RollUp(v, w.q.States)
+	}
+	w.put(err, nil)
+	return r, err == nil
+}
