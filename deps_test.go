@@ -66,6 +66,7 @@ var rules = []rule{
 	{folder: "vehicle/frame", own: []string{"geometry/shape", "part", "strength/statics", "vehicle/field"}, pure: true, why: "frame mechanics on plain forces; finds no reaction"},
 	{folder: "vehicle/hung", own: []string{"part", "strength/statics", "vehicle/field", "vehicle/finding"}, pure: true, why: "loads of rods, rules of trays and tanks; judges no rod"},
 	{folder: "vehicle/lift", own: []string{"strength/statics", "vehicle/field"}, pure: true, why: "a lift plan from masses and places"},
+	{folder: "vehicle/whole", own: []string{"part", "vehicle", "vehicle/..."}, pure: true, why: "feeds each part of a vehicle's work to the next; computes nothing itself"},
 	{folder: "vehicle", own: []string{"part", "strength/statics"}, pure: true, why: "masses, mounts and reactions; knows no bracket and no basis"},
 	{folder: "internal/peer", why: "finds the outside programs that tests compare with"},
 	{folder: "proto", why: "the contract; holds no code of ours"},

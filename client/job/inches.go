@@ -18,8 +18,8 @@ var lengths = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`(` + number + `)(?:( to | and | or | x )(` + number + `))? mm($|[^\pL\pN·*/²³⁴])`)
 })
 
-// inInches writes every "<number> mm" of a text in inches.
-func inInches(text string) string {
+// InInches writes every "<number> mm" of a text in inches.
+func InInches(text string) string {
 	return lengths().ReplaceAllStringFunc(text, func(s string) string {
 		m := lengths().FindStringSubmatch(s)
 		out := inches(m[1])

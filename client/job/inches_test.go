@@ -19,7 +19,7 @@ func TestInInches(t *testing.T) {
 		"25.4 and 50.8 mm apart":      "1 in and 2 in apart",
 		"a torch of 25.4 x 254 mm":    "a torch of 1 in x 10 in",
 	} {
-		if got := inInches(from); got != want {
+		if got := InInches(from); got != want {
 			t.Errorf("%q: %q, want %q", from, got, want)
 		}
 	}

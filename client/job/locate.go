@@ -22,7 +22,7 @@ func (j *Job) Locate(b *Bracket, err error) error {
 		path, at := j.place(b, f)
 		out[i] = &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept}
 		if j.Units == units.Inch {
-			out[i].Found, out[i].Accept = inInches(f.Found), inInches(f.Accept)
+			out[i].Found, out[i].Accept = InInches(f.Found), InInches(f.Accept)
 		}
 	}
 	return out.Sorted()

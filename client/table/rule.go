@@ -37,6 +37,8 @@ type Rule struct {
 	fields      []Field
 	by          string            // the field whose word picks further fields of this mapping
 	more        map[string]*Field // by that word
+	either      []string          // fields of which one at least has to be there
+	with        []string          // a field, and those that have to be there when it is
 	item        *Rule
 }
 
@@ -115,6 +117,12 @@ func (r *Rule) Pick(by, word string, more Field) {
 	}
 	r.more[word] = &more
 }
+
+// Either wants one of several fields of a mapping, or more of them.
+func (r *Rule) Either(names ...string) { r.either = names }
+
+// With wants further fields of a mapping where the first one is there.
+func (r *Rule) With(name string, also ...string) { r.with = append([]string{name}, also...) }
 
 // accepts says in words what would be accepted; like is the text found, whose system of units the answer follows.
 func (r *Rule) accepts(like string) string {

@@ -82,6 +82,16 @@ func (r *Rule) mappingSchema() object {
 		}
 	}
 	s := object{"type": "object", "properties": properties, "required": required, "additionalProperties": false}
+	if r.with != nil {
+		s["dependentRequired"] = object{r.with[0]: r.with[1:]}
+	}
+	if r.either != nil {
+		var one []any
+		for _, name := range r.either {
+			one = append(one, object{"required": []string{name}})
+		}
+		s["anyOf"] = one
+	}
 	if r.by == "" {
 		return s
 	}
