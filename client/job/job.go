@@ -110,6 +110,11 @@ func (j *Job) AtShop(found, accept string) error {
 	return Errors{{File: j.File, At: j.reading.Places["shop"], Field: "shop", Found: found, Accept: accept}}
 }
 
+// AtRoot is an error about a field that the whole file lacks.
+func (j *Job) AtRoot(field, found, accept string) error {
+	return Errors{{File: j.File, At: j.reading.Places[""], Field: field, Found: found, Accept: accept}}
+}
+
 // Case finds a load case by name, nil when there is none.
 func (j *Job) Case(name string) *Case {
 	for i := range j.Cases {
