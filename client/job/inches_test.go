@@ -16,7 +16,7 @@ func TestInInches(t *testing.T) {
 		"12 N mm, M12, 250 N/mm":       "12 N mm, M12, 250 N/mm",
 		"645.16 mm2 of 10 mm, had 5":   "1 in2 of 0.394 in, had 5",
 		"needs 25.4 mm, had 50.8 mm":   "needs 1 in, had 2 in",
-		"907.18474 kg, 4.4482216 kN":   "2000 lb, 1 kip",    // 907.18474 / 0.45359237, and the pound-force of 4.4482216 N
+		"907.18474 kg, 8.8964432 kN":   "2000 lb, 2 kip",    // 907.18474 / 0.45359237, and the pound-force of 4.4482216 N
 		"11.298483 N m, 6.8947573 MPa": "100 lbf in, 1 ksi", // 4.4482216 N x 0.0254 m = 0.11298483 N m
 		"-25.4 mm; none":               "-1 in; none",
 		"2.54e+03 mm":                  "100 in",

@@ -6,7 +6,6 @@ import (
 	"fmt"
 	"slices"
 
-	"lugwright/part"
 	"lugwright/vehicle"
 	"lugwright/vehicle/whole"
 )
@@ -43,6 +42,12 @@ func (v *Vehicle) Mount(name string) (m *vehicle.Mount, body int) {
 		}
 	}
 	return nil, 0
+}
+
+// BodyOf is the name of the body that a mount carries.
+func (v *Vehicle) BodyOf(mount string) string {
+	_, body := v.Mount(mount)
+	return v.Request.Bodies[body].Name
 }
 
 // MountsOnly asks for the loads on mounts and nothing else.
@@ -142,10 +147,4 @@ func (b *Bracket) take(loads *vehicle.MountLoads) {
 			c.To = name
 		}
 	}
-}
-
-// HolesAt is how far a bracket's load point is from its place on the vehicle: that of its mount.
-func (v *Vehicle) HolesAt(b *Bracket, loadPoint part.Vec) part.Vec {
-	m, _ := v.Mount(b.Mount)
-	return m.At.Sub(loadPoint)
 }
