@@ -70,19 +70,6 @@ func (s *session) loads(c *cli.Context) error {
 	})
 }
 
-// vehicleVerdict is the reason why a vehicle does not do, in one line; nil when nothing fails.
-func vehicleVerdict(v *run.Vehicle) error {
-	sc := scale{v.Job.Units}
-	if bad := v.Fails(); len(bad) > 0 {
-		text := place(v, bad[0]) + sc.words(bad[0].Words)
-		if n := len(bad) - 1; n > 0 {
-			text += fmt.Sprintf("; and %d more", n)
-		}
-		return &verdictError{text}
-	}
-	return nil
-}
-
 // move reads "clean water: x 300 mm, y -20 mm".
 func move(text string) (vehicle.Move, error) {
 	const hint = "write what moves and by how much, such as --move 'clean water: x 300 mm'"

@@ -71,34 +71,16 @@ func severity(s whole.Severity) string {
 	return "unknown"
 }
 
-// place is where a warning is about; a vehicle's only body needs no name.
-func place(v *run.Vehicle, w whole.Warning) string {
-	at := w.At
-	if bodies := v.Answer.Report.Bodies; len(bodies) == 1 {
-		name := bodies[0].Scheme.Body
-		at = strings.TrimSuffix(at, " of "+name)
-		if at == "body "+name {
-			at = "mounts"
-		}
-	}
-	if at == "" {
-		return ""
-	}
-	return at + ": "
-}
-
 func (l *loadsPage) lookFirst() {
 	l.chapter("Look at this first")
-	if len(l.v.Warnings) == 0 {
+	list := l.first()
+	if len(list) == 0 {
 		l.line("  nothing fails, and nothing stands out")
 	}
-	for _, w := range l.v.Warnings {
-		l.wrapped("  "+severity(w.Severity), 11, place(l.v, w)+l.warning(w))
+	for _, w := range list {
+		l.wrapped("  "+severity(w.Severity), 11, place(l.v, w)+w.Words)
 	}
 }
-
-// warning is a warning's words, with weights as the tables print them.
-func (l *loadsPage) warning(w whole.Warning) string { return l.words(w.Words) }
 
 // use is how near a state comes to a rating: the largest part of any.
 func use(w *vehicle.Weights) float64 {
@@ -260,12 +242,12 @@ func (l *loadsPage) whatIf() {
 		moves = append(moves, m.Name+" "+l.shift(m))
 	}
 	l.chapter("What if " + strings.Join(moves, ", and "))
-	rows := [][]string{{"state, " + l.massUnit(), "front axle", "now", "rear axle", "now", "gross", "", "stability", "now"}}
+	rows := [][]string{{"state, " + l.massUnit(), "front axle", "now", "rear axle", "now", "stability", "now", ""}}
 	for i := range a.Moved.Weights {
 		w, was := &a.Moved.Weights[i], &a.Report.Weights[i]
 		rows = append(rows, []string{
-			w.State, l.mass(w.Front.KG.Value), l.mass(was.Front.KG.Value), l.mass(w.Rear.KG.Value), l.mass(was.Rear.KG.Value), l.mass(w.Gross.KG.Value), standing(w),
-			stability(w), stability(was),
+			w.State, l.mass(w.Front.KG.Value), l.mass(was.Front.KG.Value), l.mass(w.Rear.KG.Value), l.mass(was.Rear.KG.Value),
+			stability(w), stability(was), standing(w),
 		})
 	}
 	l.grid(1, rows)

@@ -6,7 +6,9 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
+	"lugwright/vehicle/drill"
 	"lugwright/vehicle/finding"
 	"lugwright/vehicle/hung"
 )
@@ -22,9 +24,77 @@ func findingMark(v finding.Verdict) string {
 	return "ok"
 }
 
+// gathered takes the findings of one rule on one rail together: its worst, with all the places.
+func gathered(list []finding.Finding) []finding.Finding {
+	type key struct {
+		rail, rule, source string
+		verdict            finding.Verdict
+		need               float64
+	}
+	at := map[key]int{}
+	var out []finding.Finding
+	var places [][]string
+	for _, f := range list {
+		rail, thing, ok := strings.Cut(f.At, ", ")
+		k := key{rail, f.Rule, f.Source, f.Verdict, f.Need}
+		i, known := at[k]
+		if !ok || !known {
+			at[k] = len(out)
+			out, places = append(out, f), append(places, []string{thing})
+			continue
+		}
+		if !slices.Contains(places[i], thing) {
+			places[i] = append(places[i], thing)
+		}
+		if worse := f.Had < out[i].Had; worse == (f.Sense == finding.AtLeast) && f.Had != out[i].Had {
+			f.At = out[i].At
+			out[i] = f
+		}
+	}
+	for i := range out {
+		if len(places[i]) > 1 {
+			rail, _, _ := strings.Cut(out[i].At, ", ")
+			out[i].At = rail + ", " + numbered(places[i])
+		}
+	}
+	return out
+}
+
+// numbered shortens "hole a 1, hole a 2, hole a 3" to "hole a 1, 2, 3".
+func numbered(places []string) string {
+	out := ""
+	before := ""
+	for _, p := range places {
+		i := strings.LastIndex(p, " ")
+		switch {
+		case out == "":
+			out = p
+		case i > 0 && p[:i] == before:
+			out += "," + p[i:]
+		default:
+			out += ", " + p
+		}
+		before = p[:max(i, 0)]
+	}
+	return out
+}
+
+// source is where a rule is from: a guide's name, which the list of guides explains.
+func source(f finding.Finding) string {
+	for _, g := range drill.Guides() {
+		if g.Source == f.Source {
+			return g.Name
+		}
+	}
+	return f.Source
+}
+
 // findings lists them, what fails first; those that pass only counted where they are many.
 func (l *loadsPage) findings(list []finding.Finding, everyPass bool) {
 	passes := 0
+	if !l.all {
+		list = gathered(list)
+	}
 	for _, v := range []finding.Verdict{finding.Fail, finding.NotCovered, finding.Pass} {
 		for _, f := range list {
 			if f.Verdict != v {
@@ -46,14 +116,14 @@ func (l *loadsPage) finding(f finding.Finding) string {
 	text := f.At + ": " + f.Rule
 	switch {
 	case f.Unit != "" && f.Verdict != finding.NotCovered:
-		text += fmt.Sprintf(", %s %s, has %s", f.Sense, show(f.Need, f.Unit, l.system), show(f.Had, f.Unit, l.system))
+		text += fmt.Sprintf(", %s %s, has %s", f.Sense, l.measure(f.Need, f.Unit), l.measure(f.Had, f.Unit))
 	case f.Unit != "" && f.Need != 0:
-		text += fmt.Sprintf(", %s %s", f.Sense, show(f.Need, f.Unit, l.system))
+		text += fmt.Sprintf(", %s %s", f.Sense, l.measure(f.Need, f.Unit))
 	}
 	if f.Words != "" {
 		text += "; " + l.words(f.Words)
 	}
-	return text + " (" + f.Source + ")"
+	return text + " (" + source(f) + ")"
 }
 
 func (l *loadsPage) clearance() {
@@ -88,6 +158,11 @@ func (l *loadsPage) drilling() {
 			}
 		} else if n := len(d.Silent); n > 0 {
 			l.wrapped("  silent", 11, counting(n, "rule of which a guide does not speak", "rules of which a guide does not speak")+"; --all lists them")
+		}
+		for _, g := range drill.Guides() {
+			if q := l.v.Request.Drilling; q != nil && slices.Contains(q.Guides, g.ID) {
+				l.wrapped("  -", 4, g.Name+": "+g.Source)
+			}
 		}
 		for _, r := range d.Remarks {
 			l.wrapped("  -", 4, l.words(r))
@@ -150,8 +225,11 @@ func (l *loadsPage) trays() {
 
 // trayRows: each case in the state whose rods are worst off.
 func (l *loadsPage) trayRows(cases []hung.CaseLoads) {
-	unit := l.name("N", "lbf")
-	rows := [][]string{{"case, " + unit, "", "even share", "two rods carry", "worst rod pulls", "is pushed", "side on a rod", "bends it, " + l.name("N m", "lbf in"), "stops"}}
+	rows := [][]string{
+		{"", "even", "two rods", "worst rod", "", "side on", "bends it,", ""},
+		{l.name("N", "lbf"), "share", "carry all", "pulls", "is pushed", "a rod", l.name("N m", "lbf in"), "stops"},
+	}
+	states := slices.ContainsFunc(cases, func(c hung.CaseLoads) bool { return c.State != "" })
 	var words []string
 	for i := range cases {
 		c := &cases[i]
@@ -159,8 +237,12 @@ func (l *loadsPage) trayRows(cases []hung.CaseLoads) {
 		for _, r := range c.Rods {
 			pull, push, side, bend = max(pull, r.TensionN), max(push, r.PushN), max(side, r.SideN), max(bend, r.BendingNMM)
 		}
+		name := c.Case
+		if states {
+			name += ", " + c.State
+		}
 		rows = append(rows, []string{
-			c.Case, c.State, l.small(c.EvenN), l.small(c.DiagonalN), l.small(pull), l.small(push), l.small(math.Abs(side)), l.in(bend, "N m", 1, "lbf in", 0), l.small(c.StopN),
+			name, l.small(c.EvenN), l.small(c.DiagonalN), l.small(pull), l.small(push), l.small(math.Abs(side)), l.in(bend, "N m", 1, "lbf in", 0), l.small(c.StopN),
 		})
 		for _, w := range c.Words {
 			if !slices.Contains(words, w) {
@@ -168,7 +250,7 @@ func (l *loadsPage) trayRows(cases []hung.CaseLoads) {
 			}
 		}
 	}
-	l.grid(2, rows)
+	l.grid(1, rows)
 	for _, w := range words {
 		l.wrapped("  -", 4, l.words(w))
 	}

@@ -77,5 +77,14 @@ func (s scale) offset(mm float64) string {
 }
 
 func (s scale) at(v part.Vec) string {
-	return "x " + s.length(v.X) + ", y " + s.length(v.Y) + ", z " + s.length(v.Z) + " " + s.lengthUnit()
+	one := func(mm float64) string { return units.Format(mm, units.Length, s.system) }
+	return "x " + one(v.X) + ", y " + one(v.Y) + ", z " + one(v.Z)
+}
+
+// measure is a finding's number with its unit; large areas are in m2.
+func (s scale) measure(v float64, unit string) string {
+	if unit == "mm2" && v >= 1e4 && !s.inch() {
+		return units.FormatPlain(v/1e6, 3) + " m2"
+	}
+	return show(v, unit, s.system)
 }

@@ -15,7 +15,7 @@ import (
 // A quantity is a number, or two that belong together, before its unit; "N mm" and "N/mm" are other things.
 var quantities = sync.OnceValue(func() *regexp.Regexp {
 	const number = `-?[0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]+)?`
-	return regexp.MustCompile(`(` + number + `)(?:( to | and | or | x |, had )(` + number + `))? (mm2|mm|kg|kN m|kN|N m|MPa)($|[^\pL\pN·*/²³⁴])`)
+	return regexp.MustCompile(`(` + number + `)(?:( to | and | or | x | against )(` + number + `))? (mm2|mm|kg|kN m|kN|N m|MPa)($|[^\pL\pN·*/²³⁴])`)
 })
 
 // InInches writes every quantity of a text in inches, pounds and what goes with them.

@@ -48,7 +48,7 @@ func OfVehicle(ctx context.Context, c *dial.Client, j *job.Job, o VehicleOptions
 	if out.Answer, err = reckon(ctx, c, j, &q); err != nil {
 		return nil, err
 	}
-	out.Warnings = worstFirst(append(h.warnings, out.Answer.Warnings...))
+	out.Warnings = WorstFirst(append(h.warnings, out.Answer.Warnings...))
 	if j.Tied() {
 		loads, err := j.WithLoads(out.Answer)
 		if err != nil {
@@ -78,7 +78,8 @@ func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, error) {
 	return j.WithLoads(a)
 }
 
-func worstFirst(list []whole.Warning) []whole.Warning {
+// WorstFirst orders warnings by severity.
+func WorstFirst(list []whole.Warning) []whole.Warning {
 	slices.SortStableFunc(list, func(a, b whole.Warning) int {
 		return slices.Index(whole.Severities(), a.Severity) - slices.Index(whole.Severities(), b.Severity)
 	})
