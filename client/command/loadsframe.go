@@ -213,12 +213,37 @@ func (l *loadsPage) sweep() {
 		return
 	}
 	l.chapter(fmt.Sprintf("Mount %s moved along the vehicle, the most over all states and cases", l.v.Request.Sweep.Mount))
-	head := []string{"x, " + l.lengthUnit(), "left", "right", "mean", "spread", "case"}
-	for _, m := range a.Sweep[0].Mounts {
-		head = append(head, m.Mount+" down", "UP")
+	if a.Frame != nil {
+		l.sweptRails()
+		l.line("")
 	}
-	rows := [][]string{head}
+	way, head := []string{"at most, " + l.forceUnit()}, []string{"x, " + l.lengthUnit()}
+	for _, m := range a.Sweep[0].Mounts {
+		way, head = append(way, "down on", "pulls up"), append(head, m.Mount, m.Mount)
+	}
+	rows := [][]string{way, head}
 	for _, r := range a.Sweep {
+		row := []string{l.length(r.XMM)}
+		for _, m := range r.Mounts {
+			row = append(row, l.force(m.DownN), l.force(m.UpN))
+		}
+		rows = append(rows, row)
+	}
+	l.grid(1, rows)
+	for _, r := range a.Sweep {
+		for _, u := range r.Unheld {
+			l.wrapped("", 2, "at x "+l.length(r.XMM)+" not held: "+u)
+		}
+		for _, w := range r.Warnings {
+			l.wrapped("", 2, "at x "+l.length(r.XMM)+": "+l.words(w.Words))
+		}
+	}
+}
+
+// sweptRails: the worst stress of the rails with the mount in each place.
+func (l *loadsPage) sweptRails() {
+	rows := [][]string{{"rails, " + l.stressUnit(), "", "", "", "spread", ""}, {"x, " + l.lengthUnit(), "left", "right", "mean", "body", "mean by"}}
+	for _, r := range l.v.Answer.Sweep {
 		row := []string{l.length(r.XMM)}
 		of := map[string]string{}
 		where := "-"
@@ -231,20 +256,7 @@ func (l *loadsPage) sweep() {
 		for _, rail := range []string{"left", "right", "mean", "spread"} {
 			row = append(row, cmp.Or(of[rail], "-"))
 		}
-		row = append(row, where)
-		for _, m := range r.Mounts {
-			row = append(row, l.force(m.DownN), l.force(m.UpN))
-		}
-		rows = append(rows, row)
+		rows = append(rows, append(row, where))
 	}
 	l.grid(1, rows)
-	l.wrapped("", 2, "rails in "+l.stressUnit()+", mounts in "+l.forceUnit())
-	for _, r := range a.Sweep {
-		for _, u := range r.Unheld {
-			l.wrapped("", 2, "at x "+l.length(r.XMM)+" not held: "+u)
-		}
-		for _, w := range r.Warnings {
-			l.wrapped("", 2, "at x "+l.length(r.XMM)+": "+l.words(w.Words))
-		}
-	}
 }

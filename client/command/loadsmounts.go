@@ -174,18 +174,35 @@ func columnsOf(r *vehicle.Result, b *vehicle.Body) []column {
 				continue
 			}
 			together := []int{i}
-			for _, s := range r.Scheme.Sharing {
-				if s.Direction == []string{"x", "y"}[dir] && slices.Contains(s.Mounts, b.Mounts[i].Name) {
-					together = nil
-					for k := range b.Mounts {
-						if slices.Contains(s.Mounts, b.Mounts[k].Name) {
-							together = append(together, k)
-							done[k] = true
-						}
+			for _, names := range sharers(r, b, []string{"x", "y"}[dir]) {
+				if !slices.Contains(names, b.Mounts[i].Name) {
+					continue
+				}
+				together = nil
+				for k := range b.Mounts {
+					if slices.Contains(names, b.Mounts[k].Name) {
+						together = append(together, k)
+						done[k] = true
 					}
 				}
 			}
 			out = append(out, column{name, common(b, together), together, dir})
+		}
+	}
+	return out
+}
+
+// sharers are the mounts that share a direction, as they must or as is stated.
+func sharers(r *vehicle.Result, b *vehicle.Body, direction string) [][]string {
+	var out [][]string
+	for _, s := range b.Shares {
+		if s.Direction == direction {
+			out = append(out, s.Mounts)
+		}
+	}
+	for _, s := range r.Scheme.Sharing {
+		if s.Direction == direction {
+			out = append(out, s.Mounts)
 		}
 	}
 	return out
@@ -230,7 +247,7 @@ func (l *loadsPage) reactions(r *vehicle.Result) {
 	for _, state := range statesOf(r) {
 		l.stateForces(r, state, cols)
 	}
-	l.wrapped("", 2, fmt.Sprintf("What is left of equilibrium is %.1g N and %.1g N mm at most: rounding.", worstResidual(r, false), worstResidual(r, true)))
+	l.wrapped("", 2, fmt.Sprintf("What is left of equilibrium is at most %.0e of the body's weight, and %.0e of it on an arm of 1 m: rounding.", worstResidual(r, false), worstResidual(r, true)))
 }
 
 func (l *loadsPage) more() string {
@@ -250,14 +267,18 @@ func statesOf(r *vehicle.Result) []string {
 	return out
 }
 
+// worstResidual is what is left of equilibrium, over the body's weight, moments on an arm of 1 m.
 func worstResidual(r *vehicle.Result, moment bool) float64 {
 	worst := 0.0
 	for i := range r.Cases {
-		n := r.Cases[i].ResidualN
+		c := &r.Cases[i]
+		n := c.ResidualN
 		if moment {
-			n = r.Cases[i].ResidualNMM
+			n = c.ResidualNMM / 1000
 		}
-		worst = max(worst, math.Abs(n))
+		if c.BodyKG > 0 {
+			worst = max(worst, math.Abs(n)/(c.BodyKG*vehicle.G))
+		}
 	}
 	return worst
 }
