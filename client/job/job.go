@@ -31,7 +31,7 @@ type Job struct {
 	LeaveOut   []string           // ids of limit states without a published rule that are not checked
 	FactorSet  string             // named values of the basis's settable factors; empty: its defaults
 	Factors    map[string]float64 // settable factors over the set
-	Vehicle    *Vehicle           // what the brackets carry; nil: the file gives their loads
+	Vehicle    *Vehicle           `json:",omitempty"` // what the brackets carry; nil: the file gives their loads
 	Cases      []Case             // in the order of the file
 	Brackets   []Bracket          // in the order of the file
 	Room       access.Room        // what tools need around the brackets
@@ -47,7 +47,7 @@ type Case struct {
 	Level     part.Level
 	Source    string // published rule, or "builder's choice"
 	Words     string // what it is, may be empty
-	OfVehicle bool   // of the vehicle's load sets: brackets have it through their mounts
+	OfVehicle bool   `json:",omitempty"` // of the vehicle's load sets: brackets have it through their mounts
 }
 
 // Sheet is a stock size of plate, so many of it.
@@ -75,9 +75,9 @@ type Bracket struct {
 	Mark      string // root of the part marks; empty: the name in capitals
 	Quantity  int    // pieces to make, at least 1
 	Params    []part.Param
-	Mount     string // mount of the vehicle whose loads it takes; empty: none
-	LoadPoint string // where they act on it; empty: at its only load point
-	BodySide  bool   // it is on the body, so that the frame's part of the joint loads it
+	Mount     string `json:",omitempty"` // mount of the vehicle whose loads it takes; empty: none
+	LoadPoint string `json:",omitempty"` // where they act on it; empty: at its only load point
+	BodySide  bool   `json:",omitempty"` // it is on the body, so that the frame's part of the joint loads it
 	Loads     []Load
 	Spectrum  []strength.StressCycle // what fatigue is reckoned on; empty: it is not checked
 }
@@ -89,7 +89,7 @@ type Load struct {
 	LoadPoint string // may be empty when the bracket has one
 	Force     part.Vec
 	Moment    part.Vec
-	OfMount   bool // from the bracket's mount, not from the file
+	OfMount   bool `json:",omitempty"` // from the bracket's mount, not from the file
 }
 
 // Name tells one load of a bracket from the others: the case, and the state where one is given.

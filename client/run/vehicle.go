@@ -62,7 +62,7 @@ func OfVehicle(ctx context.Context, c *dial.Client, j *job.Job, o VehicleOptions
 
 // reckon asks the strength service; refused fields come as job.Errors with their places in the file.
 func reckon(ctx context.Context, c *dial.Client, j *job.Job, q *whole.Request) (*whole.Answer, error) {
-	a, err := whole.Reckon(q)
+	a, err := c.Vehicle(ctx, q)
 	return a, j.LocateVehicle(err)
 }
 

@@ -7,6 +7,7 @@ import (
 	pb "lugwright/proto/gen/lugwright/strength/v1alpha1"
 	"lugwright/services/wire"
 	"lugwright/strength"
+	"lugwright/vehicle/whole"
 )
 
 // Basis is what a user sees of a design basis: its card and its limit states.
@@ -127,6 +128,20 @@ func (c *Client) Evaluate(ctx context.Context, q EvaluateRequest) (Evaluation, e
 		return Evaluation{}, c.strength.broken(err)
 	}
 	return *e, nil
+}
+
+// Vehicle reckons a whole vehicle: weights, the loads on its mounts, the frame, the checks around them. Refused fields are part.FieldErrors, by their path
+// in the request.
+func (c *Client) Vehicle(ctx context.Context, q *whole.Request) (*whole.Answer, error) {
+	r, err := call(ctx, c.strength, c.check.ReckonVehicle, &pb.ReckonVehicleRequest{Request: wire.EncodeVehicleRequest(q)})
+	if err != nil {
+		return nil, err
+	}
+	a, err := wire.DecodeVehicleAnswer(r.GetAnswer())
+	if err != nil {
+		return nil, c.strength.broken(err)
+	}
+	return a, nil
 }
 
 // checkAll sends requests in messages and reads each result with decode.

@@ -4,6 +4,7 @@
 //	service.go  the calls
 //	check.go    one bracket, and batches with shared setups
 //	lists.go    bases and materials
+//	vehicle.go  a whole vehicle
 package strength
 
 import (

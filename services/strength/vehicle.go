@@ -1,0 +1,49 @@
+package strength
+
+import (
+	"context"
+	"fmt"
+
+	"google.golang.org/protobuf/proto"
+
+	"lugwright/part"
+	pb "lugwright/proto/gen/lugwright/strength/v1alpha1"
+	"lugwright/services/server"
+	"lugwright/services/wire"
+	"lugwright/vehicle/whole"
+)
+
+// ReckonVehicle reckons a whole vehicle.
+func (s *Service) ReckonVehicle(_ context.Context, q *pb.ReckonVehicleRequest) (*pb.ReckonVehicleResponse, error) {
+	answer, err := reckon(q)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return answer, nil
+}
+
+func reckon(m *pb.ReckonVehicleRequest) (*pb.ReckonVehicleResponse, error) {
+	q, err := wire.DecodeVehicleRequest(m.GetRequest())
+	if err != nil {
+		return nil, err
+	}
+	a, err := whole.Reckon(q)
+	if err != nil {
+		return nil, err
+	}
+	out := &pb.ReckonVehicleResponse{Answer: wire.EncodeVehicleAnswer(a)}
+	if size := proto.Size(out); size > server.MaxMessageBytes {
+		return nil, tooLarge(q, size)
+	}
+	return out, nil
+}
+
+// tooLarge is the same refusal in process, where no message has a bound, as over a connection.
+func tooLarge(q *whole.Request, size int) error {
+	const mb = 1 << 20
+	accept := fmt.Sprintf("an answer of at most %d MB: fewer states or cases, or bodies with fewer ways to share", server.MaxMessageBytes/mb)
+	if q.AllStations {
+		accept += ", or all_stations off"
+	}
+	return &part.FieldError{Field: "states", Found: fmt.Sprintf("%d states and %d cases make an answer of %d MB", len(q.States), len(q.Cases), (size+mb-1)/mb), Accept: accept}
+}
