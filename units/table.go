@@ -139,6 +139,9 @@ func Factor(unitName string) (factor float64, dim Dim, err error) {
 
 // suggest names the known unit that differs least, or the common ones when none is near.
 func suggest(name string) string {
+	if strings.HasPrefix(name, "gal") {
+		return "write US gal, or L: there are several gallons"
+	}
 	best, least := "", 3
 	for _, u := range table {
 		for _, known := range strings.Fields(u.names) {

@@ -19,7 +19,7 @@ import (
 
 func (s *session) loadsVerb() *cli.Command {
 	return &cli.Command{
-		Name: "loads", ArgsUsage: "JOB", Usage: "weights, axles, forces on every mount, frame, twist, lift: worst first",
+		Name: "loads", ArgsUsage: "JOB", Usage: "weights, forces on mounts, frame, room and lift: worst first",
 		Description: "--move takes a mass or a tank and by how much: --move 'clean water: x 300 mm'.\n" +
 			"--over takes places: '1250 mm to 2250 mm by 250 mm', or '1250 mm, 1800 mm'.",
 		Flags: []cli.Flag{

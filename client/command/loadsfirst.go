@@ -8,6 +8,7 @@ import (
 	"strings"
 
 	"lugwright/client/run"
+	"lugwright/part"
 	"lugwright/vehicle"
 	"lugwright/vehicle/finding"
 	"lugwright/vehicle/whole"
@@ -21,6 +22,7 @@ func (l *loadsPage) first() []whole.Warning {
 	a := l.v.Answer
 	out := l.overRatings(a.Report.Weights, "")
 	for i := range a.Report.Bodies {
+		out = append(out, l.unheld(&a.Report.Bodies[i])...)
 		out = append(out, l.uplifts(&a.Report.Bodies[i])...)
 	}
 	if a.Moved != nil {
@@ -37,7 +39,9 @@ func (l *loadsPage) first() []whole.Warning {
 	out = append(out, l.told("tank", a.PlasticTanks)...)
 	for _, w := range l.v.Warnings {
 		if !toldAbove(w) {
-			w.Words = l.words(w.Words)
+			if w.Words = l.words(w.Words); w.Kind == "free motion" {
+				w.Words = "nothing holds the body against " + w.Words
+			}
 			out = append(out, w)
 		}
 	}
@@ -47,7 +51,7 @@ func (l *loadsPage) first() []whole.Warning {
 // toldAbove says whether a warning is one of those that are told from the tables' numbers.
 func toldAbove(w whole.Warning) bool {
 	switch {
-	case strings.HasSuffix(w.Kind, "over rating"), strings.HasSuffix(w.Kind, " lifts"), w.Kind == "uplift", w.Kind == "gap" && w.At != "":
+	case strings.HasSuffix(w.Kind, "over rating"), strings.HasSuffix(w.Kind, " lifts"), w.Kind == "not held", w.Kind == "uplift", w.Kind == "gap" && w.At != "":
 		return true
 	case w.Kind == "drilling", w.Kind == "subframe", w.Kind == "washer", w.Kind == "tank":
 		return w.Severity == whole.Fails && !strings.HasPrefix(w.At, "bracket ")
@@ -83,19 +87,49 @@ func (l *loadsPage) overRatings(all []vehicle.Weights, prefix string) []whole.Wa
 	return out
 }
 
+// unheld is one line for all states and cases that a body is not held in: the tables name the motion of each.
+func (l *loadsPage) unheld(r *vehicle.Result) []whole.Warning {
+	n := 0
+	var first *vehicle.CaseResult
+	for i := range r.Cases {
+		if c := &r.Cases[i]; !c.Held {
+			if n++; first == nil {
+				first = c
+			}
+		}
+	}
+	if n == 0 {
+		return nil
+	}
+	return []whole.Warning{{Severity: whole.Fails, Kind: "not held", At: "body " + r.Scheme.Body, Words: fmt.Sprintf("the body is not held in %d of %d states and cases; %s, %s: %s", n, len(r.Cases), first.Case, first.State, l.words(first.Unheld))}}
+}
+
+// standing says whether a case is the vehicle standing still.
+func (l *loadsPage) standing(id string) bool {
+	for _, c := range l.v.Request.Cases {
+		if c.ID == id {
+			return c.AccelG == (part.Vec{Z: -1})
+		}
+	}
+	return false
+}
+
 func (l *loadsPage) uplifts(r *vehicle.Result) []whole.Warning {
 	var out []whole.Warning
 	for m, worst := range whole.Worst(r) {
-		pulls := 0
+		pulls, outside := 0, ""
 		for i := range r.Cases {
 			if c := &r.Cases[i]; len(c.Reactions) > 0 && c.Reactions[m].HoldsDown {
 				pulls++
+				if l.standing(c.Case) {
+					outside = ". It does so standing still (" + c.State + "): the body's centre of gravity lies outside the mounts"
+				}
 			}
 		}
 		if pulls > 0 {
 			out = append(out, whole.Warning{Severity: whole.Mind, Kind: "uplift", At: "mount " + worst.Mount + " of " + r.Scheme.Body, Words: fmt.Sprintf(
-				"the body pulls it up, %s %s at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear",
-				l.force(worst.UpN), l.forceUnit(), worst.UpCase, worst.UpState, pulls, len(r.Cases))})
+				"the body pulls it up, %s %s at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear%s",
+				l.force(worst.UpN), l.forceUnit(), worst.UpCase, worst.UpState, pulls, len(r.Cases), outside)})
 		}
 	}
 	return out

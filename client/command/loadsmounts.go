@@ -224,7 +224,12 @@ func common(b *vehicle.Body, mounts []int) string {
 			name = name[:len(name)-1]
 		}
 	}
-	if name = strings.TrimRight(name, "- "); name == "" {
+	name = strings.TrimRight(name, "- ")
+	switch {
+	case name != "":
+	case len(mounts) == 2:
+		return b.Mounts[mounts[0]].Name + " + " + b.Mounts[mounts[1]].Name
+	default:
 		return "together"
 	}
 	return name
@@ -288,9 +293,8 @@ func (l *loadsPage) stateForces(r *vehicle.Result, state string, cols []column) 
 	for _, c := range cols {
 		way, head = append(way, c.way), append(head, c.head)
 	}
-	rows := [][]string{way, head}
+	rows, ranges := [][]string{way, head}, [][]string{way, head}
 	var unheld []string
-	var ranges []string
 	for i := range r.Cases {
 		c := &r.Cases[i]
 		if c.State != state {
@@ -300,23 +304,27 @@ func (l *loadsPage) stateForces(r *vehicle.Result, state string, cols []column) 
 			unheld = append(unheld, c.Case+" IS NOT HELD: "+c.Unheld+parting(c))
 			continue
 		}
-		row := []string{c.Case}
+		row, spreads := []string{c.Case}, []string{c.Case}
+		ranged := false
 		for _, col := range cols {
 			text, spread := l.cell(c, col)
-			row = append(row, text)
-			if spread != "" {
-				ranges = append(ranges, c.Case+", "+col.way+" "+col.head+": "+spread)
-			}
+			row, spreads = append(row, text), append(spreads, spread)
+			ranged = ranged || spread != ""
 		}
 		rows = append(rows, row)
+		if ranged {
+			ranges = append(ranges, spreads)
+		}
 	}
 	l.line("")
 	l.grid(1, rows)
 	for _, w := range unheld {
 		l.wrapped("", 4, w)
 	}
-	if l.all && ranges != nil {
-		l.wrapped("", 4, "* "+strings.Join(ranges, "; "))
+	if l.all && len(ranges) > 2 {
+		l.line("")
+		l.line("  * the least and the most that equilibrium and the rules of sharing allow, %s", state)
+		l.grid(1, ranges)
 	}
 }
 

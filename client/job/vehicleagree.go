@@ -18,13 +18,16 @@ func (a *agreement) vehicle(v *table.Value) {
 	if s == nil {
 		return
 	}
+	if len(s.Keys()) == 0 {
+		a.refuse(s, "vehicle", "nothing in it", "masses, tanks and mounts, or trays, or what else is to be looked at")
+	}
 	if riding(s) {
 		a.needed(s, "vehicle", "wheelbase", "from the front axle to the rear axle, such as 3800 mm")
 		a.needed(s, "vehicle", "chassis_cab", "front and rear as the axles were weighed without the body")
 		a.massNames(s)
 		a.stateNames(s)
 	}
-	a.loadSets(s)
+	a.loadSets(v, s)
 	a.mountEntries(s.Field("mounts"))
 	a.bodies(s)
 	a.shares(s.Field("shares"))
@@ -116,7 +119,7 @@ func (a *agreement) stateNames(v *table.Value) {
 	}
 }
 
-func (a *agreement) loadSets(v *table.Value) {
+func (a *agreement) loadSets(root, v *table.Value) {
 	own := v.Field("own_loads")
 	for _, name := range own.Keys() {
 		if _, err := vehicle.ShippedSet(name); err == nil {
@@ -132,7 +135,7 @@ func (a *agreement) loadSets(v *table.Value) {
 	}
 	for _, c := range a.j.Vehicle.Request.Cases {
 		if own := a.j.Case(c.ID); own != nil {
-			a.refuse(v, "cases."+c.ID, quoted(c.ID)+" is a load case of the vehicle's load sets", "another name for the job's own case")
+			a.refuse(root.Field("cases").Field(c.ID), "cases."+c.ID, quoted(c.ID)+" is a load case of the vehicle's load sets", "another name for the job's own case")
 		}
 	}
 }
