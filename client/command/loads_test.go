@@ -236,6 +236,10 @@ func TestLoadsForgeWorkshop(t *testing.T) {
 func TestLoadsTrays(t *testing.T) {
 	r := lugwright(t, "loads", jobs+"watertrays.yaml").want(t, Done, "")
 	wantAll(t, r.out, "A2         1545       3089", "side force bends its rods", "weights, axle loads and stability: no vehicle is stated", "ok       spreader on the beams: side")
+	// Bending alone at 1 g to the side, at the thread's root (printed there as 1360, 676, 384, 148).
+	for size, mpa := range map[string]string{"M8": "1358", "M10": "676", "M12": "384", "M16": "148"} {
+		wantAll(t, lugwright(t, "loads", edited(t, "watertrays.yaml", "rod: M12\n", "rod: "+size+"\n")).out, "A6 right "+mpa)
+	}
 	bare := edited(t, "watertrays.yaml", "thin_wall: yes, crush_sleeve: yes", "thin_wall: yes", "{rod: M12, side: 60 mm, thickness: 6 mm}", "{rod: M12, side: 25 mm, thickness: 2 mm}")
 	lugwright(t, "loads", bare).want(t, Failed, "spreader on the beams: thin-walled tube; needs a crush sleeve inside")
 }
@@ -324,4 +328,34 @@ func TestLoadsUsage(t *testing.T) {
 		lugwright(t, append([]string{"loads", job}, c.args...)...).want(t, Misused, c.want)
 	}
 	lugwright(t, "loads", demo).want(t, Misused, "vehicle: missing")
+}
+
+// What is badly stated is told as a result with its reason, or refused with its field.
+func TestLoadsOfBadVehicles(t *testing.T) {
+	const mounts = "    single: {kind: single pivot, x: 1200 mm, z: 900 mm}\n    pair: {kind: clevis pair, x: 3100 mm, half_width: 430 mm, z: 900 mm}\n"
+	for _, c := range []struct {
+		name   string
+		edit   []string
+		status int
+		err    string
+		out    []string
+	}{
+		{"no mounts", []string{"  mounts:\n" + mounts, ""}, Misused, "vehicle.mounts: ", nil},
+		{"mounts in line", []string{mounts, "    a: {kind: single pivot, x: 1200 mm, z: 900 mm}\n    b: {kind: rigid, x: 3100 mm, z: 900 mm}\n"}, Failed, "the body is not held in 24 of 24 states and cases",
+			[]string{"nothing holds the body against turning about the line along x through a and b", "A1 IS NOT HELD"}},
+		{"nothing fore and aft", []string{"kind: clevis pair, x", "kind: clevis pair, holds: {x: free}, x"}, Failed, "the body is not held in", []string{"A4 IS NOT HELD: nothing holds the body against", "sliding along x"}},
+		{"over capacity", []string{"gross: 6000 kg", "gross: 4200 kg"}, Failed, "state full: gross weight 4310 kg is over its rating of 4200 kg, by 110", []string{"OVER"}},
+		{"centre outside the mounts", []string{"x: 3100 mm, half_width", "x: 2000 mm, half_width"}, Done, "", []string{"It does so standing still (full): the body's centre of gravity lies outside the mounts"}},
+		{"no ratings", []string{"  ratings: {gross: 6000 kg, front: 2600 kg, rear: 4200 kg}\n", ""}, Done, "", []string{"unknown front axle: no rating is stated", "none"}},
+		{"no tracks", []string{"  rear_track: 1560 mm\n", "", "{wheel_lift: 300 mm}", "{angle: 5 deg}"}, Done, "", []string{"unknown stability and side bias: a track"}},
+		{"a full tank in a small box", []string{"  states:", "  tanks: {t: {capacity: 100 L, density: 1 kg/L, x: 0 mm, y: 0 mm, z: 1 m, box: {length: 400 mm, width: 400 mm, height: 400 mm}}}\n  states:"}, Misused, "vehicle.tanks.t.capacity: 100 L in a box of 64 L", nil},
+	} {
+		r := lugwright(t, "loads", edited(t, "forgeworkshop.yaml", c.edit...)).want(t, c.status, c.err)
+		for _, part := range c.out {
+			if !strings.Contains(strings.Join(strings.Fields(r.out), " "), part) {
+				t.Errorf("%s: no %q in\n%s", c.name, part, r.out)
+			}
+		}
+	}
+	lugwright(t, "check", jobs+"forgeworkshop.yaml").want(t, Misused, "brackets: missing")
 }

@@ -8,6 +8,7 @@ import (
 	"slices"
 	"strings"
 
+	"lugwright/client/run"
 	"lugwright/vehicle/drill"
 	"lugwright/vehicle/finding"
 	"lugwright/vehicle/hung"
@@ -212,6 +213,7 @@ func (l *loadsPage) trays() {
 			l.wrapped("", 2, fmt.Sprintf("%s%s %s at %s", name, l.mass(m.KG), l.massUnit(), l.at(m.At)))
 		}
 		l.trayRows(t.Cases)
+		l.rodRoots(t.Cases, l.v.Job.Vehicle.RodSizes[i])
 	}
 	if a.Washers != nil {
 		l.chapter("Spreader washers")
@@ -221,6 +223,30 @@ func (l *loadsPage) trays() {
 		l.chapter("Plastic tanks")
 		l.findings(a.PlasticTanks, true)
 	}
+}
+
+// rodRoots: what bends the rods does at the roots of their threads, where their size is known.
+func (l *loadsPage) rodRoots(cases []hung.CaseLoads, size string) {
+	worst := map[string]float64{}
+	var order []string
+	for i := range cases {
+		for _, r := range cases[i].Rods {
+			if mpa, ok := run.RodRootMPa(size, r.BendingNMM); ok && mpa > 0 {
+				if worst[cases[i].Case] == 0 {
+					order = append(order, cases[i].Case)
+				}
+				worst[cases[i].Case] = max(worst[cases[i].Case], mpa)
+			}
+		}
+	}
+	if order == nil {
+		return
+	}
+	var parts []string
+	for _, c := range order {
+		parts = append(parts, c+" "+l.stress(worst[c]))
+	}
+	l.wrapped("  -", 4, "bending alone at the root of the thread of "+size+", "+l.stressUnit()+": "+strings.Join(parts, ", ")+". What the rod holds, a bracket of the kind tray says")
 }
 
 // trayRows: each case in the state whose rods are worst off.

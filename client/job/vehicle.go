@@ -12,8 +12,9 @@ import (
 
 // Vehicle is the section vehicle: what it asks of the strength service, in that service's own terms.
 type Vehicle struct {
-	Request whole.Request
-	Sets    []vehicle.LoadSet // whose lines are the request's cases
+	Request  whole.Request
+	Sets     []vehicle.LoadSet // whose lines are the request's cases
+	RodSizes []string          // of each tray's rods; empty where it is not stated
 
 	mounts []mountAt
 	paths  map[string]string // from fields of the request to fields of the file

@@ -474,6 +474,7 @@ func (d *vehicleDecoder) hung(v *table.Value) {
 			one.Rods = append(one.Rods, hung.Rod{Name: rod, XMM: r.Field("x").Number(), YMM: r.Field("y").Number()})
 		}
 		q.Trays = append(q.Trays, one)
+		d.out.RodSizes = append(d.out.RodSizes, t.Field("rod").Words())
 	}
 	washers := v.Field("washers")
 	for _, name := range washers.Keys() {

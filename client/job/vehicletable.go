@@ -303,6 +303,7 @@ func trayRule() *table.Rule {
 		place("beam", "Underside of the beams that it hangs on, up from the ground."),
 		table.Must("free_length", length(1, "Of a rod, from there to the tray.")),
 		table.Must("ends", table.Choice("How the rods are held against turning: nuts on both faces of what is stiff, above and below, or at one end.", string(hung.BothHeld), string(hung.OneHeld))),
+		table.May("rod", table.Thread("Size of the rods, for what the side force does at their threads' roots.")),
 		table.May("stops", position("Level of stops that take the side force, up from the ground; left out, there are none.")),
 		table.Must("rods", table.Named("The rods, in plan.", table.Mapping("A rod.", place("x", "Rearward."), place("y", "To the left.")))),
 	)
