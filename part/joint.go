@@ -60,12 +60,22 @@ type BoltGroup struct {
 	Grade     string
 	HoleMM    float64
 	GripMM    float64
-	SameAs    string    // the group whose bolts these are, listed once more for a further shear plane; empty: its own
-	ThreadsIn bool      // threads in the shear plane
-	Plies     [2]Ply    // bracket side first, support side second
-	Patch     shape.Box // contact patch of the faying faces in the pose's plane; bolts pry about its edges
-	Across    [2]Pry    // how far the bracket-side ply bends at the bolts, along U and along V
+	SameAs    string // the group whose bolts these are, listed once more for a further shear plane; empty: its own
+	ThreadsIn bool   // threads in the shear plane
+	// Preload is what tightening puts into each bolt, as a part of the tensile strength of its thread; 0 where none is stated.
+	Preload float64
+	// SlipC is the slip coefficient of the faying faces where the joint must not slip; 0 where it may.
+	SlipC  float64
+	Plies  [2]Ply    // bracket side first, support side second
+	Patch  shape.Box // contact patch of the faying faces in the pose's plane; bolts pry about its edges
+	Across [2]Pry    // how far the bracket-side ply bends at the bolts, along U and along V
 }
+
+// MaxPreload and MaxSlipC are over what codes know: 0.70 of the bolt's tensile strength, and a slip coefficient of 0.50.
+const (
+	MaxPreload = 0.75
+	MaxSlipC   = 0.6
+)
 
 // Pry holds what a prying check needs for one direction: distances in mm from the bolt line to the face of the part that
 // stands on the ply (B) and to the ply's free edge (A), and the length of ply that serves one bolt (P). All zero: none.

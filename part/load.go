@@ -187,4 +187,5 @@ type Case struct {
 	Source    string // published rule, or "builder's choice"
 	Force     Vec
 	Moment    Vec
+	AtRest    bool // what acts while nothing moves, 1 g down: the wear of a bush is judged on it
 }

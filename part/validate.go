@@ -269,6 +269,8 @@ func (v *validator) joints() {
 		}
 		v.size(at+".hole_mm", g.HoleMM, g.DiaMM)
 		v.size(at+".grip_mm", g.GripMM, 0.1)
+		v.between(at+".preload_ratio", g.Preload, 0, MaxPreload)
+		v.between(at+".slip_coefficient", g.SlipC, 0, MaxSlipC)
 		for k, a := range g.Across {
 			path := fmt.Sprintf("%s.across[%d]", at, k)
 			v.between(path+".b_mm", a.BMM, 0, absurdMM)

@@ -1,4 +1,4 @@
-// Package proto holds the wire format of both services: lugwright/part, lugwright/geometry and lugwright/strength, and
+// Package proto holds the wire format of both services: lugwright/part, lugwright/geometry, lugwright/strength and lugwright/vehicle, and
 // in gen the Go code made from them. It never holds a line of code by hand but this comment, and nobody edits gen.
 //
 // After a change to a .proto file, from the repository's root:

@@ -22,6 +22,7 @@ type Card struct {
 	Factors []Factor
 	// ReferenceOnly bases serve evaluate and verify: older editions and textbook methods that no bracket is checked on.
 	ReferenceOnly bool
+	PinHolesOnly  bool   // serves as the pin joint of another basis: the rest of a bracket it does not judge
 	Listing       string // how the material lists of this document begin, e.g. "AISC 360-22"
 }
 
@@ -158,7 +159,7 @@ func (b *Basis) WithPinJoint(pin *Basis, method Method) (*Basis, error) {
 		return nil, &part.FieldError{Field: "pin_joint", Found: pin.Card.Name + " has no rules for a pin hole", Accept: "a pin-plate basis"}
 	}
 	mixed := *b
-	mixed.Rules.Bore = pin.Rules.Bore
+	mixed.Rules.Bore, mixed.Rules.Eye = pin.Rules.Bore, pin.Rules.Eye
 	mixed.pinJoint = pin
 	return &mixed, nil
 }
@@ -210,6 +211,7 @@ type Rules struct {
 	PinPlane    []Rule[PinPlane]
 	PinSpan     []Rule[PinSpan]
 	Bore        []Rule[Bore]
+	Eye         []Rule[Bore] // for a hole of which only diameter and thickness are known: a body's own lug
 	Cut         []Rule[Cut]
 	WeldLine    []Rule[WeldLine]
 	CJPLine     []Rule[WeldLine] // of welds of complete penetration
@@ -218,6 +220,10 @@ type Rules struct {
 	WeldFlow    []Rule[WeldFlow]
 	CJPFlow     []Rule[WeldFlow] // through welds of complete penetration
 	Bolt        []Rule[Bolt]
+	BoltSet     []Rule[BoltSet]
+	Preloaded   []Rule[BoltSet] // where a preload is stated
+	Slip        []Rule[Bolt]    // where besides the joint must not slip
+	Thread      []Rule[Thread]
 	BoltBearing []Rule[BoltBearing]
 	Prying      []Rule[Prying]
 	Block       []Rule[Block]
@@ -236,10 +242,11 @@ type Rules struct {
 }
 
 func (r Rules) without(ids []string) Rules {
-	r.PinPlane, r.PinSpan, r.Bore, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Cut, ids)
+	r.PinPlane, r.PinSpan, r.Bore, r.Eye, r.Cut = less(r.PinPlane, ids), less(r.PinSpan, ids), less(r.Bore, ids), less(r.Eye, ids), less(r.Cut, ids)
 	r.WeldLine, r.WeldSize, r.WeldFlow = less(r.WeldLine, ids), less(r.WeldSize, ids), less(r.WeldFlow, ids)
 	r.CJPLine, r.PlugLine, r.CJPFlow = less(r.CJPLine, ids), less(r.PlugLine, ids), less(r.CJPFlow, ids)
 	r.Bolt, r.BoltBearing, r.Prying, r.Block = less(r.Bolt, ids), less(r.BoltBearing, ids), less(r.Prying, ids), less(r.Block, ids)
+	r.BoltSet, r.Preloaded, r.Slip, r.Thread = less(r.BoltSet, ids), less(r.Preloaded, ids), less(r.Slip, ids), less(r.Thread, ids)
 	r.PullThrough, r.Seat = less(r.PullThrough, ids), less(r.Seat, ids)
 	r.Rod, r.Bush, r.Fatigue, r.RootFatigue = less(r.Rod, ids), less(r.Bush, ids), less(r.Fatigue, ids), less(r.RootFatigue, ids)
 	r.Outstand, r.CornerPlate, r.Wall = less(r.Outstand, ids), less(r.CornerPlate, ids), less(r.Wall, ids)

@@ -61,6 +61,7 @@ func (r *run) blockWork() int {
 
 // layBlocks finds the blocks of every group whose bolts stand on a grid, or says why there are none.
 func (r *run) layBlocks() {
+	r.blocks = make([]slots[Block], 0, 2*12*len(r.groups)) // on each of two plies twelve ways out at most
 	for i := range r.groups {
 		g := &r.groups[i]
 		us, vs := levels(g.Points, func(p shape.Point) float64 { return p.X }), levels(g.Points, func(p shape.Point) float64 { return p.Y })

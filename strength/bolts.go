@@ -22,6 +22,7 @@ type boltGroup struct {
 	passes   []bool
 	centroid statics.Vec2
 	f        Bolt
+	set      BoltSet
 	way      statics.Vec2 // of the longest line between two bolts
 	single   bool         // all bolts stand in that line
 	plies    [2]BoltBearing
@@ -94,15 +95,18 @@ func (m *model) boltStrength(g *boltGroup) {
 		m.refuse(g.field+".grade", err, "a bolt grade from the list of materials")
 		return
 	}
-	_, fu, ok := m.gradeAt(grade, g.DiaMM, g.field, "bolt")
+	fy, fu, ok := m.gradeAt(grade, g.DiaMM, g.field, "bolt")
 	if !ok {
 		return
 	}
+	proof, _, _, _ := grade.Strength(g.DiaMM)
 	g.area = size.StressArea()
 	g.f = Bolt{
 		D: g.DiaMM, Fub: fu, ThreadsIn: g.ThreadsIn, Grade: g.Grade,
 		As: g.area, FuNominal: grade.NominalFuMPa, Dh: g.HoleMM, Flats: size.AcrossFlats,
+		Preload: g.Preload, SlipC: g.SlipC,
 	}
+	g.set = BoltSet{N: float64(len(g.Points)), Fp: proof, Fy: fy, Fu: fu, Bolt: g.f}
 }
 
 // gradeAt gives the strengths of a bolt grade at a diameter, refuses one beyond its table, and notes a grade that the basis does not list.
@@ -191,6 +195,7 @@ func (r *run) layBolts() {
 			r.places = append(r.places, &r.pryings[i][k])
 		}
 	}
+	r.layTightening()
 	r.layBlocks()
 	r.wallSlots = make([]slots[Wall], len(r.walls))
 	for i := range r.walls {
@@ -218,8 +223,10 @@ func (r *run) atBolts() error {
 		for b := range g.pos {
 			r.atBolt(i, b)
 		}
+		r.atTightening(i)
 		r.atBlocks(i)
 	}
+	r.atThreads()
 	r.atWalls()
 	return nil
 }

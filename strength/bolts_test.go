@@ -97,3 +97,25 @@ func TestBoltsOutsideTheContact(t *testing.T) {
 		t.Errorf("a pull: %v", err)
 	}
 }
+
+// AISC 360-22 Table J3.3M gives an M16 a standard hole of 18 mm, M12 one of 14; a joint that bears may have no larger one (J3.3). A close hole of M16 has 17, a loose one 18.5 mm,
+// by ISO 273. M8 stands in no table.
+func TestHolesOfABearingJoint(t *testing.T) {
+	for _, c := range []struct {
+		size, fit string
+		hole, max float64
+		want      strength.Verdict
+	}{
+		{"M16", "close", 17, 18, strength.Pass}, {"M16", "loose", 18.5, 18, strength.Fail}, {"M12", "normal", 13.5, 14, strength.Pass}, {"M8", "normal", 0, 0, strength.NotApplied},
+	} {
+		b := clevisOf(t, part.LeftHand, with(bare, word("bolt_size", c.size), word("bolt_fit", c.fit)))
+		k := find(t, run(t, b, strength.Options{Method: strength.ASD}, service("up", part.Vec{Z: 1000})), "bolt-hole-size", "base.b")
+		if k.Verdict != c.want {
+			t.Errorf("%s %s: %s", c.size, c.fit, k.Verdict)
+		}
+		if c.hole > 0 {
+			within(t, c.size+" "+c.fit, k.Demand, c.hole, 1e-9)
+			within(t, c.size+", greatest", k.Capacity, c.max, 1e-9)
+		}
+	}
+}

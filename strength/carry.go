@@ -52,66 +52,65 @@ func settle(v part.Vec, below float64) part.Vec {
 	return v
 }
 
-// passes says, for every branch, whether it goes through one of the named things. Many cuts ask for the same things, so
-// answers are kept; nobody changes them.
-func (m *model) passes(ids ...string) []bool {
-	key := strings.Join(ids, "\x00")
-	if known, ok := m.passing[key]; ok {
-		return known
-	}
-	out := make([]bool, len(m.branches))
-	for i, br := range m.branches {
-		out[i] = slices.ContainsFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
-	}
-	if m.passing == nil {
-		m.passing = map[string][]bool{}
-	}
-	m.passing[key] = out
-	return out
+// through is, for every branch, whether it goes through one of some things, and where its force comes into the first of them.
+type through struct {
+	passes  []bool
+	entries []part.Vec // filled when first asked for
 }
 
-// isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs.
-func isAmong(on string, ids []string) bool {
+// through finds which branches go through some things. Many cuts ask for the same things, so answers are kept; nobody changes them.
+func (m *model) through(ids []string) *through {
+	var room [128]byte
+	key := room[:0]
 	for _, id := range ids {
-		if rest, ok := strings.CutPrefix(id, on); ok && (rest == "" || rest[0] == '.') {
+		key = append(append(key, id...), 0)
+	}
+	if known, ok := m.ways[string(key)]; ok {
+		return known
+	}
+	on := &through{passes: make([]bool, len(m.branches))}
+	for i, br := range m.branches {
+		on.passes[i] = slices.ContainsFunc(br.Through, func(name string) bool { return m.isAmong(name, ids) })
+	}
+	if m.ways == nil {
+		m.ways = map[string]*through{}
+	}
+	m.ways[string(key)] = on
+	return on
+}
+
+func (m *model) passes(ids ...string) []bool { return m.through(ids).passes }
+
+// isAmong says whether a name on a load's way is one of some things: an angle's name stands for each of its legs, a bent plate's for its main face alone.
+func (m *model) isAmong(on string, ids []string) bool {
+	for _, id := range ids {
+		if rest, ok := strings.CutPrefix(id, on); ok && (rest == "" || rest[0] == '.' && m.b.Plate(on) == nil) {
 			return true
 		}
 	}
 	return false
 }
 
-// beyond says, for every branch that goes through one of the named things, whether its force comes into them on the side of a point that a direction
+// beyond says, of the branches that pass and go through some things, whose force comes into them on the side of a point that a direction
 // points away from.
-func (m *model) beyond(ids []string, at, normal part.Vec) []bool {
-	passes, entries := m.passes(ids...), m.entries(ids)
+func (m *model) beyond(passes []bool, on *through, ids []string, at, normal part.Vec) []bool {
+	if on.entries == nil {
+		on.entries = make([]part.Vec, len(m.branches))
+		for i := range m.branches {
+			on.entries[i] = m.entry(&m.branches[i], ids)
+		}
+	}
 	out := make([]bool, len(passes))
 	for i := range passes {
-		out[i] = passes[i] && entries[i].Sub(at).Dot(normal) <= 1e-6
+		out[i] = passes[i] && on.entries[i].Sub(at).Dot(normal) <= 1e-6
 	}
-	return out
-}
-
-// entries gives every branch's entry into some things; answers are kept as those of passes.
-func (m *model) entries(ids []string) []part.Vec {
-	key := strings.Join(ids, "\x00")
-	if known, ok := m.entering[key]; ok {
-		return known
-	}
-	out := make([]part.Vec, len(m.branches))
-	for i := range m.branches {
-		out[i] = m.entry(&m.branches[i], ids)
-	}
-	if m.entering == nil {
-		m.entering = map[string][]part.Vec{}
-	}
-	m.entering[key] = out
 	return out
 }
 
 // entry is where a branch's force comes into the first of the named things on its way: through the middle of the weld, bolts or contact before it, or where the
 // branch itself begins.
 func (m *model) entry(br *branch, ids []string) part.Vec {
-	first := slices.IndexFunc(br.Through, func(on string) bool { return isAmong(on, ids) })
+	first := slices.IndexFunc(br.Through, func(on string) bool { return m.isAmong(on, ids) })
 	if first > 0 {
 		if heel, ok := m.heel(br.Through[first-1], br.Through[first]); ok {
 			return heel
@@ -226,17 +225,24 @@ func sum(forces []force, passing []bool, about part.Vec) wrench {
 	return w.settled()
 }
 
-// oneCase runs every corner of one case through every feature.
+// oneCase runs every corner of one case through every feature. Many a case does not ask for all the shares, and then corners have the same
+// forces: all but pins, which have a place of their own at each, would come out the same again.
 func (r *run) oneCase(i int, factor float64) error {
 	r.inCase = i
 	for c := range r.corners {
 		r.inCorner = c
-		forces, err := r.load(r.forces, &r.cases[i], i, factor, c)
+		forces, err := r.load(r.cornerForces[c], &r.cases[i], i, factor, c)
 		if err != nil {
 			return err
 		}
-		r.forces = forces
-		for _, at := range [...]func() error{r.atPins, r.atBolts, r.atRods, r.atContacts} {
+		r.forces, r.cornerForces[c] = forces, forces
+		if err := r.atPins(); err != nil {
+			return err
+		}
+		if slices.ContainsFunc(r.cornerForces[:c], func(before []force) bool { return slices.Equal(before, forces) }) {
+			continue
+		}
+		for _, at := range [...]func() error{r.atBolts, r.atRods, r.atContacts} {
 			if err := at(); err != nil {
 				return err
 			}

@@ -49,6 +49,12 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if basis.Card.ReferenceOnly {
 		return nil, &part.FieldError{Field: "basis", Found: basis.Card.Name + " is for reference", Accept: "a basis that brackets are checked on"}
 	}
+	if basis.Card.PinHolesOnly {
+		return nil, &part.FieldError{
+			Field: "basis", Found: basis.Card.Name + " judges pin holes alone, and no section, weld or bolt",
+			Accept: "a basis for whole brackets, and pin_joint: " + basis.Card.Name + " for their pin holes",
+		}
+	}
 	factors, err := factorValues(basis, o)
 	if err != nil {
 		return nil, err
@@ -61,7 +67,7 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if err != nil {
 		return nil, err
 	}
-	r := &run{model: m, basis: basis, cases: cases}
+	r := &run{model: m, basis: basis, cases: cases, cornerForces: make([][]force, len(m.corners))}
 	r.calc.Method, r.calc.Factors, r.factorOf = o.Method, factors, factor
 	for _, id := range o.LeaveOut {
 		r.skip(basis.Limit(id).Ident().Title, b.Name, "left out by the job; "+basis.Limit(id).Ident().Clause.String())
@@ -157,25 +163,30 @@ type run struct {
 	cases []part.Case
 	calc  Calc
 
-	inCase, inCorner int     // where we are
-	forces           []force // of this case and corner
+	inCase, inCorner int       // where we are
+	forces           []force   // of this case and corner
+	cornerForces     [][]force // of this case, by corner
 	places           []place
-	acting           []Cut        // of the cut at hand, reused
-	scores           []score      // reused
-	flowDemands      []flowDemand // of the cut at hand, reused
-	ribDemands       []ribDemand
+	scores           []score             // reused
+	effects          [2]effect           // of the cut at hand, reused
 	across           [][wayCount]float64 // by sweep: the worst at its root, going each way
 	rooted           []bool              // sweeps that end in a weld with more than one way
 
 	pinPlanes    []slots[PinPlane]
 	pinSpans     []slots[PinSpan]
 	bores        []slots[Bore]
+	eyes         []slots[Bore]
 	cutSlots     []slots[Cut]
 	roots        []slots[WeldLine]
 	ribRoots     []slots[WeldLine]
 	flows        []slots[WeldFlow]
 	sizes        []slots[WeldLine]
 	bolts        []slots[Bolt]
+	boltSets     []slots[BoltSet]
+	preloads     []slots[BoltSet]
+	slips        []slots[Bolt]
+	threads      []slots[Thread]
+	tapped       []tapped
 	bearings     [][2]slots[BoltBearing]
 	pryings      [][2]slots[Prying]
 	blocks       []slots[Block]
@@ -190,6 +201,7 @@ type run struct {
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]
+	turnings     []turning
 	details      []Fatigue // what each of fatigues is, without its spectrum
 	factor       float64   // load factor of the case at hand
 	factorOf     func(part.Level) float64
@@ -200,6 +212,7 @@ type run struct {
 
 // place is a slots of any feature, for the report.
 type place interface {
+	most() int // how many checks it reports, at most
 	report(r *run, o Options, out *Report)
 }
 
@@ -253,48 +266,61 @@ type score struct {
 	utilisation float64
 }
 
-// weigh evaluates every rule for the feature and appends the scores.
-func (s *slots[F]) weigh(r *run, f F, dst []score) []score {
-	s.now = f
+// severity orders what one place suffers.
+func (s *score) severity() float64 {
+	if s.rank == rank(Outside) {
+		return math.Inf(1)
+	}
+	return s.utilisation
+}
+
+// severity is the worst of some limit states.
+func severity(scores []score) float64 {
+	worst := 0.0
+	for i := range scores {
+		worst = max(worst, scores[i].severity())
+	}
+	return worst
+}
+
+// weigh evaluates every rule for the feature and appends the scores; past enough the rest is left out.
+func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) []score {
 	for i := range s.rules {
-		s.rules[i].Check(&r.calc, &s.now)
+		s.rules[i].Check(&r.calc, f)
 		r.calc.RuleOut(s.outside)
 		sc := score{rank(r.calc.Verdict), r.calc.Utilisation()}
 		if r.calc.Verdict == NotApplied {
 			sc.utilisation = 0
 		}
-		dst = append(dst, sc)
+		if dst = append(dst, sc); sc.severity() > enough {
+			break
+		}
 	}
 	return dst
 }
 
-// keep remembers the feature for every rule that it serves worse than all before.
-func (s *slots[F]) keep(r *run, f *F, scores []score, label string) {
-	for i, sc := range scores {
-		w := &s.worst[i]
+// keep remembers the feature for every rule that it serves worse than all before, and gives the scores that are not its own.
+func (s *slots[F]) keep(r *run, f *F, scores []score, label string) []score {
+	for i := range s.rules {
+		w, sc := &s.worst[i], &scores[i]
 		if !w.seen || sc.rank > w.rank || sc.rank == w.rank && sc.utilisation > w.utilisation {
 			*w = worst[F]{f: *f, rank: sc.rank, utilisation: sc.utilisation, inCase: r.inCase, corner: r.inCorner, label: label, index: r.inPlace, seen: true}
 		}
 	}
+	return scores[len(s.rules):]
 }
 
 // consider weighs a feature and keeps it where it is the worst.
 func (s *slots[F]) consider(r *run, f F, label string) {
-	r.scores = s.weigh(r, f, r.scores[:0])
+	s.now = f
+	r.scores = s.weigh(r, &s.now, r.scores[:0], math.Inf(1))
 	s.keep(r, &s.now, r.scores, label)
 }
 
-// severity orders what one section suffers by its worst limit state.
-func severity(scores []score) float64 {
-	worst := 0.0
-	for _, sc := range scores {
-		if sc.rank == rank(Outside) {
-			return math.Inf(1)
-		}
-		worst = max(worst, sc.utilisation)
-	}
-	return worst
-}
+func (s *slots[F]) most() int { return len(s.worst) }
+
+// noRule is why a place is not checked where its list of rules is empty.
+const noRule = "the basis has no rule for it, or it is left out"
 
 func (s *slots[F]) report(r *run, o Options, out *Report) {
 	if s.idle {
@@ -302,7 +328,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 		return
 	}
 	if len(s.rules) == 0 {
-		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, "the basis has no rule for it, or it is left out"})
+		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, noRule})
 	}
 	for i := range s.worst {
 		w := &s.worst[i]
@@ -348,7 +374,7 @@ func (s *slots[F]) check(r *run, i int) Check {
 	return k
 }
 
-// sortChecks puts the worst first. It orders places in a list, since checks are large to move.
+// sortChecks puts the worst first. It orders places in a list, since checks are large to move, and then moves each check once.
 func sortChecks(out *Report) {
 	place := make([]int, len(out.Checks))
 	for i := range place {
@@ -359,11 +385,16 @@ func sortChecks(out *Report) {
 		return cmp.Or(rank(b.Verdict)-rank(a.Verdict), order(a)-order(b), cmp.Compare(b.Utilisation, a.Utilisation),
 			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
 	})
-	sorted := make([]Check, len(place))
-	for k, i := range place {
-		sorted[k] = out.Checks[i]
+	for k := range place {
+		first := out.Checks[k]
+		at := k
+		for place[at] != k { // round the ring of those that take each other's places
+			from := place[at]
+			out.Checks[at], place[at] = out.Checks[from], at
+			at = from
+		}
+		out.Checks[at], place[at] = first, at
 	}
-	out.Checks = sorted
 }
 
 // order puts strengths first, then fatigue, then rules about dimensions.
@@ -385,6 +416,11 @@ func (r *run) report(o Options, factor float64) *Report {
 	if r.basis.pinJoint != nil {
 		out.PinJoint = r.basis.pinJoint.Card.Name
 	}
+	most := 0
+	for _, p := range r.places {
+		most += p.most()
+	}
+	out.Checks = make([]Check, 0, most)
 	for _, p := range r.places {
 		p.report(r, o, out)
 	}

@@ -35,9 +35,10 @@ type cut struct {
 	// works and active are the chords that shear lag leaves, and the composites, for compiling alone.
 	works  []chordPiece
 	active []*part.Composite
-	strips float64  // edgewise moment that shear in the plane adds where it bends the strips beside an opening, by its size
-	spread float64  // working width of the plate where load enters over a part of it, else 0
-	root   part.Vec // end of the sweep
+	joined *statics.Section // of works, nil for none
+	strips float64          // edgewise moment that shear in the plane adds where it bends the strips beside an opening, by its size
+	spread float64          // working width of the plate where load enters over a part of it, else 0
+	root   part.Vec         // end of the sweep
 	flows  []flowPoint
 	label  string
 }
@@ -72,13 +73,23 @@ type chordPiece struct {
 	length float64
 }
 
+// compileCuts makes room for all cuts at once, for they are large to move.
 func (m *model) compileCuts() {
+	stations, n := make([][]float64, len(m.b.Sweeps)), 0
 	for i := range m.b.Sweeps {
-		m.compileSweep(i)
+		s := &m.b.Sweeps[i]
+		if main := m.thing(s.Things[0]); main != nil {
+			stations[i] = m.stations(s, main)
+			n += len(stations[i])
+		}
+	}
+	m.cuts = make([]cut, 0, n)
+	for i := range m.b.Sweeps {
+		m.compileSweep(i, stations[i])
 	}
 }
 
-func (m *model) compileSweep(i int) {
+func (m *model) compileSweep(i int, stations []float64) {
 	s := &m.b.Sweeps[i]
 	if mem := m.b.Member(s.Things[0]); mem != nil && mem.Profile.Kind != part.Angle {
 		m.compileMember(i, mem)
@@ -96,13 +107,13 @@ func (m *model) compileSweep(i int) {
 		return
 	}
 	n := len(m.cuts)
-	for _, t := range m.stations(s, main) {
-		c := cut{slot: i, normal: normal, flat: flat, chord: normal.Cross(flat), at: s.From.AddScaled(t, s.To.Sub(s.From))}
-		c.bolts = slices.IndexFunc(m.b.Bolts, func(g part.BoltGroup) bool { return g.ID == s.Bolts })
-		c.ribArm, c.root = m.armTo(s, &c), s.To
-		m.fillCut(s, &c)
-		if c.f.Area > 0 {
-			m.cuts = append(m.cuts, c)
+	bolts := slices.IndexFunc(m.b.Bolts, func(g part.BoltGroup) bool { return g.ID == s.Bolts })
+	for _, t := range stations {
+		m.cuts = append(m.cuts, cut{slot: i, normal: normal, flat: flat, chord: normal.Cross(flat), at: s.From.AddScaled(t, s.To.Sub(s.From)), bolts: bolts, root: s.To})
+		c := &m.cuts[len(m.cuts)-1]
+		c.ribArm = m.armTo(s, c)
+		if m.fillCut(s, c); !(c.f.Area > 0) {
+			m.cuts = m.cuts[:len(m.cuts)-1]
 		}
 	}
 	if len(m.cuts) == n {
@@ -126,8 +137,8 @@ func (m *model) armTo(s *part.Sweep, c *cut) float64 {
 // besideMM keeps cuts inside an edge: one along it is not defined.
 const besideMM = 1e-3
 
-// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every place where an outline turns in, the far edge of
-// every hole on its way, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
+// stations are the fractions of a sweep at which it is cut: ends, both sides of every composite's end and of every place where an outline turns in, the middle and far edge of
+// every hole on its way and short of a row of bolts, corners and middles of openings, also in webs that stand on the plate, and a scan in between.
 func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 	along := s.To.Sub(s.From)
 	length := along.Norm()
@@ -174,6 +185,9 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
 			add(t)
 			add(t + h.DiaMM/2/length)
+			if s.Bolts != "" && h.Purpose == part.ForBolt {
+				add(t - beside/length) // the row has not taken its part yet
+			}
 		}
 		for _, q := range narrowings(th.plate.Outer.CCW()) {
 			t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)
@@ -209,10 +223,10 @@ func narrowings(outer shape.Loop) []shape.Point {
 	return out
 }
 
-// together gives the plates that act as one section at a cut: the swept things and whatever composites join to them; own leaves out
-// webs that stand on another flange too.
-func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) (ids []string, active []*part.Composite) {
-	ids = slices.Clone(s.Things)
+// together gives the plates that act as one section at a cut, appended to ids: the swept things and whatever composites join to them; own
+// leaves out webs that stand on another flange too.
+func (m *model) together(ids []string, s *part.Sweep, at, normal part.Vec, own bool) (_ []string, active []*part.Composite) {
+	ids = append(ids, s.Things...)
 	for changed := true; changed; {
 		changed = false
 		for i := range m.b.Composites {
@@ -221,7 +235,7 @@ func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) (ids []st
 				continue
 			}
 			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
-				active, changed = append(active, c), true
+				active, changed = append(slices.Grow(active, len(m.b.Composites)-len(active)), c), true
 				for _, id := range c.Things {
 					if !slices.Contains(ids, id) {
 						ids = append(ids, id)
@@ -246,34 +260,29 @@ func (m *model) bridges(c *part.Composite) bool {
 	return false
 }
 
-// chords cuts one plate by the plane through at square to normal. A plate that is not square to the plane gives none.
-func (t *thing) chords(at, normal part.Vec) []chordPiece {
+// chords cuts one plate by the plane through at square to normal and appends its chords. A plate that is not square to the plane gives none.
+func (t *thing) chords(dst []chordPiece, at, normal part.Vec) []chordPiece {
 	p := &t.plate.Pose
 	n := shape.Point{X: normal.Dot(p.U), Y: normal.Dot(p.V)}
 	if math.Abs(normal.Dot(p.W())) > 1e-6 {
-		return nil
+		return dst
 	}
 	d := at.Sub(p.Origin).Dot(normal)
 	base, dir := n.Scale(d), n.Perp()
 	var buffer [8]shape.Interval
-	found := t.outline.ChordsInto(buffer[:0], base, dir)
-	if len(found) == 0 {
-		return nil
-	}
-	out := make([]chordPiece, 0, len(found))
-	for _, iv := range found {
+	for _, iv := range t.outline.ChordsInto(buffer[:0], base, dir) {
 		if iv.Length() < 1e-6 {
 			continue
 		}
 		a, b := base.Add(dir.Scale(iv.Lo)), base.Add(dir.Scale(iv.Hi))
 		end1, end2 := p.At(a.X, a.Y, 0), p.At(b.X, b.Y, 0)
-		out = append(out, chordPiece{t: t, mid: end1.Add(end2).Scale(0.5), dir: end2.Sub(end1).Unit(), length: iv.Length()})
+		dst = append(dst, chordPiece{t: t, mid: end1.Add(end2).Scale(0.5), dir: end2.Sub(end1).Unit(), length: iv.Length()})
 	}
-	return out
+	return dst
 }
 
 // plane turns chords into statics pieces: Y along flat, Z along chord, from the cut's point.
-func (c *cut) plane(ch chordPiece) statics.Piece {
+func (c *cut) plane(ch *chordPiece) statics.Piece {
 	d := ch.mid.Sub(c.at)
 	return statics.Piece{
 		Y: d.Dot(c.flat), Z: d.Dot(c.chord), L: ch.length, T: ch.t.plate.ThicknessMM,
@@ -283,16 +292,24 @@ func (c *cut) plane(ch chordPiece) statics.Piece {
 
 func (c *cut) space(y, z float64) part.Vec { return c.at.AddScaled(y, c.flat).AddScaled(z, c.chord) }
 
+// room is memory used again from cut to cut.
+type room struct {
+	chords, some, works []chordPiece
+	pieces              []statics.Piece
+}
+
 // fillCut works out the section: the whole of it for axial force and edgewise bending, the part that shear lag leaves
 // for weak-axis bending, the ribs where the sweep has them; then the swept plate with its own gussets, and alone.
 func (m *model) fillCut(s *part.Sweep, c *cut) {
-	bare := *c
-	ids, active := m.together(s, c.at, c.normal, false)
+	var names, fewNames [16]string
+	ids, active := m.together(names[:0], s, c.at, c.normal, false)
+	all := m.chordsOf(m.room.chords[:0], s, ids, c)
+	m.room.chords = all
 	if len(ids) == len(s.Things) {
-		m.fillSection(c, c.working(s, m.chordsOf(s, ids, c)), nil, ids)
+		m.fillSection(c, c.working(s, all), nil, ids)
 		return
 	}
-	whole := m.reached(s, c, m.chordsOf(s, ids, c))
+	whole := m.reached(s, c, all)
 	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
 		m.fillSection(c, c.working(s, whole), nil, ids)
 		return
@@ -303,45 +320,63 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 		m.fillRibs(c, whole, active)
 	}
 	last := c
-	few, mine := m.together(s, c.at, c.normal, true)
+	few, mine := m.together(fewNames[:0], s, c.at, c.normal, true)
 	if c.own = len(few) == len(ids); !c.own && len(few) > len(s.Things) {
-		own := bare
-		own.label, own.own = "its own gussets acting", true
-		if m.fillSection(&own, m.chordsOf(s, few, &own), mine, few); own.f.Area > 0 {
-			last.less, last = &own, &own
+		own := c.again("its own gussets acting")
+		own.own = true
+		if m.fillSection(own, m.some(all, few), mine, few); own.f.Area > 0 {
+			last.less, last = own, own
 		}
 	}
-	if main := m.chordsOf(s, s.Things[:1], c); len(main) > 0 {
-		bare.label = "without its gussets"
-		if m.fillSection(&bare, bare.working(s, main), nil, s.Things); bare.f.Area > 0 {
-			last.less = &bare
+	if main := m.some(all, s.Things[:1]); len(main) > 0 {
+		bare := c.again("without its gussets")
+		if m.fillSection(bare, bare.working(s, main), nil, s.Things); bare.f.Area > 0 {
+			last.less = bare
 		}
 	}
 }
 
-// chordsOf cuts plates at a cut of a sweep.
-func (m *model) chordsOf(s *part.Sweep, ids []string, c *cut) []chordPiece {
-	var out []chordPiece
+// again is a cut at the same place with nothing in it yet.
+func (c *cut) again(label string) *cut {
+	return &cut{slot: c.slot, at: c.at, normal: c.normal, flat: c.flat, chord: c.chord, bolts: c.bolts, ribArm: c.ribArm, root: c.root, label: label}
+}
+
+// chordsOf cuts plates at a cut of a sweep and appends their chords.
+func (m *model) chordsOf(dst []chordPiece, s *part.Sweep, ids []string, c *cut) []chordPiece {
 	for _, id := range ids {
 		t := m.thing(id)
 		if t == nil {
 			continue
 		}
-		chords := t.chords(c.at, c.normal)
+		n := len(dst)
+		dst = t.chords(dst, c.at, c.normal)
 		if s.Alone && slices.Contains(s.Things, id) {
-			chords = slices.DeleteFunc(chords, func(ch chordPiece) bool { return math.Abs(c.at.Sub(ch.mid).Dot(ch.dir)) > ch.length/2 })
+			dst = append(dst[:n], slices.DeleteFunc(dst[n:], func(ch chordPiece) bool { return math.Abs(c.at.Sub(ch.mid).Dot(ch.dir)) > ch.length/2 })...)
 		}
-		out = append(out, chords...)
 	}
+	return dst
+}
+
+// some picks the chords of some plates, in the plates' order.
+func (m *model) some(chords []chordPiece, ids []string) []chordPiece {
+	out := m.room.some[:0]
+	for _, id := range ids {
+		for i := range chords {
+			if chords[i].t.plate.ID == id {
+				out = append(out, chords[i])
+			}
+		}
+	}
+	m.room.some = out
 	return out
 }
 
 // sweptBy says which branches act on what a sweep cuts.
-func (m *model) sweptBy(s *part.Sweep, ids ...string) []bool {
+func (m *model) sweptBy(s *part.Sweep, on *through) []bool {
 	if s.Via == "" {
-		return m.passes(ids...)
+		return on.passes
 	}
-	return both(m.passes(ids...), m.passes(s.Via))
+	return both(on.passes, m.passes(s.Via))
 }
 
 // tan30 is the spread of a load in a plate: 30 degrees, AISC Manual Part 9 (Whitmore section) for axial force; used for bending
@@ -358,7 +393,7 @@ func (m *model) reached(s *part.Sweep, c *cut, chords []chordPiece) []chordPiece
 	if s.EntryMM == 0 || !s.Ribs {
 		return chords
 	}
-	return slices.DeleteFunc(chords, func(ch chordPiece) bool {
+	return slices.DeleteFunc(slices.Clone(chords), func(ch chordPiece) bool {
 		return !slices.Contains(s.Things, ch.t.plate.ID) && m.reachedPart(c, ch.mid.Sub(c.at).Dot(c.chord), ch.t.plate.ThicknessMM) == 0
 	})
 }
@@ -402,14 +437,15 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	if len(whole) == 0 {
 		return
 	}
-	pieces := c.pieces(whole)
+	pieces := c.pieces(m.room.pieces[:0], whole)
+	m.room.pieces = pieces
 	full, err := statics.NewSection(pieces)
 	if err != nil {
 		return
 	}
-	s := &m.b.Sweeps[c.slot]
-	c.passes = m.sweptBy(s, ids...)
-	c.loads = both(c.passes, m.beyond(ids, c.at, c.normal))
+	s, on := &m.b.Sweeps[c.slot], m.through(ids)
+	c.passes = m.sweptBy(s, on)
+	c.loads = m.beyond(c.passes, on, ids, c.at, c.normal)
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
@@ -418,14 +454,16 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 		}
 		c.shear = c.space(y, z)
 	}
-	effective := full
+	twist, effective := statics.Torsion(pieces), &full
 	if len(active) > 0 {
-		c.works, c.active = trimmed(whole, active), active
-		if e, err := statics.NewSection(c.pieces(c.works)); err == nil {
-			effective = e
+		m.room.works = trimmed(m.room.works[:0], whole, active)
+		c.works, c.active = slices.Clone(m.room.works), active
+		m.room.pieces = c.pieces(pieces[:0], c.works)
+		if e, err := statics.NewSection(m.room.pieces); err == nil {
+			c.joined, effective = &e, &e
 		}
 	}
-	c.f = section(whole, full, effective)
+	c.f = section(whole, &full, effective, twist)
 	c.strips = m.stripsAt(c, whole)
 	if s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
 		c.flatten(c.clipped(s, whole))
@@ -497,19 +535,18 @@ func (c *cut) flatten(chords []chordPiece) {
 	}
 }
 
-func (c *cut) pieces(chords []chordPiece) []statics.Piece {
-	out := make([]statics.Piece, len(chords))
-	for i, ch := range chords {
-		out[i] = c.plane(ch)
+func (c *cut) pieces(dst []statics.Piece, chords []chordPiece) []statics.Piece {
+	for i := range chords {
+		dst = append(dst, c.plane(&chords[i]))
 	}
-	return out
+	return dst
 }
 
 // section fills the properties of a cut. A single rectangle may go plastic; a section of several plates, or one with a
 // hole in it, is held to first yield at its worst corner.
-func section(chords []chordPiece, full, effective statics.Section) Cut {
+func section(chords []chordPiece, full, effective *statics.Section, twist float64) Cut {
 	f := Cut{
-		Area: full.Area, J: full.Torsion, Fy: math.Inf(1), Fu: math.Inf(1), E: math.Inf(1),
+		Area: full.Area, J: twist, Fy: math.Inf(1), Fu: math.Inf(1), E: math.Inf(1),
 		Sa: effective.WzLeast, Sb: full.WyLeast,
 	}
 	var last *thing // a plate met twice running has a hole there
@@ -569,49 +606,50 @@ func (r *run) atCuts() {
 			before = aloneWay
 			continue
 		}
-		best, least := c, math.Inf(1)
+		root, least := r.isRoot(i), math.Inf(1)
+		best, trial := &r.effects[0], &r.effects[1]
 		for way := c; way != nil; way = way.less {
-			r.actAt(way)
-			s := r.severityOfCut(way)
+			enough := least
+			if root {
+				enough = math.Inf(1) // the weld there compares every way
+			}
+			r.actAt(trial, way)
+			s := r.weigh(trial, enough)
 			if way == c || s < least {
-				best, least = way, s
+				best, trial, least = trial, best, s
 			}
 			for k := range wayCount {
-				if c.way(k) == way && r.isRoot(i) {
+				if root && c.way(k) == way {
 					r.across[c.slot][k] = s
 				}
 			}
 		}
-		kind := c.kind(best)
+		kind := c.kind(best.way)
 		if i > 0 && r.cuts[i-1].slot == c.slot && kind != before {
-			r.keepBetween(i, before, kind)
+			r.keepBetween(trial, i, before, kind)
 		}
 		before, r.inPlace = kind, i
-		if r.rooted[c.slot] && r.isRoot(i) {
+		if r.rooted[c.slot] && root {
 			continue // the weld there decides, so that plate and weld go one way
 		}
-		r.actAt(best)
 		r.keepCut(best)
 	}
 }
 
 // keepBetween keeps the worst between a cut and the one before it, where the load goes another way at each: the first way grows towards this
 // cut, the second towards the one before, so that neither is worse in between than the better of these two ends.
-func (r *run) keepBetween(i, before, after int) {
-	ends := [2]int{i, i - 1}
+func (r *run) keepBetween(e *effect, i, before, after int) {
 	ways := [2]*cut{r.cuts[i].way(before), r.cuts[i-1].way(after)}
-	var s [2]float64
-	for k, way := range ways {
-		r.actAt(way)
-		s[k] = r.severityOfCut(way)
+	r.actAt(e, ways[0])
+	first := r.weigh(e, math.Inf(1))
+	r.actAt(e, ways[1])
+	r.inPlace = i - 1
+	if second := r.weigh(e, first); !(second < first) {
+		r.inPlace = i
+		r.actAt(e, ways[0])
+		r.weigh(e, math.Inf(1))
 	}
-	k := 0
-	if s[1] < s[0] {
-		k = 1
-	}
-	r.inPlace = ends[k]
-	r.actAt(ways[k])
-	r.keepCut(ways[k])
+	r.keepCut(e)
 }
 
 // kind is which way a cut of the chain is.
@@ -624,30 +662,39 @@ func (c *cut) kind(way *cut) int {
 	return aloneWay
 }
 
+// effect is what a cut's plates, and the welds that make them act together, have to carry going one way, and how every rule comes out for it.
+type effect struct {
+	way      *cut
+	sections []Cut
+	flows    []flowDemand
+	ribs     []ribDemand
+	scores   []score // of sections, flows and ribs in turn
+}
+
 // actAt finds what the plates of a cut, and the welds that make them act together, have to carry.
-func (r *run) actAt(c *cut) {
-	r.acting = r.acting[:0]
+func (r *run) actAt(e *effect, c *cut) {
+	e.way, e.sections = c, e.sections[:0]
 	w := r.beyond(c, c.group)
 	if len(c.ribs) == 0 {
-		r.acting = append(r.acting, plain(c, w))
+		e.sections = append(e.sections, plain(c, w))
 	} else {
-		r.acting = ribbed(r.acting, c, w)
+		e.sections = ribbed(e.sections, c, w)
 	}
-	r.jointsAt(c, w)
+	r.jointsAt(e, c, w)
 }
 
 // jointsAt finds what the welds that make plates act together have to carry under a wrench about the cut's centroid.
-func (r *run) jointsAt(c *cut, w wrench) {
-	r.flowDemands, r.ribDemands = r.flowDemands[:0], r.ribDemands[:0]
+func (r *run) jointsAt(e *effect, c *cut, w wrench) {
+	e.flows, e.ribs = e.flows[:0], e.ribs[:0]
 	if len(c.ribs) == 0 {
-		r.flowsAt(c, w)
+		r.flowsAt(e, c, w)
 		return
 	}
 	for k := range c.ribs {
 		rb := &c.ribs[k]
 		f := rb.take(c, w)
-		r.atRibFlow(c, rb, f)
-		r.atRibRoot(c, rb, f)
+		r.atRibFlow(e, c, rb, f)
+		e.atRibRoot(c, rb, f)
 	}
 }
 
@@ -685,50 +732,49 @@ func (r *run) keepRootCut(slot, k int) {
 		if c := &r.cuts[i]; c.slot == slot && r.isRoot(i) && c.less != nil {
 			way := c.way(k)
 			r.inPlace = i
-			r.actAt(way)
-			r.keepCut(way)
+			e := &r.effects[0]
+			r.actAt(e, way)
+			r.weigh(e, math.Inf(1))
+			r.keepCut(e)
 		}
 	}
 }
 
-// severityOfCut is the worst that the plates of a cut and the welds between them suffer.
-func (r *run) severityOfCut(c *cut) float64 {
-	all := r.severityOfJoints()
-	for k := range r.acting {
-		r.scores = r.cutSlots[c.slot].weigh(r, r.acting[k], r.scores[:0])
-		all = max(all, severity(r.scores))
-	}
-	return all
-}
-
-func (r *run) keepCut(c *cut) {
-	for k := range r.acting {
-		r.cutSlots[c.slot].consider(r, r.acting[k], c.ribLabel(k))
-	}
-	for k := range r.flowDemands {
-		d := &r.flowDemands[k]
-		r.flows[d.set].consider(r, d.f, "")
-	}
-	for k := range r.ribDemands {
-		d := &r.ribDemands[k]
-		r.ribRoots[d.slot].consider(r, d.line, "")
-	}
-}
-
-// severityOfJoints is the worst of the welds that make the plates of a cut act together.
-func (r *run) severityOfJoints() float64 {
+// weigh is the worst that the plates of a cut and the welds between them suffer. Once it is past enough, the rest is left out.
+func (r *run) weigh(e *effect, enough float64) float64 {
+	e.scores = e.scores[:0]
 	worst := 0.0
-	for k := range r.flowDemands {
-		d := &r.flowDemands[k]
-		r.scores = r.flows[d.set].weigh(r, d.f, r.scores[:0])
-		worst = max(worst, severity(r.scores))
+	for k := 0; k < len(e.sections) && !(worst > enough); k++ {
+		worst = max(worst, scored(r, e, &r.cutSlots[e.way.slot], &e.sections[k], enough))
 	}
-	for k := range r.ribDemands {
-		d := &r.ribDemands[k]
-		r.scores = r.ribRoots[d.slot].weigh(r, d.line, r.scores[:0])
-		worst = max(worst, severity(r.scores))
+	for k := 0; k < len(e.flows) && !(worst > enough); k++ {
+		worst = max(worst, scored(r, e, &r.flows[e.flows[k].set], &e.flows[k].f, enough))
+	}
+	for k := 0; k < len(e.ribs) && !(worst > enough); k++ {
+		worst = max(worst, scored(r, e, &r.ribRoots[e.ribs[k].slot], &e.ribs[k].line, enough))
 	}
 	return worst
+}
+
+// scored scores one part of an effect, until it is past enough.
+func scored[F any](r *run, e *effect, s *slots[F], f *F, enough float64) float64 {
+	n := len(e.scores)
+	e.scores = s.weigh(r, f, e.scores, enough)
+	return severity(e.scores[n:])
+}
+
+// keepCut keeps an effect that is scored to the end.
+func (r *run) keepCut(e *effect) {
+	rest := e.scores
+	for k := range e.sections {
+		rest = r.cutSlots[e.way.slot].keep(r, &e.sections[k], rest, e.way.ribLabel(k))
+	}
+	for k := range e.flows {
+		rest = r.flows[e.flows[k].set].keep(r, &e.flows[k].f, rest, "")
+	}
+	for k := range e.ribs {
+		rest = r.ribRoots[e.ribs[k].slot].keep(r, &e.ribs[k].line, rest, "")
+	}
 }
 
 // farHeights is how many heights of a corner plate away a force acts when all that comes is a moment.
@@ -799,7 +845,12 @@ func (r *run) laySweeps() {
 	r.cutSlots, r.cornerPlates = make([]slots[Cut], len(r.b.Sweeps)), make([]slots[CornerPlate], len(r.b.Sweeps))
 	for i := range r.b.Sweeps {
 		has := func(want func(c *cut) bool) bool {
-			return slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && want(&c) })
+			for k := range r.cuts {
+				if c := &r.cuts[k]; c.slot == i && want(c) {
+					return true
+				}
+			}
+			return false
 		}
 		if !has(func(*cut) bool { return true }) {
 			continue

@@ -32,6 +32,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 	if err != nil {
 		return err
 	}
+	if len(r.basis.Rules.Fatigue) == 0 && len(r.basis.Rules.RootFatigue) == 0 {
+		r.skip("fatigue", r.b.Name, noRule)
+		return nil
+	}
 	r.layFatigue()
 	cycles := make([]float64, len(spectrum))
 	for k, s := range spectrum {
@@ -64,7 +68,10 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 			r.skip("fatigue of a share that changes between two loads", s.ID, "ranges are taken with one share of it for both")
 		}
 	}
-	r.skip("fatigue at cut edges and in the pin", r.b.Name, "covered are welds' throats, toes and roots, plates along welds and where a web ends, holes and bolt threads")
+	if len(r.pins) > 0 {
+		r.skip("fatigue of the pin", r.b.Name, "no detail category speaks of a round bar that its seats rub")
+	}
+	r.skip("fatigue at thermally cut holes, and where an edge is rough or nicked", r.b.Name, "holes are taken as drilled or reamed, edges as cut to a roughness of 25 um or better")
 	return nil
 }
 
@@ -87,8 +94,9 @@ func (r *run) spectrumCases(spectrum []StressCycle) ([][2]int, error) {
 	return out, nil
 }
 
-// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes and weld roots at the roots
-// of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, in that order.
+// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes, ends of welds and weld roots
+// at the roots of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, cut edges and inward
+// corners, in that order.
 func (r *run) layFatigue() {
 	of := func(f Fatigue, place, thing string, at part.Vec) {
 		d := f.Detail
@@ -132,7 +140,11 @@ func (r *run) layFatigue() {
 	}
 	for i := range r.b.Sweeps {
 		s := &r.b.Sweeps[i]
-		add(r.toeDetail(i), sweepName(s), s.Things[0], s.To)
+		d := r.rootDetail(i)
+		add(d, sweepName(s), s.Things[0], s.To)
+		if d != WeldToe && d != OneSided {
+			continue
+		}
 		if leg, t := r.rootFillets(i); leg > 0 {
 			of(Fatigue{Detail: WeldRoot, Leg: leg, T: t}, sweepName(s), s.Things[0], s.To)
 		}
@@ -159,7 +171,21 @@ func (r *run) layFatigue() {
 	for i := range r.groups {
 		add(BoltThread, r.groups[i].ID, r.groups[i].ID, r.groups[i].Pose.Origin)
 	}
+	for _, i := range r.edged() {
+		s := &r.b.Sweeps[i]
+		add(CutEdge, sweepName(s), s.Things[0], s.To)
+		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks; weathering steel is taken as coated"}
+	}
+	r.turnings = r.reentrant()
+	for _, t := range r.turnings {
+		s := &r.b.Sweeps[t.sweep]
+		add(InwardCorner, sweepName(s), s.Things[0], s.To)
+	}
 	for i := range r.fatigues {
+		if len(r.fatigues[i].rules) == 0 {
+			r.skip("fatigue: "+string(r.details[i].Detail), r.b.Name, noRule)
+			continue
+		}
 		r.places = append(r.places, &r.fatigues[i])
 	}
 }
@@ -203,6 +229,48 @@ func (r *run) endDetail(sweep int) FatigueDetail {
 	return WebEnd
 }
 
+// thickHeldMM is the thickness over which a plate held by welds along it alone is the worse detail: 1/2 in, AISC 360-22 Table, row 4.1, from memory.
+const thickHeldMM = 12.7
+
+// rootDetail is the detail of the plate at the root of a sweep: the toe of a weld across it, or a groove weld from one face alone with its backing left, unless
+// the welds there all run along the sweep and end at the root.
+func (r *run) rootDetail(sweep int) FatigueDetail {
+	s := &r.b.Sweeps[sweep]
+	main := s.Things[0]
+	normal, thickness := s.To.Sub(s.From).Unit(), func(id string) float64 {
+		if t := r.thing(id); t != nil {
+			return t.plate.ThicknessMM
+		}
+		return 0
+	}
+	across := WeldToe
+	if slices.ContainsFunc(r.rootWelds(sweep), func(w *WeldLine) bool { return w.CJP() && !w.BothSides }) {
+		across = OneSided
+	}
+	d := across
+	for i := range r.b.Welds {
+		w := &r.b.Welds[i]
+		if !slices.Contains(w.Joins[:], main) || r.inComposite(w.ID) {
+			continue
+		}
+		for _, run := range w.Segments {
+			a, b := run.A.Sub(s.To).Dot(normal), run.B.Sub(s.To).Dot(normal)
+			ends := min(math.Abs(a), math.Abs(b)) <= w.LegMM
+			along := math.Abs(a-b) > run.B.Sub(run.A).Norm()*math.Sqrt2/2
+			switch {
+			case !along && (ends || a*b < 0):
+				return across
+			case !along || !ends || d == ThickWeldsEnd:
+			case w.Joins[0] == main && thickness(main) > thickHeldMM, w.Joins[1] == main && max(thickness(w.Joins[0]), thickness(main)) > thickEndMM+1e-6:
+				d = ThickWeldsEnd
+			default:
+				d = WeldsEnd
+			}
+		}
+	}
+	return d
+}
+
 // rootFillets gives the least leg of the pairs of fillets that hold a sweep's plate at its root, and the plate's thickness; no leg where it has none. Fillets on
 // one face are no pair: the code has no detail for a crack from their root.
 func (r *run) rootFillets(sweep int) (leg, t float64) {
@@ -240,14 +308,6 @@ func (r *run) rootWelds(sweep int) []*WeldLine {
 		}
 	}
 	return out
-}
-
-// toeDetail is that of the plate at its root: the toe of a fillet, or of a groove weld from both faces; of one from one face alone, with its backing left.
-func (r *run) toeDetail(sweep int) FatigueDetail {
-	if slices.ContainsFunc(r.rootWelds(sweep), func(w *WeldLine) bool { return w.CJP() && !w.BothSides }) {
-		return OneSided
-	}
-	return WeldToe
 }
 
 // holeDetail is that of a sweep's sections through holes: plugs in any of them are the worse detail.
@@ -376,6 +436,12 @@ func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) erro
 	for _, v := range threads {
 		put(v)
 	}
+	for _, s := range r.edged() {
+		put(r.normalRange(s, sections, 1, func(int, *Cut) bool { return true }))
+	}
+	for _, t := range r.turnings {
+		put(r.normalRange(t.sweep, sections, 1, func(at int, _ *Cut) bool { return slices.Contains(t.cuts, at) }))
+	}
 	return nil
 }
 
@@ -391,11 +457,12 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 		for k := range c.flows {
 			c.flows[k].run = max(c.flows[k].run, c.flows[k].depth)
 		}
-		r.jointsAt(&c, sections[i])
-		for _, d := range r.flowDemands {
+		e := &r.effects[0]
+		r.jointsAt(e, &c, sections[i])
+		for _, d := range e.flows {
 			flows[d.set] = max(flows[d.set], d.f.Q/(d.f.Lines*0.707*d.f.Leg))
 		}
-		for _, d := range r.ribDemands {
+		for _, d := range e.ribs {
 			if t := d.line.Throat(); t > 0 {
 				roots[d.slot] = max(roots[d.slot], d.line.Q/t)
 			}
@@ -405,34 +472,99 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 }
 
 // changes gives the change of what acts on every section, and for every bolt group the greatest change of tension of one bolt on its stress
-// area.
+// area. What bolts and contact take does not grow with the load: between two loads that both bend a plate the same way it may be at rest, so that the
+// least load of a group on the way from one to the other is looked at too.
 func (r *run) changes(from, to []force) (sections []wrench, threads []float64, err error) {
 	sections, threads = make([]wrench, len(r.cuts)), make([]float64, len(r.groups))
-	before := make([][]float64, len(r.groups))
+	ends := [2][]wrench{make([]wrench, len(r.cuts)), make([]wrench, len(r.cuts))}
+	tensions := [2][][]float64{make([][]float64, len(r.groups)), make([][]float64, len(r.groups))}
 	for turn, forces := range [2][]force{from, to} {
 		r.forces = forces
 		for i := range r.groups {
-			g := &r.groups[i]
-			if err := g.solve(forces); err != nil {
-				return nil, nil, &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
-			}
-			if turn == 0 {
-				before[i] = slices.Clone(g.tensions)
-				continue
-			}
-			for b := range before[i] {
-				threads[i] = max(threads[i], g.pried()*math.Abs(before[i][b]-g.tensions[b])/g.area)
+			if tensions[turn][i], err = r.groups[i].tightened(forces); err != nil {
+				return nil, nil, err
 			}
 		}
 		for i := range r.cuts {
-			w := r.beyond(&r.cuts[i], r.cuts[i].group)
-			if turn == 1 {
-				w.f, w.m = sections[i].f.Sub(w.f), sections[i].m.Sub(w.m)
+			ends[turn][i] = r.beyond(&r.cuts[i], r.cuts[i].group)
+		}
+	}
+	for i := range r.cuts {
+		sections[i] = ends[0][i].less(ends[1][i])
+	}
+	for i := range r.groups {
+		g := &r.groups[i]
+		widen := func(a, b []float64) {
+			for k := range a {
+				threads[i] = max(threads[i], g.pried()*math.Abs(a[k]-b[k])/g.area)
 			}
-			sections[i] = w
+		}
+		widen(tensions[0][i], tensions[1][i])
+		way := g.leastLoad(from, to)
+		if way == 0 || way == 1 {
+			continue
+		}
+		r.forces = between(from, to, way)
+		least, err := g.tightened(r.forces)
+		if err != nil {
+			return nil, nil, err
+		}
+		widen(tensions[0][i], least)
+		widen(least, tensions[1][i])
+		for k := range r.cuts {
+			if r.cuts[k].bolts != i {
+				continue
+			}
+			w := r.beyond(&r.cuts[k], r.cuts[k].group)
+			for _, end := range ends {
+				if d := end[k].less(w); r.stressAt(k, d, 1) > r.stressAt(k, sections[k], 1) {
+					sections[k] = d
+				}
+			}
 		}
 	}
 	return sections, threads, nil
+}
+
+// less is the change from another wrench about the same point.
+func (w wrench) less(o wrench) wrench {
+	w.f, w.m = w.f.Sub(o.f), w.m.Sub(o.m)
+	return w
+}
+
+// tightened is the tension of every bolt under some forces.
+func (g *boltGroup) tightened(forces []force) ([]float64, error) {
+	if err := g.solve(forces); err != nil {
+		return nil, &part.FieldError{Field: g.field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
+	}
+	return slices.Clone(g.tensions), nil
+}
+
+// leastLoad is how far on the way from one load to another what comes to a group is least, 0 to 1: a couple counts as forces a contact patch's size apart.
+func (g *boltGroup) leastLoad(from, to []force) float64 {
+	a, b := sum(from, g.passes, g.Pose.Origin), sum(to, g.passes, g.Pose.Origin)
+	size := g.Patch.Max.Sub(g.Patch.Min).Norm()
+	dot := func(u, v wrench) float64 { return u.f.Dot(v.f)*size*size + u.m.Dot(v.m) }
+	way := b.less(a)
+	whole := dot(way, way)
+	if whole == 0 {
+		return 0
+	}
+	return min(max(-dot(a, way)/whole, 0), 1)
+}
+
+// between is a load a part of the way from one to another.
+func between(from, to []force, way float64) []force {
+	out := make([]force, 0, len(from)+len(to))
+	for _, f := range from {
+		f.f, f.m = f.f.Scale(1-way), f.m.Scale(1-way)
+		out = append(out, f)
+	}
+	for _, f := range to {
+		f.f, f.m = f.f.Scale(way), f.m.Scale(way)
+		out = append(out, f)
+	}
+	return out
 }
 
 // pried is how much prying raises the tension of a group's bolts at most, over all that a ply's ends can press: 1 + delta rho/(1 + delta) of the AISC

@@ -16,7 +16,11 @@ type PinSpan struct {
 	M, V    float64 // largest bending moment and shear
 	D       float64
 	Fy, Fu  float64
-	Service float64 // load factor in M and V: serviceability is judged on service loads
+	Service float64 // load factor in M, V and P: serviceability is judged on service loads
+	P       float64 // force of the loaded seat
+	Span    float64 // between the middles of its supporting seats
+	Play    float64 // least of hole over pin among its seats; 0 where no hole is stated
+	E       float64
 }
 
 // Bore is a pin hole in a plate.
@@ -32,6 +36,8 @@ type Bore struct {
 	Least  float64 // least clear distance from the hole to any edge
 	Fy, Fu float64 // of the plate
 	FyPin  float64
+	E      float64 // modulus of elasticity of the plate
+	EPin   float64
 	Turns  bool // the pin turns under full load
 	// Doubler: a plate round the hole, welded to the one that carries on to the root. It takes its part by thickness.
 	Doubler bool
@@ -44,7 +50,7 @@ type Bore struct {
 // whole against the least clear distance round the hole, and of one askew towards the root the part across: codes speak of axial force
 // only, and this is our cautious reading.
 func (f *Bore) Tears() (p, a, b float64, ok bool) {
-	across := math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0))
+	across, _ := f.Across()
 	square := across <= 1e-6*f.P
 	switch {
 	case f.Pull < 0 && square:
@@ -55,6 +61,11 @@ func (f *Bore) Tears() (p, a, b float64, ok bool) {
 		return f.P, f.Least, f.Least, true
 	}
 	return f.P, f.A, f.B, true
+}
+
+// Across is the part of the force that is square to the plate's axis, and the clear distance from the hole to the farther side.
+func (f *Bore) Across() (p, side float64) {
+	return math.Sqrt(max(f.P*f.P-f.Pull*f.Pull, 0)), f.W/2 + f.OffMM - f.Dh/2
 }
 
 // Pressed is why a force towards the root tears nothing.
@@ -166,7 +177,27 @@ type Bolt struct {
 	Dh        float64 // hole
 	Flats     float64 // head, across its flats
 	Joint     float64 // length of the group along its force
+	Preload   float64 // part of F_u A_s that tightening puts in; 0 where none is stated
+	SlipC     float64 // slip coefficient of the faying faces
 	OneRow    bool    // of a lap on one face alone, with one row of bolts across the force
+}
+
+// BoltSet is all bolts of a group, each at the tension of the worst.
+type BoltSet struct {
+	N          float64 // bolts
+	T          float64 // tension of the worst
+	Service    float64 // load factor in T
+	Fp, Fy, Fu float64 // proof, yield and tensile strength of the grade; no proof where its standard has none
+	Bolt       Bolt    // one of them, without its load
+}
+
+// Thread is a bolt's or rod's thread in a tapped ply.
+type Thread struct {
+	T        float64 // tension
+	Service  float64 // load factor in T
+	D, Pitch float64
+	L        float64 // engaged
+	Fub, Fu  float64 // tensile strength of the bolt and of the ply
 }
 
 // Rod is one hanger rod.
@@ -179,6 +210,9 @@ type Rod struct {
 	Engaged  float64 // thread in its coupling nut or tapped end, 0 where nuts on plates hold it
 	Fy, Fu   float64
 	Service  float64 // load factor in N and V
+
+	Sheet, Under     float64 // tray that its foot stands in: thickness, width under the washer or nut; 0 for none
+	SheetFy, SheetFu float64
 }
 
 // PullThrough is a sheet on a rod's nut, with or without a spreader washer between.
@@ -243,6 +277,7 @@ type Bush struct {
 	P       float64 // force on the bush
 	D, L    float64 // pin diameter, bearing length
 	Service float64 // load factor in P: pressures are judged on service loads
+	AtRest  bool    // P acts while nothing moves: wear is judged on it
 }
 
 // Fatigue is one detail under a spectrum: stress ranges with their cycles.
@@ -256,17 +291,22 @@ type Fatigue struct {
 type FatigueDetail string
 
 const (
-	WeldThroat FatigueDetail = "weld throat"        // shear on the throat of a fillet
-	WeldToe    FatigueDetail = "weld toe"           // normal stress in the plate at the toe of a transverse fillet
-	WeldRoot   FatigueDetail = "weld root"          // normal stress in the plate that a pair of transverse fillets holds, for a crack from their roots
-	OneSided   FatigueDetail = "weld from one face" // normal stress in the plate at a groove weld through it from one face, with its backing left
-	PlugHole   FatigueDetail = "plug"               // normal stress on a section through a plug's hole
-	NetSection FatigueDetail = "hole"               // normal stress on a section through a hole
-	PinHole    FatigueDetail = "pin hole"           // mean stress beside the hole of a pin
-	BoltThread FatigueDetail = "bolt thread"        // tension on the stress area
-	LongWeld   FatigueDetail = "along a weld"       // normal stress in plates that a weld along the stress ties together
-	WebEnd     FatigueDetail = "end of a web"       // normal stress in a plate where a gusset or rib welded along it ends
-	ThickEnd   FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is over 20 mm thick
+	WeldThroat   FatigueDetail = "weld throat"        // shear on the throat of a fillet
+	WeldToe      FatigueDetail = "weld toe"           // normal stress in the plate at the toe of a transverse fillet
+	WeldRoot     FatigueDetail = "weld root"          // normal stress in the plate that a pair of transverse fillets holds, for a crack from their roots
+	OneSided     FatigueDetail = "weld from one face" // normal stress in the plate at a groove weld through it from one face, with its backing left
+	PlugHole     FatigueDetail = "plug"               // normal stress on a section through a plug's hole
+	NetSection   FatigueDetail = "hole"               // normal stress on a section through a hole
+	PinHole      FatigueDetail = "pin hole"           // mean stress beside the hole of a pin
+	BoltThread   FatigueDetail = "bolt thread"        // tension on the stress area
+	LongWeld     FatigueDetail = "along a weld"       // normal stress in plates that a weld along the stress ties together
+	WebEnd       FatigueDetail = "end of a web"       // normal stress in a plate where a gusset or rib welded along it ends
+	CutEdge      FatigueDetail = "cut edge"           // normal stress in a plate away from welds and holes
+	InwardCorner FatigueDetail = "inward corner"      // the same beside an arc of at least 10 mm by which its outline turns inwards, as cut
+	ThickEnd     FatigueDetail = "end of a thick web" // the same where the gusset, rib or plate is over 20 mm thick
+
+	WeldsEnd      FatigueDetail = "end of welds along the stress"                // normal stress in a plate held by welds along it alone, where they begin, or beside such a plate
+	ThickWeldsEnd FatigueDetail = "end of welds along the stress, thicker plate" // the same in a plate over 12.7 mm thick, or beside one over 20 mm
 )
 
 // Prying is the bracket-side ply at a bolt in tension.

@@ -3,7 +3,6 @@ package strength
 // The places of a bracket in the order in which a drawing is read: pins, plates, welds, bolts, supports.
 
 import (
-	"math"
 	"slices"
 
 	"lugwright/part"
@@ -60,8 +59,9 @@ func (r *run) layOutstands() {
 			normal := c.To.Sub(c.From).Unit()
 			for k := range scanSteps + 1 {
 				at := c.From.AddScaled(float64(k)/scanSteps, c.To.Sub(c.From))
-				for _, ch := range t.chords(at, normal) {
-					width = math.Max(width, ch.length)
+				r.room.chords = t.chords(r.room.chords[:0], at, normal)
+				for i := range r.room.chords {
+					width = max(width, r.room.chords[i].length)
 				}
 			}
 			if width > 0 {
@@ -87,18 +87,27 @@ func (r *run) layOutstands() {
 // besideWebs is how far a swept plate stands out beside its outermost web, where it works as one section with webs; 0 where it never does.
 // A wide flange on ribs counts only as far as shear lag leaves it.
 func (m *model) besideWebs(s *part.Sweep) float64 {
+	if s.Ribs {
+		return 0
+	}
 	width := 0.0
 	normal := s.To.Sub(s.From).Unit()
+	var names [16]string
+	var room [8]web
 	for k := range scanSteps + 1 {
 		at := s.From.AddScaled(float64(k)/scanSteps, s.To.Sub(s.From))
-		ids, active := m.together(s, at, normal, false)
-		if s.Ribs || len(active) == 0 {
+		ids, active := m.together(names[:0], s, at, normal, false)
+		if len(active) == 0 {
 			continue
 		}
-		whole := m.chordsOf(s, ids, &cut{at: at, normal: normal})
+		whole := m.chordsOf(m.room.chords[:0], s, ids, &cut{at: at, normal: normal})
+		m.room.chords = whole
 		for _, ch := range whole {
-			webs, _ := websOn(ch, whole, active)
-			if ch.t.plate.ID != s.Things[0] || len(webs) == 0 {
+			if ch.t.plate.ID != s.Things[0] {
+				continue
+			}
+			webs, _ := websOn(room[:0], ch, whole, active)
+			if len(webs) == 0 {
 				continue
 			}
 			first, last := webs[0], webs[len(webs)-1]
@@ -112,7 +121,9 @@ func (m *model) besideWebs(s *part.Sweep) float64 {
 func (r *run) layRibRoots() {
 	n := 0
 	for i := range r.cuts {
-		n += len(r.cuts[i].ribs)
+		if r.isRoot(i) {
+			n += len(r.cuts[i].ribs)
+		}
 	}
 	r.ribRoots = make([]slots[WeldLine], 0, n)
 	for i := range r.cuts {

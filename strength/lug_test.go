@@ -59,3 +59,15 @@ func TestLugOnBasePlate(t *testing.T) {
 		t.Error("a wall of no stated width is not said to be unchecked")
 	}
 }
+
+// A lug hangs from a tube whose corner is 30 round: its welds begin 30 over the tube's lower edge, 100 over a pin 70 below that. 7 kN across the lug bends it there,
+// where 344.7 MPa x 102 x 10^2/4/1.67 hold 526.4 N m; 7 kN along the tube turns it there in its plane by as much.
+func TestSubframeLugIsBentWhereItsWeldsBegin(t *testing.T) {
+	b := bracketOf(t, "subframelug", mm("tube_corner", 30), mm("tube_height", 250), mm("tube_wall", 10), mm("lap", 200), mm("pin_below", 70), mm("thickness", 10),
+		mm("weld", 8), mm("end_distance", 62), mm("width", 102))
+	across := find(t, run(t, b, strength.Options{Method: strength.ASD}, service("across", part.Vec{Y: 7000})), "weak-axis-bending", "lug")
+	within(t, "bending across", across.Demand, 7000*100, 1e-4)
+	within(t, "its strength", across.Capacity, 344.738*102*10*10/4/1.67, 1e-4)
+	along := run(t, b, strength.Options{Method: strength.ASD}, service("along", part.Vec{X: 7000}))
+	within(t, "bending along", find(t, along, "edgewise-bending", "lug").Demand, 7000*100, 1e-4)
+}

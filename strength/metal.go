@@ -25,10 +25,22 @@ func (b *Basis) Covers(f material.Family) bool {
 func (m *model) strange(on *Basis, ids ...string) string {
 	for _, id := range ids {
 		if g := m.gradeOf(id); g != nil && !on.Covers(g.Family) {
-			return fmt.Sprintf("%s is of %s, %s, for which %s gives no rule", id, g.Name, g.Family, on.Card.Document)
+			return strangeMetal(on, id, g)
 		}
 	}
 	return ""
+}
+
+func strangeMetal(on *Basis, id string, g *material.Grade) string {
+	return fmt.Sprintf("%s is of %s, %s, for which %s gives no rule", id, g.Name, g.Family, on.Card.Document)
+}
+
+// atHoles is the basis whose rules serve pin holes.
+func (r *run) atHoles() *Basis {
+	if r.basis.pinJoint != nil {
+		return r.basis.pinJoint
+	}
+	return r.basis
 }
 
 // strangeWeld is the same for a weld, which besides wants a filler that suits the metal.
@@ -149,10 +161,7 @@ func distance(p part.Vec, s part.WeldSegment) float64 {
 
 // markMetals rules out the places whose metal the basis, or the basis of the pin joint, has no rule for.
 func (r *run) markMetals() {
-	on, atHoles := r.basis, r.basis
-	if r.basis.pinJoint != nil {
-		atHoles = r.basis.pinJoint
-	}
+	on, atHoles := r.basis, r.atHoles()
 	k := 0
 	for i := range r.pins {
 		p := &r.pins[i]
@@ -189,6 +198,11 @@ func (r *run) markMetals() {
 	}
 	for i := range r.roots {
 		r.roots[i].outside = r.strangeWeld(on, r.weldedTo(r.roots[i].thing)...)
+		for k := range r.rootSets[i].welds {
+			if w := &r.rootSets[i].welds[k]; w.PJP() && !hasThroat(flatOf(r.b, w.standing), r.b.Member(w.standing)) {
+				r.roots[i].outside = fmt.Sprintf("a groove weld of partial penetration on %s, whose throat lies within it: name the leg or plate that it holds", w.standing)
+			}
+		}
 	}
 	for i := range r.ribRoots {
 		r.ribRoots[i].outside = r.strangeWeld(on, r.weldedTo(r.ribRoots[i].thing)...)

@@ -205,6 +205,57 @@ func TestPartialPenetrationInABracket(t *testing.T) {
 	within(t, "as a fillet", k.Capacity, find(t, r, "fillet-strength", "w-ear-1").Capacity, 1e-9)
 }
 
+// A stand-off's tube of 100 x 100 on groove welds with throats of 8 all round: their middles run on a square of 92, whose lines have 4/3 x 92^2 mm2 about an axis along a
+// side; on a round tube of 100 on a circle of 92, pi 46^2. 2 kN m at the tube's end.
+func TestPartialPenetrationRoundAMember(t *testing.T) {
+	ring := func(n int, turn, r float64) (runs []part.WeldSegment) {
+		at := func(k int) part.Vec {
+			s, c := math.Sincos(2*math.Pi*float64(k)/float64(n) + turn)
+			return part.Vec{X: r * c, Y: 10, Z: r * s}
+		}
+		for k := range n {
+			runs = append(runs, part.WeldSegment{A: at(k), B: at(k + 1)})
+		}
+		return runs
+	}
+	for kind, c := range map[part.ProfileKind]struct {
+		runs    []part.WeldSegment
+		modulus float64
+	}{
+		part.RectTube:  {ring(4, math.Pi/4, 50*math.Sqrt2), 4. / 3 * 92 * 92},
+		part.RoundTube: {ring(128, 0, 50), math.Pi * 46 * 46},
+	} {
+		b := bracketOf(t, "standoff", mm("load_height", 0))
+		b.Member("tube").Profile.Kind = kind
+		b.Welds[0].Kind, b.Welds[0].LegMM, b.Welds[0].Segments = part.PJP, 8, c.runs
+		r := run(t, b, strength.Options{Method: strength.ASD}, part.Case{Name: "couple", Level: part.Service, Moment: part.Vec{X: 2e6}})
+		within(t, string(kind), find(t, r, "pjp-line", "w-tube").Demand, 2e6/c.modulus, 2e-3)
+	}
+}
+
+// On a leg of an angle a groove weld goes to the leg's middle, on a folded side to that side's; an angle as a whole has none, and the weld is outside the rule.
+func TestPartialPenetrationOnALeg(t *testing.T) {
+	for standing, want := range map[string]strength.Verdict{"base.a": strength.Pass, "base": strength.Outside} {
+		b := clevisOf(t, part.LeftHand, bare)
+		leg, _ := b.Member("base").Legs()
+		at := func(x, out float64) part.Vec { return leg.Pose.At(x, 10, out*leg.ThicknessMM/2) }
+		b.Supports = append(b.Supports, part.Support{ID: "wall", Kind: part.BodyFrame, ThicknessMM: 10, Material: "S355"})
+		b.Welds = append(b.Welds, part.WeldGroup{
+			ID: "w-leg", Joins: [2]string{standing, "wall"}, Kind: part.PJP, LegMM: 3, Electrode: "E70", BothSides: true,
+			Segments: []part.WeldSegment{{A: at(10, -1), B: at(90, -1)}, {A: at(10, 1), B: at(90, 1)}},
+		})
+		for i := range b.Paths {
+			for k := range b.Paths[i].Branches {
+				b.Paths[i].Branches[k].Through = append(b.Paths[i].Branches[k].Through, "w-leg", "wall")
+			}
+		}
+		k := find(t, run(t, b, strength.Options{Method: strength.ASD}, service("up", part.Vec{Z: 100})), "pjp-line", "w-leg")
+		if k.Verdict != want {
+			t.Errorf("%s: %s (%s)", standing, k.Verdict, k.Why)
+		}
+	}
+}
+
 // Both legs of an aluminium angle are soft where either is welded: the bolted leg has no more strength than the leg that the ears stand on.
 func TestBothLegsOfAWeldedAngleAreSoft(t *testing.T) {
 	b := clevisOf(t, part.LeftHand, with(bare, word("foot_material", "6061-T6"), mm("stiffener_count", 0)))

@@ -19,8 +19,7 @@ type model struct {
 	listing   string // the basis's name in material lists
 	things    []thing
 	branches  []branch
-	passing   map[string][]bool
-	entering  map[string][]part.Vec
+	ways      map[string]*through
 	paths     [][]int // by load point * components: indices into branches; nil when there is no path
 	corners   []corner
 	pins      []pin
@@ -42,6 +41,7 @@ type model struct {
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
+	room      room
 }
 
 // thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.
@@ -172,13 +172,18 @@ func (m *model) grade(name string, tMM float64, field string) (*material.Grade, 
 		m.refuse(field, err, "a thickness that the grade's table reaches")
 		return nil, 0, 0
 	}
+	m.remark(g)
+	return g, fy, fu
+}
+
+// remark notes a grade that the basis does not list, and one whose strengths are from memory.
+func (m *model) remark(g *material.Grade) {
 	if !m.listed(g.ListedIn) {
 		m.note("%s: outside the listed materials of %s", g.Name, m.listing)
 	}
 	if g.FromMemory {
 		m.note("%s: strengths from memory, to be confirmed", g.Name)
 	}
-	return g, fy, fu
 }
 
 // listed says whether one of a standard's material lists has a grade.

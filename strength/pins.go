@@ -9,6 +9,7 @@ import (
 
 	"lugwright/geometry/shape"
 	"lugwright/part"
+	"lugwright/strength/material"
 	"lugwright/strength/statics"
 )
 
@@ -16,10 +17,14 @@ import (
 type pin struct {
 	*part.Pin
 	fy, fu float64
+	e      float64
 	at     [3]pinState // lug at the negative end of its travel, where it bends the pin most, and at the positive end
 	passes []bool
 	seats  []bore
+	eyes   []eye
 	share  int     // index of the share that states the travel, -1 when there is none
+	span   float64 // between the middles of its supporting seats
+	play   float64 // least of hole over pin; 0 where no hole is stated
 	bush   float64 // bearing length of the loaded seat's bush, 0 when there is none
 }
 
@@ -36,6 +41,14 @@ type bore struct {
 	free   part.Vec // direction towards the plate's free end
 	part   float64  // of the seat's force
 	f      Bore     // what does not change with the load
+}
+
+// eye is a seat in something that is no plate of the bracket: the body's lug, or the fork that holds the pin.
+type eye struct {
+	place    string
+	supports []int // which of the supporting seats: like ears are one place; none for the loaded seat
+	outside  string
+	f        Bore
 }
 
 func (m *model) pin(id string) *pin {
@@ -61,21 +74,36 @@ func (m *model) compilePins() {
 	for i := range m.b.Pins {
 		p := pin{Pin: &m.b.Pins[i], share: -1}
 		p.at = [3]pinState{spanStates(p.Pin, -p.TravelMM), mostBent(p.Pin), spanStates(p.Pin, p.TravelMM)}
-		for _, s := range p.Seats {
-			if s.Loads {
-				p.bush = s.BushMM
-			}
-		}
+		p.measure()
 		for k, s := range m.b.Shares {
 			if s.Pin == p.ID {
 				p.share = k
 			}
 		}
 		if m.listing != "" {
-			_, p.fy, p.fu = m.grade(p.Material, p.DiaMM, fmt.Sprintf("pins[%d].material", i))
+			var g *material.Grade
+			if g, p.fy, p.fu = m.grade(p.Material, p.DiaMM, fmt.Sprintf("pins[%d].material", i)); g != nil {
+				p.e = g.EMPa
+			}
 		}
 		m.pins = append(m.pins, p)
 	}
+}
+
+// measure takes what the seats say of span, play and bush.
+func (p *pin) measure() {
+	low, high := math.Inf(1), math.Inf(-1)
+	for _, s := range p.Seats {
+		if s.Loads {
+			p.bush = s.BushMM
+		} else {
+			low, high = min(low, s.AtMM), max(high, s.AtMM)
+		}
+		if play := s.HoleMM - p.DiaMM; s.HoleMM > 0 && (p.play == 0 || play < p.play) {
+			p.play = play
+		}
+	}
+	p.span = high - low
 }
 
 // spanStates solves the pin as a beam on its two supporting seats, under 1 N from the loaded seat shifted along the
@@ -140,8 +168,12 @@ func (r *run) layPins() {
 		r.bushes[i].idle = idle(p.passes)
 		if p.bush > 0 {
 			r.places = append(r.places, &r.bushes[i])
+			if !slices.ContainsFunc(r.cases, func(c part.Case) bool { return c.AtRest }) {
+				r.skip("wear of the bush", p.ID, "no load case is stated as acting at rest, 1 g down")
+			}
 		}
 	}
+	r.layEyes()
 	n := 0
 	for i := range r.pins {
 		n += len(r.pins[i].seats)
@@ -163,17 +195,20 @@ func (r *run) layPins() {
 }
 
 func (r *run) laySeats(p *pin) {
+	support := -1
 	for _, s := range p.Seats {
+		if !s.Loads {
+			support++
+		}
 		t := r.thing(s.Thing)
 		if t == nil {
-			r.skip("the seat on the pin", orWord(s.Thing, "the body's lug"), "it is not a plate of this bracket")
+			r.addEye(p, s, support)
 			continue
 		}
 		if _, ok := t.holeNear(p.Center, p.Axis); !ok {
 			r.skip("bearing and tear-out at the pin", s.Thing, "no pin hole was found on the pin's axis")
 			continue
 		}
-		r.skip("peak contact stress of a loose pin, and dishing of the plate at its hole", s.Thing, "pin-contact and lug-dishing, which `evaluate` has, are not bound to brackets")
 		leaves := append([]*thing{t}, r.doublers(p, s.Thing)...)
 		total := 0.0
 		for _, leaf := range leaves {
@@ -185,7 +220,7 @@ func (r *run) laySeats(p *pin) {
 			b := bore{plate: leaf, passes: passes, free: free, part: leaf.plate.ThicknessMM / total}
 			fy, fu := r.atHole(leaf, hole)
 			b.f = Bore{
-				D: p.DiaMM, Dh: hole.DiaMM, T: s.ThicknessMM * b.part, Fy: fy, Fu: fu, FyPin: p.fy, Turns: p.Turns, Doubler: k > 0,
+				D: p.DiaMM, Dh: hole.DiaMM, T: s.ThicknessMM * b.part, Fy: fy, Fu: fu, FyPin: p.fy, E: leaf.e, EPin: p.e, Turns: p.Turns, Doubler: k > 0,
 			}
 			leaf.measure(&b.f, hole, free)
 			p.seats = append(p.seats, b)
@@ -193,6 +228,61 @@ func (r *run) laySeats(p *pin) {
 				r.pullDoubler(p, &b)
 			}
 		}
+	}
+}
+
+// addEye takes a seat that is no plate of the bracket, of which only bearing and contact can be judged.
+func (r *run) addEye(p *pin, s part.Seat, support int) {
+	place := orWord(s.Thing, "the body's lug")
+	r.skip("tear-out and net section at the pin", place, "it is not a plate of this bracket")
+	what := "bearing and contact of the pin"
+	g, err := material.LookupGrade(s.Material)
+	switch {
+	case s.HoleMM < p.DiaMM:
+		r.skip(what, place, "no hole of it for the pin is stated")
+		return
+	case s.BushMM > 0:
+		r.skip(what, place, "it has a bush, whose own pressure is checked; its fit in the lug is not stated")
+		return
+	case err != nil:
+		r.skip(what, place, "its material is not known")
+		return
+	}
+	fy, fu, err := g.Strength(s.ThicknessMM)
+	if err != nil {
+		r.skip(what, place, err.Error())
+		return
+	}
+	r.remark(g)
+	e := eye{place: place, f: Bore{
+		D: p.DiaMM, Dh: s.HoleMM, T: s.ThicknessMM, Fy: fy, Fu: fu, FyPin: p.fy, E: g.EMPa, EPin: p.e, Turns: p.Turns,
+	}}
+	if !s.Loads {
+		if like := slices.IndexFunc(p.eyes, func(o eye) bool { return o.supports != nil && o.place == place && o.f == e.f }); like >= 0 {
+			p.eyes[like].supports = append(p.eyes[like].supports, support)
+			return
+		}
+		e.supports = []int{support}
+	}
+	on := r.atHoles()
+	if e.outside = r.strange(on, p.ID); !on.Covers(g.Family) {
+		e.outside = strangeMetal(on, place, g)
+	}
+	p.eyes = append(p.eyes, e)
+}
+
+// layEyes makes a place for each.
+func (r *run) layEyes() {
+	for i := range r.pins {
+		p := &r.pins[i]
+		for _, e := range p.eyes {
+			slot := newSlots(r.basis.Rules.Eye, e.place+" at the pin hole", e.place, "pin hole", p.Center, nil)
+			slot.outside, slot.idle = e.outside, idle(p.passes)
+			r.eyes = append(r.eyes, slot)
+		}
+	}
+	for i := range r.eyes {
+		r.places = append(r.places, &r.eyes[i])
 	}
 }
 
@@ -302,7 +392,7 @@ func (p *pin) freeOfCouples(forces []force) error {
 
 // atPins puts the case's forces on pins and pin holes.
 func (r *run) atPins() error {
-	k := 0
+	k, n := 0, 0
 	for i := range r.pins {
 		p := &r.pins[i]
 		if err := p.freeOfCouples(r.forces); err != nil {
@@ -311,12 +401,18 @@ func (r *run) atPins() error {
 		w := sum(r.forces, p.passes, p.Center)
 		across := w.f.AddScaled(-w.f.Dot(p.Axis), p.Axis).Norm()
 		if p.bush > 0 {
-			r.bushes[i].consider(r, Bush{P: across, D: p.DiaMM, L: p.bush, Service: r.factor}, "")
+			r.bushes[i].consider(r, Bush{P: across, D: p.DiaMM, L: p.bush, Service: r.factor, AtRest: r.cases[r.inCase].AtRest}, "")
+		}
+		for k := range p.eyes {
+			r.atEye(p, &p.eyes[k], &r.eyes[n], across)
+			n++
 		}
 		for _, st := range r.travels(p) {
 			r.pinPlanes[i].consider(r, PinPlane{V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu}, "")
 			if st.bending {
-				r.pinSpans[i].consider(r, PinSpan{M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu, Service: r.factor}, "")
+				r.pinSpans[i].consider(r, PinSpan{
+					M: across * st.moment, V: across * st.shear, D: p.DiaMM, Fy: p.fy, Fu: p.fu, Service: r.factor, P: across, Span: p.span, Play: p.play, E: p.e,
+				}, "")
 			}
 		}
 		for s := range p.seats {
@@ -337,6 +433,21 @@ func (r *run) travels(p *pin) []pinState {
 		return p.at[1:]
 	}
 	return p.at[:2]
+}
+
+// atEye puts on a seat its part of the pin's force, at the worst of the lug's travel.
+func (r *run) atEye(p *pin, e *eye, out *slots[Bore], across float64) {
+	f := e.f
+	f.P, f.Service = across, r.factor
+	if e.supports != nil {
+		f.P = 0
+		for _, st := range r.travels(p) {
+			for _, k := range e.supports {
+				f.P = max(f.P, across*st.reactions[k])
+			}
+		}
+	}
+	out.consider(r, f, "")
 }
 
 func (r *run) atBore(p *pin, s *bore, out *slots[Bore]) {

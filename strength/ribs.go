@@ -14,10 +14,11 @@ import (
 func covers(c *part.Composite, at, normal part.Vec) bool {
 	along := c.To.Sub(c.From)
 	length := along.Norm()
-	if length == 0 || math.Abs(along.Unit().Dot(normal)) < 0.99 {
+	dir := along.Unit()
+	if length == 0 || math.Abs(dir.Dot(normal)) < 0.99 {
 		return false
 	}
-	t := at.Sub(c.From).Dot(along.Unit())
+	t := at.Sub(c.From).Dot(dir)
 	return t >= -1e-6 && t <= length+1e-6
 }
 
@@ -41,22 +42,22 @@ type web struct {
 	along float64 // position along the flange's chord, mm from its middle
 }
 
-// trimmed cuts each flange down to what works with its webs.
-func trimmed(whole []chordPiece, active []*part.Composite) []chordPiece {
-	var out []chordPiece
+// trimmed cuts each flange down to what works with its webs, and appends what is left to dst.
+func trimmed(dst, whole []chordPiece, active []*part.Composite) []chordPiece {
+	var room [8]web
 	for _, ch := range whole {
-		webs, span := websOn(ch, whole, active)
+		webs, span := websOn(room[:0], ch, whole, active)
 		if len(webs) == 0 {
-			out = append(out, ch)
+			dst = append(dst, ch)
 			continue
 		}
-		out = append(out, working(ch, webs, span)...)
+		dst = working(dst, ch, webs, span)
 	}
-	return out
+	return dst
 }
 
-// websOn lists the webs of all active composites whose flange is the chord's plate, in order along it.
-func websOn(flange chordPiece, whole []chordPiece, active []*part.Composite) (webs []web, span float64) {
+// websOn lists the webs of all active composites whose flange is the chord's plate, in order along it, from webs[:0] on.
+func websOn(webs []web, flange chordPiece, whole []chordPiece, active []*part.Composite) (_ []web, span float64) {
 	for _, c := range active {
 		if c.Things[0] != flange.t.plate.ID {
 			continue
@@ -81,14 +82,13 @@ func websOn(flange chordPiece, whole []chordPiece, active []*part.Composite) (we
 	return webs, span
 }
 
-// working gives the stretches of a flange that work with its webs, merged where they meet.
-func working(flange chordPiece, webs []web, span float64) []chordPiece {
+// working appends the stretches of a flange that work with its webs, merged where they meet.
+func working(dst []chordPiece, flange chordPiece, webs []web, span float64) []chordPiece {
 	half := flange.length / 2
-	var out []chordPiece
 	lo, hi := math.Inf(1), math.Inf(-1)
 	flush := func() {
 		if from, to := max(lo, -half), min(hi, half); to > from {
-			out = append(out, flange.part(from, to))
+			dst = append(dst, flange.part(from, to))
 		}
 	}
 	for i, w := range webs {
@@ -109,7 +109,7 @@ func working(flange chordPiece, webs []web, span float64) []chordPiece {
 		hi = max(hi, r)
 	}
 	flush()
-	return out
+	return dst
 }
 
 // reachOf is how far the flange works to one side of a web: its own half thickness and the shear-lag part of the rest.
@@ -134,16 +134,18 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 		if flange.t.plate.ID != swept {
 			continue
 		}
-		webs, span := websOn(flange, whole, active)
+		webs, span := websOn(nil, flange, whole, active)
 		webs = slices.DeleteFunc(webs, func(w web) bool { return math.Abs(w.along) > flange.length/2 })
+		c.ribs = slices.Grow(c.ribs, len(webs))
 		for i, w := range webs {
 			chords := append(clipped(flange, webs, i, span), *w.chord)
-			s, err := statics.NewSection(c.pieces(chords))
+			m.room.pieces = c.pieces(m.room.pieces[:0], chords)
+			s, err := statics.NewSection(m.room.pieces)
 			if err != nil {
 				continue
 			}
 			at := w.chord.mid.Sub(c.at).Dot(c.chord)
-			rb := rib{offset: at, part: m.reachedPart(c, at, w.chord.t.plate.ThicknessMM), off: s.CY - c.plane(flange).Y, f: section(chords, s, s), label: w.chord.t.plate.ID}
+			rb := rib{offset: at, part: m.reachedPart(c, at, w.chord.t.plate.ThicknessMM), off: s.CY - c.plane(&flange).Y, f: section(chords, &s, &s, statics.Torsion(m.room.pieces)), label: w.chord.t.plate.ID}
 			rb.words = rb.label + " acting"
 			rb.f.FreeLength = max(c.ribArm, m.b.Sweeps[c.slot].FreeMM)
 			rb.own = c.shareOf(*w.chord, s)
@@ -191,7 +193,7 @@ func clipped(flange chordPiece, webs []web, i int, span float64) []chordPiece {
 }
 
 func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {
-	p := c.plane(web)
+	p := c.plane(&web)
 	t := web.t.plate.ThicknessMM
 	return ribShare{
 		area: web.length * t, arm: p.Y - s.CY, inertia: t * web.length * web.length * web.length / 12,
@@ -241,11 +243,11 @@ func (o *ribShare) inWeb(f ribForce) float64 {
 
 // atRibFlow gives the weld between a rib and its flange its demand: along it the flow of the shear or the rib's force gathered from the tip
 // to the cut, whichever is more, and square to it the rib's shear, which enters the rib over the same run.
-func (r *run) atRibFlow(c *cut, rb *rib, f ribForce) {
+func (r *run) atRibFlow(e *effect, c *cut, rb *rib, f ribForce) {
 	force, shear := math.Abs(rb.own.inWeb(f)), math.Abs(f.flat)
 	for i := range c.flows {
 		if p := &c.flows[i]; p.rib == rb.label {
-			r.demandFlow(p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
+			r.demandFlow(e, p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
 		}
 	}
 }
@@ -274,7 +276,7 @@ func (m *model) ribRoot(c *cut, web, flange string) *rootSet {
 }
 
 // atRibRoot gives the rib's own weld the part of the section's axial force and bending that the rib carries, and all the shear.
-func (r *run) atRibRoot(c *cut, rb *rib, f ribForce) {
+func (e *effect) atRibRoot(c *cut, rb *rib, f ribForce) {
 	if rb.root == nil {
 		return
 	}
@@ -282,6 +284,6 @@ func (r *run) atRibRoot(c *cut, rb *rib, f ribForce) {
 	w := wrench{}
 	w.plus(c.normal.Scale(o.inWeb(f)).AddScaled(f.flat, c.flat), c.chord.Scale(f.bend*o.inertia/o.total), o.center, rb.root.at)
 	if rb.root.take(w) == nil {
-		r.ribDemands = append(r.ribDemands, ribDemand{rb.slot, rb.root.welds[0].WeldLine})
+		e.ribs = append(e.ribs, ribDemand{rb.slot, rb.root.welds[0].WeldLine})
 	}
 }

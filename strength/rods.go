@@ -73,6 +73,11 @@ func (r *run) layRods() {
 			notes = append(notes, "side force is held by stops, and its couple about them by the rods")
 			r.skip("strength of the side stops", s.ID, "the bracket's model has no weld or bolt for them")
 		}
+		for k := range r.trays {
+			if t := r.trays[k].t; r.trays[k].rods == i {
+				s.f.Sheet, s.f.Under, s.f.SheetFy, s.f.SheetFu = t.plate.ThicknessMM, r.underNut(i), t.fy, t.fu
+			}
+		}
 		r.rodSlots[i] = newSlots(r.basis.Rules.Rod, s.ID, s.ID, "hanger rod", s.middle, notes)
 		r.rodSlots[i].idle = idle(s.passes)
 		r.places = append(r.places, &r.rodSlots[i])

@@ -5,6 +5,7 @@ package strength
 import (
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/part"
 	"lugwright/strength/statics"
@@ -114,22 +115,24 @@ func asFillet(w *part.WeldGroup) float64 {
 	return w.LegMM
 }
 
-// laid gives a bracket with its groove welds as lines of their metal. Those of partial penetration, drawn at the faces of the plates that they hold, run at the
-// middle of their throats: half a throat nearer to the plate's middle plane. Those through a plate run at both its faces, however they are drawn. The
-// bracket itself is left as it is.
+// laid gives a bracket with its groove welds as lines of their metal. Those of partial penetration, drawn at the faces of what they hold, run at the middle of
+// their throats. Those through a plate run at both its faces, however they are drawn. The bracket itself is left as it is.
 func laid(b *part.Bracket) *part.Bracket {
 	out := *b
 	for i := range b.Welds {
 		w := &b.Welds[i]
-		p := b.Face(w.Joins[0])
-		if w.Kind != part.PJP && w.Kind != part.CJP || p == nil {
+		if w.Kind != part.PJP && w.Kind != part.CJP {
 			continue
 		}
 		if &out.Welds[0] == &b.Welds[0] {
 			out.Welds = slices.Clone(b.Welds)
 		}
+		p := flatOf(b, w.Joins[0])
 		if w.Kind == part.PJP {
-			out.Welds[i].Segments = moved(w.Segments, p, func(off float64) float64 { return off - math.Copysign(min(w.LegMM/2, math.Abs(off)), off) })
+			out.Welds[i].Segments = sunk(w, p, b.Member(w.Joins[0]))
+			continue
+		}
+		if p == nil {
 			continue
 		}
 		half := w.LegMM / 2
@@ -143,6 +146,56 @@ func laid(b *part.Bracket) *part.Bracket {
 		)
 	}
 	return &out
+}
+
+// sunk gives the runs of a partial-penetration weld half a throat nearer to the middle of the plate, or all round nearer to the axis of the tube or bar, that
+// they hold; a weld round a whole angle stays, and is outside the rule.
+func sunk(w *part.WeldGroup, p *part.Plate, m *part.Member) []part.WeldSegment {
+	by := w.LegMM / 2
+	switch {
+	case p != nil:
+		return moved(w.Segments, p, func(off float64) float64 { return off - math.Copysign(min(by, math.Abs(off)), off) })
+	case !hasThroat(p, m):
+		return w.Segments
+	}
+	deep, wide := m.Profile.AMM, m.Profile.AMM
+	switch m.Profile.Kind {
+	case part.RectTube:
+		wide = m.Profile.BMM
+	case part.FlatBar:
+		wide = m.Profile.TMM
+	}
+	in := func(at part.Vec) part.Vec {
+		_, v, w := m.Pose.Local(at)
+		return at.AddScaled(-v*min(2*by/deep, 1), m.Pose.V).AddScaled(-w*min(2*by/wide, 1), m.Pose.W())
+	}
+	out := make([]part.WeldSegment, len(w.Segments))
+	for k, s := range w.Segments {
+		out[k] = part.WeldSegment{A: in(s.A), B: in(s.B)}
+	}
+	return out
+}
+
+// flatOf is a plate, a side of a bent plate or a leg of an angle; nil for none of them.
+func flatOf(b *part.Bracket, id string) *part.Plate {
+	if p := b.Face(id); p != nil {
+		return p
+	}
+	whole, _, _ := strings.Cut(id, ".")
+	if m := b.Member(whole); m != nil && m.Profile.Kind == part.Angle {
+		one, two := m.Legs()
+		for _, leg := range []*part.Plate{&one, &two} {
+			if leg.ID == id {
+				return leg
+			}
+		}
+	}
+	return nil
+}
+
+// hasThroat says whether a partial-penetration weld on a plate or member can be moved to its throat: an angle as a whole has no middle to go to.
+func hasThroat(p *part.Plate, m *part.Member) bool {
+	return p != nil || m != nil && m.Profile.Kind != part.Angle
 }
 
 // moved puts runs at other distances from a plate's middle plane.
@@ -280,7 +333,7 @@ func (m *model) cutAlong(slot int, set *rootSet, w *part.WeldGroup, own bool) bo
 		length += g.B.Sub(g.A).Norm() / 2 // at each face
 	}
 	width := 0.0
-	for _, ch := range m.thing(w.Joins[0]).chords(s.To.AddScaled(-besideMM, c.normal), c.normal) {
+	for _, ch := range m.thing(w.Joins[0]).chords(nil, s.To.AddScaled(-besideMM, c.normal), c.normal) {
 		width += ch.length
 	}
 	return width > 0 && length >= width-0.1

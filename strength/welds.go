@@ -381,37 +381,44 @@ func meet(s, u part.WeldSegment) bool {
 
 // addWorking clips the segments of flanges to what shear lag leaves working at the root.
 func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []string, own bool) {
-	i := slices.IndexFunc(m.cuts, func(c cut) bool { return m.b.Sweeps[c.slot].Things[0] == owners[0] })
-	if i < 0 {
+	c := m.cutThrough(func(s *part.Sweep) bool { return s.Things[0] == owners[0] })
+	if c == nil {
 		return
 	}
-	s := &m.b.Sweeps[m.cuts[i].slot]
+	s := &m.b.Sweeps[c.slot]
 	normal := s.To.Sub(s.From).Unit()
-	ids, active := m.together(s, s.To, normal, own)
+	ids, active := m.together(nil, s, s.To, normal, own)
 	var whole []chordPiece
 	for _, id := range ids {
 		if t := m.thing(id); t != nil {
-			whole = append(whole, t.chords(s.To.AddScaled(-1e-3, normal), normal)...)
+			whole = t.chords(whole, s.To.AddScaled(-1e-3, normal), normal)
 		}
 	}
-	left := trimmed(whole, active)
-	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
+	left := trimmed(nil, whole, active)
+	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
+}
+
+// cutThrough finds the first cut of the first sweep that is wanted and has cuts, nil for none.
+func (m *model) cutThrough(want func(s *part.Sweep) bool) *cut {
+	for i := range m.cuts {
+		if want(&m.b.Sweeps[m.cuts[i].slot]) {
+			return &m.cuts[i]
+		}
+	}
+	return nil
 }
 
 // addSpread clips the weld of a plate alone to the width that the load has spread to at its root, for bending out of its plane.
 func (m *model) addSpread(set *rootSet, segs []statics.WeldSegment, plate string) {
 	t := m.thing(plate)
-	i := slices.IndexFunc(m.cuts, func(c cut) bool {
-		s := &m.b.Sweeps[c.slot]
-		return s.EntryFlat && s.EntryMM > 0 && s.Things[0] == plate
-	})
-	if i < 0 || t == nil {
+	c := m.cutThrough(func(s *part.Sweep) bool { return s.EntryFlat && s.EntryMM > 0 && s.Things[0] == plate })
+	if c == nil || t == nil {
 		return
 	}
-	s := &m.b.Sweeps[m.cuts[i].slot]
-	root := cut{at: s.To, normal: m.cuts[i].normal}
-	left := root.clipped(s, t.chords(s.To.AddScaled(-1e-3, root.normal), root.normal))
-	set.keep(segs, &m.cuts[i], func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
+	s := &m.b.Sweeps[c.slot]
+	root := cut{at: s.To, normal: c.normal}
+	left := root.clipped(s, t.chords(nil, s.To.AddScaled(-1e-3, root.normal), root.normal))
+	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
 }
 
 // keep makes the working group of what is left of each segment.
@@ -564,14 +571,14 @@ func (m *model) lines(w *part.WeldGroup) float64 {
 // slides by its own first moment; a web between two flanges by that of the flange, shared with the webs beside it.
 func (m *model) addFlows(c *cut) {
 	active, chords := c.active, c.works
-	if len(active) == 0 {
+	if c.joined == nil {
 		return
 	}
-	sec, err := statics.NewSection(c.pieces(chords))
-	if err != nil {
-		return
+	shared, most := websShared(active), 0
+	for _, a := range active {
+		most += len(a.Welds)
 	}
-	shared := websShared(active)
+	c.flows = make([]flowPoint, 0, most)
 	for k := range m.flowSets {
 		w := m.flowSets[k].weld
 		if !m.flowsHere(w, active) {
@@ -581,7 +588,7 @@ func (m *model) addFlows(c *cut) {
 		if len(c.ribs) > 0 {
 			p.rib, p.perN = w.Joins[0], c.ribFlow(w.Joins[0])
 		} else {
-			m.partOf(&p, c, chords, active, shared, w, sec)
+			m.partOf(&p, c, chords, active, shared, w)
 			p.perN, p.across = math.Abs(p.qy)/p.beside, shearOf(w.Joins[0], c, chords)/meanBetween(w, math.Inf(-1), math.Inf(1), c.normal)
 		}
 		if p.area > 0 || p.perN > 0 {
@@ -638,14 +645,15 @@ func (m *model) arrival(c *cut, web string) float64 {
 // heldBefore says whether the web of w is welded to another plate where its composite begins.
 func (m *model) heldBefore(w *part.WeldGroup, from float64, normal part.Vec) bool {
 	const near = 25 // mm, about a plate and its snipe
-	return slices.ContainsFunc(m.b.Welds, func(v part.WeldGroup) bool {
-		if v.Joins[0] != w.Joins[0] || v.Joins[1] == w.Joins[1] {
-			return false
-		}
-		return !slices.ContainsFunc(v.Segments, func(s part.WeldSegment) bool {
+	for i := range m.b.Welds {
+		v := &m.b.Welds[i]
+		if v.Joins[0] == w.Joins[0] && v.Joins[1] != w.Joins[1] && !slices.ContainsFunc(v.Segments, func(s part.WeldSegment) bool {
 			return max(s.A.Dot(normal), s.B.Dot(normal)) > from+near
-		})
-	})
+		}) {
+			return true
+		}
+	}
+	return false
 }
 
 func (m *model) flowsHere(w *part.WeldGroup, active []*part.Composite) bool {
@@ -679,14 +687,15 @@ func (c *cut) ribFlow(web string) float64 {
 
 // partOf fills what a weld holds on: a web on one flange alone by itself; of webs between two flanges, the flange with the webs that
 // stand on it alone, which all webs beside share.
-func (m *model) partOf(p *flowPoint, c *cut, chords []chordPiece, active []*part.Composite, shared []string, w *part.WeldGroup, sec statics.Section) {
+func (m *model) partOf(p *flowPoint, c *cut, chords []chordPiece, active []*part.Composite, shared []string, w *part.WeldGroup) {
+	sec := c.joined
 	between := slices.Contains(shared, w.Joins[0])
-	for _, ch := range chords {
-		id := ch.t.plate.ID
+	for i := range chords {
+		id := chords[i].t.plate.ID
 		if !between && id != w.Joins[0] || between && id != w.Joins[1] && !leafOn(active, id, w.Joins[1], shared) {
 			continue
 		}
-		piece := c.plane(ch)
+		piece := c.plane(&chords[i])
 		area := piece.L * piece.T
 		p.area += area / sec.Area
 		p.qy += area * (piece.Y - sec.CY) / sec.Izz
@@ -839,7 +848,7 @@ func (r *run) keepAcross(s *rootSet, way int) {
 func (r *run) severityOf(i int, s *rootSet) float64 {
 	worst := 0.0
 	for k := range s.welds {
-		r.scores = r.roots[i].weigh(r, s.welds[k].WeldLine, r.scores[:0])
+		r.scores = r.roots[i].weigh(r, &s.welds[k].WeldLine, r.scores[:0], math.Inf(1))
 		worst = max(worst, severity(r.scores))
 	}
 	return worst
@@ -950,7 +959,7 @@ func (r *run) layWelds() {
 // weld from the tip to the cut, whichever is more. A part is pulled by its share of the axial force and of both bendings; what enters it
 // beyond the cut by itself need not cross the weld. Square to the weld goes the web's part of the shear, which may enter it
 // anywhere along its run: until it has, the swept plate carries it.
-func (r *run) flowsAt(c *cut, w wrench) {
+func (r *run) flowsAt(e *effect, c *cut, w wrench) {
 	n, my, mz := -w.f.Dot(c.normal), w.m.Dot(c.chord), -w.m.Dot(c.flat)
 	va := math.Abs(w.f.Dot(c.flat))
 	for i := range c.flows {
@@ -959,7 +968,7 @@ func (r *run) flowsAt(c *cut, w wrench) {
 		if p.direct != nil {
 			force -= r.axialInto(p.direct, c)
 		}
-		r.demandFlow(p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
+		r.demandFlow(e, p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
 	}
 }
 
@@ -986,8 +995,8 @@ func gather(force, run float64) float64 {
 // maxFlow stands for a flow that no weld carries, within the range of the rules, N/mm.
 const maxFlow = 1e6
 
-func (r *run) demandFlow(p *flowPoint, q float64) {
+func (r *run) demandFlow(e *effect, p *flowPoint, q float64) {
 	f := r.flowSets[p.set].f
 	f.Q = min(q, maxFlow)
-	r.flowDemands = append(r.flowDemands, flowDemand{p.set, f})
+	e.flows = append(e.flows, flowDemand{p.set, f})
 }

@@ -45,7 +45,7 @@ func Analyse(j *Job) (Report, error) {
 		r.Weights = append(r.Weights, j.Vehicle.weights(&j.States[i]))
 	}
 	for i := range j.Bodies {
-		one, err := solve(fmt.Sprintf("bodies[%d]", i), &j.Vehicle, &j.Bodies[i], j.States, j.Cases)
+		one, err := solve(fmt.Sprintf("bodies[%d]", i), &j.Vehicle, &j.Bodies[i], j.States, j.Cases, true)
 		if err != nil {
 			return Report{}, err
 		}

@@ -85,7 +85,7 @@ func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []fl
 			continue
 		}
 		if err != nil {
-			return failed(s, k, err)
+			return err
 		}
 		solved[i] = m.onBrackets(m.tidy(m.choices[i].on.sum(got.R, len(m.actors)), load))
 	}

@@ -132,6 +132,13 @@ func TestCombinations(t *testing.T) {
 	}
 	near(t, "full", rollUp(t, v, all[15]).Vehicle.KG.Value, 2000+100+300+80, 1e-9)
 	near(t, "a and crew", rollUp(t, v, all[9]).Vehicle.KG.Value, 2000+100+100+80, 1e-9)
+	v.Tanks[0].Name = strings.Repeat("a", 60)
+	v.Items[1].Name = strings.Repeat("c", 60)
+	if all, err = v.Combinations(); err != nil || all[9].Name != "mix 9 of 16" {
+		t.Errorf("a name too long for a state: %v, %+v", err, all[9])
+	} else if _, err := RollUp(v, all); err != nil {
+		t.Error(err)
+	}
 	for i := range 6 {
 		v.Tanks = append(v.Tanks, Tank{Name: string(rune('p' + i)), CapacityL: 100, Fluid: Fluid{"water", 1}})
 	}

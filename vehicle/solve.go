@@ -55,6 +55,16 @@ const maxSolves = 50000
 
 // Solve gives the reactions of a body's mounts and the loads on their brackets for all states and cases.
 func Solve(v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
+	return checkedSolve(v, b, states, cases, true)
+}
+
+// React gives the reactions by stiffness alone, without their ranges, what the masses' doubt adds, and the loads on brackets: for many places of a
+// mount, at far less work.
+func React(v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
+	return checkedSolve(v, b, states, cases, false)
+}
+
+func checkedSolve(v *Vehicle, b *Body, states []State, cases []Case, whole bool) (Result, error) {
 	c := &checker{}
 	c.vehicle(v)
 	c.states(v, states)
@@ -63,11 +73,11 @@ func Solve(v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
 	if err := c.err(); err != nil {
 		return Result{}, err
 	}
-	return solve("body", v, b, states, cases)
+	return solve("body", v, b, states, cases, whole)
 }
 
-// solve does so once all is checked.
-func solve(path string, v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
+// solve does so once all is checked; whole is with ranges, doubt and loads.
+func solve(path string, v *Vehicle, b *Body, states []State, cases []Case, whole bool) (Result, error) {
 	m, err := newModel(b)
 	if err != nil {
 		return Result{}, &part.FieldError{Field: path + ".mounts", Found: err.Error(), Accept: "mounts of a sensible size and place"}
@@ -77,7 +87,10 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case) (Resu
 			Accept: fmt.Sprintf("at most %d in all: fewer states or cases, or shares stated", maxSolves)}
 	}
 	r := Result{Scheme: m.scheme(), Unchecked: unchecked(b)}
-	collect := newCollector(m)
+	var collect *collector
+	if whole {
+		collect = newCollector(m)
+	}
 	name, laden := carrier(b.Name), false
 	for i := range states {
 		riding := on(v.masses(&states[i]), name)
@@ -86,7 +99,7 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case) (Resu
 			one := CaseResult{State: states[i].Name, Case: cases[k].ID, Held: true, Notes: []string{"nothing rides on it in this state"}}
 			if len(riding) > 0 {
 				if one, err = m.solveCase(&states[i], &cases[k], riding, collect); err != nil {
-					return Result{}, err
+					return Result{}, failed(path, &states[i], &cases[k], err)
 				}
 			}
 			r.Cases = append(r.Cases, one)
@@ -95,7 +108,9 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case) (Resu
 	if !laden {
 		return Result{}, &part.FieldError{Field: path + ".name", Found: fmt.Sprintf("nothing rides on %q in any state", name), Accept: "a body that carries an item or a tank"}
 	}
-	r.Loads = collect.loads()
+	if whole {
+		r.Loads = collect.loads()
+	}
 	return r, nil
 }
 
@@ -116,11 +131,11 @@ func unchecked(b *Body) []string {
 }
 
 // failed turns an error of the statics into ours, for an indeterminacy that rounding swallows.
-func failed(s *State, c *Case, err error) error {
-	return &part.FieldError{Field: "body.mounts", Found: fmt.Sprintf("state %q, case %q: %v", s.Name, c.ID, err), Accept: "mounts, stiffnesses and gaps nearer to each other in size"}
+func failed(path string, s *State, c *Case, err error) error {
+	return &part.FieldError{Field: path + ".mounts", Found: fmt.Sprintf("state %q, case %q: %v", s.Name, c.ID, err), Accept: "mounts, stiffnesses and gaps nearer to each other in size"}
 }
 
-// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector.
+// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector. Without one it finds those by stiffness alone.
 func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) (CaseResult, error) {
 	out := CaseResult{State: s.Name, Case: c.ID, Held: true}
 	load := statics.Wrench{}
@@ -144,23 +159,28 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) 
 	if errors.As(err, &un) {
 		out.Held = false
 		out.Unheld, out.Parts = m.unheld(un, m.springs.actorsOf(un.Parts))
-		collect.missing(s, c, out.Unheld)
+		if collect != nil {
+			collect.missing(s, c, out.Unheld)
+		}
 		return out, nil
 	}
 	if err != nil {
-		return out, failed(s, c, err)
+		return out, err
 	}
 	out.ResidualN, out.ResidualNMM = got.Residual.F.Norm(), got.Residual.M.Norm()
 	value := m.tidy(m.springs.sum(got.R, len(m.actors)), load)
 	ranges := make([]statics.Extreme, len(m.actors))
-	if m.surplus == 0 {
-		for i, x := range value {
-			ranges[i] = statics.Extreme{Lo: x, Hi: x}
-		}
-	} else {
+	for i, x := range value {
+		ranges[i] = statics.Extreme{Lo: x, Hi: x}
+	}
+	if collect == nil {
+		out.Reactions = m.reactions(value, ranges, make([]float64, len(value)), got, load.F.Norm())
+		return out, nil
+	}
+	if m.surplus > 0 {
 		var note string
 		if ranges, note, err = m.ranges(load); err != nil {
-			return out, failed(s, c, err)
+			return out, err
 		}
 		if note != "" {
 			out.Notes = append(out.Notes, note)

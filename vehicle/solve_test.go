@@ -546,3 +546,32 @@ func TestPlusMinusAgainstCorners(t *testing.T) {
 		}
 	}
 }
+
+// React has the reactions of Solve, to the last bit, and nothing beside them.
+func TestReact(t *testing.T) {
+	for name, s := range scenarios(t) {
+		v := s.vehicle()
+		states := []State{v.Empty(), v.Full()}
+		for _, b := range []*Body{s.body(), s.printed(), {Mounts: s.body().Mounts[1:]}} {
+			whole, err := Solve(v, b, states, offRoadCases(t))
+			if err != nil {
+				t.Fatal(err)
+			}
+			brief, err := React(v, b, states, offRoadCases(t))
+			if err != nil || brief.Loads != nil || len(brief.Cases) != len(whole.Cases) {
+				t.Fatalf("%s: %v", name, err)
+			}
+			for i := range whole.Cases {
+				a, b := &whole.Cases[i], &brief.Cases[i]
+				if a.Held != b.Held || a.Unheld != b.Unheld || len(a.Reactions) != len(b.Reactions) {
+					t.Fatalf("%s: %+v, was %+v", name, b, a)
+				}
+				for k := range a.Reactions {
+					if a.Reactions[k].Force != b.Reactions[k].Force || a.Reactions[k].HoldsDown != b.Reactions[k].HoldsDown {
+						t.Errorf("%s %s: %v, was %v", name, a.Case, b.Reactions[k].Force, a.Reactions[k].Force)
+					}
+				}
+			}
+		}
+	}
+}

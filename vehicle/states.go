@@ -87,7 +87,9 @@ func (v *Vehicle) Combinations() ([]State, error) {
 		case set == 1<<n-1:
 			s.Name = "full"
 		default:
-			s.Name = "with " + strings.Join(names, ", ")
+			if s.Name = "with " + strings.Join(names, ", "); len(s.Name) > maxName {
+				s.Name = fmt.Sprintf("mix %d of %d", set, 1<<n)
+			}
 		}
 		out = append(out, s)
 	}

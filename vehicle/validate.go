@@ -84,6 +84,9 @@ func (c *checker) doubt(field string, d Doubt, kg float64) {
 		c.refuse(field+".confidence", fmt.Sprintf("%.20q", string(d.Confidence)), "weighed, data or guess")
 	}
 	c.number(field+".plus_minus_percent", d.PlusMinusPercent, 0, 100)
+	if !(kg > 0) {
+		kg = maxMassKG // refused as a mass
+	}
 	c.number(field+".plus_minus_kg", d.PlusMinusKG, 0, kg)
 	if d.PlusMinusPercent > 0 && d.PlusMinusKG > 0 {
 		c.refuse(field+".plus_minus_kg", "stated in kg and in percent", "one of the two")

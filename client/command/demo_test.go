@@ -160,6 +160,21 @@ func TestDeckFeet(t *testing.T) {
 	lugwright(t, "check", thin).want(t, Failed, "foot-left fails: ")
 }
 
+// The locker's outrigger passes whatever holds its plates' ends; of half the thickness they fail under its fore-aft load.
+func TestSideLocker(t *testing.T) {
+	const locker = "../../testdata/jobs/sidelocker.yaml"
+	lugwright(t, "check", locker).want(t, Done, "")
+	src, err := os.ReadFile(locker)
+	if err != nil {
+		t.Fatal(err)
+	}
+	thin := filepath.Join(t.TempDir(), "thin.yaml")
+	if err := os.WriteFile(thin, []byte(strings.Replace(string(src), "plate_thickness: 12 mm", "plate_thickness: 6 mm", 1)), 0o644); err != nil {
+		t.Fatal(err)
+	}
+	lugwright(t, "check", thin).want(t, Failed, "outrigger-left fails: ")
+}
+
 // The body's plate passes between tubes that hold it half; farther down and between tubes that may hold it fixed its welds fail.
 func TestBodyFront(t *testing.T) {
 	const body = "../../testdata/jobs/bodyfront.yaml"

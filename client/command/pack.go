@@ -8,6 +8,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 
 	"github.com/urfave/cli/v2"
 
@@ -38,6 +39,8 @@ func (s *session) pack(c *cli.Context) error {
 	if err := empty(dir); err != nil {
 		return err
 	}
+	// A short run that holds little: less tidying of memory saves a fifth of its time.
+	defer debug.SetGCPercent(debug.SetGCPercent(pack.GCPercent))
 	return s.withServices(c, func(ctx context.Context, client *dial.Client) error {
 		r, err := runJob(ctx, client, c.Args().First(), run.Options{Trace: true, Access: true})
 		if err != nil {

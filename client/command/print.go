@@ -5,7 +5,6 @@ package command
 import (
 	"fmt"
 	"io"
-	"regexp"
 	"strings"
 	"unicode/utf8"
 
@@ -32,7 +31,12 @@ func (p *printer) Write(b []byte) (int, error) {
 
 func (p *printer) line(format string, args ...any) {
 	text := fmt.Sprintf(format, args...)
-	fmt.Fprintln(p, strings.TrimRight(text, " "))
+	p.text(text)
+}
+
+// text writes one line.
+func (p *printer) text(line string) {
+	io.WriteString(p, strings.TrimRight(line, " ")+"\n")
 }
 
 // wrapped writes words from the indent on, broken before column 80; first stands in the indent of the first line, or on a line
@@ -46,26 +50,41 @@ func (p *printer) wrapped(first string, indent int, words string) {
 }
 
 // flow writes words behind a head, later lines below the first word.
-func (p *printer) flow(line, words string) {
-	margin := strings.Repeat(" ", width(line))
-	for i, word := range strings.Fields(words) {
+func (p *printer) flow(head, words string) {
+	margin := width(head)
+	line, at := append(make([]byte, 0, 2*columns), head...), margin
+	first := true
+	for word := range strings.FieldsSeq(words) {
+		wide := width(word)
 		switch {
-		case i == 0:
-			line += word
-		case width(line)+1+width(word) > columns:
-			p.line("%s", line)
-			line = margin + word
+		case first:
+			first = false
+		case at+1+wide > columns:
+			p.text(string(line))
+			line, at = append(line[:0], strings.Repeat(" ", margin)...), margin
 		default:
-			line += " " + word
+			line, at = append(line, ' '), at+1
 		}
+		line, at = append(line, word...), at+wide
 	}
-	p.line("%s", line)
+	p.text(string(line))
 }
 
-// width counts the columns of a text; colours take none.
-func width(s string) int { return utf8.RuneCountInString(escapes.ReplaceAllString(s, "")) }
-
-var escapes = regexp.MustCompile("\x1b\\[[0-9;]*m")
+// width counts the columns of a text; colours, ESC [ digits m, take none.
+func width(s string) int {
+	n := utf8.RuneCountInString(s)
+	for {
+		_, rest, found := strings.Cut(s, "\x1b[")
+		if !found {
+			return n
+		}
+		digits := len(rest) - len(strings.TrimLeft(rest, "0123456789;"))
+		if strings.HasPrefix(rest[digits:], "m") {
+			n -= len("\x1b[m") + digits
+		}
+		s = rest
+	}
+}
 
 func pad(s string, to int) string { return s + strings.Repeat(" ", max(0, to-width(s))) }
 

@@ -70,7 +70,9 @@ func decode(file string, v *table.Value, k Known) *Job {
 	cases := v.Field("cases")
 	for _, name := range cases.Keys() {
 		c := cases.Field(name)
-		j.Cases = append(j.Cases, Case{Name: name, Level: part.Level(c.Field("level").Words()), Source: c.Field("source").Words(), Words: c.Field("words").Words()})
+		j.Cases = append(j.Cases, Case{
+			Name: name, Level: part.Level(c.Field("level").Words()), Source: c.Field("source").Words(), Words: c.Field("words").Words(), AtRest: c.Field("motion").Words() == AtRest,
+		})
 	}
 	for _, b := range v.Field("brackets").List() {
 		j.Brackets = append(j.Brackets, decodeBracket(b, k.Kinds))

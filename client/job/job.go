@@ -47,8 +47,15 @@ type Case struct {
 	Level     part.Level
 	Source    string // published rule, or "builder's choice"
 	Words     string // what it is, may be empty
+	AtRest    bool   // nothing moves: the wear of a bush is judged on it
 	OfVehicle bool   `json:",omitempty"` // of the vehicle's load sets: brackets have it through their mounts
 }
+
+// Words for whether a load case acts while nothing moves.
+const (
+	Moving = "moving"
+	AtRest = "at rest"
+)
 
 // Sheet is a stock size of plate, so many of it.
 type Sheet struct {
@@ -130,7 +137,7 @@ func (j *Job) LoadCases(b *Bracket) []part.Case {
 	out := make([]part.Case, len(b.Loads))
 	for i, l := range b.Loads {
 		c := j.Case(l.Case)
-		out[i] = part.Case{Name: l.Name(), LoadPoint: l.LoadPoint, Level: c.Level, Source: c.Source, Force: l.Force, Moment: l.Moment}
+		out[i] = part.Case{Name: l.Name(), LoadPoint: l.LoadPoint, Level: c.Level, Source: c.Source, Force: l.Force, Moment: l.Moment, AtRest: c.AtRest}
 	}
 	return out
 }

@@ -122,6 +122,7 @@ func caseRule() *table.Rule {
 		table.Must("level", table.Choice("Whether the loads already hold their load factors.", string(part.Service), string(part.Factored))),
 		table.Must("source", table.Text(120, "The published rule it comes from, or: builder's choice.")),
 		table.May("words", table.Text(200, "What it is, in a few words.")),
+		table.May("motion", table.Choice("At rest for the load that acts while nothing moves, 1 g down: the wear of a bush is judged on it; left out, moving.", Moving, AtRest)),
 	)
 }
 
@@ -140,7 +141,7 @@ func bracketRule(kinds []geometry.Kind) *table.Rule {
 	)
 	r.Either("loads", "mount")
 	for _, k := range kinds {
-		r.Pick("kind", k.Name, table.May("parameters", paramsRule(k)))
+		r.Pick("kind", k.Name, "parameters", func() *table.Rule { return paramsRule(k) })
 	}
 	return r
 }

@@ -6,6 +6,7 @@ import (
 	"fmt"
 	"slices"
 
+	"lugwright/part"
 	"lugwright/vehicle"
 	"lugwright/vehicle/whole"
 )
@@ -66,7 +67,7 @@ func (j *Job) WithLoads(a *whole.Answer) (*Job, error) {
 	out := *j
 	out.Cases, out.Brackets = slices.Clone(j.Cases), slices.Clone(j.Brackets)
 	for _, c := range j.Vehicle.Request.Cases {
-		out.Cases = append(out.Cases, Case{Name: c.ID, Level: c.Level, Source: c.Source, Words: c.Name, OfVehicle: true})
+		out.Cases = append(out.Cases, Case{Name: c.ID, Level: c.Level, Source: c.Source, Words: c.Name, AtRest: c.AccelG == (part.Vec{Z: -1}) && c.Level == part.Service, OfVehicle: true})
 	}
 	var bad Errors
 	for i := range out.Brackets {

@@ -62,9 +62,20 @@ func (a *assembly) addDXF(ctx context.Context) error {
 
 // addParts adds one file for each piece.
 func (a *assembly) addParts(ctx context.Context, f form) error {
-	return a.eachPlate(ctx, f.format, f.style(), func(p *piece, data []byte) error {
-		return a.release(f, p.fileName, []dxf.Piece{{Plate: p.plate}}, data)
+	made, err := a.plateFiles(ctx, f.format, f.style())
+	if err != nil {
+		return err
+	}
+	err = together(len(made), func(i int) error {
+		return f.release(a.pieces[i].fileName, []dxf.Piece{{Plate: a.pieces[i].plate}}, made[i])
 	})
+	if err != nil {
+		return err
+	}
+	for i, p := range a.pieces {
+		a.add(f.cutFile(p.fileName), made[i])
+	}
+	return nil
 }
 
 // addSheets adds one file for each thickness of each material, with every piece as often as it is needed.
@@ -87,7 +98,11 @@ func (a *assembly) addPieces(ctx context.Context, f form, name string, pieces []
 	if err != nil {
 		return err
 	}
-	return a.release(f, name, pieces, file.Data)
+	if err := f.release(name, pieces, file.Data); err != nil {
+		return err
+	}
+	a.add(f.cutFile(name), file.Data)
+	return nil
 }
 
 // laidOut puts the pieces of one stock in rows.
@@ -105,49 +120,45 @@ func (a *assembly) laidOut(g stock) []dxf.Piece {
 	return pieces
 }
 
-// release adds a cut file that keeps every rule and equals the model.
-func (a *assembly) release(f form, name string, pieces []dxf.Piece, data []byte) error {
-	name = f.folder + "/" + name + ".dxf"
+func (f *form) cutFile(name string) string { return f.folder + "/" + name + ".dxf" }
+
+// release refuses a cut file that breaks a rule or does not equal the model.
+func (f *form) release(name string, pieces []dxf.Piece, data []byte) error {
 	if err := sound(pieces, f.dxf, data); err != nil {
-		return &UnsoundError{name, err.Error()}
+		return &UnsoundError{f.cutFile(name), err.Error()}
 	}
-	a.add(name, data)
 	return nil
 }
 
-// eachPlate asks for every bracket's plate files and hands each distinct piece's on, once.
-func (a *assembly) eachPlate(ctx context.Context, format dial.Format, style dial.CutStyle, use func(*piece, []byte) error) error {
+// plateFiles asks for every bracket's plate files and gives those of the distinct pieces, in their order.
+func (a *assembly) plateFiles(ctx context.Context, format dial.Format, style dial.CutStyle) ([][]byte, error) {
 	all, err := a.exports(ctx, format, style)
 	if err != nil {
-		return err
+		return nil, err
 	}
-	done := map[*piece]bool{}
+	made := make([][]byte, len(a.pieces))
 	for i, files := range all {
 		b := a.Result.Brackets[i].Part
 		pieces := a.piecesOf(b)
 		if len(files) != len(pieces) {
-			return &UnsoundError{b.Name, fmt.Sprintf("the geometry service gave %d files for %d distinct plates", len(files), len(pieces))}
+			return nil, &UnsoundError{b.Name, fmt.Sprintf("the geometry service gave %d files for %d distinct plates", len(files), len(pieces))}
 		}
 		for k, p := range pieces {
-			if done[p] {
-				continue
-			}
-			done[p] = true
-			if err := use(p, files[k].Data); err != nil {
-				return err
+			if made[p] == nil {
+				made[p] = files[k].Data
 			}
 		}
 	}
-	return nil
+	return made, nil
 }
 
-// piecesOf gives a bracket's distinct pieces in the order of its plates: the order of exported files.
-func (a *assembly) piecesOf(b *part.Bracket) []*piece {
-	var out []*piece
+// piecesOf numbers a bracket's distinct pieces in the order of its plates: the order of exported files.
+func (a *assembly) piecesOf(b *part.Bracket) []int {
+	var out []int
 	for i := range b.Plates {
 		at := slices.IndexFunc(a.pieces, func(q *piece) bool { return q.plate.Mark == b.Plates[i].Mark })
-		if !slices.Contains(out, a.pieces[at]) {
-			out = append(out, a.pieces[at])
+		if !slices.Contains(out, at) {
+			out = append(out, at)
 		}
 	}
 	return out
@@ -174,12 +185,9 @@ const closeMM = 0.001
 
 // sound says why a cut file may not leave the house, nil when it may.
 func sound(pieces []dxf.Piece, o dxf.Options, data []byte) error {
-	if bad := dxf.Check(data, o.Layers, len(pieces)); len(bad) > 0 {
+	f, bad := dxf.ReadChecked(data, o.Layers, len(pieces))
+	if len(bad) > 0 {
 		return fmt.Errorf("%s", bad[0])
-	}
-	f, err := dxf.Read(data, o.Layers)
-	if err != nil {
-		return err
 	}
 	if f.Version != o.Version || f.Inch != o.Inch {
 		return fmt.Errorf("it is %s, inch %t; need %s, inch %t", f.Version, f.Inch, o.Version, o.Inch)

@@ -3,6 +3,7 @@
 //
 //	pack.go      Write, and what it is given
 //	errors.go    what can go wrong, as types
+//	together.go  the loop that uses every core
 //	folder.go    a folder that is there whole or not at all
 //	pieces.go    distinct plates and members of the whole job, counted
 //	mass.go      masses and cut lengths

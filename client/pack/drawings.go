@@ -3,22 +3,19 @@ package pack
 // This file adds pictures of plates and brackets, and solids of brackets.
 
 import (
-	"cmp"
 	"context"
 	"fmt"
-	"runtime"
-	"sync"
 
 	"lugwright/services/dial"
 )
 
 func (a *assembly) addDrawings(ctx context.Context) error {
-	err := a.eachPlate(ctx, dial.SVGPlate, dial.CutStyle{}, func(p *piece, data []byte) error {
-		a.add("svg/"+p.fileName+".svg", a.onDrawing(data))
-		return nil
-	})
+	made, err := a.plateFiles(ctx, dial.SVGPlate, dial.CutStyle{})
 	if err != nil {
 		return err
+	}
+	for i, p := range a.pieces {
+		a.add("svg/"+p.fileName+".svg", a.onDrawing(made[i]))
 	}
 	for _, f := range []bracketFile{
 		{dial.SVGAssembly, "assembly", ".svg", a.onDrawing}, {dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged},
@@ -58,20 +55,13 @@ func (a *assembly) eachBracket(ctx context.Context, f bracketFile) error {
 // exports asks for the files of every bracket, several at a time, and gives them in the order of the brackets.
 func (a *assembly) exports(ctx context.Context, format dial.Format, style dial.CutStyle) ([][]dial.File, error) {
 	all := make([][]dial.File, len(a.Result.Brackets))
-	errs := make([]error, len(all))
-	var asked sync.WaitGroup
-	room := make(chan struct{}, runtime.GOMAXPROCS(0))
-	for i := range all {
+	err := together(len(all), func(i int) (err error) {
 		b := *a.Result.Brackets[i].Part
 		if format == dial.ThreeMF && a.warning() != "" {
 			b.Name = stampText + ": " + b.Name // its title; the file is packed and takes no stamp
 		}
-		room <- struct{}{}
-		asked.Go(func() {
-			all[i], errs[i] = a.Client.Export(ctx, &b, format, style)
-			<-room
-		})
-	}
-	asked.Wait()
-	return all, cmp.Or(errs...)
+		all[i], err = a.Client.Export(ctx, &b, format, style)
+		return err
+	})
+	return all, err
 }

@@ -3,11 +3,14 @@ package pack
 // This file writes a folder that is there whole or not at all.
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"io/fs"
 	"os"
+	"path"
 	"path/filepath"
+	"slices"
 )
 
 // unfinished is in the name of the folder in which a pack is made. What a crash leaves behind bears it and can be deleted.
@@ -77,11 +80,12 @@ func (t *target) empty(info fs.FileInfo) error {
 	return nil
 }
 
+// putFile writes one file; several are called at a time.
 type putFile func(path string, data []byte) error
 
 func writeFile(path string, data []byte) error { return os.WriteFile(path, data, 0o666) }
 
-// release writes the files beside the target and renames. Whatever goes wrong, nothing of them stays.
+// release writes the files, several at a time, beside the target and renames. Whatever goes wrong, nothing of them stays.
 func (t *target) release(ctx context.Context, files []file, put putFile) error {
 	room, err := os.MkdirTemp(filepath.Dir(t.path), filepath.Base(t.path)+unfinished)
 	if err != nil {
@@ -113,19 +117,32 @@ func (t *target) fill(ctx context.Context, made string, files []file, put putFil
 			return &WriteError{t.name, plain(err)}
 		}
 	}
-	for _, f := range files {
+	for _, folder := range folders(files) {
+		if err := os.MkdirAll(filepath.Join(made, filepath.FromSlash(folder)), 0o777); err != nil {
+			return &WriteError{filepath.Join(t.name, folder), plain(err)}
+		}
+	}
+	err := together(len(files), func(i int) error {
 		if err := ctx.Err(); err != nil {
 			return err
 		}
-		path := filepath.Join(made, filepath.FromSlash(f.name))
-		if err := os.MkdirAll(filepath.Dir(path), 0o777); err != nil {
-			return &WriteError{filepath.Join(t.name, f.name), plain(err)}
+		name := filepath.FromSlash(files[i].name)
+		if err := put(filepath.Join(made, name), files[i].data); err != nil {
+			return &WriteError{filepath.Join(t.name, name), plain(err)}
 		}
-		if err := put(path, f.data); err != nil {
-			return &WriteError{filepath.Join(t.name, f.name), plain(err)}
-		}
+		return nil
+	})
+	return cmp.Or(err, ctx.Err())
+}
+
+// folders are those of the files, in the order of their names.
+func folders(files []file) []string {
+	var out []string
+	for _, f := range files {
+		out = append(out, path.Dir(f.name))
 	}
-	return ctx.Err()
+	slices.Sort(out)
+	return slices.Compact(out)
 }
 
 // taken is why the finished pack cannot go to its place: most likely somebody put something there meanwhile.

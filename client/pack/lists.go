@@ -93,7 +93,7 @@ func (a *assembly) cutFile(p *piece) string {
 			}
 		}
 	}
-	return a.forms[0].folder + "/" + name + ".dxf"
+	return a.forms[0].cutFile(name)
 }
 
 // control is the dimension that shows a wrong unit or scale at once: the larger overall size, in the unit of the cut files.

@@ -32,10 +32,12 @@ func (a *assembly) addManifest() {
 		Format: 1, Tool: "lugwright", Version: a.Version, Job: a.Job.Title, Revision: a.Job.Revision,
 		JobHash: a.Job.Hash(a.Version), Passed: a.Result.Passes(), CutFiles: a.cuts(), Files: make([]manifestFile, len(a.files)),
 	}
-	for i, f := range a.files {
+	together(len(a.files), func(i int) error { //nolint:errcheck // nothing can fail
+		f := &a.files[i]
 		sum := sha256.Sum256(f.data)
 		m.Files[i] = manifestFile{f.name, len(f.data), hex.EncodeToString(sum[:])}
-	}
+		return nil
+	})
 	data, err := json.MarshalIndent(&m, "", "  ")
 	if err != nil {
 		panic("pack: a manifest has only words and whole numbers: " + err.Error())

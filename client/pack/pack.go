@@ -33,6 +33,9 @@ type Input struct {
 	Force   bool   // write cut files although the job does not pass, and mark every paper and file name
 }
 
+// GCPercent suits a process that writes a pack and ends.
+const GCPercent = 400
+
 // Write writes the pack to the folder dir, which must not exist or be empty. A job that does not pass gets a calc sheet, a
 // README.txt that says why, and a manifest; cut files only with Force.
 //

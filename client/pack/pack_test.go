@@ -235,12 +235,12 @@ func TestHoleList(t *testing.T) {
 	rows := rowsOf(t, packed(t, tiny(t, strength.Pass))["hole-list.csv"])
 	for key, want := range map[string]string{
 		"TB-L1 pin":    "left 4  0.00 70.00 35.00 70.00 25.30 23.00 ream cut to 23.00, ream to 25.30",
-		"TB-L2 drain":  "left 4  12.00 16.00 12.00 16.00 9.00 9.00 as cut cut to size",
-		"TB-R2 drain":  "right 2  -12.00 16.00 33.00 16.00 9.00 9.00 as cut cut to size",
-		"TB-L3 bolt-1": "left 2  -50.00 0.00 25.00 30.00 13.50 mark drill punch mark, drill to 13.50",
-		"TB-R3 bolt-1": "right 1  50.00 0.00 125.00 30.00 13.50 mark drill punch mark, drill to 13.50",
-		"TB-L5 bolt-1": "left 2 leg b 30.00 60.00 30.00 60.00 13.50  drill mark out, drill to 13.50",
-		"TB-R5 bolt-1": "right 1 leg b 130.00 60.00 130.00 60.00 13.50  drill mark out, drill to 13.50",
+		"TB-L2 drain":  "left 4  -12.00 16.00 33.00 16.00 9.00 9.00 as cut cut to size",
+		"TB-R2 drain":  "right 2  12.00 16.00 12.00 16.00 9.00 9.00 as cut cut to size",
+		"TB-L3 bolt-1": "left 2  50.00 0.00 125.00 30.00 13.50 mark drill punch mark, drill to 13.50",
+		"TB-R3 bolt-1": "right 1  -50.00 0.00 25.00 30.00 13.50 mark drill punch mark, drill to 13.50",
+		"TB-L5 bolt-1": "left 2 leg b 130.00 60.00 130.00 60.00 13.50  drill mark out, drill to 13.50",
+		"TB-R5 bolt-1": "right 1 leg b 30.00 60.00 30.00 60.00 13.50  drill mark out, drill to 13.50",
 		"TOTAL ":       "27           ",
 	} {
 		found := false
@@ -277,7 +277,7 @@ func TestSawAndBuyList(t *testing.T) {
 		t.Errorf("saw list: %v", saw[0])
 	}
 	left, right := saw[0]["holes_seen_on_the_outer_face_heel_down"], saw[1]["holes_seen_on_the_outer_face_heel_down"]
-	if !strings.HasPrefix(left, "leg b: 30.00 from its left end, 60.00 from the heel, bolt 13.50 drill") || !strings.HasPrefix(right, "leg b: 130.00 from its left end") {
+	if !strings.HasPrefix(left, "leg b: 130.00 from its left end, 60.00 from the heel, bolt 13.50 drill") || !strings.HasPrefix(right, "leg b: 30.00 from its left end") {
 		t.Errorf("holes: %q and %q", left, right)
 	}
 	buy := rowsOf(t, files["buy-list.csv"])
@@ -434,8 +434,9 @@ func TestCutFilesAreThePlates(t *testing.T) {
 	in := tiny(t, strength.Pass)
 	files := packed(t, in)
 	for _, b := range in.Result.Brackets {
-		for i := range b.Part.Plates {
-			p := &b.Part.Plates[i]
+		made := b.Part.AsMade()
+		for i := range made.Plates {
+			p := &made.Plates[i]
 			n := 0
 			for name, data := range files {
 				if filepath.Ext(name) != ".dxf" || !strings.Contains(name, p.Mark+"_") {

@@ -48,13 +48,14 @@ func (a *assembly) gather(ctx context.Context) error {
 	}
 	for i := range a.Result.Brackets {
 		b := &a.Result.Brackets[i]
-		for k := range b.Part.Plates {
-			if err := a.addPlate(b, &b.Part.Plates[k], density); err != nil {
+		made := b.Part.AsMade()
+		for k := range made.Plates {
+			if err := a.addPlate(b, &made.Plates[k], density); err != nil {
 				return err
 			}
 		}
-		for k := range b.Part.Members {
-			if err := a.addMember(b, &b.Part.Members[k], density); err != nil {
+		for k := range made.Members {
+			if err := a.addMember(b, &made.Members[k], density); err != nil {
 				return err
 			}
 		}

@@ -10,6 +10,7 @@ import (
 	"path/filepath"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"syscall"
 	"testing"
 
@@ -101,9 +102,9 @@ func TestNothingHalfWritten(t *testing.T) {
 	}
 	for n := range files {
 		ctx, cancel := context.WithCancel(context.Background())
-		written := 0
+		var written atomic.Int64
 		err := release(ctx, func(path string, data []byte) error {
-			if written++; written > n {
+			if written.Add(1) > int64(n) {
 				os.WriteFile(path, data[:len(data)/2], 0o644)
 				return &fs.PathError{Op: "write", Path: path, Err: syscall.ENOSPC}
 			}
@@ -115,9 +116,9 @@ func TestNothingHalfWritten(t *testing.T) {
 		}
 		empty(t, root)
 
-		written = 0
+		written.Store(0)
 		err = release(ctx, func(path string, data []byte) error {
-			if written++; written > n {
+			if written.Add(1) > int64(n) {
 				cancel()
 			}
 			return writeFile(path, data)
@@ -133,14 +134,15 @@ func TestNothingHalfWritten(t *testing.T) {
 // What a crash would leave can be told from a pack by its name.
 func TestUnfinishedName(t *testing.T) {
 	root := t.TempDir()
-	seen := false
+	var seen atomic.Bool
 	err := write(context.Background(), filepath.Join(root, "out"), tiny(t, strength.Pass), func(path string, data []byte) error {
-		name, _ := filepath.Rel(root, path)
-		seen = seen || strings.HasPrefix(name, "out.lugwright-unfinished-")
+		if name, _ := filepath.Rel(root, path); strings.HasPrefix(name, "out.lugwright-unfinished-") {
+			seen.Store(true)
+		}
 		return writeFile(path, data)
 	})
-	if err != nil || !seen {
-		t.Errorf("%v, name seen: %t", err, seen)
+	if err != nil || !seen.Load() {
+		t.Errorf("%v, name seen: %t", err, seen.Load())
 	}
 }
 

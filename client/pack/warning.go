@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"slices"
 	"strconv"
+	"sync"
 )
 
 const (
@@ -33,7 +34,9 @@ func (a *assembly) onSource(data []byte) []byte {
 }
 
 // sizes are those of an SVG's root: its height on paper, and its box.
-var sizes = regexp.MustCompile(`<svg\b[^>]*\bheight="([0-9.]+)mm" viewBox="([-0-9.]+) ([-0-9.]+) ([0-9.]+) ([0-9.]+)"`)
+var sizes = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`<svg\b[^>]*\bheight="([0-9.]+)mm" viewBox="([-0-9.]+) ([-0-9.]+) ([0-9.]+) ([0-9.]+)"`)
+})
 
 // letterWidth is that of a bold capital as a part of its height, a little more than common sans-serif letters have.
 const letterWidth = 0.75
@@ -44,7 +47,7 @@ func (a *assembly) onDrawing(data []byte) []byte {
 	if a.warning() == "" || end < 0 {
 		return data
 	}
-	m := sizes.FindSubmatchIndex(data)
+	m := sizes().FindSubmatchIndex(data)
 	if m == nil {
 		return slices.Concat(data[:end], []byte(stamp(0, 0, 100)), data[end:])
 	}

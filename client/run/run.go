@@ -5,7 +5,6 @@ import (
 	"errors"
 	"fmt"
 	"slices"
-	"strings"
 
 	"lugwright/client/job"
 	"lugwright/geometry"
@@ -126,22 +125,8 @@ func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracke
 	for i, a := range answers {
 		out[i] = a.Report
 		refused.add(j, &j.Brackets[i], a.Err)
-		if a.Err == nil && pinHolesAlone(a.Report) {
-			refused.add(j, &j.Brackets[i], &part.FieldError{
-				Field: "basis", Found: j.Basis + " judges pin holes alone, and no section, weld or bolt",
-				Accept: "a basis for whole brackets, and pin_joint: " + j.Basis + " for their pin holes",
-			})
-		}
 	}
 	return out, refused.err()
-}
-
-// pinHolesAlone says whether a basis had rules for a bracket's pin holes at most: the rest of a bracket would then pass unseen.
-func pinHolesAlone(r *strength.Report) bool {
-	return !slices.ContainsFunc(r.Checks, func(k strength.Check) bool { return !strings.HasPrefix(k.Limit, "pin-") }) &&
-		slices.ContainsFunc(r.NotChecked, func(n strength.NotChecked) bool {
-			return n.What == "section" || n.What == "weld" || n.What == "bolt"
-		})
 }
 
 // refusals gathers the errors of several brackets.

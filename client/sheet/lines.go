@@ -6,6 +6,7 @@ import (
 	"math"
 	"regexp"
 	"strings"
+	"sync"
 	"unicode/utf8"
 
 	"lugwright/strength"
@@ -82,18 +83,18 @@ func met(v float64) string {
 	return "NOT MET"
 }
 
-var comparison = regexp.MustCompile(`<=|>=|==|!=|<|>`)
+var comparison = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`<=|>=|==|!=|<|>`) })
 
 var signs = strings.NewReplacer("<=", "≤", ">=", "≥", "==", "=", "!=", "≠")
 
 // need is a condition, as printed and with numbers.
 func need(condition string, numbers map[string]string) string {
-	sides := comparison.Split(condition, -1)
+	sides := comparison().Split(condition, -1)
 	texts, withNumbers := make([]string, len(sides)), make([]string, len(sides))
 	for i, side := range sides {
 		texts[i], withNumbers[i] = both(side, numbers)
 	}
-	between := comparison.FindAllString(condition, -1)
+	between := comparison().FindAllString(condition, -1)
 	text, filled := joined(texts, between), joined(withNumbers, between)
 	if filled == text {
 		return text

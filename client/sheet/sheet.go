@@ -5,6 +5,7 @@ package sheet
 import (
 	"fmt"
 	"math"
+	"strings"
 
 	"lugwright/client/caution"
 	"lugwright/client/job"
@@ -131,7 +132,11 @@ func (s *sheet) cases() {
 	s.heading(2, "Load cases")
 	rows := [][]string{{"case", "level", "source", "what it is"}}
 	for _, c := range s.job.Cases {
-		rows = append(rows, []string{c.Name, string(c.Level), c.Source, c.Words})
+		words := c.Words
+		if c.AtRest {
+			words = strings.TrimPrefix(words+"; "+job.AtRest, "; ")
+		}
+		rows = append(rows, []string{c.Name, string(c.Level), c.Source, words})
 	}
 	s.table(rows)
 }

@@ -35,10 +35,10 @@ type Rule struct {
 	inWords     string
 	choices     []string
 	fields      []Field
-	by          string            // the field whose word picks further fields of this mapping
-	more        map[string]*Field // by that word
-	either      []string          // fields of which one at least has to be there
-	with        []string          // a field, and those that have to be there when it is
+	by          string          // the field whose word picks further fields of this mapping
+	more        map[string]pick // by that word
+	either      []string        // fields of which one at least has to be there
+	with        []string        // a field, and those that have to be there when it is
 	item        *Rule
 }
 
@@ -47,6 +47,12 @@ type Field struct {
 	name string
 	must bool
 	is   *Rule
+}
+
+// pick is a field that may be there when another holds some word; its rule is made when it is wanted.
+type pick struct {
+	name string
+	is   func() *Rule
 }
 
 // Text is one line of words.
@@ -110,12 +116,13 @@ func (r *Rule) Widen(name string, least, most float64) bool {
 	return true
 }
 
-// Pick gives a mapping one more field when another field holds the word. All such fields of a mapping hang on the same one.
-func (r *Rule) Pick(by, word string, more Field) {
+// Pick gives a mapping one more field that may be there when another field holds the word. All such fields of a mapping hang on the same one.
+// A file picks few of them: is is called for those alone.
+func (r *Rule) Pick(by, word, name string, is func() *Rule) {
 	if r.more == nil {
-		r.by, r.more = by, map[string]*Field{}
+		r.by, r.more = by, map[string]pick{}
 	}
-	r.more[word] = &more
+	r.more[word] = pick{name, is}
 }
 
 // Either wants one of several fields of a mapping, or more of them.

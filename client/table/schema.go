@@ -101,7 +101,7 @@ func (r *Rule) mappingSchema() object {
 		properties[more.name] = object{"type": "object"}
 		picks = append(picks, object{
 			"if":   object{"properties": object{r.by: object{"const": word}}, "required": []string{r.by}},
-			"then": object{"properties": object{more.name: more.is.schema()}},
+			"then": object{"properties": object{more.name: more.is().schema()}},
 		})
 	}
 	s["allOf"] = picks

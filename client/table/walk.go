@@ -165,8 +165,8 @@ func (w *walker) mapping(path string, n ast.Node, r *Rule) *Value {
 	fields := r.fields
 	open := false // the word that picks further fields is not known: what it would pick is passed over
 	if r.by != "" {
-		if more := r.more[peek(n, r.by)]; more != nil {
-			fields = append(fields[:len(fields):len(fields)], *more)
+		if more, ok := r.more[peek(n, r.by)]; ok {
+			fields = append(fields[:len(fields):len(fields)], May(more.name, more.is()))
 		} else {
 			open = true
 		}

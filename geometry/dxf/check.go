@@ -35,18 +35,24 @@ func (v Violation) String() string { return fmt.Sprintf("%s: %s (%s)", v.Place, 
 
 // Check returns what is wrong with a cut file of so many pieces, none when it may leave the house.
 func Check(data []byte, l Layers, pieces int) []Violation {
+	_, found := ReadChecked(data, l, pieces)
+	return found
+}
+
+// ReadChecked reads a cut file as Read does and says what is wrong with it as Check does.
+func ReadChecked(data []byte, l Layers, pieces int) (File, []Violation) {
 	r, err := read(data, l)
 	c := checker{reading: r, layers: l.orOurs(), several: pieces}
 	if err != nil {
 		c.add(RuleStructure, "file", "%v", err)
-		return c.found
+		return r.File, c.found
 	}
 	c.structure()
 	c.units()
 	c.handles()
 	c.entities()
 	c.contours()
-	return c.found
+	return r.File, c.found
 }
 
 type checker struct {
@@ -131,13 +137,14 @@ func (c *checker) handles() {
 
 func (c *checker) entities() {
 	seen := map[string]int{}
+	var key []byte
 	for _, g := range c.reading.entities {
 		c.entity(g)
-		key := g.fingerprint()
-		if before, ok := seen[key]; ok {
+		key = g.fingerprint(key[:0])
+		if before, ok := seen[string(key)]; ok {
 			c.add(RuleTwice, line(g.line), "the same %s is on line %d", g.kind, before)
 		} else {
-			seen[key] = g.line
+			seen[string(key)] = g.line
 		}
 	}
 	for _, n := range c.repeated {
@@ -171,25 +178,28 @@ func (c *checker) entity(g group) {
 		if decimal && (strings.ContainsAny(t.value, "eExXpP_") || strings.HasPrefix(t.value, "-") && strings.Trim(t.value, "-0.") == "") {
 			c.add(RuleNumber, line(t.line), "number %q; need plain decimals and no -0", t.value)
 		}
-		if v, _ := t.number(); t.code == 42 && v == 0 {
-			c.add(RuleBulge, line(t.line), "a bulge of 0 is written; leave it out")
+		if t.code != 40 && t.code != 42 {
+			continue
 		}
-		if v, _ := t.number(); t.code == 40 && !(v > 0) {
+		switch v, _ := t.number(); {
+		case t.code == 42 && v == 0:
+			c.add(RuleBulge, line(t.line), "a bulge of 0 is written; leave it out")
+		case t.code == 40 && !(v > 0):
 			c.add(RuleZero, line(t.line), "radius %q", t.value)
 		}
 	}
 }
 
-// fingerprint is what the entity draws, without its handle.
-func (g group) fingerprint() string {
-	var b strings.Builder
-	b.WriteString(g.kind)
+// fingerprint adds what the entity draws, without its handle.
+func (g group) fingerprint(to []byte) []byte {
+	to = append(to, g.kind...)
 	for _, t := range g.tags {
 		if t.code == 8 || t.code >= 10 && t.code <= 70 {
-			b.WriteString("|" + strconv.Itoa(t.code) + " " + t.value)
+			to = strconv.AppendInt(append(to, '|'), int64(t.code), 10)
+			to = append(append(to, ' '), t.value...)
 		}
 	}
-	return b.String()
+	return to
 }
 
 func (c *checker) contours() {

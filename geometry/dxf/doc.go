@@ -7,8 +7,11 @@
 // same under a later version, for shops that refuse the older. R12 (AC1009) has only LINE, ARC and CIRCLE with shared end points, the form
 // that every reader tried gets right.
 //
-//	write.go    what goes into the file, in which order, on which layer
-//	writer.go   tags, numbers, handles
+//	write.go    one file
+//	drawing.go  what goes into it, in which order, on which layer
+//	writer.go   tags, handles, points
+//	number.go   numbers
+//	tables.go   the sections before the entities, made once
 //	r12.go      sections and entities of AC1009
 //	r2000.go    sections and entities of AC1015
 //	tags.go     the file as tags, and its sections

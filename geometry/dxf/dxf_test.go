@@ -8,6 +8,7 @@ import (
 	"math"
 	"os"
 	"path/filepath"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -231,6 +232,9 @@ func TestWriteRefuses(t *testing.T) {
 	if err := Write(&bytes.Buffer{}, &p, Options{Version: 7}); err == nil {
 		t.Error("version 7 is written")
 	}
+	if err := WritePieces(&bytes.Buffer{}, nil, Options{}); err == nil {
+		t.Error("no plate is written")
+	}
 	if err := Write(full{}, &p, Options{}); !errors.Is(err, errFull) {
 		t.Errorf("full disk: %v", err)
 	}
@@ -323,12 +327,46 @@ func TestNumbers(t *testing.T) {
 		0: "0.0", math.Copysign(0, -1): "0.0", -1e-13: "0.0", 1e-12: "0.000000000001", -12.5: "-12.5", 127.3: "127.3",
 		1e6: "1000000.0", 0.1 + 0.2: "0.3", -0.041421356237: "-0.041421356237",
 	} {
-		w := writer{unit: 1}
-		w.number(10, v)
-		if got := string(w.buf); got != " 10\n"+want+"\n" || w.err != nil {
-			t.Errorf("%g: %q, %v", v, got, w.err)
+		if got := numberText(v); got != want+"\n" {
+			t.Errorf("%g: %q", v, got)
 		}
 	}
+}
+
+func numberText(v float64) string {
+	var w writer
+	return string(w.real(nil, v))
+}
+
+// FuzzNumbers: the digits are those of the standard library. Among the seeds are numbers half-way between two of twelve decimals, the largest,
+// subnormal ones and ones that end in noughts.
+func FuzzNumbers(f *testing.F) {
+	for _, v := range []float64{
+		0, 1.0 / 8192, 3.0 / 8192, 5.0 / 8192, 123456 + 1.0/8192, 1e6, math.Nextafter(1e6, 0), 999999.9999999999, 0.9999999999995, 0.9999999999994999,
+		5e-13, math.Nextafter(5e-13, 1), 1.5e-12, 2.5e-12, 5e-324, math.SmallestNonzeroFloat64 * (1 << 52), 1e-300, 12.34, 1000, 999.999, 1.001, 100.000001,
+	} {
+		f.Add(v)
+	}
+	f.Fuzz(func(t *testing.T, v float64) {
+		if !(math.Abs(v) <= 1e6) {
+			v = math.Mod(v, 1e6)
+		}
+		if math.IsNaN(v) {
+			return
+		}
+		for _, v := range []float64{v, -v, math.Round(v*1e3) / 1e3, math.Round(v*8192) / 8192, math.Round(v)} {
+			want := strings.TrimRight(strconv.FormatFloat(v, 'f', 12, 64), "0")
+			if want = strings.TrimSuffix(want, "."); !strings.Contains(want, ".") {
+				want += ".0"
+			}
+			if want == "-0.0" {
+				want = "0.0"
+			}
+			if got := numberText(v); got != want+"\n" {
+				t.Errorf("%g: %q, want %q", v, got, want)
+			}
+		}
+	})
 }
 
 func FuzzRead(f *testing.F) {

@@ -2,20 +2,47 @@ package dxf
 
 import "lugwright/geometry/shape"
 
+func (w *writer) r12File(d *drawing, o Options, t *tables) {
+	w.r12Head(d, o.Inch, t.handles+d.segments())
+	w.open(t)
+	to, points := w.buf, d.points
+	for _, s := range d.strokes {
+		to = w.r12Stroke(to, s, points[:s.points])
+		points = points[s.points:]
+	}
+	for i := range d.contours {
+		to = w.r12Contour(to, &d.contours[i])
+	}
+	w.buf = to
+	w.endSection()
+	w.tag(0, "EOF")
+}
+
+// segments counts the drawing's lines, arcs and circles.
+func (d *drawing) segments() int {
+	n := len(d.points)
+	for _, s := range d.strokes {
+		if !s.closed {
+			n--
+		}
+	}
+	for i := range d.contours {
+		if c := &d.contours[i]; c.round {
+			n++
+		} else {
+			n += len(c.loop)
+		}
+	}
+	return n
+}
+
 // r12Head writes the header. R12 has no variable for the unit, so a comment names it.
-func (w *writer) r12Head(d drawing, inch bool, handles int) {
+func (w *writer) r12Head(d *drawing, inch bool, handles int) {
 	w.tag(999, unitComment(inch))
-	w.tag(999, kerfComment)
-	w.section("HEADER")
-	w.variable("$ACADVER")
-	w.tag(1, versionNames[R12])
+	w.text("999\n" + kerfComment + "\n  0\nSECTION\n  2\nHEADER\n  9\n$ACADVER\n  1\nAC1009\n")
 	w.sizes(d.box)
-	w.variable("$LUNITS")
-	w.count(70, 2)
-	w.variable("$HANDLING")
-	w.count(70, 1)
-	w.variable("$HANDSEED")
-	w.tag(5, hex(handles+1))
+	w.text("  9\n$LUNITS\n 70\n2\n  9\n$HANDLING\n 70\n1\n  9\n$HANDSEED\n")
+	w.reference(5, handles+1)
 	w.endSection()
 }
 
@@ -29,9 +56,14 @@ func unitComment(inch bool) string {
 	return "UNIT MM"
 }
 
-func (w *writer) r12Body(d drawing) {
+func (w *writer) r12Tables() {
 	w.section("TABLES")
-	w.r12Tables()
+	w.r12LineTypes()
+	w.r12Layers()
+	w.r12Table("STYLE", 1)
+	w.r12Record("STYLE", "STANDARD")
+	w.textStyle()
+	w.tag(0, "ENDTAB")
 	w.endSection()
 	w.section("BLOCKS")
 	// Empty as they are, one reader returns nothing without them.
@@ -39,22 +71,9 @@ func (w *writer) r12Body(d drawing) {
 	w.r12Block("$PAPER_SPACE")
 	w.endSection()
 	w.section("ENTITIES")
-	for _, s := range d.strokes {
-		for i := range len(s.Points) - 1 {
-			w.r12Line(s.Layer, s.Points[i], s.Points[i+1])
-		}
-		if s.Closed {
-			w.r12Line(s.Layer, s.Points[len(s.Points)-1], s.Points[0])
-		}
-	}
-	for _, l := range d.contours {
-		w.r12Contour(l)
-	}
-	w.endSection()
-	w.tag(0, "EOF")
 }
 
-func (w *writer) r12Tables() {
+func (w *writer) r12LineTypes() {
 	w.r12Table("LTYPE", 1)
 	w.r12Record("LTYPE", "CONTINUOUS")
 	w.tag(3, "Solid line")
@@ -62,17 +81,14 @@ func (w *writer) r12Tables() {
 	w.count(73, 0)
 	w.number(40, 0)
 	w.tag(0, "ENDTAB")
+}
 
+func (w *writer) r12Layers() {
 	w.r12Table("LAYER", len(w.layers.named())+1)
 	w.r12Layer("0", 7)
 	for _, l := range w.layers.named() {
 		w.r12Layer(l.name, l.colour)
 	}
-	w.tag(0, "ENDTAB")
-
-	w.r12Table("STYLE", 1)
-	w.r12Record("STYLE", "STANDARD")
-	w.textStyle()
 	w.tag(0, "ENDTAB")
 }
 
@@ -84,7 +100,7 @@ func (w *writer) r12Table(name string, records int) {
 
 func (w *writer) r12Record(kind, name string) {
 	w.tag(0, kind)
-	w.tag(5, w.handle())
+	w.reference(5, w.handle())
 	w.tag(2, name)
 	w.count(70, 0)
 }
@@ -108,50 +124,60 @@ func (w *writer) textStyle() {
 
 func (w *writer) r12Block(name string) {
 	w.tag(0, "BLOCK")
-	w.tag(5, w.handle())
+	w.reference(5, w.handle())
 	w.tag(8, "0")
 	w.tag(2, name)
 	w.count(70, 0)
-	w.point(10, shape.Point{}, false)
+	w.text(origin)
 	w.tag(3, name)
 	w.tag(1, "")
 	w.tag(0, "ENDBLK")
-	w.tag(5, w.handle())
+	w.reference(5, w.handle())
 	w.tag(8, "0")
 }
 
-func (w *writer) r12Contour(l shape.Loop) {
-	if center, dia, ok := l.IsCircle(); ok {
-		w.r12Entity("CIRCLE", w.layers.Cut)
-		w.circle(center, dia)
-		return
+func (w *writer) r12Stroke(to []byte, s polyline, points []shape.Point) []byte {
+	for i := range len(points) - 1 {
+		to = w.r12Line(to, s.layer, points[i], points[i+1])
 	}
-	for _, e := range l.Edges() {
-		if e.IsArc() {
-			w.r12Entity("ARC", w.layers.Cut)
-			w.circle(e.Center(), 2*e.Radius())
-			start, end := arcDegrees(e)
-			w.number(50, start)
-			w.number(51, end)
+	if s.closed {
+		to = w.r12Line(to, s.layer, points[len(points)-1], points[0])
+	}
+	return to
+}
+
+func (w *writer) r12Contour(to []byte, c *cut) []byte {
+	if c.round {
+		to = w.r12Entity(to, "  0\nCIRCLE\n  5\n", w.layers.Cut)
+		return w.circle(to, c.center, c.dia/2)
+	}
+	for i := range c.loop {
+		if e := c.loop.Edge(i); e.IsArc() {
+			to = w.r12Arc(to, e)
 		} else {
-			w.r12Line(w.layers.Cut, e.A, e.B)
+			to = w.r12Line(to, w.layers.Cut, e.A, e.B)
 		}
 	}
+	return to
 }
 
-func (w *writer) r12Entity(kind, layer string) {
-	w.tag(0, kind)
-	w.tag(5, w.handle())
-	w.tag(8, layer)
+func (w *writer) r12Arc(to []byte, e shape.Edge) []byte {
+	to = w.r12Entity(to, "  0\nARC\n  5\n", w.layers.Cut)
+	center := e.Center()
+	to = w.circle(to, center, e.Radius())
+	start, end := arcDegrees(e, center)
+	to = append(to, " 50\n"...)
+	to = w.real(to, start)
+	to = append(to, " 51\n"...)
+	return w.real(to, end)
 }
 
-func (w *writer) r12Line(layer string, a, b shape.Point) {
-	w.r12Entity("LINE", layer)
-	w.point(10, a, false)
-	w.point(11, b, false)
+func (w *writer) r12Line(to []byte, layer string, a, b shape.Point) []byte {
+	return w.ends(w.r12Entity(to, "  0\nLINE\n  5\n", layer), a, b)
 }
 
-func (w *writer) circle(center shape.Point, dia float64) {
-	w.point(10, center, false)
-	w.length(40, dia/2)
+// r12Entity adds the head, which is the kind of entity, the handle and the layer's group.
+func (w *writer) r12Entity(to []byte, head, layer string) []byte {
+	to = appendHex(append(to, head...), w.handle())
+	return append(to, layer...)
 }

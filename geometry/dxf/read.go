@@ -18,6 +18,13 @@ type File struct {
 	Open     []Stroke     // what is on the cut layer and closes no contour
 }
 
+// Stroke is a line of two or more points, in mm; a closed one is not cut.
+type Stroke struct {
+	Layer  string
+	Points []shape.Point
+	Closed bool
+}
+
 // Outline takes the contour of the greatest area as the outer one and the others as its holes.
 func (f File) Outline() shape.Outline {
 	var o shape.Outline

@@ -31,19 +31,23 @@ type section struct {
 	tags []tag
 }
 
-// scan splits the file into tags.
+// scan splits the file into tags, whose values share one copy of it.
 func scan(data []byte) ([]tag, error) {
-	lines := bytes.Split(bytes.TrimRight(data, "\r\n"), []byte("\n"))
-	if len(lines)%2 != 0 {
-		return nil, fmt.Errorf("%w: %d lines; need pairs of group code and value", ErrNotDXF, len(lines))
+	rest := string(bytes.TrimRight(data, "\r\n"))
+	lines := strings.Count(rest, "\n") + 1
+	if lines%2 != 0 {
+		return nil, fmt.Errorf("%w: %d lines; need pairs of group code and value", ErrNotDXF, lines)
 	}
-	tags := make([]tag, 0, len(lines)/2)
-	for i := 0; i < len(lines); i += 2 {
-		code, err := strconv.Atoi(strings.TrimSpace(string(lines[i])))
+	tags := make([]tag, lines/2)
+	for i := range tags {
+		var first, value string
+		first, rest, _ = strings.Cut(rest, "\n")
+		value, rest, _ = strings.Cut(rest, "\n")
+		code, err := strconv.Atoi(strings.TrimSpace(first))
 		if err != nil {
-			return nil, fmt.Errorf("%w: line %d: %q is no group code", ErrNotDXF, i+1, lines[i])
+			return nil, fmt.Errorf("%w: line %d: %q is no group code", ErrNotDXF, 2*i+1, first)
 		}
-		tags = append(tags, tag{code, strings.TrimRight(string(lines[i+1]), "\r"), i + 2})
+		tags[i] = tag{code, strings.TrimRight(value, "\r"), 2*i + 2}
 	}
 	return tags, nil
 }

@@ -1,35 +1,51 @@
 package dxf
 
 import (
-	"fmt"
 	"math"
+	"math/bits"
 	"strconv"
 
 	"lugwright/geometry/shape"
 )
 
-// writer collects tags. After the first error every call does nothing.
+// writer collects tags. Once err is set the rest means nothing.
 type writer struct {
 	buf     []byte
 	handles int     // handles given out so far
 	unit    float64 // mm to the unit of the file
-	layers  Layers
+	layers  Layers  // in the tables their names, in the entities their groups
 	err     error
 
-	space string // handle of the model space's block record
+	space    int // handle of the model space's block record
+	numerals numerals
 }
 
-// tag writes one group code and its value.
-func (w *writer) tag(code int, value string) {
-	if w.err != nil {
-		return
+func (w *writer) reset(o Options) {
+	unit := 1.0
+	if o.Inch {
+		unit = mmPerInch
 	}
-	w.code(code)
-	w.buf = append(w.buf, value...)
-	w.buf = append(w.buf, '\n')
+	w.buf, w.handles, w.unit, w.layers, w.err = w.buf[:0], 0, unit, o.Layers, nil
+	clear(w.numerals[:])
 }
 
-// code writes a group code, below 1000, in three places.
+// open writes the tables and begins the entities.
+func (w *writer) open(t *tables) {
+	w.buf = append(w.buf, t.text...)
+	w.handles, w.space = t.handles, t.space
+}
+
+// text writes what is made up already.
+func (w *writer) text(s string) { w.buf = append(w.buf, s...) }
+
+// tag writes one group code, below 1000, and its value.
+func (w *writer) tag(code int, value string) {
+	w.code(code)
+	w.text(value)
+	w.text("\n")
+}
+
+// code writes a group code in three places.
 func (w *writer) code(code int) {
 	hundreds, tens := byte(' '), byte(' ')
 	if code >= 100 {
@@ -41,79 +57,38 @@ func (w *writer) code(code int) {
 	w.buf = append(w.buf, hundreds, tens, '0'+byte(code%10), '\n')
 }
 
-// number writes a real with at most 12 decimals and no exponent. A value that rounds to nothing is 0.0, never -0.
+func (w *writer) count(code, n int) { w.tag(code, strconv.Itoa(n)) }
+
 func (w *writer) number(code int, v float64) {
-	if w.err != nil {
-		return
-	}
-	if !(math.Abs(v) <= 1e6) {
-		w.err = fmt.Errorf("number %g in group %d; numbers must be finite and at most 1e6", v, code)
-		return
-	}
 	w.code(code)
-	n := int64(math.Round(v * 1e12))
-	if n < 0 {
-		w.buf = append(w.buf, '-')
-		n = -n
-	}
-	w.buf = strconv.AppendInt(w.buf, n/1e12, 10)
-	rest := uint64(n % 1e12)
-	if rest == 0 {
-		w.buf = append(w.buf, '.', '0', '\n')
-		return
-	}
-	var digits [13]byte
-	digits[0] = '.'
-	sixDigits(digits[1:7], uint32(rest/1e6))
-	sixDigits(digits[7:13], uint32(rest%1e6))
-	last := 12
-	for digits[last] == '0' {
-		last--
-	}
-	w.buf = append(append(w.buf, digits[:last+1]...), '\n')
+	w.buf = w.real(w.buf, v)
 }
 
-func sixDigits(to []byte, n uint32) {
-	for i := 5; i >= 0; i, n = i-1, n/10 {
-		to[i] = byte('0' + n%10)
-	}
-}
+// length adds a length given in mm.
+func (w *writer) length(to []byte, mm float64) []byte { return w.real(to, mm/w.unit) }
 
-func (w *writer) count(code, n int) {
-	if w.err != nil {
-		return
-	}
-	w.code(code)
-	w.buf = append(strconv.AppendInt(w.buf, int64(n), 10), '\n')
-}
-
-// length writes a length given in mm.
-func (w *writer) length(code int, mm float64) { w.number(code, mm/w.unit) }
-
-// point writes a point given in mm in groups code and code+10; a third coordinate of 0 goes into code+20 when flat is false.
-func (w *writer) point(code int, p shape.Point, flat bool) {
-	w.length(code, p.X)
-	w.length(code+10, p.Y)
-	if !flat {
-		w.number(code+20, 0)
-	}
-}
-
-// handle gives out the next handle, a hexadecimal number.
-func (w *writer) handle() string {
+// handle gives out the next handle.
+func (w *writer) handle() int {
 	w.handles++
-	return hex(w.handles)
+	return w.handles
 }
 
-func hex(n int) string {
+// appendHex adds a handle and the end of its line.
+func appendHex(to []byte, n int) []byte {
 	const digits = "0123456789ABCDEF"
-	var b [16]byte
-	i := len(b)
-	for ; n > 0 || i == len(b); n >>= 4 {
-		i--
-		b[i] = digits[n&15]
+	if n >= 0x10 && n <= 0xFF {
+		return append(to, digits[n>>4], digits[n&15], '\n')
 	}
-	return string(b[i:])
+	for shift := max(0, (bits.Len(uint(n))-1)&^3); shift >= 0; shift -= 4 {
+		to = append(to, digits[n>>shift&15])
+	}
+	return append(to, '\n')
+}
+
+// reference writes a group that holds a handle.
+func (w *writer) reference(code, handle int) {
+	w.code(code)
+	w.buf = appendHex(w.buf, handle)
 }
 
 func (w *writer) section(name string) {
@@ -123,30 +98,52 @@ func (w *writer) section(name string) {
 
 func (w *writer) endSection() { w.tag(0, "ENDSEC") }
 
-// variable opens a header variable.
-func (w *writer) variable(name string) { w.tag(9, name) }
-
 // sizes writes the header's extents and limits.
 func (w *writer) sizes(b shape.Box) {
-	w.variable("$INSBASE")
-	w.point(10, shape.Point{}, false)
-	w.variable("$EXTMIN")
-	w.point(10, b.Min, false)
-	w.variable("$EXTMAX")
-	w.point(10, b.Max, false)
-	w.variable("$LIMMIN")
-	w.point(10, b.Min, true)
-	w.variable("$LIMMAX")
-	w.point(10, b.Max, true)
+	to := append(w.buf, "  9\n$INSBASE\n"+origin+"  9\n$EXTMIN\n"...)
+	to = w.point(to, b.Min)
+	to = append(to, " 30\n0.0\n  9\n$EXTMAX\n"...)
+	to = w.point(to, b.Max)
+	to = append(to, " 30\n0.0\n  9\n$LIMMIN\n"...)
+	to = w.point(to, b.Min)
+	to = append(to, "  9\n$LIMMAX\n"...)
+	w.buf = w.point(to, b.Max)
 }
 
-// degrees of the arc's start and end; an ARC always runs counter-clockwise.
-func arcDegrees(e shape.Edge) (start, end float64) {
+// origin is a base point.
+const origin = " 10\n0.0\n 20\n0.0\n 30\n0.0\n"
+
+// point adds a point given in mm in groups 10 and 20.
+func (w *writer) point(to []byte, p shape.Point) []byte {
+	to = append(to, " 10\n"...)
+	to = w.length(to, p.X)
+	to = append(to, " 20\n"...)
+	return w.length(to, p.Y)
+}
+
+// ends adds the two ends of a line.
+func (w *writer) ends(to []byte, a, b shape.Point) []byte {
+	to = w.point(to, a)
+	to = append(to, " 30\n0.0\n 11\n"...)
+	to = w.length(to, b.X)
+	to = append(to, " 21\n"...)
+	to = w.length(to, b.Y)
+	return append(to, " 31\n0.0\n"...)
+}
+
+func (w *writer) circle(to []byte, center shape.Point, radius float64) []byte {
+	to = w.point(to, center)
+	to = append(to, " 30\n0.0\n 40\n"...)
+	return w.length(to, radius)
+}
+
+// arcDegrees are the directions of the arc's start and end; an ARC always runs counter-clockwise.
+func arcDegrees(e shape.Edge, center shape.Point) (start, end float64) {
 	if e.Bulge < 0 {
 		e = e.Reverse()
+		center = e.Center()
 	}
-	c := e.Center()
-	return degrees(e.A.Sub(c)), degrees(e.B.Sub(c))
+	return degrees(e.A.Sub(center)), degrees(e.B.Sub(center))
 }
 
 func degrees(p shape.Point) float64 {

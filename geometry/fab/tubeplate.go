@@ -17,7 +17,8 @@ type TubePlate struct {
 	BoltMM, HoleMM, PitchMM, GaugeMM          float64
 	Along, Up                                 []float64 // bolts
 	Tube                                      Tube
-	LegMM                                     float64 // of the fillet round the tube
+	On                                        string  // what stands on it, in words: the tube, or what has its outline
+	LegMM                                     float64 // of the fillets round that
 	v                                         geometry.Values
 	prefix                                    string
 }
@@ -25,7 +26,7 @@ type TubePlate struct {
 // TubePlateParams declares the plate and its bolts. Names of the plate's own sizes begin with a prefix; thickness, length, height, radius, pitch and gauge
 // are by default those of def.
 func TubePlateParams(prefix, name string, def TubePlate) []geometry.Param {
-	return []geometry.Param{
+	return append([]geometry.Param{
 		Length(prefix+"_thickness", 5, 60, def.ThicknessMM, "thickness of the "+name),
 		Length(prefix+"_length", 60, 1000, def.LengthMM, name+" along the rail"),
 		Length(prefix+"_height", 40, 600, def.HeightMM, "height of the "+name),
@@ -39,7 +40,7 @@ func TubePlateParams(prefix, name string, def TubePlate) []geometry.Param {
 		Length("bolt_pitch", 20, 800, def.PitchMM, "distance between columns"),
 		Count("bolt_rows", 1, 4, 2, "rows of bolts, one over the other"),
 		Length("bolt_gauge", 20, 400, def.GaugeMM, "distance between rows"),
-	}
+	}, TighteningParams()...)
 }
 
 // ReadTubePlate reads what TubePlateParams declares.
@@ -48,7 +49,7 @@ func ReadTubePlate(v geometry.Values, prefix, name string, tube Tube, legMM floa
 		Name: name, ThicknessMM: v.MM(prefix + "_thickness"), LengthMM: v.MM(prefix + "_length"), HeightMM: v.MM(prefix + "_height"),
 		RadiusMM: v.MM(prefix + "_corner_radius"), PitchMM: v.MM("bolt_pitch"), GaugeMM: v.MM("bolt_gauge"),
 		Along: Spread(v.Count("bolt_columns"), v.MM("bolt_pitch")), Up: Spread(v.Count("bolt_rows"), v.MM("bolt_gauge")),
-		Tube: tube, LegMM: legMM, v: v, prefix: prefix,
+		Tube: tube, On: "tube", LegMM: legMM, v: v, prefix: prefix,
 	}
 	p.BoltMM, p.HoleMM = Clearance(v.Word("bolt_size"), part.Fit(v.Word("bolt_fit")))
 	return p
@@ -67,8 +68,8 @@ func (p *TubePlate) Check(n *Needs, webClearMM float64) {
 	n.ThatHole(p.HoleMM, "bolt_size", p.v.Word("bolt_size"))
 	height, length := p.prefix+"_height", p.prefix+"_length"
 	n.That(p.HeightMM <= webClearMM, height, MM(p.HeightMM), "at most the web's clear height, %.4g mm", webClearMM)
-	n.That(p.HeightMM >= p.Tube.HighMM+2*p.LegMM, height, MM(p.HeightMM), "at least the tube and its welds, %.4g mm", p.Tube.HighMM+2*p.LegMM)
-	n.That(p.LengthMM >= p.Tube.WidthMM+2*p.LegMM, length, MM(p.LengthMM), "at least the tube and its welds, %.4g mm", p.Tube.WidthMM+2*p.LegMM)
+	n.That(p.HeightMM >= p.Tube.HighMM+2*p.LegMM, height, MM(p.HeightMM), "at least the %s and its welds, %.4g mm", p.On, p.Tube.HighMM+2*p.LegMM)
+	n.That(p.LengthMM >= p.Tube.WidthMM+2*p.LegMM, length, MM(p.LengthMM), "at least the %s and its welds, %.4g mm", p.On, p.Tube.WidthMM+2*p.LegMM)
 	if n.Err() == nil {
 		p.checkBolts(n)
 	}
@@ -82,7 +83,7 @@ func (p *TubePlate) checkBolts(n *Needs) {
 	}
 	for _, at := range foot.Points() {
 		off := p.Tube.off(at)
-		if !n.That(off >= room, "bolt_pitch", fmt.Sprintf("a bolt %s from the tube", MM(off)), "at least %.4g mm, so that a socket passes the weld", room) {
+		if !n.That(off >= room, "bolt_pitch", fmt.Sprintf("a bolt %s from the %s", MM(off), p.On), "at least %.4g mm, so that a socket passes the weld", room) {
 			return
 		}
 	}
@@ -106,7 +107,7 @@ func (p *TubePlate) Bolts(id, plate string, web part.Support, pose part.Pose) pa
 	for i, at := range points {
 		turned[i] = shape.Point{X: 0 - at.Y, Y: at.X}
 	}
-	return part.BoltGroup{
+	return readTightening(p.v).tighten(part.BoltGroup{
 		ID: id, Pose: part.Pose{Origin: pose.Origin, U: pose.V.Scale(-1), V: pose.U}, Points: turned, Size: p.v.Word("bolt_size"), DiaMM: p.BoltMM, Grade: p.v.Word("bolt_grade"), HoleMM: p.HoleMM,
 		GripMM: p.ThicknessMM + web.ThicknessMM, ThreadsIn: p.v.Word("threads") == "in", Across: [2]part.Pry{across[1], across[0]},
 		Patch: Bearing(shape.Rect(shape.Point{X: -p.LengthMM / 2, Y: -p.HeightMM / 2}, shape.Point{X: p.LengthMM / 2, Y: p.HeightMM / 2}), p.RadiusMM),
@@ -114,7 +115,7 @@ func (p *TubePlate) Bolts(id, plate string, web part.Support, pose part.Pose) pa
 			{Thing: plate, ThicknessMM: p.ThicknessMM, Material: p.v.Word("material"), EdgeMM: LeastEdge(outer, points), PitchMM: pitch},
 			{Thing: web.ID, ThicknessMM: web.ThicknessMM, Material: web.Material, PitchMM: pitch},
 		},
-	}
+	})
 }
 
 // Sweeps cut a plate where it reaches past the tube, from each edge and each corner inwards: bolts and contact out there bend it.
@@ -123,5 +124,5 @@ func (p *TubePlate) Sweeps(plate, bolts string, pose part.Pose) []part.Sweep {
 	if pose.V.X < 0 {
 		rear, front = front, rear
 	}
-	return p.foot().Sweeps(plate, bolts, pose, p.Name+" past the tube", [4]string{"under", "over", rear, front})
+	return p.foot().Sweeps(plate, bolts, pose, p.Name+" past the "+p.On, [4]string{"under", "over", rear, front})
 }

@@ -14,6 +14,7 @@ import (
 	"lugwright/geometry/kinds/keeperplate"
 	"lugwright/geometry/kinds/lapplate"
 	"lugwright/geometry/kinds/lug"
+	"lugwright/geometry/kinds/outrigger"
 	"lugwright/geometry/kinds/saddle"
 	"lugwright/geometry/kinds/spreaderwasher"
 	"lugwright/geometry/kinds/standoff"
@@ -37,6 +38,7 @@ func All() []geometry.Kind {
 		keeperplate.Kind(),
 		lapplate.Kind(),
 		lug.Kind(),
+		outrigger.Kind(),
 		saddle.Kind(),
 		spreaderwasher.Kind(),
 		standoff.Kind(),

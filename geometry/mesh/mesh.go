@@ -54,13 +54,15 @@ func edgesOf(triangles []Triangle, corners int) edges {
 	for a := range corners {
 		e.first[a+1] += e.first[a]
 	}
-	at := slices.Clone(e.first)
 	for _, t := range triangles {
 		for i, a := range t {
-			e.ends[at[a]] = t[(i+1)%3]
-			at[a]++
+			e.ends[e.first[a]] = t[(i+1)%3]
+			e.first[a]++
 		}
 	}
+	// Each corner's place has moved on to the next one's.
+	copy(e.first[1:], e.first)
+	e.first[0] = 0
 	for a := range corners {
 		slices.Sort(e.from(a))
 	}
@@ -69,7 +71,5 @@ func edgesOf(triangles []Triangle, corners int) edges {
 
 func (e edges) from(a int) []int { return e.ends[e.first[a]:e.first[a+1]] }
 
-func (e edges) has(a, b int) bool {
-	_, found := slices.BinarySearch(e.from(a), b)
-	return found
-}
+// has looks along the line: few edges leave a corner.
+func (e edges) has(a, b int) bool { return slices.Contains(e.from(a), b) }

@@ -3,6 +3,8 @@ package mesh
 // Plates: two faces and the walls between them.
 
 import (
+	"slices"
+
 	"lugwright/geometry/fold"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -51,6 +53,7 @@ func thicken(s *fold.Pattern, thickness float64) (Mesh, error) {
 func (m *Mesh) close(n int) {
 	sheet := m.Triangles
 	used := edgesOf(sheet, len(m.Points))
+	m.Triangles = slices.Grow(sheet, len(sheet)+len(m.Points)) // a free edge, of which there is one for each corner, has two
 	for _, t := range sheet {
 		m.Triangles = append(m.Triangles, Triangle{t[0] + n, t[2] + n, t[1] + n})
 		for i, a := range t {

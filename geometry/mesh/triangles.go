@@ -34,7 +34,7 @@ func divide(nodes []node, rings [][]int) ([]Triangle, error) {
 // sweep is the state of the way down.
 type sweep struct {
 	nodes      []node
-	prev, next map[int]int // along rings that have the face on their left
+	prev, next []int // along rings that have the face on their left
 	order      []int
 	open       []*stretch
 	out        []Triangle
@@ -49,7 +49,8 @@ type stretch struct {
 }
 
 func newSweep(nodes []node, rings [][]int) *sweep {
-	s := &sweep{nodes: nodes, prev: map[int]int{}, next: map[int]int{}}
+	ways := make([]int, 2*len(nodes))
+	s := &sweep{nodes: nodes, prev: ways[:len(nodes)], next: ways[len(nodes):]}
 	for i, ring := range rings {
 		back := (twiceArea(nodes, ring).sign() < 0) == (i == 0)
 		for k, v := range ring {
@@ -61,6 +62,7 @@ func newSweep(nodes []node, rings [][]int) *sweep {
 		}
 		s.order = append(s.order, ring...)
 	}
+	s.out = make([]Triangle, 0, len(s.order)+2*len(rings))
 	slices.SortFunc(s.order, func(a, b int) int {
 		if nodes[a].above(nodes[b]) {
 			return -1

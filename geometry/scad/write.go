@@ -39,7 +39,7 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 }
 
 func (w *writer) head(b *part.Bracket, m *model) {
-	w.line("// %s: %s, %s hand. Lengths in mm; x rearward, y left, z up.", plain(b.Name), plain(b.Kind), b.Hand)
+	w.line("// %s: %s, %s hand. Lengths in mm; x forward, y left, z up.", plain(b.Name), plain(b.Kind), b.Hand)
 	w.line("//")
 	if len(b.Params) > 0 {
 		w.line("// Built from")

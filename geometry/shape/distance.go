@@ -10,14 +10,14 @@ func EdgeDistance(a, b Edge) float64 {
 	if len(EdgeIntersections(a, b)) > 0 {
 		return 0
 	}
-	d := math.Min(math.Min(b.DistTo(a.A), b.DistTo(a.B)), math.Min(a.DistTo(b.A), a.DistTo(b.B)))
+	d := min(min(b.DistTo(a.A), b.DistTo(a.B)), min(a.DistTo(b.A), a.DistTo(b.B)))
 	switch {
 	case a.IsArc() && b.IsArc():
-		return math.Min(d, lineOfCentres(a, b))
+		return min(d, lineOfCentres(a, b))
 	case a.IsArc():
-		return math.Min(d, a.nearestNormal(b, b.B.Sub(b.A).Perp()))
+		return min(d, a.nearestNormal(b, b.B.Sub(b.A).Perp()))
 	case b.IsArc():
-		return math.Min(d, b.nearestNormal(a, a.B.Sub(a.A).Perp()))
+		return min(d, b.nearestNormal(a, a.B.Sub(a.A).Perp()))
 	}
 	return d
 }
@@ -25,7 +25,7 @@ func EdgeDistance(a, b Edge) float64 {
 // lineOfCentres tries the points of each arc on the line through both centres.
 func lineOfCentres(a, b Edge) float64 {
 	dir := b.Center().Sub(a.Center())
-	return math.Min(a.nearestNormal(b, dir), b.nearestNormal(a, dir))
+	return min(a.nearestNormal(b, dir), b.nearestNormal(a, dir))
 }
 
 // nearestNormal tries the points of arc e whose radius is along dir, either sense, against the other edge; +Inf when e
@@ -34,7 +34,7 @@ func (e Edge) nearestNormal(other Edge, dir Point) float64 {
 	d := math.Inf(1)
 	for _, n := range [2]Point{dir, dir.Scale(-1)} {
 		if t := e.paramToward(n); t > 0 && t < 1 {
-			d = math.Min(d, other.DistTo(e.At(t)))
+			d = min(d, other.DistTo(e.At(t)))
 		}
 	}
 	return d
@@ -66,7 +66,7 @@ func LoopDistance(a, b Loop) float64 {
 		box := e.BBox()
 		for j := range b {
 			if box.gap(boxes[j]) < best {
-				best = math.Min(best, EdgeDistance(e, b.Edge(j)))
+				best = min(best, EdgeDistance(e, b.Edge(j)))
 			}
 		}
 	}

@@ -145,9 +145,9 @@ func (e Edge) offCurve(p Point) float64 {
 
 // DistTo returns the least distance from p to the edge.
 func (e Edge) DistTo(p Point) float64 {
-	d := math.Min(p.Dist(e.A), p.Dist(e.B))
+	d := min(p.Dist(e.A), p.Dist(e.B))
 	if e.A != e.B && e.faces(p) {
-		d = math.Min(d, math.Abs(e.offCurve(p)))
+		d = min(d, math.Abs(e.offCurve(p)))
 	}
 	return d
 }

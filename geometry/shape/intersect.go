@@ -22,7 +22,7 @@ func (e Edge) lineRoots(p, u Point) (lo, hi, depth float64) {
 	}
 	h := -(b1 + math.Copysign(math.Sqrt(disc), b1)) / 2
 	lo, hi = h/b, b0/h
-	return math.Min(lo, hi), math.Max(lo, hi), depth
+	return min(lo, hi), max(lo, hi), depth
 }
 
 // EdgeIntersections returns the points that two edges share: crossings, touching points (within OnTolMM), and for edges

@@ -16,7 +16,9 @@ type Loop []Vertex
 // Edge returns the edge that leaves vertex i; i may be any integer and counts round the loop.
 func (l Loop) Edge(i int) Edge {
 	n := len(l)
-	i = (i%n + n) % n
+	if i < 0 || i >= n {
+		i = (i%n + n) % n
+	}
 	j := i + 1
 	if j == n {
 		j = 0
@@ -38,7 +40,7 @@ func (l Loop) Area() float64 {
 	if len(l) == 0 {
 		return 0
 	}
-	return l.moments(l[0].Point).area
+	return l.area()
 }
 
 // Length returns the length round the loop in mm.
@@ -92,39 +94,47 @@ func (l Loop) CW() Loop {
 // Normalize returns the loop in the form that writers rely on: no edge shorter than ZeroEdgeMM, arcs of more than half a
 // circle split in two, bulges within 1e-9 of a half circle snapped to it, arcs with a sagitta below FlatMM made lines. It
 // may return a loop of fewer than two vertices, which Validate refuses.
-func (l Loop) Normalize() Loop {
-	out := make(Loop, 0, len(l)+2)
+func (l Loop) Normalize() Loop { return l.AppendNormalized(make(Loop, 0, len(l)+2), FlatMM) }
+
+// AppendNormalized adds the vertices of the loop's normal form, in which arcs with a sagitta below flatMM are lines.
+func (l Loop) AppendNormalized(to Loop, flatMM float64) Loop {
 	for i := range l {
-		out = appendTidy(out, l.Edge(i))
+		e := l.Edge(i)
+		switch chord := e.Chord(); {
+		case chord < ZeroEdgeMM:
+		case math.Abs(e.Bulge)*chord/2 < flatMM:
+			to = append(to, Vertex{e.A, 0})
+		default:
+			to = appendArc(to, e)
+		}
 	}
-	return out
+	return to
 }
 
-func appendTidy(out Loop, e Edge) Loop {
+func appendArc(to Loop, e Edge) Loop {
 	b := math.Abs(e.Bulge)
 	switch {
-	case e.Chord() < ZeroEdgeMM:
-		return out
-	case e.Sagitta() < FlatMM:
-		return append(out, Vertex{e.A, 0})
 	case math.Abs(b-1) < 1e-9:
-		return append(out, Vertex{e.A, math.Copysign(1, e.Bulge)})
+		return append(to, Vertex{e.A, math.Copysign(1, e.Bulge)})
 	case b > 1:
 		half := e.Bulge / (1 + math.Hypot(1, e.Bulge)) // tan(x/2) from tan x
-		return append(out, Vertex{e.A, half}, Vertex{e.Mid(), half})
+		return append(to, Vertex{e.A, half}, Vertex{e.Mid(), half})
 	}
-	return append(out, Vertex{e.A, e.Bulge})
+	return append(to, Vertex{e.A, e.Bulge})
 }
 
 // IsCircle tells whether the loop is one full circle, and which. Writers make such a loop a CIRCLE, drills a hole.
 func (l Loop) IsCircle() (center Point, dia float64, ok bool) {
-	if len(l) < 2 {
+	if len(l) < 2 || l[0].Bulge == 0 {
 		return Point{}, 0, false
 	}
 	first := l.Edge(0)
 	center, r, sweep := first.Center(), first.Radius(), 0.0
 	if len(l) == 2 && math.Abs(first.Bulge) == 1 {
 		center = l[0].Lerp(l[1].Point, 0.5)
+		if first.Bulge == l[1].Bulge {
+			return center, 2 * r, true
+		}
 	}
 	for i := range l {
 		e := l.Edge(i)
@@ -143,7 +153,7 @@ func (l Loop) IsCircle() (center Point, dia float64, ok bool) {
 func (l Loop) DistTo(p Point) float64 {
 	d := math.Inf(1)
 	for i := range l {
-		d = math.Min(d, l.Edge(i).DistTo(p))
+		d = min(d, l.Edge(i).DistTo(p))
 	}
 	return d
 }
@@ -186,10 +196,10 @@ func (e Edge) steps(sagitta float64) int {
 	}
 	step := math.Pi / 4
 	if r := e.Radius(); sagitta < r {
-		step = math.Min(step, 4*math.Asin(math.Sqrt(math.Max(sagitta, 0)/(2*r))))
+		step = min(step, 4*math.Asin(math.Sqrt(max(sagitta, 0)/(2*r))))
 	}
 	n := math.Ceil(math.Abs(e.Sweep())/step - 1e-9)
-	return int(math.Max(1, math.Min(n, 1e5)))
+	return int(max(1, min(n, 1e5)))
 }
 
 // HasArc reports whether any edge is an arc.

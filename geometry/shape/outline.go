@@ -52,7 +52,7 @@ func (o Outline) Contains(p Point) bool {
 func (o Outline) DistTo(p Point) float64 {
 	d := o.Outer.DistTo(p)
 	for _, h := range o.Holes {
-		d = math.Min(d, h.DistTo(p))
+		d = min(d, h.DistTo(p))
 	}
 	return d
 }

@@ -86,10 +86,10 @@ func EmptyBox() Box {
 func (b Box) Empty() bool { return b.Min.X > b.Max.X || b.Min.Y > b.Max.Y }
 
 // Width returns the extent along x, 0 for an empty box.
-func (b Box) Width() float64 { return math.Max(0, b.Max.X-b.Min.X) }
+func (b Box) Width() float64 { return max(0, b.Max.X-b.Min.X) }
 
 // Height returns the extent along y, 0 for an empty box.
-func (b Box) Height() float64 { return math.Max(0, b.Max.Y-b.Min.Y) }
+func (b Box) Height() float64 { return max(0, b.Max.Y-b.Min.Y) }
 
 // Center returns the middle of the box.
 func (b Box) Center() Point { return b.Min.Lerp(b.Max, 0.5) }
@@ -97,16 +97,16 @@ func (b Box) Center() Point { return b.Min.Lerp(b.Max, 0.5) }
 // Extend returns the box grown to hold p.
 func (b Box) Extend(p Point) Box {
 	return Box{
-		Point{math.Min(b.Min.X, p.X), math.Min(b.Min.Y, p.Y)},
-		Point{math.Max(b.Max.X, p.X), math.Max(b.Max.Y, p.Y)},
+		Point{min(b.Min.X, p.X), min(b.Min.Y, p.Y)},
+		Point{max(b.Max.X, p.X), max(b.Max.Y, p.Y)},
 	}
 }
 
 // Union returns the smallest box that holds both.
 func (b Box) Union(c Box) Box {
 	return Box{
-		Point{math.Min(b.Min.X, c.Min.X), math.Min(b.Min.Y, c.Min.Y)},
-		Point{math.Max(b.Max.X, c.Max.X), math.Max(b.Max.Y, c.Max.Y)},
+		Point{min(b.Min.X, c.Min.X), min(b.Min.Y, c.Min.Y)},
+		Point{max(b.Max.X, c.Max.X), max(b.Max.Y, c.Max.Y)},
 	}
 }
 
@@ -122,9 +122,9 @@ func (b Box) Contains(p Point) bool {
 
 // gap returns a lower bound of the distance between anything in b and anything in c.
 func (b Box) gap(c Box) float64 {
-	dx := math.Max(0, math.Max(b.Min.X-c.Max.X, c.Min.X-b.Max.X))
-	dy := math.Max(0, math.Max(b.Min.Y-c.Max.Y, c.Min.Y-b.Max.Y))
-	return math.Max(dx, dy)
+	dx := max(0, max(b.Min.X-c.Max.X, c.Min.X-b.Max.X))
+	dy := max(0, max(b.Min.Y-c.Max.Y, c.Min.Y-b.Max.Y))
+	return max(dx, dy)
 }
 
 // Interval is a stretch along a cut line, in mm from the line's base point, Lo < Hi.

@@ -81,6 +81,22 @@ func (l Loop) moments(origin Point) sums {
 	return s
 }
 
+// area is the area of moments alone.
+func (l Loop) area() float64 {
+	sum := 0.0
+	prev := &l[len(l)-1]
+	a := prev.Sub(l[0].Point)
+	for i := range l {
+		b := l[i].Sub(l[0].Point)
+		sum += a.Cross(b) / 2
+		if c2 := b.Sub(a).Dot(b.Sub(a)); prev.Bulge != 0 && c2 != 0 {
+			sum += math.Copysign(1, prev.Bulge) * unitSegmentArea(math.Abs(prev.Bulge)) * c2
+		}
+		prev, a = &l[i], b
+	}
+	return sum
+}
+
 // addLine adds the triangle origin, a, b (Green's theorem for a straight edge).
 func (s *sums) addLine(a, b Point) {
 	c := a.Cross(b)
@@ -140,6 +156,21 @@ func unitSegment(b float64) segment {
 		along: r2 * r2 * (t/4 - sc*(4-c2)/12),
 		up:    r2 * r2 * (t*(3+2*c2)/4 - sc*(14+c2)/12),
 	}
+}
+
+// unitSegmentArea is the area of unitSegment alone.
+func unitSegmentArea(b float64) float64 {
+	if b == 1 {
+		return math.Pi / 8
+	}
+	t := 2 * math.Atan(b)
+	if t < flatHalfAngle {
+		return flatSegment(t).area
+	}
+	k := 1 / (1 + b*b)
+	s, c := 2*b*k, (1-b*b)*k
+	r := 1 / (2 * s)
+	return r * r * (t - s*c)
 }
 
 // flatSegment is the Taylor series of the same in t. Its first terms are the parabola's: area 2/3 c s, centroid 2/5 s.

@@ -126,6 +126,9 @@ func (c *checker) crossings(name string, l Loop) {
 func meet(edges []Edge, i, j int) (Point, bool) {
 	a, b, n := edges[i], edges[j], len(edges)
 	joinedA, joinedB := j == i+1, i == 0 && j == n-1 // a.B is b.A; b.B is a.A
+	if joinedA != joinedB && !a.IsArc() && !b.IsArc() && a.B.Sub(a.A).Dot(b.B.Sub(b.A)) >= 0 {
+		return Point{}, false // a turn of at most a right angle leads away from the line before it
+	}
 	for _, p := range EdgeIntersections(a, b) {
 		if joinedA && p.Dist(b.A) <= TouchMM || joinedB && p.Dist(a.A) <= TouchMM {
 			continue

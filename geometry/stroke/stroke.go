@@ -19,23 +19,32 @@ const (
 // Text gives the open lines of a text, in mm: capitals of the given height, middled on a point both ways, running in direction
 // angleRad. Small letters become capitals.
 func Text(text string, middle shape.Point, heightMM, angleRad float64) [][]shape.Point {
-	step := heightMM / rows
-	back := shape.Point{X: -WidthMM(text, heightMM) / 2, Y: -heightMM / 2}
-	var lines [][]shape.Point
-	turn := shape.Point{X: 1}.Rotate(angleRad)
-	for i, r := range []rune(strings.ToUpper(text)) {
-		for rest := letter(r); rest != ""; {
-			var line string
-			line, rest, _ = strings.Cut(rest, ",")
-			pts := points(line, i*advance)
-			for k, p := range pts {
-				p = p.Scale(step).Add(back)
-				pts[k] = shape.Point{X: float64(p.X*turn.X) - float64(p.Y*turn.Y), Y: float64(p.X*turn.Y) + float64(p.Y*turn.X)}.Add(middle)
-			}
-			lines = append(lines, pts)
-		}
+	points, counts := AppendText(nil, nil, text, middle, heightMM, angleRad)
+	lines := make([][]shape.Point, len(counts))
+	for i, n := range counts {
+		lines[i], points = points[:n:n], points[n:]
 	}
 	return lines
+}
+
+// AppendText adds the points of the lines of Text, one line after the other, and how many each has.
+func AppendText(points []shape.Point, counts []int, text string, middle shape.Point, heightMM, angleRad float64) ([]shape.Point, []int) {
+	step := heightMM / rows
+	back := shape.Point{X: -WidthMM(text, heightMM) / 2, Y: -heightMM / 2}
+	turn := shape.Point{X: 1}.Rotate(angleRad)
+	column := 0
+	for _, r := range strings.ToUpper(text) {
+		n := 0
+		for line := letter(r); line != ""; line = line[min(3, len(line)):] {
+			p := shape.Point{X: float64(int(line[0]-'0') + column), Y: float64(line[1] - '0')}.Scale(step).Add(back)
+			points = append(points, shape.Point{X: float64(p.X*turn.X) - float64(p.Y*turn.Y), Y: float64(p.X*turn.Y) + float64(p.Y*turn.X)}.Add(middle))
+			if n++; len(line) == 2 || line[2] == ',' {
+				counts, n = append(counts, n), 0
+			}
+		}
+		column += advance
+	}
+	return points, counts
 }
 
 // WidthMM is the length of a text of the given height, from the left of its first letter to the right of its last.
@@ -47,21 +56,24 @@ func WidthMM(text string, heightMM float64) float64 {
 	return float64((n-1)*advance+columns) * heightMM / rows
 }
 
+// letter gives the strokes of a letter: two digits a point, a blank between points, a comma between strokes.
 func letter(r rune) string {
-	if s, ok := font[r]; ok {
-		return s
+	if r < rune(len(ascii)) {
+		return ascii[r]
 	}
 	return box
 }
 
-// points reads one stroke, shifted by dx grid steps: two digits a point, a blank between.
-func points(line string, dx int) []shape.Point {
-	out := make([]shape.Point, 0, (len(line)+1)/3)
-	for ; len(line) >= 2; line = line[min(3, len(line)):] {
-		out = append(out, shape.Point{X: float64(int(line[0]-'0') + dx), Y: float64(line[1] - '0')})
+// ascii is the font with a box for every letter that it lacks.
+var ascii = func() (all [128]string) {
+	for r := range all {
+		all[r] = box
 	}
-	return out
-}
+	for r, strokes := range font {
+		all[r] = strokes
+	}
+	return all
+}()
 
 // Outlines turns strokes of a text of the given height into closed outlines, a quarter of a grid step wide, for machines that engrave only
 // those. A stroke that closes gives two, one within the other; one that runs into itself, as a 6 does, is stencilled.

@@ -19,7 +19,7 @@ const (
 	edgeMM       = 4.0
 )
 
-// WriteBracket draws the assembled bracket from ahead, left and above, with its part marks. It fails when there is nothing to
+// WriteBracket draws the assembled bracket, as it stands in space (part.Bracket.AsMade), from ahead, left and above, with its part marks. It fails when there is nothing to
 // draw or a number is not finite or beyond 1e6.
 func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	width := o.WidthMM
@@ -42,6 +42,7 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 		labels = notes(painted)
 	}
 	c := newCanvas(painted, labels, width)
+	defer c.free()
 	c.open(width, c.height, fmt.Sprintf("%s: %s, %s hand", b.Name, b.Kind, b.Hand))
 	for _, p := range painted {
 		c.paint(p.solid, p.faces)
@@ -72,7 +73,7 @@ type canvas struct {
 
 // newCanvas fits the drawing between the columns of labels; it is never higher than wide.
 func newCanvas(painted []painting, labels []note, width float64) *canvas {
-	c := &canvas{writer: writer{decimals: 3}, box: shape.EmptyBox(), width: width}
+	c := &canvas{writer: newWriter(3), box: shape.EmptyBox(), width: width}
 	for _, p := range painted {
 		for _, f := range p.faces {
 			for _, r := range f.loops {
@@ -93,12 +94,4 @@ func newCanvas(painted []painting, labels []note, width float64) *canvas {
 func (c *canvas) at(p shape.Point) shape.Point {
 	middle := c.box.Center()
 	return shape.Point{X: c.left + (p.X-c.box.Min.X)*c.scale, Y: c.height/2 - (p.Y-middle.Y)*c.scale}
-}
-
-func (c *canvas) onPaper(points []shape.Point) []shape.Point {
-	out := make([]shape.Point, len(points))
-	for i, p := range points {
-		out[i] = c.at(p)
-	}
-	return out
 }

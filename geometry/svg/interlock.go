@@ -41,7 +41,7 @@ func cutAt(a, b *solid) []solid {
 	if !meetOnPaper(&ha, &hb) {
 		return nil
 	}
-	for _, n := range partings(&ha, &hb) {
+	for n := range partings(&ha, &hb) {
 		if gap, _ := parting(&ha, &hb, n); gap >= -overlapMM {
 			return nil
 		}
@@ -161,7 +161,7 @@ func (s solid) beside(n part.Vec, level float64) solid {
 	for i, r := range s.loops {
 		kept := r.behind(off, func(p shape.Point) {
 			t := p.Dot(way.Perp())
-			lo, hi = math.Min(lo, t), math.Max(hi, t)
+			lo, hi = min(lo, t), max(hi, t)
 			out.seams = append(out.seams, [2]part.Vec{s.pose.At(p.X, p.Y, s.lo), s.pose.At(p.X, p.Y, s.hi)})
 		})
 		if len(kept.points) > 2 {
@@ -182,7 +182,7 @@ func (s solid) beside(n part.Vec, level float64) solid {
 func (r ring) behind(off func(shape.Point) float64, cut func(shape.Point)) ring {
 	var out ring
 	for i, p := range r.points {
-		q := r.points[(i+1)%len(r.points)]
+		q := r.after(i)
 		dp, dq := off(p), off(q)
 		if dp <= 0 {
 			out.points, out.sharp = append(out.points, p), append(out.sharp, r.sharp[i])

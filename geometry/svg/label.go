@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"iter"
 	"math"
 	"slices"
 	"unicode/utf8"
@@ -50,7 +51,7 @@ func (p painting) anchor(later []painting) note {
 		if box := ringBox(f.loops[0]); min(box.Width(), box.Height())/2 < room {
 			continue // no place of it is further from its edges
 		}
-		for _, q := range f.samples() {
+		for q := range f.samples() {
 			if d := f.room(q, room); d > room && within(q, f.loops) && !covered(q, later) && !coveredBy(q, p.faces[k+1:]) {
 				room = d
 				best.at, best.visible = q, true
@@ -72,35 +73,33 @@ func ringBox(r ring) shape.Box {
 }
 
 // samples are places spread over a face's box.
-func (f face) samples() []shape.Point {
+func (f face) samples() iter.Seq[shape.Point] {
 	const n = 12
 	box := ringBox(f.loops[0])
-	if box.Width() < 2 && box.Height() < 2 {
-		return []shape.Point{box.Center()}
-	}
-	var out []shape.Point
-	for i := range n {
-		for j := range n {
-			out = append(out, shape.Point{
-				X: box.Min.X + box.Width()*(float64(i)+0.5)/n,
-				Y: box.Min.Y + box.Height()*(float64(j)+0.5)/n,
-			})
+	return func(yield func(shape.Point) bool) {
+		if box.Width() < 2 && box.Height() < 2 {
+			yield(box.Center())
+			return
+		}
+		for i := range n * n {
+			x, y := float64(i/n), float64(i%n)
+			if !yield(shape.Point{X: box.Min.X + box.Width()*(x+0.5)/n, Y: box.Min.Y + box.Height()*(y+0.5)/n}) {
+				return
+			}
 		}
 	}
-	return out
 }
 
 // room is the distance of a place from the edges of the face, or something no more than least where it is no more.
 func (f face) room(q shape.Point, least float64) float64 {
 	d := math.Inf(1)
 	for _, r := range f.loops {
-		n := len(r.points)
 		for i, p := range r.points {
-			e := shape.Edge{A: p, B: r.points[(i+1)%n]}
+			e := shape.Edge{A: p, B: r.after(i)}
 			if beside(e.A.X, e.B.X, q.X) > d || beside(e.A.Y, e.B.Y, q.Y) > d {
 				continue // further off than the nearest
 			}
-			d = math.Min(d, e.DistTo(q))
+			d = min(d, e.DistTo(q))
 			if d <= least {
 				return d
 			}
@@ -173,7 +172,7 @@ func (c *canvas) column(list []note, x float64, anchor string, inward float64) {
 	for i, n := range list {
 		y := heights[i]
 		to := c.at(n.at)
-		attrs := []any{"d", c.line([]shape.Point{{X: x + inward, Y: y}, {X: x + inward*4, Y: y}, to}, false), "fill", "none", "stroke", ink, "stroke-width", 0.15}
+		attrs := []any{"d", c.line(nil, []shape.Point{{X: x + inward, Y: y}, {X: x + inward*4, Y: y}, to}, false), "fill", "none", "stroke", ink, "stroke-width", 0.15}
 		if !n.visible {
 			attrs = append(attrs, "stroke-dasharray", "1 0.8")
 		}

@@ -1,6 +1,7 @@
 package svg
 
 import (
+	"iter"
 	"math"
 
 	"lugwright/part"
@@ -24,11 +25,12 @@ func newHull(s *solid) hull {
 	outer := s.loops[0]
 	n := len(outer.points)
 	h.lo, h.hi = [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
+	h.corners = make([]part.Vec, 0, 2*n)
 	for i, p := range outer.points {
 		for _, w := range []float64{s.lo, s.hi} {
 			h.add(s.pose.At(p.X, p.Y, w), 2*n)
 		}
-		if q := outer.points[(i+1)%n].Sub(p).Unit(); n <= 12 || outer.sharp[i] || i%4 == 0 {
+		if q := outer.after(i).Sub(p).Unit(); n <= 12 || outer.sharp[i] || i%4 == 0 {
 			h.normals = append(h.normals, s.pose.U.Scale(q.Y).AddScaled(-q.X, s.pose.V))
 			h.addSide(s.pose.U.Scale(q.X).AddScaled(q.Y, s.pose.V))
 		}
@@ -42,7 +44,7 @@ func (h *hull) add(p part.Vec, of int) {
 	h.depth += p.Dot(eye) / float64(of)
 	flat := project(p)
 	for k, x := range [2]float64{flat.X, flat.Y} {
-		h.lo[k], h.hi[k] = math.Min(h.lo[k], x), math.Max(h.hi[k], x)
+		h.lo[k], h.hi[k] = min(h.lo[k], x), max(h.hi[k], x)
 	}
 }
 
@@ -56,7 +58,7 @@ func (h *hull) span(n part.Vec) (lo, hi float64) {
 	lo, hi = math.Inf(1), math.Inf(-1)
 	for _, c := range h.corners {
 		d := c.Dot(n)
-		lo, hi = math.Min(lo, d), math.Max(hi, d)
+		lo, hi = min(lo, d), max(hi, d)
 	}
 	return lo, hi
 }
@@ -79,7 +81,7 @@ func inFront(a, b *hull) float64 {
 	}
 	best, verdict := -overlapMM, 0.0
 	clean := [2]bool{} // b in front, a in front, by a plane that touches neither
-	for _, n := range partings(a, b) {
+	for n := range partings(a, b) {
 		gap, towards := parting(a, b, n)
 		if gap >= -1e-6 {
 			if math.Abs(towards) < 1e-6 {
@@ -111,15 +113,20 @@ func parting(a, b *hull, n part.Vec) (gap, towards float64) {
 }
 
 // partings are the directions tried: faces of either, the sides of either on paper, square to both axes, and the bracket's own.
-func partings(a, b *hull) []part.Vec {
-	list := append(append([]part.Vec{}, a.normals...), b.normals...)
-	for _, h := range []*hull{a, b} {
-		list = append(list, h.sides...)
-	}
+func partings(a, b *hull) iter.Seq[part.Vec] {
+	more := []part.Vec{{X: 1}, {Y: 1}, {Z: 1}}
 	if n := a.axis.Cross(b.axis); n.Norm() > 1e-6 {
-		list = append(list, n.Unit())
+		more = []part.Vec{n.Unit(), more[0], more[1], more[2]}
 	}
-	return append(list, part.Vec{X: 1}, part.Vec{Y: 1}, part.Vec{Z: 1})
+	return func(yield func(part.Vec) bool) {
+		for _, list := range [][]part.Vec{a.normals, b.normals, a.sides, b.sides, more} {
+			for _, n := range list {
+				if !yield(n) {
+					return
+				}
+			}
+		}
+	}
 }
 
 // scene is what is painted: solids, and what covers what.

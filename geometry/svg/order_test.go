@@ -71,14 +71,14 @@ func TestRodInATray(t *testing.T) {
 	}
 }
 
-// A cap stands on an ear, the ear reaches past a collar's side, the collar stands before the cap: each covers the next in a ring, seen from -X, +Y, +Z, and no order
+// A cap stands on an ear, the ear reaches past a collar's side, the collar stands before the cap: each covers the next in a ring, seen from +X, +Y, +Z, and no order
 // of the whole things is right. Cut, none is in a ring, and the pieces together are the whole.
 func TestUnringed(t *testing.T) {
 	box := func(x0, x1, z0, z1 float64) shape.Outline {
 		return shape.Outline{Outer: shape.Rect(shape.Point{X: x0, Y: z0}, shape.Point{X: x1, Y: z1})}
 	}
 	level, upright := part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, part.Pose{U: part.Vec{X: 1}, V: part.Vec{Z: 1}}
-	ear := newSolid(box(-106, -64, -54, 54), level, 112, 128, plateTone)
+	ear := newSolid(box(64, 106, -54, 54), level, 112, 128, plateTone)
 	plateCap := newSolid(box(-106, 106, 128, 183), upright, -6, 6, plateTone)
 	collar := newSolid(box(-62, 62, 48, 172), upright, -17, -7, plateTone) // upright's normal is -Y
 	whole := newScene([]solid{ear, plateCap, collar})

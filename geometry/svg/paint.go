@@ -1,21 +1,20 @@
 package svg
 
 import (
-	"fmt"
 	"math"
 	"slices"
-	"strings"
 
 	"lugwright/geometry/shape"
 	"lugwright/part"
 )
 
-// The viewer stands ahead, to the left and above: the isometric view of a left-hand bracket from outside the frame.
+// A bracket comes as it stands in space: x forward, y left, z up. The viewer stands ahead, to the left and above: the isometric view of a left-hand bracket
+// from outside the frame.
 var (
-	eye   = part.Vec{X: -1, Y: 1, Z: 1}.Unit()
-	right = part.Vec{X: -1, Y: -1}.Unit()
+	eye   = part.Vec{X: 1, Y: 1, Z: 1}.Unit()
+	right = part.Vec{X: -1, Y: 1}.Unit()
 	up    = eye.Cross(right)
-	light = part.Vec{X: -0.25, Y: 0.5, Z: 0.85}.Unit()
+	light = part.Vec{X: 0.25, Y: 0.5, Z: 0.85}.Unit()
 )
 
 // project is the picture of a point, in mm, y up.
@@ -23,12 +22,13 @@ func project(p part.Vec) shape.Point { return shape.Point{X: p.Dot(right), Y: p.
 
 // shade is the colour of a face.
 func (t tone) shade(normal part.Vec) string {
-	k := 0.66 + 0.36*math.Max(0, normal.Dot(light))
+	k := 0.66 + 0.36*max(0, normal.Dot(light))
 	var c [3]int
 	for i := range c {
-		c[i] = int(math.Min(255, math.Round(t[i]*k)))
+		c[i] = int(min(255, math.Round(t[i]*k)))
 	}
-	return fmt.Sprintf("#%02x%02x%02x", c[0], c[1], c[2])
+	const digits = "0123456789abcdef"
+	return string([]byte{'#', digits[c[0]>>4], digits[c[0]&15], digits[c[1]>>4], digits[c[1]&15], digits[c[2]>>4], digits[c[2]&15]})
 }
 
 // face is one painted area, with the lines that are drawn on it.
@@ -77,9 +77,10 @@ func (s *solid) end(w, sign float64) face {
 	f := face{fill: s.tone.shade(s.pose.W().Scale(sign))}
 	for _, r := range s.loops {
 		n := len(r.points)
-		var flat ring
+		flat := ring{points: make([]shape.Point, 0, n)}
+		f.lines = slices.Grow(f.lines, n)
 		for i, p := range r.points {
-			q := r.points[(i+1)%n]
+			q := r.after(i)
 			a, b := s.pose.At(p.X, p.Y, w), s.pose.At(q.X, q.Y, w)
 			flat.points = append(flat.points, project(a))
 			f.lines = append(f.lines, [2]part.Vec{a, b})
@@ -89,34 +90,55 @@ func (s *solid) end(w, sign float64) face {
 	return f
 }
 
+// facing says whether a wall of this normal is turned to the viewer.
+func facing(normal part.Vec) bool { return normal.Dot(eye) > 1e-9 }
+
+// wall is the memory of a wall's face.
+type wall struct {
+	loops  [1]ring
+	points [4]shape.Point
+	lines  [3][2]part.Vec
+}
+
 // walls of one loop that face the viewer. Each has its far edge drawn, and an upright at a corner or where the wall turns
 // out of sight; uprights inside a hole only at corners.
 func (s *solid) walls(r ring, near, far float64, hole bool) []face {
 	n := len(r.points)
-	normal := func(i int) part.Vec {
-		d := r.points[(i+1)%n].Sub(r.points[i%n]).Unit()
-		return s.pose.U.Scale(d.Y).AddScaled(-d.X, s.pose.V)
-	}
-	seen := func(i int) bool { return normal((i+n)%n).Dot(eye) > 1e-9 }
-	var list []face
+	normals := make([]part.Vec, n)
+	count := 0
 	for i, p := range r.points {
-		if !seen(i) {
+		d := r.after(i).Sub(p).Unit()
+		normals[i] = s.pose.U.Scale(d.Y).AddScaled(-d.X, s.pose.V)
+		if facing(normals[i]) {
+			count++
+		}
+	}
+	list := make([]face, 0, count)
+	before := n - 1
+	for i, p := range r.points {
+		last, next := before, i+1
+		if before = i; next == n {
+			next = 0
+		}
+		if !facing(normals[i]) {
 			continue
 		}
-		q := r.points[(i+1)%n]
+		q := r.points[next]
 		a, b := s.pose.At(p.X, p.Y, far), s.pose.At(q.X, q.Y, far)
 		c, d := s.pose.At(q.X, q.Y, near), s.pose.At(p.X, p.Y, near)
+		own := &wall{points: [4]shape.Point{project(a), project(b), project(c), project(d)}}
+		own.loops[0].points = own.points[:]
 		f := face{
-			loops: []ring{{points: []shape.Point{project(a), project(b), project(c), project(d)}}},
-			fill:  s.tone.shade(normal(i)),
-			lines: [][2]part.Vec{{a, b}},
+			loops: own.loops[:],
+			fill:  s.tone.shade(normals[i]),
+			lines: append(own.lines[:0], [2]part.Vec{a, b}),
 			depth: a.Add(b).Add(c).Add(d).Dot(eye) / 4,
 		}
 		// The wall painted later covers half of an upright that it shares, so both draw it.
-		if r.sharp[i] || !hole && !seen(i-1) {
+		if r.sharp[i] || !hole && !facing(normals[last]) {
 			f.lines = append(f.lines, [2]part.Vec{a, d})
 		}
-		if r.sharp[(i+1)%n] || !hole && !seen(i+1) {
+		if r.sharp[next] || !hole && !facing(normals[next]) {
 			f.lines = append(f.lines, [2]part.Vec{b, c})
 		}
 		list = append(list, f)
@@ -148,7 +170,7 @@ func without(l, seam [2]part.Vec) [][2]part.Vec {
 	}
 	lo, offLo := along(seam[0])
 	hi, offHi := along(seam[1])
-	lo, hi = math.Min(lo, hi), math.Max(lo, hi)
+	lo, hi = min(lo, hi), max(lo, hi)
 	if offLo > near || offHi > near || hi < near || lo > length-near {
 		return [][2]part.Vec{l}
 	}
@@ -166,32 +188,58 @@ func without(l, seam [2]part.Vec) [][2]part.Vec {
 func (c *canvas) paint(s *solid, faces []face) {
 	c.tag(true, "g")
 	c.buf.WriteByte('\n')
-	for _, f := range faces {
-		var d strings.Builder
+	for i := range faces {
+		f := &faces[i]
+		to := append(c.buf.AvailableBuffer(), `<path d="`...)
 		for _, r := range f.loops {
-			d.WriteString(c.line(c.onPaper(r.points), true))
+			to = c.ring(to, r.points)
 		}
+		to = append(append(to, `" fill="`...), f.fill...)
+		to = append(append(to, `" fill-rule="evenodd" stroke="`...), f.fill...)
 		// The thin stroke in the face's own colour closes the hairlines between neighbours.
-		c.tag(false, "path", "d", d.String(), "fill", f.fill, "fill-rule", "evenodd", "stroke", f.fill, "stroke-width", 0.06)
-		if lines := c.lines(s, f.lines); lines != "" {
-			c.tag(false, "path", "d", lines, "fill", "none", "stroke", ink, "stroke-width", 0.18, "stroke-linecap", "round", "stroke-linejoin", "round")
+		to = append(to, "\" stroke-width=\"0.06\"/>\n"...)
+		without := len(to)
+		to = append(to, `<path d="`...)
+		start := len(to)
+		if to = c.lines(to, s, f.lines); len(to) > start {
+			to = append(to, `" fill="none" stroke="`+ink+"\" stroke-width=\"0.18\" stroke-linecap=\"round\" stroke-linejoin=\"round\"/>\n"...)
+		} else {
+			to = to[:without]
 		}
+		c.buf.Write(to)
 	}
 	c.end("g")
 }
 
+// ring adds a closed loop to path data.
+func (c *canvas) ring(to path, points []shape.Point) path {
+	step := byte('M')
+	for _, p := range points {
+		to = c.appendPoint(to, step, c.at(p))
+		step = 'L'
+	}
+	return append(to, 'Z')
+}
+
 // lines joins lines that follow each other to one stroke.
-func (c *canvas) lines(s *solid, list [][2]part.Vec) string {
-	var d strings.Builder
+func (c *canvas) lines(to path, s *solid, list [][2]part.Vec) path {
 	var last part.Vec
+	from := len(to)
+	stroke := func(l [2]part.Vec) {
+		if len(to) == from || l[0] != last {
+			to = c.appendPoint(to, 'M', c.at(project(l[0])))
+		}
+		to = c.appendPoint(to, 'L', c.at(project(l[1])))
+		last = l[1]
+	}
 	for _, whole := range list {
+		if len(s.seams) == 0 {
+			stroke(whole)
+			continue
+		}
 		for _, l := range s.visible(whole) {
-			if d.Len() == 0 || l[0] != last {
-				d.WriteString("M" + c.point(c.at(project(l[0]))))
-			}
-			d.WriteString("L" + c.point(c.at(project(l[1]))))
-			last = l[1]
+			stroke(l)
 		}
 	}
-	return d.String()
+	return to
 }

@@ -3,7 +3,6 @@ package svg
 import (
 	"fmt"
 	"io"
-	"math"
 	"strings"
 
 	"lugwright/geometry/shape"
@@ -46,10 +45,11 @@ func WritePlate(out io.Writer, p *part.Plate, o PlateOptions) error {
 		}
 	}
 	box := cut.BBox()
-	s := sheet{writer: writer{decimals: plateDecimals}, left: box.Min.X - margin, top: box.Max.Y + margin}
+	s := sheet{writer: newWriter(plateDecimals), left: box.Min.X - margin, top: box.Max.Y + margin}
+	defer s.free()
 	caption := fmt.Sprintf("%s  %s  %s mm  %s", p.Mark, p.Name, s.number(p.ThicknessMM), p.Material)
 	// A narrow plate gets a sheet as wide as its caption.
-	wide := math.Max(box.Width(), float64(len([]rune(strings.TrimSpace(caption))))*0.6*captionMM)
+	wide := max(box.Width(), float64(len([]rune(strings.TrimSpace(caption))))*0.6*captionMM)
 	s.open(wide+2*margin, box.Height()+2*margin+2*captionMM, strings.TrimSpace(caption))
 	s.tag(false, "path", "d", s.loops(cut), "fill", steel, "fill-rule", "evenodd", "stroke", ink, "stroke-width", 0.25)
 	for _, h := range p.Holes {
@@ -81,36 +81,36 @@ type sheet struct {
 func (s *sheet) at(p shape.Point) shape.Point { return shape.Point{X: p.X - s.left, Y: s.top - p.Y} }
 
 // loops is path data of all contours.
-func (s *sheet) loops(o shape.Outline) string {
-	var d strings.Builder
+func (s *sheet) loops(o shape.Outline) path {
+	var d path
 	for _, l := range append([]shape.Loop{o.Outer}, o.Holes...) {
-		d.WriteString("M" + s.point(s.at(l[0].Point)))
-		for _, e := range l.Edges() {
-			if e.IsArc() {
-				d.WriteString(s.arc(e))
+		d = s.appendPoint(d, 'M', s.at(l[0].Point))
+		for i := range l {
+			if e := l.Edge(i); e.IsArc() {
+				d = s.arc(d, e)
 			} else {
-				d.WriteString("L" + s.point(s.at(e.B)))
+				d = s.appendPoint(d, 'L', s.at(e.B))
 			}
 		}
-		d.WriteString("Z")
+		d = append(d, 'Z')
 	}
-	return d.String()
+	return d
 }
 
 // arc: no arc is over half a circle, so the large flag is always 0; y runs down, so counter-clockwise is sweep 0.
-func (s *sheet) arc(e shape.Edge) string {
-	sweep := "0"
+func (s *sheet) arc(to path, e shape.Edge) path {
+	flags := " 0 0 0"
 	if e.Bulge < 0 {
-		sweep = "1"
+		flags = " 0 0 1"
 	}
-	r := s.number(e.Radius())
-	return "A" + r + " " + r + " 0 0 " + sweep + " " + s.point(s.at(e.B))
+	to = s.appendPoint(to, 'A', shape.Point{X: e.Radius(), Y: e.Radius()})
+	return s.appendPoint(append(to, flags...), ' ', s.at(e.B))
 }
 
 // hole marks a centre, with arms past the finished edge. Where the hole leaves the table smaller or not at all, its finished
 // circle is dashed.
 func (s *sheet) hole(h part.Hole, cut bool) {
-	arm := h.DiaMM/2 + math.Min(2.5, h.DiaMM/4)
+	arm := h.DiaMM/2 + min(2.5, h.DiaMM/4)
 	c := h.Center
 	s.stroke([]shape.Point{{X: c.X - arm, Y: c.Y}, {X: c.X + arm, Y: c.Y}}, markInk, 0.12, "")
 	s.stroke([]shape.Point{{X: c.X, Y: c.Y - arm}, {X: c.X, Y: c.Y + arm}}, markInk, 0.12, "")
@@ -125,7 +125,7 @@ func (s *sheet) stroke(points []shape.Point, colour string, width float64, dash 
 	for i, p := range points {
 		moved[i] = s.at(p)
 	}
-	attrs := []any{"d", s.line(moved, false), "fill", "none", "stroke", colour, "stroke-width", width, "stroke-linecap", "round", "stroke-linejoin", "round"}
+	attrs := []any{"d", s.line(nil, moved, false), "fill", "none", "stroke", colour, "stroke-width", width, "stroke-linecap", "round", "stroke-linejoin", "round"}
 	if dash != "" {
 		attrs = append(attrs, "stroke-dasharray", dash)
 	}

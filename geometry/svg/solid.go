@@ -24,6 +24,14 @@ type ring struct {
 	sharp  []bool // the outline turns a corner at this point
 }
 
+// after is the point that follows a point.
+func (r *ring) after(i int) shape.Point {
+	if i++; i < len(r.points) {
+		return r.points[i]
+	}
+	return r.points[0]
+}
+
 // tone is the colour of a thing in full light.
 type tone [3]float64
 
@@ -204,7 +212,7 @@ func split(round solid, sheets []solid) []solid {
 			continue
 		}
 		lo, hi := (s.lo-w)/along, (s.hi-w)/along
-		list = cutOut(list, math.Min(lo, hi), math.Max(lo, hi), !s.encloses(shape.Point{X: u, Y: v}))
+		list = cutOut(list, min(lo, hi), max(lo, hi), !s.encloses(shape.Point{X: u, Y: v}))
 	}
 	return list
 }
@@ -213,7 +221,7 @@ func split(round solid, sheets []solid) []solid {
 func cutOut(list []solid, lo, hi float64, keep bool) []solid {
 	var out []solid
 	for _, s := range list {
-		for _, span := range [][2]float64{{s.lo, math.Min(s.hi, lo)}, {math.Max(s.lo, lo), math.Min(s.hi, hi)}, {math.Max(s.lo, hi), s.hi}} {
+		for _, span := range [][2]float64{{s.lo, min(s.hi, lo)}, {max(s.lo, lo), min(s.hi, hi)}, {max(s.lo, hi), s.hi}} {
 			inside := span[0] >= lo && span[1] <= hi
 			if span[1]-span[0] > 1e-6 && (keep || !inside) {
 				piece := s
@@ -242,9 +250,8 @@ func (s *solid) encloses(p shape.Point) bool { return within(p, s.loops[:1]) }
 func within(p shape.Point, loops []ring) bool {
 	in := false
 	for _, r := range loops {
-		n := len(r.points)
 		for i, a := range r.points {
-			b := r.points[(i+1)%n]
+			b := r.after(i)
 			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
 				in = !in
 			}

@@ -208,14 +208,14 @@ func TestOrder(t *testing.T) {
 	}
 	// A long wall behind a small box whose middle is farther from the viewer than the wall's.
 	wall := newSolid(shape.Outline{Outer: shape.Rect(shape.Point{}, shape.Point{X: 400, Y: 10})},
-		part.Pose{Origin: part.Vec{X: -390}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, 0, 10, plateTone)
+		part.Pose{Origin: part.Vec{}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, 0, 10, plateTone)
 	for name, c := range map[string]struct {
 		list []solid
 		want string
 	}{
 		"above":  {[]solid{box(0, 0, 10), box(0, 0, 0)}, "[1 0]"},
 		"left":   {[]solid{box(0, 10, 0), box(0, 0, 0)}, "[1 0]"},
-		"behind": {[]solid{box(0, 0, 0), box(10, 0, 0)}, "[1 0]"},
+		"behind": {[]solid{box(10, 0, 0), box(0, 0, 0)}, "[1 0]"},
 		"wall":   {[]solid{box(0, 10, 0), wall}, "[1 0]"},
 	} {
 		if got := fmt.Sprint(newScene(c.list).backToFront()); got != c.want {

@@ -5,18 +5,34 @@ import (
 	"encoding/xml"
 	"fmt"
 	"math"
-	"strconv"
-	"strings"
+	"sync"
 
+	"lugwright/geometry/decimal"
 	"lugwright/geometry/shape"
 )
 
 // writer collects elements. After the first error every call does nothing.
 type writer struct {
-	buf      bytes.Buffer
+	buf      *bytes.Buffer
 	decimals int // of numbers
 	err      error
 }
+
+// buffers are used again: pictures are long.
+var buffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+func newWriter(decimals int) writer {
+	return writer{buf: buffers.Get().(*bytes.Buffer), decimals: decimals}
+}
+
+// free ends the use of the writer.
+func (w *writer) free() {
+	w.buf.Reset()
+	buffers.Put(w.buf)
+}
+
+// path is path data, which needs no escape.
+type path []byte
 
 // tag writes one element with attributes in pairs of name and value, and leaves it open when told so. A float64 is a
 // number.
@@ -24,21 +40,26 @@ func (w *writer) tag(open bool, name string, attrs ...any) {
 	if w.err != nil {
 		return
 	}
-	w.buf.WriteString("<" + name)
+	w.buf.WriteByte('<')
+	w.buf.WriteString(name)
 	for i := 0; i+1 < len(attrs); i += 2 {
-		value, ok := attrs[i+1].(string)
-		if v, isNumber := attrs[i+1].(float64); isNumber {
-			value, ok = w.number(v), true
+		w.buf.WriteByte(' ')
+		w.buf.WriteString(attrs[i].(string))
+		w.buf.WriteString(`="`)
+		switch value := attrs[i+1].(type) {
+		case string:
+			w.escape(value)
+		case path:
+			w.buf.Write(value)
+		case float64:
+			w.buf.Write(w.appendNumber(w.buf.AvailableBuffer(), value))
+		default:
+			w.escape(fmt.Sprint(value))
 		}
-		if !ok {
-			value = fmt.Sprint(attrs[i+1])
-		}
-		w.buf.WriteString(" " + attrs[i].(string) + `="`)
-		w.escape(value)
 		w.buf.WriteByte('"')
 	}
 	if open {
-		w.buf.WriteString(">")
+		w.buf.WriteByte('>')
 	} else {
 		w.buf.WriteString("/>\n")
 	}
@@ -54,34 +75,33 @@ func (w *writer) leaf(name, text string, attrs ...any) {
 func (w *writer) end(name string) { w.buf.WriteString("</" + name + ">\n") }
 
 func (w *writer) escape(s string) {
-	if !strings.ContainsFunc(s, special) {
-		w.buf.WriteString(s)
-		return
+	for i := range len(s) {
+		if special(s[i]) {
+			if err := xml.EscapeText(w.buf, []byte(s)); err != nil && w.err == nil {
+				w.err = err
+			}
+			return
+		}
 	}
-	if err := xml.EscapeText(&w.buf, []byte(s)); err != nil && w.err == nil {
-		w.err = err
-	}
+	w.buf.WriteString(s)
 }
 
-// special says whether a letter may have to be escaped.
-func special(r rune) bool { return r < ' ' || r > '~' || strings.ContainsRune(`<>&'"`, r) }
+// special says whether a byte may have to be escaped.
+func special(b byte) bool {
+	return b < ' ' || b > '~' || b == '<' || b == '>' || b == '&' || b == '\'' || b == '"'
+}
 
 // number gives the writer's decimals less trailing noughts, no exponent and no -0.
-func (w *writer) number(v float64) string {
-	if !(math.Abs(v) <= 1e6) {
+func (w *writer) number(v float64) string { return string(w.appendNumber(nil, v)) }
+
+func (w *writer) appendNumber(to []byte, v float64) []byte {
+	if !(math.Abs(v) <= decimal.Most) {
 		if w.err == nil {
 			w.err = fmt.Errorf("number %g; numbers must be finite and at most 1e6", v)
 		}
-		return "0"
+		return append(to, '0')
 	}
-	s := strconv.FormatFloat(v, 'f', w.decimals, 64)
-	if w.decimals > 0 {
-		s = strings.TrimSuffix(strings.TrimRight(s, "0"), ".")
-	}
-	if s == "-0" {
-		return "0"
-	}
-	return s
+	return decimal.Append(to, v, w.decimals)
 }
 
 // open writes the root element of a picture of the given size and its title.
@@ -92,21 +112,21 @@ func (w *writer) open(width, height float64, title string) {
 	w.leaf("title", title)
 }
 
-func (w *writer) point(p shape.Point) string { return w.number(p.X) + " " + w.number(p.Y) }
+// appendPoint adds a step of path data.
+func (w *writer) appendPoint(to path, step byte, p shape.Point) path {
+	to = w.appendNumber(append(to, step), p.X)
+	return w.appendNumber(append(to, ' '), p.Y)
+}
 
-// line is path data through points.
-func (w *writer) line(points []shape.Point, closed bool) string {
-	var d strings.Builder
-	for i, p := range points {
-		if i == 0 {
-			d.WriteString("M")
-		} else {
-			d.WriteString("L")
-		}
-		d.WriteString(w.point(p))
+// line adds path data through points.
+func (w *writer) line(to path, points []shape.Point, closed bool) path {
+	step := byte('M')
+	for _, p := range points {
+		to = w.appendPoint(to, step, p)
+		step = 'L'
 	}
 	if closed {
-		d.WriteString("Z")
+		to = append(to, 'Z')
 	}
-	return d.String()
+	return to
 }

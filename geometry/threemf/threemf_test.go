@@ -141,7 +141,7 @@ func TestNamesAndRemarks(t *testing.T) {
 	if d.Objects[0].Name != `TB-L1 "/><x S355 ear-1` || !strings.HasPrefix(d.Metadata[0].Value, `a<b>"&: `) {
 		t.Errorf("%q, %q", d.Objects[0].Name, d.Metadata[0].Value)
 	}
-	if says := d.Metadata[1].Value; !strings.HasPrefix(says, "x rearward") || !strings.Contains(says, "backing stands flat: how a rolled plate lies is not known.") {
+	if says := d.Metadata[1].Value; !strings.HasPrefix(says, "x forward") || !strings.Contains(says, "backing stands flat: how a rolled plate lies is not known.") {
 		t.Error(says)
 	}
 }

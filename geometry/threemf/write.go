@@ -28,14 +28,20 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 		return fmt.Errorf("bracket %s: %w", b.Name, err)
 	}
 	z := zip.NewWriter(out)
-	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) { return flate.NewWriter(w, flate.BestSpeed) })
+	s := newScratch()
+	defer s.free()
+	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) {
+		s.packer.Reset(w)
+		return s.packer, nil
+	})
+	s.model.write(b, solids, o.FacetMM)
 	for _, f := range []struct {
 		name string
 		how  uint16
 		data []byte
 	}{
 		{"[Content_Types].xml", zip.Store, []byte(contentTypes)}, {"_rels/.rels", zip.Store, []byte(relations)},
-		{"3D/3dmodel.model", zip.Deflate, model(b, solids, o.FacetMM)},
+		{"3D/3dmodel.model", zip.Deflate, s.model.Bytes()},
 	} {
 		// No time in the head: the same bracket, the same bytes.
 		w, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: f.how})
@@ -49,6 +55,36 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 	return z.Close()
 }
 
+// scratch is the memory of one call, used again by another: the compressor's tables and the model are large.
+type scratch struct {
+	model  writer
+	packer *flate.Writer
+}
+
+var spare = make(chan *scratch, 4)
+
+func newScratch() *scratch {
+	select {
+	case s := <-spare:
+		return s
+	default:
+	}
+	w, err := flate.NewWriter(nil, flate.BestSpeed)
+	if err != nil {
+		panic(err) // the level is one of its own
+	}
+	return &scratch{packer: w}
+}
+
+func (s *scratch) free() {
+	s.model.Reset()
+	s.packer.Reset(nil)
+	select {
+	case spare <- s:
+	default:
+	}
+}
+
 const (
 	contentTypes = xml.Header + `<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">` +
 		`<Default Extension="rels" ContentType="application/vnd.openxmlformats-package.relationships+xml"/>` +
@@ -57,8 +93,7 @@ const (
 		`<Relationship Target="/3D/3dmodel.model" Id="rel0" Type="http://schemas.microsoft.com/3dmanufacturing/2013/01/3dmodel"/></Relationships>` + "\n"
 )
 
-func model(b *part.Bracket, solids []mesh.Solid, facetMM float64) []byte {
-	var w writer
+func (w *writer) write(b *part.Bracket, solids []mesh.Solid, facetMM float64) {
 	w.WriteString(xml.Header)
 	w.WriteString(`<model unit="millimeter" xml:lang="en" xmlns="http://schemas.microsoft.com/3dmanufacturing/core/2015/02">` + "\n")
 	w.metadata("Title", fmt.Sprintf("%s: %s, %s hand", b.Name, b.Kind, b.Hand))
@@ -69,15 +104,14 @@ func model(b *part.Bracket, solids []mesh.Solid, facetMM float64) []byte {
 	}
 	w.WriteString("</resources>\n<build>\n")
 	for i := range solids {
-		fmt.Fprintf(&w, "<item objectid=\"%d\" partnumber=\"%s\"/>\n", i+1, text(solids[i].Mark))
+		fmt.Fprintf(w, "<item objectid=\"%d\" partnumber=\"%s\"/>\n", i+1, text(solids[i].Mark))
 	}
 	w.WriteString("</build>\n</model>\n")
-	return w.Bytes()
 }
 
 // describe says what the solids are, and how each that differs from its part does.
 func describe(solids []mesh.Solid, facetMM float64) string {
-	words := []string{"x rearward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + string(appendNumber(nil, facetMM)) +
+	words := []string{"x forward, y left, z up, from the bracket's datum. Holes are finished size; no facet is further than " + string(appendNumber(nil, facetMM)) +
 		" mm from its arc. Bolts, nuts, washers, rods, welds and threads are not shown. Cut from the cut files, not from this."}
 	for i := range solids {
 		if r := solids[i].Remark; r != "" {
@@ -97,16 +131,15 @@ func (w *writer) metadata(name, value string) {
 func (w *writer) object(id int, s *mesh.Solid) {
 	name := strings.Join(strings.Fields(strings.Join([]string{s.Mark, s.Name, s.Material, s.ID}, " ")), " ")
 	fmt.Fprintf(w, "<object id=\"%d\" type=\"model\" name=\"%s\" partnumber=\"%s\">\n<mesh>\n<vertices>\n", id, text(name), text(s.Mark))
-	var buf []byte
 	for _, p := range s.Mesh.Points {
-		buf = append(buf[:0], `<vertex x="`...)
+		buf := append(w.AvailableBuffer(), `<vertex x="`...)
 		buf = append(appendNumber(buf, p.X), `" y="`...)
 		buf = append(appendNumber(buf, p.Y), `" z="`...)
 		w.Write(append(appendNumber(buf, p.Z), "\"/>\n"...))
 	}
 	w.WriteString("</vertices>\n<triangles>\n")
 	for _, t := range s.Mesh.Triangles {
-		buf = strconv.AppendInt(append(buf[:0], `<triangle v1="`...), int64(t[0]), 10)
+		buf := strconv.AppendInt(append(w.AvailableBuffer(), `<triangle v1="`...), int64(t[0]), 10)
 		buf = strconv.AppendInt(append(buf, `" v2="`...), int64(t[1]), 10)
 		buf = strconv.AppendInt(append(buf, `" v3="`...), int64(t[2]), 10)
 		w.Write(append(buf, "\"/>\n"...))
@@ -121,15 +154,16 @@ func appendNumber(buf []byte, v float64) []byte {
 		buf, n = append(buf, '-'), -n
 	}
 	buf = strconv.AppendInt(buf, n/1e6, 10)
-	if n %= 1e6; n == 0 {
+	rest := uint32(n % 1e6)
+	if rest == 0 {
 		return buf
 	}
-	buf = append(buf, '.')
-	for unit := int64(1e5); n > 0; unit /= 10 {
-		buf = append(buf, byte('0'+n/unit))
-		n %= unit
+	var digits [6]byte
+	for i := range digits {
+		digits[5-i] = byte('0' + rest%10)
+		rest /= 10
 	}
-	return buf
+	return append(append(buf, '.'), bytes.TrimRight(digits[:], "0")...)
 }
 
 // text escapes a text for an attribute or an element.

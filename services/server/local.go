@@ -4,12 +4,11 @@ import (
 	"context"
 	"fmt"
 	"log/slog"
+	"reflect"
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
-	"google.golang.org/protobuf/proto"
-	"google.golang.org/protobuf/reflect/protoreflect"
 )
 
 // Local is services called in this process, without a connection: the same handlers behind the same recovery, and the
@@ -79,11 +78,13 @@ func (l *Local) NewStream(context.Context, *grpc.StreamDesc, string, ...grpc.Cal
 	return nil, status.Error(codes.Unimplemented, "streams are not served within one process")
 }
 
-// hand gives to the fields of from; what they hold is shared, for nobody changes a message once it is sent.
+// hand gives to the fields of from, a message of the same type; what they hold is shared, for nobody changes a message once it is
+// sent. Plain fields are copied: asking the messages by their descriptors would have all descriptors read first.
 func hand(to, from any) {
-	dst := to.(proto.Message).ProtoReflect()
-	from.(proto.Message).ProtoReflect().Range(func(f protoreflect.FieldDescriptor, v protoreflect.Value) bool {
-		dst.Set(f, v)
-		return true
-	})
+	dst, src := reflect.ValueOf(to).Elem(), reflect.ValueOf(from).Elem()
+	for i := range dst.NumField() {
+		if f := dst.Field(i); f.CanSet() {
+			f.Set(src.Field(i))
+		}
+	}
 }

@@ -11,7 +11,6 @@ import (
 	"google.golang.org/grpc/health"
 	healthpb "google.golang.org/grpc/health/grpc_health_v1"
 	"google.golang.org/grpc/keepalive"
-	"google.golang.org/grpc/reflection"
 )
 
 // MaxMessageBytes bounds a message in either direction, on servers and clients.
@@ -65,7 +64,7 @@ func New(o Options, services ...Service) *Server {
 	}
 	healthpb.RegisterHealthServer(s.grpc, s.health)
 	if !o.NoReflection {
-		reflection.Register(s.grpc)
+		registerReflection(s.grpc)
 	}
 	return s
 }

@@ -18,6 +18,10 @@ import (
 	healthpb "google.golang.org/grpc/health/grpc_health_v1"
 	reflectionpb "google.golang.org/grpc/reflection/grpc_reflection_v1"
 	"google.golang.org/grpc/status"
+	"google.golang.org/protobuf/proto"
+	"google.golang.org/protobuf/reflect/protodesc"
+	"google.golang.org/protobuf/reflect/protoregistry"
+	"google.golang.org/protobuf/types/descriptorpb"
 
 	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
 )
@@ -131,25 +135,89 @@ func TestHealthTurnsBeforeTheStop(t *testing.T) {
 	}
 }
 
+// The server lists its services under both names of reflection, and hands out every file, as protodesc writes it, of what they speak; a file that
+// was sent comes along no more, and what is not known is refused while the stream goes on.
 func TestReflection(t *testing.T) {
+	r := start(t, &rogue{})
+	for _, version := range []string{"v1", "v1alpha"} {
+		stream, err := r.conn.NewStream(t.Context(), &grpc.StreamDesc{ServerStreams: true, ClientStreams: true}, "/grpc.reflection."+version+".ServerReflection/ServerReflectionInfo")
+		if err != nil {
+			t.Fatal(err)
+		}
+		ask := func(q *reflectionpb.ServerReflectionRequest) *reflectionpb.ServerReflectionResponse {
+			t.Helper()
+			var a reflectionpb.ServerReflectionResponse
+			if err := errors.Join(stream.SendMsg(q), stream.RecvMsg(&a)); err != nil {
+				t.Fatal(err)
+			}
+			return &a
+		}
+		var names []string
+		for _, s := range ask(&reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_ListServices{}}).GetListServicesResponse().GetService() {
+			names = append(names, s.Name)
+			if len(ofSymbol(ask, s.Name)) == 0 {
+				t.Errorf("%s: no file of %s", version, s.Name)
+			}
+		}
+		want := []string{"grpc.health.v1.Health", "grpc.reflection.v1.ServerReflection", "grpc.reflection.v1alpha.ServerReflection", name}
+		if !slices.Equal(names, want) {
+			t.Errorf("%s: services %v", version, names)
+		}
+		if got := ask(&reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_FileContainingSymbol{FileContainingSymbol: "no.Such"}}); got.GetErrorResponse().GetErrorCode() != int32(codes.NotFound) {
+			t.Errorf("%s: unknown symbol: %v", version, got)
+		}
+		if n := len(ofSymbol(ask, name)); n != 1 {
+			t.Errorf("%s: %d files the second time", version, n)
+		}
+		if n := len(ask(&reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_AllExtensionNumbersOfType{AllExtensionNumbersOfType: "lugwright.part.v1alpha1.Vec"}}).GetAllExtensionNumbersResponse().GetExtensionNumber()); n != 0 {
+			t.Errorf("%s: %d extensions", version, n)
+		}
+		stream.CloseSend()
+	}
+}
+
+// Each file of a service and of all that it imports is what protodesc writes.
+func TestReflectedFiles(t *testing.T) {
 	r := start(t, &rogue{})
 	stream, err := reflectionpb.NewServerReflectionClient(r.conn).ServerReflectionInfo(t.Context())
 	if err != nil {
 		t.Fatal(err)
 	}
-	stream.Send(&reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_ListServices{}})
-	answer, err := stream.Recv()
-	if err != nil {
-		t.Fatal(err)
+	ask := func(q *reflectionpb.ServerReflectionRequest) *reflectionpb.ServerReflectionResponse {
+		stream.Send(q)
+		a, err := stream.Recv()
+		if err != nil {
+			t.Fatal(err)
+		}
+		return a
 	}
-	var names []string
-	for _, s := range answer.GetListServicesResponse().GetService() {
-		names = append(names, s.Name)
+	files := ofSymbol(ask, name)
+	if len(files) < 5 {
+		t.Errorf("%d files", len(files))
 	}
-	if !slices.Contains(names, name) {
-		t.Errorf("services %v", names)
+	for _, b := range files {
+		var got descriptorpb.FileDescriptorProto
+		if err := proto.Unmarshal(b, &got); err != nil {
+			t.Fatal(err)
+		}
+		f, err := protoregistry.GlobalFiles.FindFileByPath(got.GetName())
+		if err != nil {
+			t.Fatal(err)
+		}
+		if !proto.Equal(&got, protodesc.ToFileDescriptorProto(f)) {
+			t.Errorf("%s differs", got.GetName())
+		}
+		byName := ask(&reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_FileByFilename{FileByFilename: got.GetName()}})
+		if list := byName.GetFileDescriptorResponse().GetFileDescriptorProto(); len(list) != 1 || !bytes.Equal(list[0], b) {
+			t.Errorf("%s by name: %d files", got.GetName(), len(list))
+		}
 	}
 	stream.CloseSend()
+}
+
+func ofSymbol(ask func(*reflectionpb.ServerReflectionRequest) *reflectionpb.ServerReflectionResponse, symbol string) [][]byte {
+	q := &reflectionpb.ServerReflectionRequest{MessageRequest: &reflectionpb.ServerReflectionRequest_FileContainingSymbol{FileContainingSymbol: symbol}}
+	return ask(q).GetFileDescriptorResponse().GetFileDescriptorProto()
 }
 
 func TestPanicIsInternal(t *testing.T) {

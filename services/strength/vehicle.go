@@ -33,17 +33,26 @@ func reckon(m *pb.ReckonVehicleRequest) (*pb.ReckonVehicleResponse, error) {
 	}
 	out := &pb.ReckonVehicleResponse{Answer: wire.EncodeVehicleAnswer(a)}
 	if size := proto.Size(out); size > server.MaxMessageBytes {
-		return nil, tooLarge(q, size)
+		return nil, tooLarge(q, out, size)
 	}
 	return out, nil
 }
 
-// tooLarge is the same refusal in process, where no message has a bound, as over a connection.
-func tooLarge(q *whole.Request, size int) error {
+// tooLarge is the same refusal in process, where no message has a bound, as over a connection. It names what makes most of the answer.
+func tooLarge(q *whole.Request, out *pb.ReckonVehicleResponse, size int) error {
 	const mb = 1 << 20
-	accept := fmt.Sprintf("an answer of at most %d MB: fewer states or cases, or bodies with fewer ways to share", server.MaxMessageBytes/mb)
-	if q.AllStations {
-		accept += ", or all_stations off"
+	e := &part.FieldError{
+		Field:  "states",
+		Found:  fmt.Sprintf("%d states and %d cases make an answer of %d MB", len(q.States), len(q.Cases), (size+mb-1)/mb),
+		Accept: fmt.Sprintf("an answer of at most %d MB: fewer states or cases, or bodies with fewer ways to share", server.MaxMessageBytes/mb),
 	}
-	return &part.FieldError{Field: "states", Found: fmt.Sprintf("%d states and %d cases make an answer of %d MB", len(q.States), len(q.Cases), (size+mb-1)/mb), Accept: accept}
+	switch {
+	case 2*proto.Size(out.Answer.Drilling) > size:
+		e.Field = "drilling.rails"
+		e.Found = fmt.Sprintf("their holes under all guides make an answer of %d MB", (size+mb-1)/mb)
+		e.Accept = fmt.Sprintf("an answer of at most %d MB: fewer holes or guides", server.MaxMessageBytes/mb)
+	case q.AllStations:
+		e.Accept += ", or all_stations off"
+	}
+	return e
 }

@@ -33,7 +33,7 @@ func DecodeBases(in []*pb.Basis) ([]Basis, error) {
 func basis(b *Basis) *pb.Basis {
 	m := &pb.Basis{
 		Name: b.Name, Document: b.Document, Edition: b.Edition, FactorSource: b.FactorSource, Listing: b.Listing,
-		Limits: all(b.Limits, limit), Factors: all(b.Factors, factor), ReferenceOnly: b.ReferenceOnly,
+		Limits: all(b.Limits, limit), Factors: all(b.Factors, factor), ReferenceOnly: b.ReferenceOnly, PinHolesOnly: b.PinHolesOnly,
 	}
 	for _, method := range b.Methods {
 		f := &pb.MethodFactor{Method: methods.encode(method)}
@@ -50,7 +50,7 @@ func readBasis(r *reader, m *pb.Basis) Basis {
 		Card: strength.Card{
 			Name: r.text("name", m.Name), Document: r.words("document", m.Document), Edition: r.text("edition", m.Edition),
 			FactorSource: r.words("factor_source", m.FactorSource), Listing: r.text("listing", m.Listing),
-			Factors: many(r, "factors", maxThings, m.Factors, readFactor), ReferenceOnly: m.ReferenceOnly,
+			Factors: many(r, "factors", maxThings, m.Factors, readFactor), ReferenceOnly: m.ReferenceOnly, PinHolesOnly: m.PinHolesOnly,
 		},
 		Limits: many(r, "limits", maxListed, m.Limits, readLimit),
 	}

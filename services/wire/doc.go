@@ -10,6 +10,7 @@
 //	order.go     kinds and orders for brackets
 //	files.go     export formats and files
 //	basis.go material.go setup.go report.go brief.go evaluate.go   checks
+//	vehicle*.go  a whole vehicle and what comes of it; vehicle_book.go the texts that an answer writes once
 //	problem.go status.go   errors, in band and as a call's status
 //	version.go   the interface's version
 package wire

@@ -63,7 +63,7 @@ func boltGroup(g *part.BoltGroup) *pb.BoltGroup {
 	return &pb.BoltGroup{
 		Id: g.ID, Pose: pose(g.Pose), PointsMm: all(g.Points, point), Size: g.Size, DiameterMm: g.DiaMM, Grade: g.Grade,
 		HoleMm: g.HoleMM, GripMm: g.GripMM, ThreadsIn: g.ThreadsIn, Plies: all(g.Plies[:], ply), Patch: box(g.Patch),
-		Across: all(g.Across[:], pry), SameAs: g.SameAs,
+		Across: all(g.Across[:], pry), SameAs: g.SameAs, PreloadRatio: g.Preload, SlipCoefficient: g.SlipC,
 	}
 }
 
@@ -79,6 +79,8 @@ func readBoltGroup(r *reader, m *pb.BoltGroup) part.BoltGroup {
 		Patch:     one(r, "patch", m.Patch, readBox),
 		Across:    pair(r, "across", m.Across, readPry),
 		SameAs:    r.text("same_as", m.SameAs),
+		Preload:   r.number("preload_ratio", m.PreloadRatio),
+		SlipC:     r.number("slip_coefficient", m.SlipCoefficient),
 	}
 }
 

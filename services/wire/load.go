@@ -121,7 +121,7 @@ func readSweep(r *reader, m *pb.Sweep) part.Sweep {
 func loadCase(c *part.Case) *pb.LoadCase {
 	return &pb.LoadCase{
 		Name: c.Name, LoadPoint: c.LoadPoint, Level: levels.encode(c.Level), Source: c.Source,
-		ForceN: vec(c.Force), MomentNMm: vec(c.Moment),
+		ForceN: vec(c.Force), MomentNMm: vec(c.Moment), AtRest: c.AtRest,
 	}
 }
 
@@ -133,5 +133,6 @@ func readLoadCase(r *reader, m *pb.LoadCase) part.Case {
 		Source:    r.words("source", m.Source),
 		Force:     one(r, "force_n", m.ForceN, readVec),
 		Moment:    one(r, "moment_n_mm", m.MomentNMm, readVec),
+		AtRest:    m.AtRest,
 	}
 }

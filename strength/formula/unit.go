@@ -40,6 +40,8 @@ var constants = map[string]Value{
 // further are read by ParseUnit only.
 var further = map[string]Value{
 	"cm":  {10, dimLength},
+	"MN":  {1e6, dimForce},
+	"kgf": {9.80665, dimForce},
 	"m":   {1000, dimLength},
 	"Pa":  {1e-6, dimStress},
 	"GPa": {1000, dimStress},

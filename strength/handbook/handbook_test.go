@@ -113,6 +113,14 @@ func TestQuantity(t *testing.T) {
 		{"12.5 in6", "mm^6", 12.5 * math.Pow(inch, 6), 0.05 * math.Pow(inch, 6)},
 		{"0.25 1/in", "1/mm", 0.25 / inch, 0.005 / inch},
 		{"4.5 kip-in/in", "N", 4.5 * kip, 0.05 * kip},
+		{"105 k", "N", 105 * kip, 0.5 * kip},
+		{"46.8 k-ft", "N*mm", 46.8 * kip * 12 * inch, 0.05 * kip * 12 * inch},
+		{"46.8 ft-k", "N*mm", 46.8 * kip * 12 * inch, 0.05 * kip * 12 * inch},
+		{"1.5 k/in.", "N/mm", 1.5 * kip / inch, 0.05 * kip / inch},
+		{"4.5 k-in/in", "N", 4.5 * kip, 0.05 * kip},
+		{"1.25 MN", "N", 1.25e6, 5e3},
+		{"0.500 MN m", "N*mm", 5e8, 5e5},
+		{"100 kgf", "N", 980.665, 0.5 * 9.80665},
 		{"30 deg", "rad", math.Pi / 6, 0.5 * math.Pi / 180},
 		{"85 %", "", 0.85, 0.005},
 		{"1.2e6", "", 1.2e6, 5e4},
@@ -125,7 +133,7 @@ func TestQuantity(t *testing.T) {
 			t.Errorf("%s in %s: %v +/- %v (%v, %v), want %v +/- %v", c.text, c.unit, got, half, err, errHalf, c.want, c.half)
 		}
 	}
-	for _, bad := range [][2]string{{"12", "mm"}, {"12 ksi", "mm"}, {"12 lb", "N"}, {"in", "mm"}, {"", ""}, {"1,000 N", "N"}, {"NaN", ""}, {"Inf in", "mm"}, {"nan 1/in", "1/mm"}} {
+	for _, bad := range [][2]string{{"12", "mm"}, {"12 ksi", "mm"}, {"12 lb", "N"}, {"in", "mm"}, {"", ""}, {"1,000 N", "N"}, {"NaN", ""}, {"Inf in", "mm"}, {"nan 1/in", "1/mm"}, {"1", "rad"}, {"60", "rad"}, {"12 kk", "N"}} {
 		if v, err := quantity(bad[0], bad[1]); err == nil {
 			t.Errorf("%q in %q is %v", bad[0], bad[1], v)
 		}

@@ -6,19 +6,27 @@ import (
 	"regexp"
 	"strconv"
 	"strings"
+	"sync"
 
 	"lugwright/strength/formula"
 	"lugwright/units"
 )
 
+// kips is the k that US manuals print for kip: k, k-ft, ft-k, k/in.; an exponent's or another unit's k is none.
+var kips = regexp.MustCompile(`(^|[ */-])k($|[ */-])`)
+
 // quantity reads a printed quantity that must measure what the unit does. Units that a shop has no name for (in5, 1/in, kip*in/in)
-// are read as products.
+// are read as products. A number alone is a pure number, never an angle.
 func quantity(text, unit string) (float64, error) {
+	text = kips.ReplaceAllString(text, "${1}kip$2")
 	factor, dim, err := units.Factor(unit)
 	if err == nil && factor == 1 {
 		v, err := units.Parse(text, dim)
 		if err == nil {
 			return v, nil
+		}
+		if _, bare := strconv.ParseFloat(strings.TrimSpace(text), 64); bare == nil {
+			return 0, err
 		}
 		if v, errProduct := product(text, unit); errProduct == nil {
 			return v, nil
@@ -50,7 +58,7 @@ func product(text, unit string) (float64, error) {
 }
 
 // fraction is one of two whole numbers, alone or behind a whole number and a dash; 1/in is none.
-var fraction = regexp.MustCompile(`^(-?[0-9]+-)?-?[0-9]+/[0-9]+( |$)`)
+var fraction = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^(-?[0-9]+-)?-?[0-9]+/[0-9]+( |$)`) })
 
 // exact is what a printed fraction is held to, in the unit of the line: 3/16 in has no last digit.
 const exact = 1e-9
@@ -58,7 +66,7 @@ const exact = 1e-9
 // halfDigit is half a unit of the last printed digit.
 func halfDigit(text, unit string) (float64, error) {
 	number, name, _ := strings.Cut(strings.TrimSpace(text), " ")
-	if fraction.MatchString(number) || fraction.MatchString(name) { // 3/16 in, 1-3/8 in, 1 1/2 in
+	if fraction().MatchString(number) || fraction().MatchString(name) { // 3/16 in, 1-3/8 in, 1 1/2 in
 		return exact, nil
 	}
 	if _, err := strconv.ParseFloat(number, 64); err != nil {

@@ -46,13 +46,14 @@ type deflectionGivens struct {
 	S float64 `sym:"s" unit:"mm" min:"1" max:"5000" is:"span between the middles of the outer ears"`
 	D float64 `sym:"d" unit:"mm" min:"1" max:"1000" is:"pin diameter"`
 	E float64 `sym:"E" unit:"MPa" min:"1000" max:"500000" default:"200000" is:"modulus of elasticity"`
-	A float64 `sym:"delta_lim" unit:"mm" min:"0.001" max:"100" is:"deflection that the fit allows, such as half the play"`
+	A float64 `sym:"delta_lim" unit:"mm" min:"0.001" max:"100" is:"deflection that the fit allows: half the play, common practice, no source"`
 }
 
-// PinDeflection is the deflection of a pin as a simple beam under a load in its middle, shear left out: elementary statics.
+// PinDeflection is the deflection of a pin as a simple beam under a load in its middle, shear left out: elementary statics. A pin that bows by more than
+// half its play presses on its ears' edges.
 var PinDeflection = strength.Define(strength.Identity{
 	ID: "pin-deflection", Title: "deflection of a slender pin", Unruled: true,
-	Clause: strength.Clause{Words: "elementary statics, no clause"},
+	Clause: strength.Clause{Words: "elementary statics; the limit of half the play common practice, no source"},
 	Demand: "delta", Capacity: "delta_lim", Unit: "mm",
 }, func(c *strength.Calc, g deflectionGivens) {
 	I := c.Let("I", "pi*pow(d, 4)/64", "mm^4", math.Pi*math.Pow(g.D, 4)/64)
@@ -64,7 +65,17 @@ var BushRules = []strength.Rule[strength.Bush]{
 	{Of: BushPressure, Check: func(c *strength.Calc, f *strength.Bush) {
 		BushPressure.Check(c, bushGivens{P: f.P / f.Service, D: f.D, L: f.L, A: 90})
 	}},
+	{Of: BushWear, Check: func(c *strength.Calc, f *strength.Bush) {
+		BushWear.Check(c, wearGivens{P: f.P / f.Service, D: f.D, L: f.L, A: 25})
+		c.SkipUnless(f.AtRest, "no load case is stated as acting at rest, 1 g down")
+	}},
 }
 
+// PinDeflectionRule serves pins between two seats in any basis.
+var PinDeflectionRule = strength.Rule[strength.PinSpan]{Of: PinDeflection, Check: func(c *strength.Calc, f *strength.PinSpan) {
+	PinDeflection.Check(c, deflectionGivens{P: f.P / f.Service, S: f.Span, D: f.D, E: f.E, A: f.Play / 2})
+	c.SkipUnless(f.Play > 0, "no play of the pin in its holes is stated")
+}}
+
 // Limits lists the limit states.
-var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection, PinContact, LugDishing, RodEngagement}
+var Limits = []strength.Evaluator{BushPressure, BushWear, PinDeflection, PinContact, LugDishing, RodEngagement, HeldRodFoot, ThreadStripping, BoltSet, BoltSeparation, BoltTorque}

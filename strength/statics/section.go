@@ -20,7 +20,6 @@ type Section struct {
 	WyTop, WyBottom        float64 // Iyy over the distance from the centroid to ZMax, ZMin (mm^3)
 	WzTop, WzBottom        float64 // Izz over the distance from the centroid to YMax, YMin (mm^3)
 	WyLeast, WzLeast       float64 // moment about y alone, about z alone, over the greatest stress at any corner, unsymmetric bending included (mm^3)
-	Torsion                float64 // St Venant constant of the rectangles for stress, sum of TorsionByStress (mm^4)
 }
 
 // NewSection sums up pieces acting as one section, exactly and with the rectangles' true corners.
@@ -30,17 +29,20 @@ func NewSection(pieces []Piece) (Section, error) {
 		return Section{}, err
 	}
 	s := Section{YMin: math.Inf(1), YMax: math.Inf(-1), ZMin: math.Inf(1), ZMax: math.Inf(-1)}
+	var room [16]Vec2
+	dirs := room[:0] // of the pieces
 	for _, p := range pieces {
+		dir := p.dir()
+		dirs = append(dirs, dir)
 		a := p.L * p.T
 		s.Area += a
 		s.CY += a * p.Y
 		s.CZ += a * p.Z
-		s.Torsion += TorsionByStress(p.L, p.T)
-		s.stretch(p)
+		s.stretch(p.corners(dir))
 	}
 	s.CY, s.CZ = s.CY/s.Area, s.CZ/s.Area
-	for _, p := range pieces {
-		yy, zz, yz := p.ownInertia()
+	for i, p := range pieces {
+		yy, zz, yz := p.ownInertia(dirs[i])
 		y, z, a := p.Y-s.CY, p.Z-s.CZ, p.L*p.T
 		s.Iyy += yy + a*z*z
 		s.Izz += zz + a*y*y
@@ -48,17 +50,19 @@ func NewSection(pieces []Piece) (Section, error) {
 	}
 	s.WyTop, s.WyBottom = s.Iyy/(s.ZMax-s.CZ), s.Iyy/(s.CZ-s.ZMin)
 	s.WzTop, s.WzBottom = s.Izz/(s.YMax-s.CY), s.Izz/(s.CY-s.YMin)
-	s.WyLeast, s.WzLeast = s.least(pieces)
+	s.WyLeast, s.WzLeast = s.least(pieces, dirs)
 	return s, nil
 }
 
-// least gives the moduli that hold at every corner for a moment about one axis alone.
-func (s *Section) least(pieces []Piece) (wy, wz float64) {
-	var stressY, stressZ float64 // of a unit moment
-	for _, p := range pieces {
-		for _, c := range p.corners() {
-			stressY = math.Max(stressY, math.Abs(s.StressAt(c.X, c.Y, 0, 1, 0)))
-			stressZ = math.Max(stressZ, math.Abs(s.StressAt(c.X, c.Y, 0, 0, 1)))
+// least gives the moduli that hold at every corner for a moment about one axis alone: one over the greatest stress of a unit moment, by StressAt.
+func (s *Section) least(pieces []Piece, dirs []Vec2) (wy, wz float64) {
+	var stressY, stressZ float64
+	det := s.Iyy*s.Izz - s.Iyz*s.Iyz
+	for i, p := range pieces {
+		for _, c := range p.corners(dirs[i]) {
+			y, z := c.X-s.CY, c.Y-s.CZ
+			stressY = max(stressY, math.Abs((s.Izz*z-s.Iyz*y)/det))
+			stressZ = max(stressZ, math.Abs((s.Iyy*y-s.Iyz*z)/det))
 		}
 	}
 	return 1 / stressY, 1 / stressZ
@@ -107,15 +111,21 @@ func (p Piece) check(i int) error {
 	return checkWithin(at+"Ang", p.Ang, 2*math.Pi)
 }
 
-// ownInertia is the rectangle's integrals of z^2, y^2 and yz about its own centre.
-func (p Piece) ownInertia() (yy, zz, yz float64) {
+// dir is the direction of the chord.
+func (p Piece) dir() Vec2 {
 	sin, cos := math.Sincos(p.Ang)
+	return Vec2{cos, sin}
+}
+
+// ownInertia is the rectangle's integrals of z^2, y^2 and yz about its own centre; dir is its direction.
+func (p Piece) ownInertia(dir Vec2) (yy, zz, yz float64) {
+	cos, sin := dir.X, dir.Y
 	strong, weak := p.T*p.L*p.L*p.L/12, p.L*p.T*p.T*p.T/12
 	return strong*sin*sin + weak*cos*cos, strong*cos*cos + weak*sin*sin, (strong - weak) * sin * cos
 }
 
-func (p Piece) corners() [4]Vec2 {
-	sin, cos := math.Sincos(p.Ang)
+func (p Piece) corners(dir Vec2) [4]Vec2 {
+	cos, sin := dir.X, dir.Y
 	a, b := Vec2{cos * p.L / 2, sin * p.L / 2}, Vec2{-sin * p.T / 2, cos * p.T / 2}
 	return [4]Vec2{
 		{p.Y - a.X - b.X, p.Z - a.Y - b.Y}, {p.Y + a.X - b.X, p.Z + a.Y - b.Y},
@@ -123,10 +133,10 @@ func (p Piece) corners() [4]Vec2 {
 	}
 }
 
-func (s *Section) stretch(p Piece) {
-	for _, c := range p.corners() {
-		s.YMin, s.YMax = math.Min(s.YMin, c.X), math.Max(s.YMax, c.X)
-		s.ZMin, s.ZMax = math.Min(s.ZMin, c.Y), math.Max(s.ZMax, c.Y)
+func (s *Section) stretch(corners [4]Vec2) {
+	for _, c := range corners {
+		s.YMin, s.YMax = min(s.YMin, c.X), max(s.YMax, c.X)
+		s.ZMin, s.ZMax = min(s.ZMin, c.Y), max(s.ZMax, c.Y)
 	}
 }
 
@@ -181,7 +191,7 @@ func halving(pieces []Piece, area float64, n Vec2, centroid, lo, hi float64) flo
 // areaBelow gives area and first moment about the centroid of what lies below height h along n.
 func areaBelow(pieces []Piece, n Vec2, h, centroid float64) (area, first float64) {
 	for _, p := range pieces {
-		m := below(p.corners(), -h, n)
+		m := below(p.corners(p.dir()), -h, n)
 		area += m.a
 		first += n.X*m.x + n.Y*m.y - centroid*m.a
 	}

@@ -41,7 +41,7 @@ func TestSectionRectangle(t *testing.T) {
 	near(t, "Wz", s.WzBottom, l*th*th/6, 1e-12)
 	near(t, "Zy", zy, th*l*l/4, 1e-12)
 	near(t, "Zz", zz, l*th*th/4, 1e-12)
-	near(t, "J", s.Torsion, 0.312*l*th*th*th, 0.0035) // the table of torsion of rectangular bars, sides of 10 to 1
+	near(t, "J", Torsion([]Piece{{5, 7, l, th, math.Pi / 2}}), 0.312*l*th*th*th, 0.0035) // the table of torsion of rectangular bars, sides of 10 to 1
 	near(t, "bending", s.StressAt(5, 57, 0, 1e5, 0), 1e5/(th*l*l/6), 1e-12)
 	near(t, "axial", s.StressAt(5, 7, 1e3, 1e5, 2e5), 1e3/(l*th), 1e-12)
 
@@ -177,7 +177,7 @@ func TestLeastModuli(t *testing.T) {
 	minor := s.Izz + s.Iyy - major
 	var most [2]float64
 	for _, p := range pieces {
-		for _, c := range p.corners() {
+		for _, c := range p.corners(p.dir()) {
 			y, z := c.X-s.CY, c.Y-s.CZ
 			u, v := y*cos+z*sin, z*cos-y*sin
 			most[0] = math.Max(most[0], math.Abs(cos*u/major-sin*v/minor)) // a moment that stretches +y

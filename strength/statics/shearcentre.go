@@ -22,7 +22,7 @@ func ShearCentre(pieces []Piece) (y, z float64, err error) {
 		if math.Abs(math.Sin(2*p.Ang)) > 1e-9 {
 			return 0, 0, &InputError{fmt.Sprintf("pieces[%d].Ang", i), p.Ang, "a multiple of pi/2"}
 		}
-		yy, zz, _ := p.ownInertia()
+		yy, zz, _ := p.ownInertia(p.dir())
 		y, z = y+yy*p.Y, z+zz*p.Z
 		sumY, sumZ = sumY+yy, sumZ+zz
 	}
@@ -71,6 +71,15 @@ func ChannelShearCentre(b, h, tf, tw float64) (float64, error) {
 	return b * b * h * h * tf / (4 * inertia), nil
 }
 
+// Torsion is J (mm^4) of rectangles that twist together, for stress: the sum of TorsionByStress.
+func Torsion(pieces []Piece) float64 {
+	sum := 0.0
+	for _, p := range pieces {
+		sum += TorsionByStress(p.L, p.T)
+	}
+	return sum
+}
+
 // TorsionByStress is J (mm^4) of a rectangle for stress alone: T t/J is the greatest shear stress; the shorter side counts as t. Thin
 // rectangles have L t^3/3. Source: St Venant's series.
 func TorsionByStress(l, t float64) float64 {
@@ -91,19 +100,31 @@ func BarTorsion(l, t float64) (J, W float64, err error) {
 	return J, W, nil
 }
 
+// oddFifths are 1/n^5 for n = 1, 3, 5 ...
+var oddFifths = func() (out [15]float64) {
+	for k := range out {
+		n := float64(2*k + 1)
+		out[k] = 1 / (n * n * n * n * n)
+	}
+	return out
+}()
+
 // barTorsion sums the series until what is left is under 1e-7 of it: the terms for J fall with the fifth power, those for W exponentially.
 func barTorsion(l, t float64) (J, W float64) {
-	l, t = math.Max(l, t), math.Min(l, t)
+	l, t = max(l, t), min(l, t)
 	var sumJ, sumW float64
-	for n := 1.0; n < 30; n += 2 {
+	k := 0
+	for ; k < len(oddFifths); k++ {
+		n := float64(2*k + 1)
 		x := n * math.Pi * l / (2 * t)
-		n5 := n * n * n * n * n
 		if x > 20 {
-			sumJ += 1 / n5 // tanh is 1 within 1e-17, and 1/cosh nought
-			continue
+			break // tanh is 1 within 1e-17, and 1/cosh nought, here and in all that follows
 		}
-		sumJ += math.Tanh(x) / n5
+		sumJ += math.Tanh(x) / (n * n * n * n * n)
 		sumW += 1 / (n * n * math.Cosh(x))
+	}
+	for ; k < len(oddFifths); k++ {
+		sumJ += oddFifths[k]
 	}
 	const pi5 = math.Pi * math.Pi * math.Pi * math.Pi * math.Pi
 	J = (1 - 192/pi5*t/l*sumJ) / 3 * l * t * t * t

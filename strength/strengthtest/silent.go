@@ -14,10 +14,12 @@ func silent(t T, b *strength.Basis) {
 	t.Helper()
 	r := &b.Rules
 	ruled(t, b, r.PinPlane, strength.PinPlane{V: 1e4, D: 20, Fy: 250, Fu: 400})
-	ruled(t, b, r.PinSpan, strength.PinSpan{M: 1e5, V: 1e4, D: 20, Fy: 250, Fu: 400, Service: 1})
-	ruled(t, b, r.Bore, strength.Bore{
-		P: 1e4, Pull: 1e4, D: 20, Dh: 20.5, T: 12, A: 40, B: 30, W: 80.5, Least: 30, Fy: 250, Fu: 400, FyPin: 250, Service: 1,
-	})
+	ruled(t, b, r.PinSpan, strength.PinSpan{M: 1e5, V: 1e4, D: 20, Fy: 250, Fu: 400, Service: 1, P: 1e4, Span: 40, Play: 0.5, E: 2e5})
+	bore := strength.Bore{
+		P: 1e4, Pull: 1e4, D: 20, Dh: 20.5, T: 12, A: 40, B: 30, W: 80.5, Least: 30, Fy: 250, Fu: 400, FyPin: 250, E: 2e5, EPin: 2e5, Service: 1,
+	}
+	ruled(t, b, r.Bore, bore)
+	ruled(t, b, r.Eye, bore)
 	ruled(t, b, r.Cut, strength.Cut{
 		N: -1e4, Va: 1e3, Vb: 1e3, Ma: 1e5, Mb: 1e5, T: 1e4, Area: 1200, AreaVa: 1200, AreaVb: 1200, Za: 3600, Sa: 2400, Zb: 30000,
 		Sb: 20000, J: 57600, TMax: 12, FreeLength: 200, Depth: 100, R: 3.46, Rect: true, Fy: 250, Fu: 400, E: 2e5,
@@ -34,6 +36,12 @@ func silent(t T, b *strength.Basis) {
 	ruled(t, b, r.PlugLine, weld)
 	bolt := strength.Bolt{V: 1e3, T: 1e3, D: 16, Fub: 830, ThreadsIn: true, Grade: "8.8", As: 157, FuNominal: 800, Dh: 18, Flats: 24}
 	ruled(t, b, r.Bolt, bolt)
+	bolt.Preload, bolt.SlipC = 0.70, 0.30
+	ruled(t, b, r.Slip, bolt)
+	set := strength.BoltSet{N: 4, T: 1e3, Service: 1, Fp: 600, Fy: 660, Fu: 830, Bolt: bolt}
+	ruled(t, b, r.BoltSet, set)
+	ruled(t, b, r.Preloaded, set)
+	ruled(t, b, r.Thread, strength.Thread{T: 1e3, Service: 1, D: 16, Pitch: 2, L: 20, Fub: 830, Fu: 400})
 	ruled(t, b, r.BoltBearing, strength.BoltBearing{V: 1e4, D: 16, Dh: 18, T: 12, Edge: 40, Pitch: 60, Fy: 250, Fu: 400, Bolt: bolt})
 	ruled(t, b, r.Prying, strength.Prying{T: 1e3, B: 30, A: 30, P: 60, D: 16, Dh: 18, Tply: 12, Fy: 250, Fu: 400, Fub: 830, V: 1e3, ThreadsIn: true, Bolt: bolt})
 	ruled(t, b, r.Block, strength.Block{V: 1e3, Planes: 2, Lgv: 100, HolesV: 1.5, Lgt: 60, HolesT: 1, Even: true, Dh: 18, T: 12, Fy: 250, Fu: 400})

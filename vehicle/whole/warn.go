@@ -15,7 +15,7 @@ func (w *work) warnings() []Warning {
 	l := &warnings{}
 	l.weights(w.a.Report.Weights, "")
 	for i := range w.a.Report.Bodies {
-		l.body(&w.a.Report.Bodies[i])
+		l.body(&w.a.Report.Bodies[i], w.q.Cases)
 	}
 	if w.a.Moved != nil {
 		l.weights(w.a.Moved.Weights, "what if, ")
@@ -82,14 +82,14 @@ func (l *warnings) weights(all []vehicle.Weights, prefix string) {
 }
 
 // body: what its mounts do not hold, then each mount's uplift once, at its worst.
-func (l *warnings) body(r *vehicle.Result) {
+func (l *warnings) body(r *vehicle.Result, cases []vehicle.Case) {
 	body := r.Scheme.Body
 	l.unheld(r)
 	for _, f := range r.Scheme.Free {
 		l.say(Mind, "free motion", "body "+body, "%s", f.Words)
 	}
 	for m := range r.Loads {
-		l.uplift(body, m, r)
+		l.uplift(body, m, r, cases)
 	}
 	if r.Scheme.Surplus > 0 && !r.Scheme.SlackTried {
 		l.say(Mind, "no bound", "body "+body, "there are more mounts than equilibrium can bound: some reactions have no least or no most")
@@ -120,8 +120,10 @@ func (l *warnings) unheld(r *vehicle.Result) {
 	}
 }
 
-func (l *warnings) uplift(body string, m int, r *vehicle.Result) {
+// uplift is one mount's. Where a load straight down lifts the body off it, the centre of gravity lies outside the mounts.
+func (l *warnings) uplift(body string, m int, r *vehicle.Result, cases []vehicle.Case) {
 	var pulls, lifts, may int
+	standing := ""
 	var worst, first, low *vehicle.CaseResult
 	least := 0.0
 	for i := range r.Cases {
@@ -130,6 +132,9 @@ func (l *warnings) uplift(body string, m int, r *vehicle.Result) {
 			continue
 		}
 		x := &c.Reactions[m]
+		if a := cases[i%len(cases)].AccelG; (x.HoldsDown || x.LiftedOff) && a.X == 0 && a.Y == 0 && a.Z < 0 && standing == "" {
+			standing = c.Case + ", " + c.State
+		}
 		switch {
 		case x.HoldsDown:
 			if pulls++; worst == nil || x.Force.Z < worst.Reactions[m].Force.Z {
@@ -149,6 +154,9 @@ func (l *warnings) uplift(body string, m int, r *vehicle.Result) {
 		}
 	}
 	at := "mount " + r.Loads[m].Mount + " of " + body
+	if standing != "" {
+		l.say(Fails, "outside the mounts", at, "the body lifts off it under its own weight (%s): the centre of gravity lies outside the mounts that bear it", standing)
+	}
 	if pulls > 0 {
 		l.say(Mind, "uplift", at, "the body pulls it up, %.2f kN at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear", -worst.Reactions[m].Force.Z/1000, worst.Case, worst.State, pulls, len(r.Cases))
 	}

@@ -10,6 +10,8 @@
 package foot
 
 import (
+	"slices"
+
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/part"
@@ -41,7 +43,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 }
 
 func params() []geometry.Param {
-	return append([]geometry.Param{
+	return slices.Concat([]geometry.Param{
 		fab.Choice("form", "how the foot is made", "angle", "bent plate"),
 		fab.Choice("leg", "where the leg lies that carries the subframe", "under the subframe", "over the subframe"),
 		fab.Length("heel_below", 0, 300, 0, "leg under the subframe: its upper face below the rail's upper face"),
@@ -98,5 +100,5 @@ func params() []geometry.Param {
 		fab.Named("support_material", "S355", "grade of the rail"),
 		fab.Length("web_clear_height", 30, 1500, 188, "clear height of the web between flanges"),
 		fab.Choice("couple", "what takes the couple that bends the web out of its plane", string(part.CoupleByCrossMember), string(part.CoupleByWall)),
-	}, fab.RailParams()...)
+	}, fab.TighteningParams(), fab.RailParams())
 }

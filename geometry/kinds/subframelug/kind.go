@@ -31,7 +31,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	b := &part.Bracket{Plates: []part.Plate{d.plate()}, Welds: []part.WeldGroup{d.lapWeld()}}
 	b.Supports = []part.Support{{ID: "tube", Kind: part.BodyFrame, ThicknessMM: v.MM("tube_wall"), Material: v.Word("tube_material")}}
 	at := d.pinAt()
-	b.Sweeps = []part.Sweep{{ID: "lug", Things: []string{"lug"}, From: at, To: part.Vec{Y: d.t / 2}, Name: "lug", EntryMM: min(2*d.fork.PinMM, d.width), EntryFlat: true}}
+	b.Sweeps = []part.Sweep{{ID: "lug", Things: []string{"lug"}, From: at, To: part.Vec{Y: d.t / 2, Z: d.tubeCorner}, Name: "lug", EntryMM: min(2*d.fork.PinMM, d.width), EntryFlat: true}}
 	d.fork.Hold(b, "lug", v.Word("material"), d.t, v.MM("bush_length"), at)
 	fab.LugPaths(b, at, "lug", "w-lug", "tube")
 	b.Notes = append(b.Notes, "weld the top edge and both ends, none across the tube's lower edge; end each run short of its corner")

@@ -74,7 +74,7 @@ func params() []geometry.Param {
 		fab.Thread("rod_size", "M16", "size of the rods"),
 		fab.Named("rod_grade", "8.8", "grade of the rods"),
 		fab.Length("rod_free", 5, 2000, 140, "free length of a rod, from the sheet to the beam"),
-		fab.Choice("rod_ends", "ends of the rods: nuts on both faces hold them upright, a sheet that bends does not", "one held", "both held"),
+		fab.Choice("rod_ends", "ends of the rods: nuts on both faces of stiff steel hold them upright; with both, the sheet takes their moment at its washers", "one held", "both held"),
 		fab.Length("engagement", 0, 200, 0, "thread engaged in a coupling nut, 0 where nuts on plates hold the rods"),
 		fab.Length("washer_side", 10, 300, 60, "side of the square spreader washers"),
 		fab.Length("washer_thickness", 2, 30, 6, "their thickness"),

@@ -1,4 +1,4 @@
-// test: test bracket, left hand. Lengths in mm; x rearward, y left, z up.
+// test: test bracket, left hand. Lengths in mm; x forward, y left, z up.
 //
 // Built from
 //   ear_width = 70 mm

@@ -8,6 +8,15 @@ import (
 	"lugwright/strength"
 )
 
+type bearingBedGivens struct {
+	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"compression on the plate"`
+	N  float64 `sym:"N_p" unit:"mm" min:"0" max:"5000" default:"0" is:"plate length"`
+	B  float64 `sym:"B" unit:"mm" min:"0" max:"5000" default:"0" is:"plate width"`
+	A1 float64 `sym:"A_1_0" unit:"mm^2" min:"0" max:"1e8" default:"0" is:"area of the plate where it is known; 0 works it out from its sides"`
+	A2 float64 `sym:"A_2" unit:"mm^2" min:"0" max:"1e8" default:"0" is:"area of the bed that is geometrically like the plate; 0 for a bed no larger than the plate"`
+	Fc float64 `sym:"f_c" unit:"MPa" min:"1" max:"200" is:"strength of the concrete bed"`
+}
+
 type bedGivens struct {
 	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"compression on the plate"`
 	N  float64 `sym:"N_p" unit:"mm" min:"1" max:"5000" is:"plate length, along the depth of what stands on it"`
@@ -18,7 +27,7 @@ type bedGivens struct {
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the plate"`
 	Fc float64 `sym:"f_c" unit:"MPa" min:"1" max:"200" is:"strength of the concrete bed"`
 	On float64 `sym:"stands" choices:"wide flange|rectangular tube|round tube" default:"0" is:"what stands on the plate, for its thickness"`
-	A2 float64 `sym:"A_2" unit:"mm^2" min:"1" max:"1e8" is:"area of the bed that is geometrically like the plate"`
+	A2 float64 `sym:"A_2" unit:"mm^2" min:"0" max:"1e8" default:"0" is:"area of the bed that is geometrically like the plate; 0 for a bed no larger than the plate"`
 }
 
 // bedBearing is bearing of a plate on concrete: AISC 360-22 J8, Eq. J8-1 and J8-2.
@@ -26,8 +35,14 @@ var bedBearing = strength.Define(strength.Identity{
 	ID: "bearing-on-concrete", Title: "bearing of a plate on concrete",
 	Clause: clause("J8, Eq. J8-1 and J8-2", ""),
 	Demand: "P_r", Capacity: "P_c", Unit: "N",
-}, func(c *strength.Calc, g bedGivens) {
-	Pc := bedStrength(c, g)
+}, func(c *strength.Calc, g bearingBedGivens) {
+	a1 := g.A1
+	if a1 == 0 {
+		a1 = g.N * g.B
+	}
+	c.Let("A_1", "when(A_1_0 > 0*mm*mm, A_1_0, N_p*B)", "mm^2", a1)
+	c.Need(a1 > 0, "A_1 > 0*mm*mm", "a plate: its sides, or its area")
+	Pc := bedStrength(c, a1, g.A2, g.Fc)
 	if c.Method == strength.LRFD {
 		c.Let("A_1req", "P_r/(phi*0.85*f_c)", "mm^2", g.P/(0.65*0.85*g.Fc))
 	} else {
@@ -36,9 +51,13 @@ var bedBearing = strength.Define(strength.Identity{
 	c.Compare(g.P, Pc)
 })
 
-func bedStrength(c *strength.Calc, g bedGivens) float64 {
-	A1 := c.Let("A_1", "N_p*B", "mm^2", g.N*g.B)
-	Pp := c.Let("P_p", "min(0.85*f_c*A_1*sqrt(A_2/A_1), 1.7*f_c*A_1)", "N", min(0.85*g.Fc*A1*math.Sqrt(g.A2/A1), 1.7*g.Fc*A1))
+// bedStrength is A_1 sqrt(A_2/A_1) as the root of their product, which stands for no area as well.
+func bedStrength(c *strength.Calc, a1, a2, fc float64) float64 {
+	if a2 == 0 {
+		a2 = a1
+	}
+	c.Let("A_2b", "when(A_2 > 0*mm*mm, A_2, A_1)", "mm^2", a2)
+	Pp := c.Let("P_p", "min(0.85*f_c*sqrt(A_1*A_2b), 1.7*f_c*A_1)", "N", min(0.85*fc*math.Sqrt(a1*a2), 1.7*fc*a1))
 	return c.Available("P_c", "P_p", "N", Pp, 0.65, 2.31)
 }
 
@@ -48,7 +67,7 @@ var bedThickness = strength.Define(strength.Identity{
 	Clause: strength.Clause{Document: "AISC Manual", Edition: "16th ed.", Section: "Part 14, base plates"},
 	Demand: "t_min", Capacity: "t", Unit: "mm",
 }, func(c *strength.Calc, g bedGivens) {
-	Pc := bedStrength(c, g)
+	Pc := bedStrength(c, c.Let("A_1", "N_p*B", "mm^2", g.N*g.B), g.A2, g.Fc)
 	c.Need(g.P <= Pc, "P_r <= P_c", "a bed that carries the load")
 	km, kn := 0.95, 0.80
 	switch g.On {
@@ -83,14 +102,12 @@ func flangeCantilever(c *strength.Calc, g bedGivens, Pc, m, n float64) float64 {
 	return c.Let("l", "max(m, n, lambda*n_p)", "mm", max(m, n, lam*n2))
 }
 
-type webGivens struct {
+type webYieldGivens struct {
 	R   float64 `sym:"R_r" unit:"N" min:"0" max:"1e9" is:"force on the flange, in the plane of the web"`
 	Tw  float64 `sym:"t_w" unit:"mm" min:"0.1" max:"200" is:"web thickness"`
-	Tf  float64 `sym:"t_f" unit:"mm" min:"0.1" max:"200" is:"flange thickness"`
 	K   float64 `sym:"k" unit:"mm" min:"0.1" max:"500" is:"outer face of the flange to the toe of the fillet"`
 	Lb  float64 `sym:"l_b" unit:"mm" min:"0" max:"5000" is:"length of bearing"`
-	D   float64 `sym:"d" unit:"mm" min:"1" max:"5000" is:"depth of the section"`
-	End float64 `sym:"at_end" choices:"away from the end|at the member's end" default:"0" is:"where the force acts: at the end is within d (yielding) or d/2 (crippling)"`
+	End float64 `sym:"at_end" choices:"away from the end|at the member's end" default:"0" is:"where the force acts: at the end is within d"`
 	Fy  float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the web"`
 }
 
@@ -99,7 +116,7 @@ var webYield = strength.Define(strength.Identity{
 	ID: "web-local-yield", Title: "local yielding of a web",
 	Clause: clause("J10.2, Eq. J10-2 and J10-3", ""),
 	Demand: "R_r", Capacity: "R_c", Unit: "N",
-}, func(c *strength.Calc, g webGivens) {
+}, func(c *strength.Calc, g webYieldGivens) {
 	spread := 5.0
 	if g.End > 0 {
 		spread = 2.5
@@ -108,12 +125,22 @@ var webYield = strength.Define(strength.Identity{
 	c.Compare(g.R, c.Available("R_c", "R_n", "N", Rn, 1.00, 1.50))
 })
 
+type webCrippleGivens struct {
+	R   float64 `sym:"R_r" unit:"N" min:"0" max:"1e9" is:"force on the flange, in the plane of the web"`
+	Tw  float64 `sym:"t_w" unit:"mm" min:"0.1" max:"200" is:"web thickness"`
+	Tf  float64 `sym:"t_f" unit:"mm" min:"0.1" max:"200" is:"flange thickness"`
+	Lb  float64 `sym:"l_b" unit:"mm" min:"0" max:"5000" is:"length of bearing"`
+	D   float64 `sym:"d" unit:"mm" min:"1" max:"5000" is:"depth of the section"`
+	End float64 `sym:"at_end" choices:"away from the end|at the member's end" default:"0" is:"where the force acts: at the end is within d/2"`
+	Fy  float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the web"`
+}
+
 // webCripple is local crippling of a web: AISC 360-22 J10.3, Eq. J10-4, and Eq. J10-5a and J10-5b at a member's end, Q_f = 1.
 var webCripple = strength.Define(strength.Identity{
 	ID: "web-local-crippling", Title: "local crippling of a web",
 	Clause: clause("J10.3, Eq. J10-4, J10-5a and J10-5b", "Q_f = 1"),
 	Demand: "R_r", Capacity: "R_c", Unit: "N",
-}, func(c *strength.Calc, g webGivens) {
+}, func(c *strength.Calc, g webCrippleGivens) {
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	root := c.Let("s_0", "sqrt(E*F_y*t_f/t_w)", "MPa", math.Sqrt(e*g.Fy*g.Tf/g.Tw))
 	thin := c.Let("r_t", "pow(t_w/t_f, 1.5)", "", math.Pow(g.Tw/g.Tf, 1.5))

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 type boltShearGivens struct {
@@ -244,6 +245,38 @@ var boltRules = []strength.Rule[strength.Bolt]{
 	}},
 }
 
+// slipRules hold a bolt tightened as the code has it, in the hole that its group has; one tightened less the code does not know.
+var slipRules = []strength.Rule[strength.Bolt]{
+	{Of: boltSlip, Check: func(c *strength.Calc, f *strength.Bolt) {
+		boltSlip.Check(c, slipGivens{V: f.V, T: f.T, N: 1, Tb: 0.70 * f.Fub * f.As, Mu: f.SlipC, Ns: 1, Hole: looseHole(f.D, f.Dh), Du: 1.13})
+		practice.FullPreload(c, f)
+		if f.Fub < leastPretensioned {
+			c.RuleOut("the code pretensions high-strength bolts alone, and these are milder")
+		}
+	}},
+}
+
+// leastPretensioned is under the tensile strength of the mildest bolts that are pretensioned, 105 ksi of A325 over 1 in before F3125. AISC 360-22 J3.2, from
+// memory.
+const leastPretensioned = 720
+
+// looseHole is the place of an oversize hole in boltSlip's choice for one over the standard: 1/16 in over the bolt, 1/8 in from 1 in up; 2 and 3 mm for the
+// metric bolts of Table J3.3M.
+func looseHole(d, dh float64) float64 {
+	over := inch / 16
+	if d >= inch {
+		over = inch / 8
+	}
+	for _, row := range j34m {
+		if d == row.d {
+			if over = 2; d >= 24 {
+				over = 3
+			}
+		}
+	}
+	return 2 * strength.Flag(dh-d > over+1e-6)
+}
+
 var bearingRules = []strength.Rule[strength.BoltBearing]{
 	{Of: boltBearing, Check: func(c *strength.Calc, f *strength.BoltBearing) {
 		boltBearing.Check(c, boltBearingGivens{V: f.V, D: f.D, Dh: f.Dh, T: f.T, Edge: f.Edge, Pitch: f.Pitch, Fu: f.Fu})
@@ -253,6 +286,11 @@ var bearingRules = []strength.Rule[strength.BoltBearing]{
 		if f.Pitch == 0 {
 			c.Skip("no other hole is near")
 		}
+	}},
+	{Of: boltHole, Check: func(c *strength.Calc, f *strength.BoltBearing) {
+		size := holeSize(f.D)
+		boltHole.Check(c, boltHoleGivens{Dh: f.Dh, Size: float64(max(size, 0))})
+		c.SkipUnless(size >= 0, "the tables have no bolt of this size")
 	}},
 }
 

@@ -178,10 +178,27 @@ var boltHoles = [...][4]float64{
 	{39, 44, 46, 90},
 }
 
-// boltHole is the greatest hole of each kind: AISC 360-22 J3.3, Tables J3.3 and J3.3M.
+// holeBolts are the bolts of those rows: inches, then mm.
+var holeBolts = [...]float64{1.0 / 2, 5.0 / 8, 3.0 / 4, 7.0 / 8, 1, 1.125, 1.25, 1.375, 1.5, 12, 16, 20, 22, 24, 27, 30, 36}
+
+// holeSize is the row of a bolt's diameter, -1 for none.
+func holeSize(d float64) int {
+	for i, row := range holeBolts {
+		if i < inchBolts {
+			row *= inch
+		}
+		if math.Abs(d-row) < 1e-6 {
+			return i
+		}
+	}
+	return -1
+}
+
+// boltHole is the greatest hole of each kind: AISC 360-22 J3.3, Tables J3.3 and J3.3M. A joint that bears has standard holes, or slots across the force: oversize ones are
+// for slip-critical joints alone, J3.3. Bolts of a bracket bear.
 var boltHole = strength.Define(strength.Identity{
 	ID: "bolt-hole-size", Title: "greatest hole for a bolt",
-	Clause: clause("J3.3, Tables J3.3 and J3.3M", ""),
+	Clause: clause("J3.3, Tables J3.3 and J3.3M", "oversize holes in slip-critical joints alone"),
 	Demand: "d_h", Capacity: "d_max", Unit: "mm",
 	Detail: true,
 }, func(c *strength.Calc, g boltHoleGivens) {

@@ -17,9 +17,11 @@ type roundTorsionGivens struct {
 	W  float64 `sym:"t" unit:"mm" min:"0.2" max:"200" is:"design wall"`
 	L  float64 `sym:"L" unit:"mm" min:"1" max:"1e6" is:"length of the tube"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	C  float64 `sym:"C_0" unit:"mm^3" min:"0" max:"1e10" default:"0" is:"torsional constant C as a table prints it; 0 to have it worked out"`
 }
 
-// roundTubeTorsion is AISC 360-22 H3.1(a), Eq. H3-1, H3-2a and H3-2b, with the user note's C; from memory.
+// roundTubeTorsion is AISC 360-22 H3.1(a), Eq. H3-1, H3-2a and H3-2b; from memory. The torsional constant is the circle's, 2 J/D: as the Manual's tables have it, and
+// always less than pi (D - t)^2 t/2, which a user note allows for it.
 var roundTubeTorsion = strength.Define(strength.Identity{
 	ID: "round-tube-torsion", Title: "torsion of a round tube",
 	Clause: clause("H3.1(a), Eq. H3-1, H3-2a and H3-2b", "from memory"),
@@ -27,7 +29,7 @@ var roundTubeTorsion = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g roundTorsionGivens) {
 	c.Need(2*g.W < g.D, "2*t < D", "a hollow tube")
 	e := c.Let("E", "29000*ksi", "MPa", E)
-	C := c.Let("C", "pi*pow(D - t, 2)*t/2", "mm^3", math.Pi*sq(g.D-g.W)*g.W/2)
+	C := torsionConstant(c, g.C, "pi*(pow(D, 4) - pow(D - 2*t, 4))/(16*D)", math.Pi*(math.Pow(g.D, 4)-math.Pow(g.D-2*g.W, 4))/(16*g.D))
 	Dt := c.Let("D_t", "D/t", "", g.D/g.W)
 	F1 := c.Let("F_cr1", "1.23*E/(sqrt(L/D)*pow(D_t, 1.25))", "MPa", 1.23*e/(math.Sqrt(g.L/g.D)*math.Pow(Dt, 1.25)))
 	F2 := c.Let("F_cr2", "0.60*E/pow(D_t, 1.5)", "MPa", 0.60*e/math.Pow(Dt, 1.5))
@@ -36,12 +38,21 @@ var roundTubeTorsion = strength.Define(strength.Identity{
 	c.Compare(g.T, c.Available("T_c", "T_n", "N*mm", Tn, 0.90, 1.67))
 })
 
+// torsionConstant is a tube's C: as given, or worked out.
+func torsionConstant(c *strength.Calc, given float64, formula string, worked float64) float64 {
+	if given > 0 {
+		return c.Let("C", "C_0", "mm^3", given)
+	}
+	return c.Let("C", formula, "mm^3", worked)
+}
+
 type rectTorsionGivens struct {
 	T  float64 `sym:"T_r" unit:"N*mm" min:"0" max:"1e12" is:"torque"`
 	H  float64 `sym:"H" unit:"mm" min:"5" max:"2000" is:"longer outside side"`
 	B  float64 `sym:"B" unit:"mm" min:"5" max:"2000" is:"shorter outside side"`
 	W  float64 `sym:"t" unit:"mm" min:"0.2" max:"100" is:"design wall"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+	C  float64 `sym:"C_0" unit:"mm^3" min:"0" max:"1e10" default:"0" is:"torsional constant C as a table prints it; 0 to have it worked out"`
 }
 
 // rectTubeTorsion is AISC 360-22 H3.1(b), Eq. H3-1 and H3-3 to H3-5, with the user note's C; from memory. The flat is the longer side less 3 t.
@@ -53,7 +64,7 @@ var rectTubeTorsion = strength.Define(strength.Identity{
 	c.Need(g.H >= g.B, "H >= B", "a longer side no shorter than the other")
 	c.Need(g.B > 4*g.W, "B > 4*t", "sides that are flat between their corners")
 	e := c.Let("E", "29000*ksi", "MPa", E)
-	C := c.Let("C", "2*(B - t)*(H - t)*t - 4.5*(4 - pi)*pow(t, 3)", "mm^3", 2*(g.B-g.W)*(g.H-g.W)*g.W-4.5*(4-math.Pi)*g.W*g.W*g.W)
+	C := torsionConstant(c, g.C, "2*(B - t)*(H - t)*t - 4.5*(4 - pi)*pow(t, 3)", 2*(g.B-g.W)*(g.H-g.W)*g.W-4.5*(4-math.Pi)*g.W*g.W*g.W)
 	ht := c.Let("h_t", "(H - 3*t)/t", "", (g.H-3*g.W)/g.W)
 	c.Need(ht <= 260, "h_t <= 260", "a wall within the rule")
 	var F float64

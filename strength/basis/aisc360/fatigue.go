@@ -100,13 +100,47 @@ var fatigueRoot = strength.Define(strength.Identity{
 	if !eachHasCycles(c, g.F, g.N) {
 		return
 	}
-	R := c.Let("R_FIL", "min((0.06 + 0.72*w/t_p)/pow(t_p/in, 0.167), 1)", "", min((0.06+0.72*g.W/g.Tp)/math.Pow(g.Tp/inch, 0.167), 1))
+	R := filletRoot(c, g.W, g.Tp)
 	D := 0.0
 	for i, f := range g.F {
 		D += g.N[i] / life(f/ksi/R, categories[categoryC].cf, 3)
 	}
 	c.Compare(c.Solved("D", "sum of n_SR/N over the ranges, N = 44e8 (R_FIL/f_SR)^3", "", D), 1)
 })
+
+type rootRangeGivens struct {
+	F     float64 `sym:"f_SR" unit:"MPa" min:"0" max:"2000" is:"stress range of live load in the plate"`
+	N     float64 `sym:"n_SR" unit:"" min:"1" max:"1e10" is:"cycles"`
+	Joint float64 `sym:"joint" choices:"pair of fillets|partial penetration" is:"what holds the plate in tension across its end: fillets on both faces (category C”), or groove welds with a root face left between them (C')"`
+	W     float64 `sym:"w" unit:"mm" min:"0" max:"200" default:"0" is:"leg of the fillets, or of those that reinforce the groove welds"`
+	A     float64 `sym:"a_2" unit:"mm" min:"0" max:"500" default:"0" is:"root face that is not welded, 2a, in the direction of the plate's thickness"`
+	Tp    float64 `sym:"t_p" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate"`
+}
+
+// fatigueRootRange is one stress range against the design value for a crack from the root: categories C' and C” of AISC 360-22 Appendix 3, A-3.3(c); R_FIL from memory.
+// Where the factor is 1 the toe governs, category C.
+var fatigueRootRange = strength.Define(strength.Identity{
+	ID: "fatigue-root-range", Title: "one stress range in fatigue, crack from a weld's root", Fatigue: true,
+	Clause: clause("Appendix 3, A-3.3(c)", "R_FIL from memory"),
+	Demand: "f_SR", Capacity: "F_SR", Unit: "MPa",
+}, func(c *strength.Calc, g rootRangeGivens) {
+	var R float64
+	formula := "1000*R_FIL*pow(4.4/n_SR, 0.333)*ksi"
+	if g.Joint > 0 {
+		formula = "1000*R_PJP*pow(4.4/n_SR, 0.333)*ksi"
+		c.Need(g.A <= g.Tp, "a_2 <= t_p", "a root face within the plate")
+		R = c.Let("R_PJP", "min((0.65 - 0.59*a_2/t_p + 0.72*w/t_p)/pow(t_p/in, 0.167), 1)", "", min((0.65-0.59*g.A/g.Tp+0.72*g.W/g.Tp)/math.Pow(g.Tp/inch, 0.167), 1))
+	} else {
+		c.Need(g.W > 0, "w > 0*mm", "a leg of the fillets")
+		R = filletRoot(c, g.W, g.Tp)
+	}
+	c.Compare(g.F, c.Let("F_SR", formula, "MPa", 1000*R*math.Pow(4.4/g.N, 0.333)*ksi))
+})
+
+// filletRoot is the factor of a pair of fillets.
+func filletRoot(c *strength.Calc, w, tp float64) float64 {
+	return c.Let("R_FIL", "min((0.06 + 0.72*w/t_p)/pow(t_p/in, 0.167), 1)", "", min((0.06+0.72*w/tp)/math.Pow(tp/inch, 0.167), 1))
+}
 
 // eachHasCycles says whether there are as many cycles as ranges; else the verdict is outside the rule.
 func eachHasCycles(c *strength.Calc, ranges, cycles []float64) bool {
@@ -128,11 +162,12 @@ func life(f, cf, power float64) float64 {
 
 // Places in the list of categories.
 const (
+	categoryA       = 0 // base metal with cut edges of a roughness to 25 um, without inward corners (row 1.1, from memory)
 	categoryB       = 1 // plates tied by a weld along the stress (section 3, from memory)
 	categoryC       = 3 // plate at the toe of a transverse fillet, to 1/2 in thick, and of a groove weld through it from both faces (row 5.4, from memory)
 	categoryD       = 4 // plate at an open hole; holes filled by tight bolts do better (from memory)
-	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length; beside a plug; at backing left in place (from memory)
-	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1)
+	categoryE       = 5 // net section of an eyebar head or pin plate; end of a welded attachment, whatever its length; beside a plug; at backing left in place (from memory); plate held by fillets along it, to 1/2 in (row 4.1, from memory)
+	categoryE1      = 6 // E', end of a welded attachment over 20 mm thick (rows 3.5 and 7.1); plate over 1/2 in held by fillets along it (row 4.1, from memory); inward corner of at least 10 mm radius, not ground (row 1.3, from memory)
 	categoryThreads = 8
 )
 
@@ -142,9 +177,11 @@ func categoryOf(d strength.FatigueDetail) float64 {
 		return categoryF
 	case strength.NetSection:
 		return categoryD
-	case strength.PinHole, strength.WebEnd, strength.PlugHole, strength.OneSided:
+	case strength.PinHole, strength.WebEnd, strength.PlugHole, strength.OneSided, strength.WeldsEnd:
 		return categoryE
-	case strength.ThickEnd:
+	case strength.CutEdge:
+		return categoryA
+	case strength.ThickEnd, strength.InwardCorner, strength.ThickWeldsEnd:
 		return categoryE1
 	case strength.LongWeld:
 		return categoryB

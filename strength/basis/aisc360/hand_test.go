@@ -119,6 +119,51 @@ func TestMetricHoles(t *testing.T) {
 	byHand(t, []hand{{"block-shear", strength.LRFD, v, "R_n", 660, 1000, 1e-9}})
 }
 
+// Areas as printed, whatever the layout: A_gv = 10, A_nv = 7, A_nt = 2 in2 of 36 and 58 ksi: 0.6 x 58 x 7 = 243.6 is more than 0.6 x 36 x 10 = 216 kip, and 116 kip
+// of tension: 332 kip. Lengths without a thickness, and holes without a diameter, are outside the rule.
+func TestBlockOfKnownAreas(t *testing.T) {
+	in2, kip := inch*inch, ksi*inch*inch
+	v := values{"V_r": 0, "A_gv_0": 10 * in2, "A_nv_0": 7 * in2, "A_nt_0": 2 * in2, "F_y": 36 * ksi, "F_u": 58 * ksi}
+	byHand(t, []hand{{"block-shear", strength.LRFD, v, "R_n", 332, kip, 1e-9}, {"block-shear", strength.ASD, v, "V_c", 166, kip, 1e-9}})
+	for _, bad := range []values{
+		{"V_r": 0, "L_gv": 155, "L_gt": 75, "F_y": 250, "F_u": 400},
+		{"V_r": 0, "t": 10, "L_gv": 155, "n_hv": 2.5, "L_gt": 75, "n_ht": 1, "F_y": 250, "F_u": 400},
+	} {
+		if k := check(t, "block-shear", strength.LRFD, bad); k.Verdict != strength.Outside {
+			t.Errorf("%v: %s", bad, k.Verdict)
+		}
+	}
+}
+
+// J8 asks for areas alone: 0.85 x 3 x sqrt(100 x 225) = 382.5 kip on 100 in2 of a bed of 225, 255 on one no larger, 510 at most. A yielding web asks for no
+// flange: 50 x 0.4 (5 x 1 + 4) = 180 kip; a crippling one for no k.
+func TestOnlyWhatTheClauseAsks(t *testing.T) {
+	in2, kip := inch*inch, ksi*inch*inch
+	bed := values{"P_r": 0, "A_1_0": 100 * in2, "f_c": 3 * ksi}
+	byHand(t, []hand{
+		{"bearing-on-concrete", strength.LRFD, bed.with("A_2", 225*in2), "P_p", 382.5, kip, 1e-9},
+		{"bearing-on-concrete", strength.LRFD, bed, "P_p", 255, kip, 1e-9},
+		{"bearing-on-concrete", strength.LRFD, bed.with("A_2", 1000*in2), "P_p", 510, kip, 1e-9},
+		{"web-local-yield", strength.LRFD, values{"R_r": 0, "t_w": 0.4 * inch, "k": inch, "l_b": 4 * inch, "F_y": 50 * ksi}, "R_n", 180, kip, 1e-9},
+		// 0.80 x 0.16 (1 + 3 x 4/20 x (0.4/0.6)^1.5) sqrt(29000 x 50 x 0.6/0.4)
+		{"web-local-crippling", strength.LRFD, values{"R_r": 0, "t_w": 0.4 * inch, "t_f": 0.6 * inch, "l_b": 4 * inch, "d": 20 * inch, "F_y": 50 * ksi}, "R_n", 250.4, kip, 0.05},
+	})
+	if k := check(t, "bearing-on-concrete", strength.LRFD, values{"P_r": 0, "N_p": 300, "f_c": 20}); k.Verdict != strength.Outside {
+		t.Errorf("half a plate: %s", k.Verdict)
+	}
+}
+
+// Roots at 2e6 cycles: 1000 (4.4/2e6)^0.333 = 13.06 ksi. Groove welds that leave 1/2 in of 1 in: 0.65 - 0.59/2 = 0.355 of it, 4.64 ksi, with fillets of 1/4 in 0.18 more,
+// 6.99 ksi; fillets of 1/4 in on 1/2 in: (0.06 + 0.36)/0.5^0.167 = 0.4715, 6.16 ksi.
+func TestFatigueOfRoots(t *testing.T) {
+	v := values{"f_SR": 0, "n_SR": 2e6, "joint": 1, "a_2": 0.5 * inch, "t_p": inch}
+	byHand(t, []hand{
+		{"fatigue-root-range", strength.ASD, v, "F_SR", 4.64, ksi, 0.005},
+		{"fatigue-root-range", strength.ASD, v.with("w", 0.25*inch), "F_SR", 6.99, ksi, 0.005},
+		{"fatigue-root-range", strength.ASD, values{"f_SR": 0, "n_SR": 2e6, "joint": 0, "w": 0.25 * inch, "t_p": 0.5 * inch}, "F_SR", 6.16, ksi, 0.005},
+	})
+}
+
 // J10: 6.25 x 50 x 0.56^2 = 98 kip, half of it at an end; 24 x 0.345^3 sqrt(29000 x 50)/15.5 = 76.6 kip.
 func TestForcesOnFlanges(t *testing.T) {
 	kip := ksi * inch * inch

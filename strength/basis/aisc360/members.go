@@ -9,5 +9,5 @@ var memberLimits = []strength.Evaluator{
 	bedBearing, bedThickness, webYield, webCripple, webCompression, flangeBending,
 	rectTubeProperties, rectTubeBending, rectTubeShear, roundTubeProperties, roundTubeBending, roundTubeShear,
 	column, slenderTube,
-	fatigueRange, fatigueDamage, fatigueRoot,
+	fatigueRange, fatigueDamage, fatigueRoot, fatigueRootRange,
 }

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 type pinShearGivens struct {
@@ -89,4 +90,5 @@ var pinSpanRules = []strength.Rule[strength.PinSpan]{
 	{Of: pinCombined, Check: func(c *strength.Calc, f *strength.PinSpan) {
 		pinCombined.Check(c, pinCombinedGivens{M: f.M, V: f.V, D: f.D, Fy: f.Fy})
 	}},
+	practice.PinDeflectionRule,
 }

@@ -4,6 +4,7 @@ package aisc360
 
 import (
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 type pinBearingGivens struct {
@@ -192,4 +193,8 @@ var boreRules = []strength.Rule[strength.Bore]{
 			c.Skip("a cheek plate is no pin-connected member: the width counted beside its hole is kept to 1/1.33 of its end distance")
 		}
 	}},
+	practice.PinContactRule,
+	practice.DishingRule,
 }
+
+var eyeRules = []strength.Rule[strength.Bore]{boreRules[0], practice.PinContactRule}

@@ -142,4 +142,9 @@ var rodRules = append([]strength.Rule[strength.Rod]{
 	{Of: rodCombined, Check: func(c *strength.Calc, f *strength.Rod) {
 		rodCombined.Check(c, rodCombinedGivens{N: f.N, V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Fy: f.Fy, Fu: f.Fu})
 	}},
-}, practice.RodRules...)
+}, practice.RodRules(func(c *strength.Calc, fy, _ float64) float64 {
+	if c.Method == strength.LRFD {
+		return 0.90 * fy
+	}
+	return fy / 1.67
+})...)

@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 var pinLimits = []strength.Evaluator{pinShear, pinBending, pinCombined, pinBearing, pinPlateTension, pinPlateShear}
@@ -135,6 +136,7 @@ var pinSpanRules = []strength.Rule[strength.PinSpan]{
 	{Of: pinCombined, Check: func(c *strength.Calc, f *strength.PinSpan) {
 		pinCombined.Check(c, pinCombinedGivens{M: f.M, V: f.V, D: f.D, Fy: f.Fy, Fu: f.Fu})
 	}},
+	practice.PinDeflectionRule,
 }
 
 var boreRules = []strength.Rule[strength.Bore]{
@@ -151,4 +153,8 @@ var boreRules = []strength.Rule[strength.Bore]{
 		pinPlateShear.Check(c, pinTearGivens{P: p, T: f.T, A: a, Fy: f.Fy, Fu: f.Fu})
 		c.SkipUnless(ok, strength.Pressed)
 	}},
+	practice.PinContactRule,
+	practice.DishingRule,
 }
+
+var eyeRules = []strength.Rule[strength.Bore]{boreRules[0], practice.PinContactRule}

@@ -79,4 +79,4 @@ var rodRules = append([]strength.Rule[strength.Rod]{
 	{Of: rodCombined, Check: func(c *strength.Calc, f *strength.Rod) {
 		rodCombined.Check(c, rodCombinedGivens{N: f.N, V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Fy: f.Fy, Fu: f.Fu})
 	}},
-}, practice.RodRules...)
+}, practice.RodRules(allowed)...)

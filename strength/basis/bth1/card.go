@@ -5,7 +5,10 @@
 //	plate.go  the limit states
 package bth1
 
-import "lugwright/strength"
+import (
+	"lugwright/strength"
+	"lugwright/strength/practice"
+)
 
 const (
 	document = "ASME BTH-1"
@@ -28,13 +31,14 @@ var basis = &strength.Basis{
 		ServiceFactor: map[strength.Method]float64{strength.Allowable: 1},
 		FactorSource:  "service loads as they are; the design factor N_d is in the strengths",
 		Listing:       document,
+		PinHolesOnly:  true,
 		Factors: []strength.Factor{{
 			Symbol: "N_d", Words: "design factor: 2.00 category A, 3.00 category B (ASME BTH-1 3-1.3, from memory)", Default: 3, Min: 1.5, Max: 10,
 			Sets: []strength.FactorSet{{Name: "category A", Value: 2}, {Name: "category B", Value: 3}},
 		}},
 	},
-	Limits: []strength.Evaluator{pinPlateTension, pinPlateFracture, pinPlateShear, pinBearing, pinPlateWeakest},
-	Rules:  strength.Rules{Bore: boreRules},
+	Limits: []strength.Evaluator{pinPlateTension, pinPlateFracture, pinPlateShear, pinBearing, pinPlateWeakest, practice.PinContact},
+	Rules:  strength.Rules{Bore: boreRules, Eye: eyeRules},
 }
 
 // Basis gives the basis; it is shared and never changes.

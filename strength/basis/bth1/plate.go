@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 type tensionGivens struct {
@@ -177,7 +178,8 @@ var pinPlateWeakest = strength.Define(strength.Identity{
 	c.Compare(g.P, c.Let("P_c", "min(P_t, P_b, P_v, P_p)", "N", min(Pt, Pb, Pv, Pp)))
 })
 
-// boreRules take every end as curved about the hole's centre: a square or snipped end leaves more on the shear planes, never less.
+// boreRules take every end as curved about the hole's centre: a square or snipped end leaves more on the shear planes, never less. Dishing is in the limit
+// of 4 t on the width that acts.
 var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinPlateTension, Check: func(c *strength.Calc, f *strength.Bore) {
 		p, _, b, ok := f.Tears()
@@ -197,4 +199,7 @@ var boreRules = []strength.Rule[strength.Bore]{
 	{Of: pinBearing, Check: func(c *strength.Calc, f *strength.Bore) {
 		pinBearing.Check(c, bearingGivens{P: f.P, T: f.T, D: f.D, Fy: min(f.Fy, f.FyPin), Turns: strength.Flag(f.Turns)})
 	}},
+	practice.PinContactRule,
 }
+
+var eyeRules = boreRules[3:]

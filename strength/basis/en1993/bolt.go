@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 var boltLimits = []strength.Evaluator{boltShear, boltTension, boltCombined, boltPunching, boltPunchingThickness, boltSlip}
@@ -169,7 +170,7 @@ var boltSlip = strength.Define(strength.Identity{
 	Clause: joint("3.9.1, Eq. 3.6 and 3.7; 3.9.2, Eq. 3.8", ""),
 	Demand: "F_v_Ed", Capacity: "F_s_Rd", Unit: "N",
 }, func(c *strength.Calc, g boltSlipGivens) {
-	c.Need(g.Fub >= 800, "f_ub >= 800*MPa", "a bolt of class 8.8 or 10.9")
+	c.Need(g.Fub >= 800 && g.Fub <= 1000, "(f_ub - 800*MPa)*(1000*MPa - f_ub) >= 0*MPa*MPa", "a bolt of class 8.8 or 10.9")
 	P := c.Let("F_p_C", "0.7*f_ub*A_s", "N", 0.7*g.Fub*g.As)
 	left := c.Let("F_C", "F_p_C - 0.8*F_t_Ed", "N", P-0.8*g.T)
 	c.Need(left > 0, "F_C > 0*N", "the faces stay pressed together")
@@ -239,6 +240,29 @@ var boltRules = []strength.Rule[strength.Bolt]{
 			V: f.V, T: f.T, A: sheared(f), As: f.As, Fub: tensile(f), Class: classOf(f.Grade), Threads: strength.Flag(f.ThreadsIn), Wide: wide(f),
 		})
 	}},
+}
+
+// slipRules ask for no slip at the ultimate state, category C.
+var slipRules = []strength.Rule[strength.Bolt]{
+	{Of: boltSlip, Check: func(c *strength.Calc, f *strength.Bolt) {
+		boltSlip.Check(c, boltSlipGivens{V: f.V, T: f.T, As: f.As, Fub: tensile(f), Ks: slipHole(f.D, f.Dh), N: 1, Mu: f.SlipC})
+		practice.FullPreload(c, f)
+	}},
+}
+
+// slipHole is k_s of Table 3.6: 1, or 0.85 in a hole over the normal one of EN 1090-2, Table 11 (1, 2, 3 mm over the bolt to M14, to M24, above; from memory).
+func slipHole(d, dh float64) float64 {
+	over := 3.0
+	switch {
+	case d < 14.5:
+		over = 1
+	case d < 24.5:
+		over = 2
+	}
+	if dh-d > over+1e-6 {
+		return 0.85
+	}
+	return 1
 }
 
 // A sheet on a rod's nut is punched round the nut, or as far out as its force spreads at 45 degrees through a washer.

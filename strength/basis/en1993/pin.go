@@ -6,6 +6,7 @@ import (
 	"math"
 
 	"lugwright/strength"
+	"lugwright/strength/practice"
 )
 
 var pinLimits = []strength.Evaluator{
@@ -251,6 +252,7 @@ var pinSpanRules = []strength.Rule[strength.PinSpan]{
 	{Of: pinCombined, Check: func(c *strength.Calc, f *strength.PinSpan) {
 		pinCombined.Check(c, pinCombinedGivens{M: f.M, F: f.V, D: f.D, Fy: f.Fy, Fu: f.Fu})
 	}},
+	practice.PinDeflectionRule,
 }
 
 var boreRules = []strength.Rule[strength.Bore]{
@@ -273,4 +275,8 @@ var boreRules = []strength.Rule[strength.Bore]{
 		pinSideDistance.Check(c, pinSideGivens{F: p, T: f.T, D0: f.Dh, Fy: f.Fy, C: s})
 		c.SkipUnless(ok, strength.Pressed)
 	}},
+	practice.DishingRule,
 }
+
+// eyeRules are bearing, its limit at service loads, and contact.
+var eyeRules = boreRules[:3:3]

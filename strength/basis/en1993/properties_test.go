@@ -63,7 +63,7 @@ func alike(t *testing.T, what string, got, want, relative float64) {
 	}
 }
 
-// TestPinNumbers: Table 3.9 and Eq. 3.14 reckoned apart from this program; no published example found.
+// TestPinNumbers: Table 3.9 and Eq. 3.15 reckoned apart from this program; no published example found.
 func TestPinNumbers(t *testing.T) {
 	g := given{"F_Ed": 200e3, "t": 20, "f_y": 355, "d_0": 41}
 	alike(t, "a_min", line(t, at(t, pinEndDistance, g), "a_min"), 41.418, 1e-5)

@@ -128,4 +128,4 @@ var rodRules = append([]strength.Rule[strength.Rod]{
 	{Of: rodCombined, Check: func(c *strength.Calc, f *strength.Rod) {
 		rodCombined.Check(c, rodCombinedGivens{N: f.N, V: f.V, L: f.L, Ends: strength.Flag(!f.Held), D: f.D, P: f.Pitch, Cut: 1, Fy: f.Fy, Fub: f.Fu})
 	}},
-}, practice.RodRules...)
+}, practice.RodRules(func(c *strength.Calc, fy, _ float64) float64 { return fy / c.Factor("gamma_M0") })...)

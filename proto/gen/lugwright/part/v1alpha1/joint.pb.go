@@ -653,9 +653,13 @@ type BoltGroup struct {
 	// Exactly two: how far the bracket-side ply bends at the bolts along U, then along V.
 	Across []*Pry `protobuf:"bytes,12,rep,name=across,proto3" json:"across,omitempty"`
 	// The group whose bolts these are, listed once more for a further shear plane; empty when they are its own.
-	SameAs        string `protobuf:"bytes,13,opt,name=same_as,json=sameAs,proto3" json:"same_as,omitempty"`
-	unknownFields protoimpl.UnknownFields
-	sizeCache     protoimpl.SizeCache
+	SameAs string `protobuf:"bytes,13,opt,name=same_as,json=sameAs,proto3" json:"same_as,omitempty"`
+	// Preload of each bolt as a part of the tensile strength of its thread; 0 when none is stated.
+	PreloadRatio float64 `protobuf:"fixed64,14,opt,name=preload_ratio,json=preloadRatio,proto3" json:"preload_ratio,omitempty"`
+	// Slip coefficient of the faying faces of a joint that must not slip; 0 when it may.
+	SlipCoefficient float64 `protobuf:"fixed64,15,opt,name=slip_coefficient,json=slipCoefficient,proto3" json:"slip_coefficient,omitempty"`
+	unknownFields   protoimpl.UnknownFields
+	sizeCache       protoimpl.SizeCache
 }
 
 func (x *BoltGroup) Reset() {
@@ -777,6 +781,20 @@ func (x *BoltGroup) GetSameAs() string {
 		return x.SameAs
 	}
 	return ""
+}
+
+func (x *BoltGroup) GetPreloadRatio() float64 {
+	if x != nil {
+		return x.PreloadRatio
+	}
+	return 0
+}
+
+func (x *BoltGroup) GetSlipCoefficient() float64 {
+	if x != nil {
+		return x.SlipCoefficient
+	}
+	return 0
 }
 
 // Ply is one of the two things that bolts clamp.
@@ -1665,7 +1683,7 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	"\x04kind\x18\x01 \x01(\x0e2#.lugwright.part.v1alpha1.PinEndKindR\x04kind\x12\x19\n" +
 	"\bbears_on\x18\x02 \x01(\tR\abearsOn\x12\x17\n" +
 	"\aplay_mm\x18\x03 \x01(\x01R\x06playMm\x12\x12\n" +
-	"\x04size\x18\x04 \x01(\tR\x04size\"\xe3\x03\n" +
+	"\x04size\x18\x04 \x01(\tR\x04size\"\xb3\x04\n" +
 	"\tBoltGroup\x12\x0e\n" +
 	"\x02id\x18\x01 \x01(\tR\x02id\x121\n" +
 	"\x04pose\x18\x02 \x01(\v2\x1d.lugwright.part.v1alpha1.PoseR\x04pose\x12@\n" +
@@ -1682,7 +1700,9 @@ const file_lugwright_part_v1alpha1_joint_proto_rawDesc = "" +
 	" \x03(\v2\x1c.lugwright.part.v1alpha1.PlyR\x05plies\x122\n" +
 	"\x05patch\x18\v \x01(\v2\x1c.lugwright.part.v1alpha1.BoxR\x05patch\x124\n" +
 	"\x06across\x18\f \x03(\v2\x1c.lugwright.part.v1alpha1.PryR\x06across\x12\x17\n" +
-	"\asame_as\x18\r \x01(\tR\x06sameAs\"\x8e\x01\n" +
+	"\asame_as\x18\r \x01(\tR\x06sameAs\x12#\n" +
+	"\rpreload_ratio\x18\x0e \x01(\x01R\fpreloadRatio\x12)\n" +
+	"\x10slip_coefficient\x18\x0f \x01(\x01R\x0fslipCoefficient\"\x8e\x01\n" +
 	"\x03Ply\x12\x14\n" +
 	"\x05thing\x18\x01 \x01(\tR\x05thing\x12!\n" +
 	"\fthickness_mm\x18\x02 \x01(\x01R\vthicknessMm\x12\x1a\n" +

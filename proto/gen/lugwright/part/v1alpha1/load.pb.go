@@ -890,7 +890,9 @@ type LoadCase struct {
 	// Force.
 	ForceN *Vec `protobuf:"bytes,5,opt,name=force_n,json=forceN,proto3" json:"force_n,omitempty"`
 	// Moment.
-	MomentNMm     *Vec `protobuf:"bytes,6,opt,name=moment_n_mm,json=momentNMm,proto3" json:"moment_n_mm,omitempty"`
+	MomentNMm *Vec `protobuf:"bytes,6,opt,name=moment_n_mm,json=momentNMm,proto3" json:"moment_n_mm,omitempty"`
+	// The load that acts while nothing moves, 1 g down, on which the wear of a bush is judged.
+	AtRest        bool `protobuf:"varint,7,opt,name=at_rest,json=atRest,proto3" json:"at_rest,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -967,6 +969,13 @@ func (x *LoadCase) GetMomentNMm() *Vec {
 	return nil
 }
 
+func (x *LoadCase) GetAtRest() bool {
+	if x != nil {
+		return x.AtRest
+	}
+	return false
+}
+
 var File_lugwright_part_v1alpha1_load_proto protoreflect.FileDescriptor
 
 const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
@@ -1024,7 +1033,7 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"entry_flat\x18\f \x01(\bR\tentryFlat\x12\x10\n" +
 	"\x03via\x18\r \x01(\tR\x03via\x12\x14\n" +
 	"\x05alone\x18\x0e \x01(\bR\x05alone\x12\x17\n" +
-	"\afree_mm\x18\x0f \x01(\x01R\x06freeMm\"\x84\x02\n" +
+	"\afree_mm\x18\x0f \x01(\x01R\x06freeMm\"\x9d\x02\n" +
 	"\bLoadCase\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1d\n" +
 	"\n" +
@@ -1032,7 +1041,8 @@ const file_lugwright_part_v1alpha1_load_proto_rawDesc = "" +
 	"\x05level\x18\x03 \x01(\x0e2\".lugwright.part.v1alpha1.LoadLevelR\x05level\x12\x16\n" +
 	"\x06source\x18\x04 \x01(\tR\x06source\x125\n" +
 	"\aforce_n\x18\x05 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\x06forceN\x12<\n" +
-	"\vmoment_n_mm\x18\x06 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\tmomentNMm*\x85\x03\n" +
+	"\vmoment_n_mm\x18\x06 \x01(\v2\x1c.lugwright.part.v1alpha1.VecR\tmomentNMm\x12\x17\n" +
+	"\aat_rest\x18\a \x01(\bR\x06atRest*\x85\x03\n" +
 	"\rLoadComponent\x12\x1e\n" +
 	"\x1aLOAD_COMPONENT_UNSPECIFIED\x10\x00\x12\x1a\n" +
 	"\x16LOAD_COMPONENT_FX_PLUS\x10\x01\x12\x1b\n" +

@@ -105,6 +105,8 @@ type Basis struct {
 	Factors []*Factor `protobuf:"bytes,8,rep,name=factors,proto3" json:"factors,omitempty"`
 	// It serves evaluations only: no bracket is checked on it.
 	ReferenceOnly bool `protobuf:"varint,9,opt,name=reference_only,json=referenceOnly,proto3" json:"reference_only,omitempty"`
+	// It serves as the pin joint of another basis alone.
+	PinHolesOnly  bool `protobuf:"varint,10,opt,name=pin_holes_only,json=pinHolesOnly,proto3" json:"pin_holes_only,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -198,6 +200,13 @@ func (x *Basis) GetFactors() []*Factor {
 func (x *Basis) GetReferenceOnly() bool {
 	if x != nil {
 		return x.ReferenceOnly
+	}
+	return false
+}
+
+func (x *Basis) GetPinHolesOnly() bool {
+	if x != nil {
+		return x.PinHolesOnly
 	}
 	return false
 }
@@ -816,7 +825,7 @@ var File_lugwright_strength_v1alpha1_basis_proto protoreflect.FileDescriptor
 
 const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\n" +
-	"'lugwright/strength/v1alpha1/basis.proto\x12\x1blugwright.strength.v1alpha1\"\xf7\x02\n" +
+	"'lugwright/strength/v1alpha1/basis.proto\x12\x1blugwright.strength.v1alpha1\"\x9d\x03\n" +
 	"\x05Basis\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1a\n" +
 	"\bdocument\x18\x02 \x01(\tR\bdocument\x12\x18\n" +
@@ -826,7 +835,9 @@ const file_lugwright_strength_v1alpha1_basis_proto_rawDesc = "" +
 	"\alisting\x18\x06 \x01(\tR\alisting\x12:\n" +
 	"\x06limits\x18\a \x03(\v2\".lugwright.strength.v1alpha1.LimitR\x06limits\x12=\n" +
 	"\afactors\x18\b \x03(\v2#.lugwright.strength.v1alpha1.FactorR\afactors\x12%\n" +
-	"\x0ereference_only\x18\t \x01(\bR\rreferenceOnly\"\xc4\x01\n" +
+	"\x0ereference_only\x18\t \x01(\bR\rreferenceOnly\x12$\n" +
+	"\x0epin_holes_only\x18\n" +
+	" \x01(\bR\fpinHolesOnly\"\xc4\x01\n" +
 	"\x06Factor\x12\x16\n" +
 	"\x06symbol\x18\x01 \x01(\tR\x06symbol\x12\x12\n" +
 	"\x04unit\x18\x02 \x01(\tR\x04unit\x12\x14\n" +
