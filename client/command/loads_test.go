@@ -345,7 +345,7 @@ func TestLoadsOfBadVehicles(t *testing.T) {
 			[]string{"nothing holds the body against turning about the line along x through a and b", "A1 IS NOT HELD"}},
 		{"nothing fore and aft", []string{"kind: clevis pair, x", "kind: clevis pair, holds: {x: free}, x"}, Failed, "the body is not held in", []string{"A4 IS NOT HELD: nothing holds the body against", "sliding along x"}},
 		{"over capacity", []string{"gross: 6000 kg", "gross: 4200 kg"}, Failed, "state full: gross weight 4310 kg is over its rating of 4200 kg, by 110", []string{"OVER"}},
-		{"centre outside the mounts", []string{"x: 3100 mm, half_width", "x: 2000 mm, half_width"}, Done, "", []string{"It does so standing still (full): the body's centre of gravity lies outside the mounts"}},
+		{"centre outside the mounts", []string{"x: 3100 mm, half_width", "x: 2000 mm, half_width"}, Failed, "mount single: the body lifts off it under its own weight", []string{"the centre of gravity lies outside the mounts that bear it"}},
 		{"no ratings", []string{"  ratings: {gross: 6000 kg, front: 2600 kg, rear: 4200 kg}\n", ""}, Done, "", []string{"unknown front axle: no rating is stated", "none"}},
 		{"no tracks", []string{"  rear_track: 1560 mm\n", "", "{wheel_lift: 300 mm}", "{angle: 5 deg}"}, Done, "", []string{"unknown stability and side bias: a track"}},
 		{"a full tank in a small box", []string{"  states:", "  tanks: {t: {capacity: 100 L, density: 1 kg/L, x: 0 mm, y: 0 mm, z: 1 m, box: {length: 400 mm, width: 400 mm, height: 400 mm}}}\n  states:"}, Misused, "vehicle.tanks.t.capacity: 100 L in a box of 64 L", nil},

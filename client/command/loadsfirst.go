@@ -8,7 +8,6 @@ import (
 	"strings"
 
 	"lugwright/client/run"
-	"lugwright/part"
 	"lugwright/vehicle"
 	"lugwright/vehicle/finding"
 	"lugwright/vehicle/whole"
@@ -104,32 +103,19 @@ func (l *loadsPage) unheld(r *vehicle.Result) []whole.Warning {
 	return []whole.Warning{{Severity: whole.Fails, Kind: "not held", At: "body " + r.Scheme.Body, Words: fmt.Sprintf("the body is not held in %d of %d states and cases; %s, %s: %s", n, len(r.Cases), first.Case, first.State, l.words(first.Unheld))}}
 }
 
-// standing says whether a case is the vehicle standing still.
-func (l *loadsPage) standing(id string) bool {
-	for _, c := range l.v.Request.Cases {
-		if c.ID == id {
-			return c.AccelG == (part.Vec{Z: -1})
-		}
-	}
-	return false
-}
-
 func (l *loadsPage) uplifts(r *vehicle.Result) []whole.Warning {
 	var out []whole.Warning
 	for m, worst := range whole.Worst(r) {
-		pulls, outside := 0, ""
+		pulls := 0
 		for i := range r.Cases {
 			if c := &r.Cases[i]; len(c.Reactions) > 0 && c.Reactions[m].HoldsDown {
 				pulls++
-				if l.standing(c.Case) {
-					outside = ". It does so standing still (" + c.State + "): the body's centre of gravity lies outside the mounts"
-				}
 			}
 		}
 		if pulls > 0 {
 			out = append(out, whole.Warning{Severity: whole.Mind, Kind: "uplift", At: "mount " + worst.Mount + " of " + r.Scheme.Body, Words: fmt.Sprintf(
-				"the body pulls it up, %s %s at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear%s",
-				l.force(worst.UpN), l.forceUnit(), worst.UpCase, worst.UpState, pulls, len(r.Cases), outside)})
+				"the body pulls it up, %s %s at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear",
+				l.force(worst.UpN), l.forceUnit(), worst.UpCase, worst.UpState, pulls, len(r.Cases))})
 		}
 	}
 	return out
