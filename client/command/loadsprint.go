@@ -11,6 +11,7 @@ import (
 
 	"lugwright/client/caution"
 	"lugwright/client/run"
+	"lugwright/strength"
 	"lugwright/vehicle"
 	"lugwright/vehicle/whole"
 )
@@ -61,10 +62,10 @@ func (l *loadsPage) title() {
 }
 
 // severity is how a warning begins.
-func severity(s whole.Severity) string {
+func (l *loadsPage) severity(s whole.Severity) string {
 	switch s {
 	case whole.Fails:
-		return "FAILS"
+		return l.paint(strength.Fail, "FAILS")
 	case whole.Mind:
 		return "mind"
 	}
@@ -78,7 +79,7 @@ func (l *loadsPage) lookFirst() {
 		l.line("  nothing fails, and nothing stands out")
 	}
 	for _, w := range list {
-		l.wrapped("  "+severity(w.Severity), 11, place(l.v, w)+w.Words)
+		l.wrapped("  "+l.severity(w.Severity), 11, place(l.v, w)+w.Words)
 	}
 }
 

@@ -9,16 +9,17 @@ import (
 	"strings"
 
 	"lugwright/client/run"
+	"lugwright/strength"
 	"lugwright/vehicle/drill"
 	"lugwright/vehicle/finding"
 	"lugwright/vehicle/hung"
 )
 
 // findingMark stands before a finding.
-func findingMark(v finding.Verdict) string {
+func (l *loadsPage) findingMark(v finding.Verdict) string {
 	switch v {
 	case finding.Fail:
-		return "FAILS"
+		return l.paint(strength.Fail, "FAILS")
 	case finding.NotCovered:
 		return "unknown"
 	}
@@ -105,7 +106,7 @@ func (l *loadsPage) findings(list []finding.Finding, everyPass bool) {
 				passes++
 				continue
 			}
-			l.wrapped("  "+findingMark(v), 11, l.finding(f))
+			l.wrapped("  "+l.findingMark(v), 11, l.finding(f))
 		}
 	}
 	if passes > 0 {

@@ -67,7 +67,11 @@ func (j *Job) WithLoads(a *whole.Answer) (*Job, error) {
 	out := *j
 	out.Cases, out.Brackets = slices.Clone(j.Cases), slices.Clone(j.Brackets)
 	for _, c := range j.Vehicle.Request.Cases {
-		out.Cases = append(out.Cases, Case{Name: c.ID, Level: c.Level, Source: c.Source, Words: c.Name, AtRest: c.AccelG == (part.Vec{Z: -1}) && c.Level == part.Service, OfVehicle: true})
+		source := c.Source
+		if c.OnUltimate > 0 {
+			source += fmt.Sprintf(" (asks for a factor of %g on tensile strength, which is not in the loads)", c.OnUltimate)
+		}
+		out.Cases = append(out.Cases, Case{Name: c.ID, Level: c.Level, Source: source, Words: c.Name, AtRest: c.AccelG == (part.Vec{Z: -1}) && c.Level == part.Service, OfVehicle: true})
 	}
 	var bad Errors
 	for i := range out.Brackets {
