@@ -4,6 +4,9 @@ package command
 
 import "strings"
 
+// longestLabel is the widest name that stands beside its numbers; a longer one has a line of its own above them.
+const longestLabel = 26
+
 // grid writes rows whose first columns are words, left aligned, and whose others are numbers, right aligned. What would pass column 80 goes into further
 // blocks under the same words. The first row is the head.
 func (p *printer) grid(words int, rows [][]string) {
@@ -13,7 +16,9 @@ func (p *printer) grid(words int, rows [][]string) {
 	wide := make([]int, len(rows[0]))
 	for _, row := range rows {
 		for i, cell := range row {
-			wide[i] = max(wide[i], width(cell))
+			if i != 0 || width(cell) <= longestLabel {
+				wide[i] = max(wide[i], width(cell))
+			}
 		}
 	}
 	head := 2
@@ -33,6 +38,10 @@ func (p *printer) grid(words int, rows [][]string) {
 			line := &strings.Builder{}
 			line.WriteString("  ")
 			for i, cell := range row[:words] {
+				if i == 0 && width(cell) > longestLabel {
+					p.wrapped("", 2, cell)
+					cell = ""
+				}
 				line.WriteString(pad(cell, wide[i]+2))
 			}
 			for i := from; i < to; i++ {

@@ -177,7 +177,7 @@ func TestLoadsFieldLab(t *testing.T) {
 		"full   body     2400  2801  92 right  1542", "empty  body     1900  2811   55 left  1619",
 		"0.71   35.5 deg left", "0.69  34.6 deg right",
 		"A1            8.33       5.30        9.91", "A2           24.99      15.89       29.73", "-1.40 UP       16.60",
-		"A2        full    100    107   103  1250          112", "A1        full     33     36    34  1250           37",
+		"A2, full         100    107   103  1250          112", "A1, full          33     36    34  1250           37",
 		"FAILS    rail under subframe", "at least 243.11 mm, has 260",
 		"front left          539", "front right         482", "rear left           464", "rear right          415", "950   2000",
 		"pair-left twists the left rail", "Cross member rear takes it",
@@ -205,7 +205,7 @@ func TestLoadsHiveCarrier(t *testing.T) {
 		"full                  6136   6000       7216  10500  13352  14500  OVER",
 		"full   body      6452  118.1  1.5 left  56.0", "empty  body      1820  102.8  5.3 left  48.0", "0.78",
 		"full             5999  6136",
-		"rail: S 7.361 in3", "A2        full   27.5   18.9  23.2", "A1        full    9.2    6.3   7.7",
+		"rail: S 7.361 in3", "A2, full        27.5   18.9  23.2", "A1, full         9.2    6.3   7.7",
 		"the body pulls it up, 2291 lbf at worst (A6 left,", "the roll-up against a scale",
 	)
 	if strings.Contains(r.out, " mm") || strings.Contains(r.out, " kg") || strings.Contains(r.out, " kN") {
@@ -250,6 +250,19 @@ func TestCheckTakesLoadsOfMounts(t *testing.T) {
 	wantAll(t, r.out, "pass  pair-left", "A6 right, full, side all at pair-left", "A7         service")
 	bare := edited(t, "fieldlab-vehicle.yaml", "gussets: both", "gussets: none", "      between_thickness: 10 mm\n", "", "      between_count: 2\n", "", "      between_spacing: 60 mm\n", "")
 	lugwright(t, "check", bare).want(t, Failed, "weak-axis bending")
+}
+
+// Every mix of tanks and of what rides at times, whose names are long, on a page of 80 columns; the brackets are designed for all of them.
+func TestLoadsOfManyStates(t *testing.T) {
+	job := edited(t, "fieldlab-vehicle.yaml", "  states:\n    empty: {}\n    full: {fills: {clean water: 100 %, waste water: 100 %}}\n", "  all_combinations: yes\n",
+		"z: 1650 mm, known: data}", "z: 1650 mm, known: data, optional: yes}", "known: guess}", "known: guess, optional: yes}")
+	r := lugwright(t, "loads", job).want(t, Failed, "")
+	wantAll(t, r.out, "and 8 more states, lighter on every rating; --all lists them", "192 states and cases; --all lists the forces of each", "pair-left   pair-left      640")
+	for _, line := range strings.Split(r.out, "\n") {
+		if width(line) > columns {
+			t.Errorf("%d columns: %s", width(line), line)
+		}
+	}
 }
 
 func TestLoadsJSON(t *testing.T) {

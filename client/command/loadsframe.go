@@ -50,7 +50,7 @@ func (l *loadsPage) bendingRows() {
 		}
 	}
 	slices.SortStableFunc(list, func(a, b *frame.CaseResult) int { return -cmp.Compare(worstStress(a), worstStress(b)) })
-	rows := [][]string{{"case", "state", "left", "right", "mean", "at x", "spread body", "of yield", "shear"}}
+	rows := [][]string{{"case, state", "left", "right", "mean", "at x", "spread body", "of yield", "shear"}}
 	for _, c := range list {
 		spread, yield := "-", "-"
 		if c.Spread != nil {
@@ -64,11 +64,11 @@ func (l *loadsPage) bendingRows() {
 			peak = c.Right.Worst
 		}
 		rows = append(rows, []string{
-			c.Case, c.State, l.stress(math.Abs(c.Left.Worst.StressMPa)), l.stress(math.Abs(c.Right.Worst.StressMPa)), l.stress(math.Abs(c.Mean.Worst.StressMPa)),
+			c.Case + ", " + c.State, l.stress(math.Abs(c.Left.Worst.StressMPa)), l.stress(math.Abs(c.Right.Worst.StressMPa)), l.stress(math.Abs(c.Mean.Worst.StressMPa)),
 			l.length(peak.XMM), spread, yield, l.force(max(c.Left.GreatestN, c.Right.GreatestN)),
 		})
 	}
-	l.grid(2, rows)
+	l.grid(1, rows)
 	l.wrapped("", 2, "mean: both rails alike, with half of everything each. Spread body: the same load, with the same centre, over the body's stretch. Each case in its worst state; shear in "+l.forceUnit()+". "+
 		"Service level has no load factor inside.")
 }
@@ -91,7 +91,7 @@ func (l *loadsPage) diagram() {
 	}
 	c := &f.Cases[at]
 	l.line("")
-	l.line("  Along the mean rail, %s, %s (%s; x in %s; + pulls the lower flange)", c.Case, c.State, l.stressUnit(), l.lengthUnit())
+	l.wrapped("", 2, fmt.Sprintf("Along the mean rail, %s, %s (%s; x in %s; + pulls the lower flange)", c.Case, c.State, l.stressUnit(), l.lengthUnit()))
 	const bar = 40
 	most := math.Abs(c.Mean.Worst.StressMPa)
 	if c.Spread != nil {

@@ -170,9 +170,11 @@ func (l *loadsPage) centres(list []vehicle.Weights) {
 	rows := [][]string{{"state", "", "mass", "CG x", "CG y", "CG z", "left %", "stability", "tips at"}}
 	for i := range list {
 		w := &list[i]
+		state := w.State
 		for _, b := range w.Bodies {
 			m := &b.Mass
-			rows = append(rows, []string{w.State, b.Name, l.mass(m.KG.Value), l.length(m.XMM.Value), l.offset(m.YMM.Value), l.length(m.ZMM.Value), "", "", ""})
+			rows = append(rows, []string{state, b.Name, l.mass(m.KG.Value), l.length(m.XMM.Value), l.offset(m.YMM.Value), l.length(m.ZMM.Value), "", "", ""})
+			state = ""
 		}
 		m := &w.Vehicle
 		left, factor, tips := "-", "-", "-"
@@ -182,7 +184,7 @@ func (l *loadsPage) centres(list []vehicle.Weights) {
 			tips = l.degrees(s.TipAngleRad.Value) + " deg " + s.TipsFirstTo
 			height = l.length(m.ZMM.Value)
 		}
-		rows = append(rows, []string{w.State, "vehicle", l.mass(m.KG.Value), l.length(m.XMM.Value), l.offset(m.YMM.Value), height, left, factor, tips})
+		rows = append(rows, []string{state, "vehicle", l.mass(m.KG.Value), l.length(m.XMM.Value), l.offset(m.YMM.Value), height, left, factor, tips})
 	}
 	l.grid(2, rows)
 	l.wrapped("", 2, "left %: of the weight, on the left wheels. Stability is (half the narrower track - |CG y|) / CG z: the side acceleration in g that lifts a wheel of a rigid vehicle; on springs and tyres it is less")
