@@ -257,7 +257,7 @@ func TestLoadsOfManyStates(t *testing.T) {
 	job := edited(t, "fieldlab-vehicle.yaml", "  states:\n    empty: {}\n    full: {fills: {clean water: 100 %, waste water: 100 %}}\n", "  all_combinations: yes\n",
 		"z: 1650 mm, known: data}", "z: 1650 mm, known: data, optional: yes}", "known: guess}", "known: guess, optional: yes}")
 	r := lugwright(t, "loads", job).want(t, Failed, "")
-	wantAll(t, r.out, "and 8 more states, lighter on every rating; --all lists them", "192 states and cases; --all lists the forces of each", "pair-left   pair-left      640")
+	wantAll(t, r.out, "and 8 more states, lighter on every rating; --all lists them", "192 states and cases; --all lists the forces of each", "pair-left   pair-left     640")
 	for _, line := range strings.Split(r.out, "\n") {
 		if width(line) > columns {
 			t.Errorf("%d columns: %s", width(line), line)
