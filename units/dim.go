@@ -22,6 +22,8 @@ const (
 	SecondMoment                  // mm4
 	Acceleration                  // g of gravity (9.80665 m/s2)
 	ForcePerLength                // N/mm
+	Volume                        // L
+	Density                       // kg/L
 	Ratio                         // none
 	Count                         // none, whole
 )
@@ -52,6 +54,8 @@ var words = map[Dim]dimWords{
 	SecondMoment:   {"a second moment of area", "80000 mm4 or 0.2 in4"},
 	Acceleration:   {"an acceleration", "0.5 g"},
 	ForcePerLength: {"a force per length", "250 N/mm or 1.4 kip/in"},
+	Volume:         {"a volume", "180 L or 48 US gal"},
+	Density:        {"a density", "1 kg/L or 8.34 lb/US gal"},
 	Ratio:          {"a ratio", "0.85 or 85 %"},
 	Count:          {"a count", "4"},
 }

@@ -31,6 +31,8 @@ var pens = map[Dim][2][]step{
 	SecondMoment:   {{{"mm4", 0, 0, 4}}, {{"in4", 0, 2, 4}}},
 	Acceleration:   {{{"g", 0, 3, 4}}, {{"g", 0, 3, 4}}},
 	ForcePerLength: {{{"N/mm", 0, 0, 4}}, {{"kip/in", 1, 0, 4}, {"lbf/in", 0, 0, 4}}},
+	Volume:         {{{"L", 0, 1, 4}}, {{"US gal", 0, 1, 4}}},
+	Density:        {{{"kg/L", 0, 3, 4}}, {{"lb/US gal", 0, 3, 4}}},
 	Ratio:          {{{"", 0, 3, 4}}, {{"", 0, 3, 4}}},
 	Count:          {{{"", 0, 0, 4}}, {{"", 0, 0, 4}}},
 }

@@ -19,6 +19,7 @@ const (
 	poundF   = pound * gravity // N, 4.4482216152605
 	kip      = 1000 * poundF   // N
 	poundIn2 = poundF / (inch * inch)
+	usGallon = 231 * inch * inch * inch / 1e6 // L, the gallon of 231 cubic inches
 )
 
 // A unit is one spelling group; the factor turns a number of these units into a number inside.
@@ -91,6 +92,15 @@ var table = []unit{
 	{"kip/in kips/in", ForcePerLength, kip / inch},
 	{"kip/ft kips/ft", ForcePerLength, kip / foot},
 
+	{"L l litre litres liter liters", Volume, 1},
+	{"m3", Volume, 1000},
+	{"US*gal US*gallon US*gallons", Volume, usGallon},
+
+	{"kg/L kg/l", Density, 1},
+	{"kg/m3", Density, 1e-3},
+	{"lb/US*gal", Density, pound / usGallon},
+	{"lb/ft3", Density, pound / (foot * foot * foot / 1e6)},
+
 	{"%", Ratio, 0.01},
 }
 
@@ -129,6 +139,9 @@ func Factor(unitName string) (factor float64, dim Dim, err error) {
 
 // suggest names the known unit that differs least, of the wanted kind where one is wanted, or the common ones when none is near.
 func suggest(name string, want Dim) string {
+	if strings.HasPrefix(name, "gal") {
+		return "write US gal, or L: there are several gallons"
+	}
 	best, least := "", 3
 	for _, u := range table {
 		if want != 0 && u.dim != want {

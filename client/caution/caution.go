@@ -40,3 +40,6 @@ func Of(numbers ...int) []Caution {
 
 // Checked are the cautions that belong beside results of checks.
 func Checked() []Caution { return Of(1, 2, 4, 5, 7, 8) }
+
+// Vehicle are the cautions that belong beside a vehicle's weights and loads.
+func Vehicle() []Caution { return Of(1, 2, 3, 4, 5, 6, 11, 15) }

@@ -85,8 +85,8 @@ func TestSheets(t *testing.T) {
 			t.Fatal(err)
 		}
 		path := filepath.Join(t.TempDir(), "job.yaml")
-		sheets := "sheets:\n  - {material: " + material + ", thickness: 10 mm, width: 1000 mm, height: 500 mm}\ncases:\n"
-		if err := os.WriteFile(path, []byte(strings.Replace(string(src), "cases:\n", sheets, 1)), 0o600); err != nil {
+		sheets := "sheets:\n  - {material: " + material + ", thickness: 10 mm, width: 1000 mm, height: 500 mm}\nvehicle:\n"
+		if err := os.WriteFile(path, []byte(strings.Replace(string(src), "vehicle:\n", sheets, 1)), 0o600); err != nil {
 			t.Fatal(err)
 		}
 		return path

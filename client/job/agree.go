@@ -18,6 +18,9 @@ func (j *Job) agree(v *table.Value, k Known) Errors {
 	a.method(v, k.Bases)
 	a.factors(v, k.Bases)
 	a.sheets(v, k.Grades)
+	if a.j.Vehicle != nil {
+		a.vehicle(v)
+	}
 	seenNames, seenMarks := map[string]string{}, map[string]string{}
 	for i, bv := range v.Field("brackets").List() {
 		if bv == nil {
@@ -29,6 +32,7 @@ func (j *Job) agree(v *table.Value, k Known) Errors {
 			path = fmt.Sprintf("brackets[%d]", i)
 		}
 		a.names(path, b, bv, seenNames, seenMarks)
+		a.tied(path, b, bv)
 		a.loads(path, b, bv)
 		a.spectrum(path, b, bv)
 	}

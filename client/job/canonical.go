@@ -10,6 +10,9 @@ import (
 
 // Canonical is the job without its file's name and layout: two files that mean the same give the same bytes.
 func (j *Job) Canonical() []byte {
+	if j.canonical != nil {
+		return j.canonical
+	}
 	c := *j
 	c.File = ""
 	out, err := json.Marshal(&c)

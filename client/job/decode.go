@@ -27,6 +27,7 @@ func Read(file string, src []byte, k Known) (*Job, error) {
 	if bad := append(bad, j.agree(r.Root, k)...); len(bad) > 0 {
 		return nil, bad.Sorted()
 	}
+	j.canonical = j.Canonical()
 	return j, nil
 }
 
@@ -67,10 +68,13 @@ func decode(file string, v *table.Value, k Known) *Job {
 			HeightMM: s.Field("height").Number(), Quantity: max(1, int(s.Field("quantity").Number())), Turns: turns,
 		})
 	}
+	j.Vehicle = decodeVehicle(j.Title, v.Field("vehicle"))
 	cases := v.Field("cases")
 	for _, name := range cases.Keys() {
 		c := cases.Field(name)
-		j.Cases = append(j.Cases, Case{name, part.Level(c.Field("level").Words()), c.Field("source").Words(), c.Field("words").Words(), c.Field("motion").Words() == AtRest})
+		j.Cases = append(j.Cases, Case{
+			Name: name, Level: part.Level(c.Field("level").Words()), Source: c.Field("source").Words(), Words: c.Field("words").Words(), AtRest: c.Field("motion").Words() == AtRest,
+		})
 	}
 	for _, b := range v.Field("brackets").List() {
 		j.Brackets = append(j.Brackets, decodeBracket(b, k.Kinds))
@@ -95,6 +99,7 @@ func decodeBracket(v *table.Value, kinds []geometry.Kind) Bracket {
 		Hand:     part.Hand(v.Field("hand").Words()),
 		Mark:     v.Field("mark").Words(),
 		Quantity: max(1, int(v.Field("quantity").Number())),
+		Mount:    v.Field("mount").Words(), LoadPoint: v.Field("load_point").Words(), BodySide: v.Field("side").Words() == "body",
 	}
 	if i := slices.IndexFunc(kinds, func(k geometry.Kind) bool { return k.Name == b.Kind }); i >= 0 {
 		b.Params = decodeParams(v.Field("parameters"), kinds[i].Params)

@@ -1,6 +1,6 @@
 package job
 
-// This file writes the lengths of the services' refusals, which speak of mm, in the units of an inch job.
+// This file writes the numbers of the services' words, which speak of mm, kg and kN, in the units of an inch job.
 
 import (
 	"fmt"
@@ -12,22 +12,34 @@ import (
 	"lugwright/units"
 )
 
-// A length is a number, or two that belong together, before mm; "N mm" and "mm2" are other things.
-var lengths = sync.OnceValue(func() *regexp.Regexp {
+// A quantity is a number, or two that belong together, before its unit; "N mm" and "N/mm" are other things.
+var quantities = sync.OnceValue(func() *regexp.Regexp {
 	const number = `-?[0-9]+(?:\.[0-9]+)?(?:[eE][-+]?[0-9]+)?`
-	return regexp.MustCompile(`(` + number + `)(?:( to | and | or | x )(` + number + `))? mm($|[^\pL\pN·*/²³⁴])`)
+	return regexp.MustCompile(`(` + number + `)(?:( to | and | or | x | against )(` + number + `))? (mm2|mm|kg|kN m|kN|N m|MPa)($|[^\pL\pN·*/²³⁴])`)
 })
 
-// inInches writes every "<number> mm" of a text in inches.
-func inInches(text string) string {
-	return lengths().ReplaceAllStringFunc(text, func(s string) string {
-		m := lengths().FindStringSubmatch(s)
-		out := inches(m[1])
+// InInches writes every quantity of a text in inches, pounds and what goes with them.
+func InInches(text string) string {
+	return quantities().ReplaceAllStringFunc(text, func(s string) string {
+		m := quantities().FindStringSubmatch(s)
+		out := inInchUnits(m[1], m[4])
 		if m[2] != "" {
-			out += m[2] + inches(m[3])
+			out += m[2] + inInchUnits(m[3], m[4])
 		}
-		return out + m[4]
+		return out + m[5]
 	})
+}
+
+func inInchUnits(number, unit string) string {
+	if unit == "mm" {
+		return inches(number)
+	}
+	v, err := strconv.ParseFloat(number, 64)
+	factor, dim, known := units.Factor(unit)
+	if err != nil || known != nil {
+		return number + " " + unit
+	}
+	return units.Format(v*factor, dim, units.Inch)
 }
 
 // inches writes a length given as mm. The services round to four figures: what a sixty-fourth of an inch rounds to is that fraction.

@@ -33,21 +33,24 @@ type Job struct {
 	LeaveOut   []string           // ids of limit states without a published rule that are not checked
 	FactorSet  string             // named values of the basis's settable factors; empty: its defaults
 	Factors    map[string]float64 // settable factors over the set
+	Vehicle    *Vehicle           `json:",omitempty"` // what the brackets carry; nil: the file gives their loads
 	Cases      []Case             // in the order of the file
 	Brackets   []Bracket          // in the order of the file
 	Room       access.Room        // what tools need around the brackets
 	Sheets     []Sheet            // stock on which plates are laid out; empty: they are not
 
-	reading *table.Reading // the file, for the places of its fields
+	reading   *table.Reading // the file, for the places of its fields
+	canonical []byte         // the job as it was read, whatever is added to it since
 }
 
 // Case is a load case, named once: level and source.
 type Case struct {
-	Name   string
-	Level  part.Level
-	Source string // published rule, or "builder's choice"
-	Words  string // what it is, may be empty
-	AtRest bool   // nothing moves: the wear of a bush is judged on it
+	Name      string
+	Level     part.Level
+	Source    string // published rule, or "builder's choice"
+	Words     string // what it is, may be empty
+	AtRest    bool   // nothing moves: the wear of a bush is judged on it
+	OfVehicle bool   `json:",omitempty"` // of the vehicle's load sets: brackets have it through their mounts
 }
 
 // Words for whether a load case acts while nothing moves.
@@ -75,14 +78,17 @@ const (
 
 // Bracket is one bracket asked for.
 type Bracket struct {
-	Name     string
-	Kind     string
-	Hand     part.Hand
-	Mark     string // root of the part marks; empty: the name in capitals
-	Quantity int    // pieces to make, at least 1
-	Params   []part.Param
-	Loads    []Load
-	Spectrum []strength.StressCycle // what fatigue is reckoned on; empty: it is not checked
+	Name      string
+	Kind      string
+	Hand      part.Hand
+	Mark      string // root of the part marks; empty: the name in capitals
+	Quantity  int    // pieces to make, at least 1
+	Params    []part.Param
+	Mount     string `json:",omitempty"` // mount of the vehicle whose loads it takes; empty: none
+	LoadPoint string `json:",omitempty"` // where they act on it; empty: at its only load point
+	BodySide  bool   `json:",omitempty"` // it is on the body, so that the frame's part of the joint loads it
+	Loads     []Load
+	Spectrum  []strength.StressCycle // what fatigue is reckoned on; empty: it is not checked
 }
 
 // Load is one case's force (N) and moment (N*mm) on the bracket, in vehicle axes.
@@ -92,6 +98,7 @@ type Load struct {
 	LoadPoint string // may be empty when the bracket has one
 	Force     part.Vec
 	Moment    part.Vec
+	OfMount   bool `json:",omitempty"` // from the bracket's mount, not from the file
 }
 
 // Name tells one load of a bracket from the others: the case, and the state where one is given.
@@ -110,6 +117,11 @@ func (b *Bracket) Request() geometry.Request {
 // AtShop is an error about the field "shop".
 func (j *Job) AtShop(found, accept string) error {
 	return Errors{{File: j.File, At: j.reading.Places["shop"], Field: "shop", Found: found, Accept: accept}}
+}
+
+// AtRoot is an error about a field that the whole file lacks.
+func (j *Job) AtRoot(field, found, accept string) error {
+	return Errors{{File: j.File, At: j.reading.Places[""], Field: field, Found: found, Accept: accept}}
 }
 
 // Case finds a load case by name, nil when there is none.
@@ -132,11 +144,11 @@ func (j *Job) LoadCases(b *Bracket) []part.Case {
 	return out
 }
 
-// NotLoaded lists the job's cases for which a bracket has no load.
+// NotLoaded lists the job's cases for which a bracket has no load. Those of the vehicle come through a mount, and a bracket that has one needs no others.
 func (j *Job) NotLoaded(b *Bracket) []string {
 	var out []string
 	for _, c := range j.Cases {
-		if !has(b.Loads, func(l Load) bool { return l.Case == c.Name }) {
+		if c.OfVehicle == (b.Mount != "") && !has(b.Loads, func(l Load) bool { return l.Case == c.Name }) {
 			out = append(out, c.Name)
 		}
 	}

@@ -3,6 +3,8 @@ package job
 // This file brings errors of the services back to places of the file.
 
 import (
+	"fmt"
+	"strconv"
 	"strings"
 
 	"lugwright/client/table"
@@ -17,13 +19,23 @@ func (j *Job) Locate(b *Bracket, err error) error {
 	if fields == nil {
 		return err
 	}
-	out := make(Errors, len(fields))
-	for i, f := range fields {
+	var out Errors
+	var ofMount []*Error // loads of a mount are many, and have one place
+	for _, f := range fields {
 		path, at := j.place(b, f)
-		out[i] = &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept, See: see(path, b.Kind)}
+		e := &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept, See: see(path, b.Kind)}
 		if j.Units == units.Inch {
-			out[i].Found, out[i].Accept = inInches(f.Found), inInches(f.Accept)
+			e.Found, e.Accept = InInches(f.Found), InInches(f.Accept)
 		}
+		if b.Mount != "" && strings.HasSuffix(path, "].mount") {
+			if ofMount = append(ofMount, e); len(ofMount) > 1 {
+				continue
+			}
+		}
+		out = append(out, e)
+	}
+	if n := len(ofMount) - 1; n > 0 {
+		ofMount[0].Found += fmt.Sprintf(", and %d more of its loads", n)
 	}
 	return out.Sorted()
 }
@@ -36,13 +48,34 @@ func see(path, kind string) string {
 	return "lugwright kinds " + kind
 }
 
+// loadPath is the file's path of one of a bracket's loads: those of its mount come first and stand nowhere in it.
+func loadPath(b *Bracket, rest string) string {
+	number, after, _ := strings.Cut(rest, "]")
+	i, err := strconv.Atoi(number)
+	if err != nil || b.Mount == "" {
+		return "loads[" + rest
+	}
+	own := 0
+	for k := range b.Loads {
+		switch {
+		case k == i && b.Loads[k].OfMount:
+			return "mount"
+		case k == i:
+			return fmt.Sprintf("loads[%d]%s", own, after)
+		case !b.Loads[k].OfMount:
+			own++
+		}
+	}
+	return "mount"
+}
+
 // place finds the deepest field of the file that a path leads to. A path that is about the built bracket and not about the file
 // ("plates[2].material") leads to the parameter whose word was refused, or to the bracket.
 func (j *Job) place(b *Bracket, f *part.FieldError) (string, Place) {
 	root := "brackets[" + b.Name + "]"
 	field := f.Field
 	if rest, ok := strings.CutPrefix(field, "cases["); ok { // the strength service's cases are the bracket's loads
-		field = "loads[" + rest
+		field = loadPath(b, rest)
 	}
 	whole := root + "." + field
 	for path := whole; path != root && path != ""; path = table.Parent(path) {

@@ -23,8 +23,8 @@ func jobRule(k Known) *table.Rule {
 		table.Must("job", table.Text(120, "What the job is, in a few words; printed on every paper.")),
 		table.May("revision", table.Text(20, "Revision of the job; printed on every paper.")),
 		table.May("units", table.Choice("How results are printed; quantities in this file carry their own units.", "metric", "inch")),
-		table.Must("basis", table.Choice("The design basis.", basisNames(k.Bases)...)),
-		table.Must("method", table.Choice("How the basis compares demand with capacity.", methodNames(k.Bases)...)),
+		table.May("basis", table.Choice("The design basis.", basisNames(k.Bases)...)),
+		table.May("method", table.Choice("How the basis compares demand with capacity.", methodNames(k.Bases)...)),
 		table.May("shop", table.Text(200, "The shop that cuts: laser, plasma, waterjet, or a shop file beside this one; left out, holes are cut as the brackets have them.")),
 		table.May("load_factor", table.Quantity(units.Ratio, 1, 10, "Factor on service cases under a method that wants factored loads; left out, the basis's own.")),
 		table.May("pin_joint", table.Choice("The design basis whose rules serve pin holes; left out, the basis itself.", basisNames(k.Bases)...)),
@@ -35,9 +35,12 @@ func jobRule(k Known) *table.Rule {
 			table.Text(60, "Id of a limit state, as `lugwright limits` prints it."))),
 		table.May("room", roomRule()),
 		table.May("sheets", table.List("Stock sheets on which the plates are laid out; left out, they are not.", sheetRule())),
-		table.Must("cases", table.Named("The load cases, named once.", caseRule())),
-		table.Must("brackets", table.List("The brackets.", bracketRule(k.Kinds))),
+		table.May("vehicle", vehicleRule()),
+		table.May("cases", table.Named("The load cases of loads that the file gives, named once.", caseRule())),
+		table.May("brackets", table.List("The brackets.", bracketRule(k.Kinds))),
 	)
+	r.Either("brackets", "vehicle")
+	r.With("brackets", "basis", "method")
 	return r
 }
 
@@ -130,9 +133,13 @@ func bracketRule(kinds []geometry.Kind) *table.Rule {
 		table.Must("hand", table.Choice("Side of the vehicle.", string(part.LeftHand), string(part.RightHand))),
 		table.May("mark", table.Word(12, "[A-Z0-9][A-Z0-9-]*", "a mark of at most 12 capitals, digits and -, such as PAIR", "Root of the part marks etched on its plates; left out, the name in capitals.")),
 		table.May("quantity", table.Whole(1, 1000, "Pieces to make; left out, one.")),
-		table.Must("loads", table.List("Forces on the bracket at its load point, one a load case and state.", loadRule())),
+		table.May("mount", table.Text(100, "Name of the vehicle's mount whose loads it takes, of every state and case.")),
+		table.May("load_point", table.Text(60, "Name of the load point at which they act, where the bracket has several.")),
+		table.May("side", table.Choice("Which side of the mount's joint it is; left out, the frame's.", "frame", "body")),
+		table.May("loads", table.List("Forces on the bracket at its load point, one a load case and state; left out, those of its mount alone.", loadRule())),
 		table.May("spectrum", table.List("Changes of load that repeat, for fatigue; left out, fatigue is not checked.", cycleRule())),
 	)
+	r.Either("loads", "mount")
 	for _, k := range kinds {
 		r.Pick("kind", k.Name, "parameters", func() *table.Rule { return paramsRule(k) })
 	}

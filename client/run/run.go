@@ -57,9 +57,16 @@ func Known(ctx context.Context, c *dial.Client) (job.Known, error) {
 	return job.Known{Kinds: kinds, Bases: cards, Grades: grades}, nil
 }
 
-// Job builds every bracket, settles how the job's shop makes its holes, and checks it. Refused fields come as job.Errors with their places in the file, those of all brackets
+// Job finds the loads of mounts, builds every bracket, settles how the job's shop makes its holes, and checks it. Refused fields come as job.Errors with their places in the file, those of all brackets
 // together; any other error means that a service did not answer or could not compute.
 func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, error) {
+	if len(j.Brackets) == 0 {
+		return nil, j.AtRoot("brackets", "missing", "brackets to check; `lugwright loads` shows the vehicle")
+	}
+	j, err := loaded(ctx, c, j)
+	if err != nil {
+		return nil, err
+	}
 	built, err := build(ctx, c, j)
 	if err != nil {
 		return nil, err

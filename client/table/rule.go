@@ -38,6 +38,8 @@ type Rule struct {
 	by          string          // the field whose word picks further fields of this mapping
 	more        map[string]pick // by that word
 	listedBy    string          // the command that lists the fields of a mapping
+	either      []string        // fields of which one at least has to be there
+	with        []string        // a field, and those that have to be there when it is
 	item        *Rule
 }
 
@@ -130,6 +132,12 @@ func (r *Rule) Pick(by, word, name string, is func() *Rule) {
 	r.more[word] = pick{name, is}
 }
 
+// Either wants one of several fields of a mapping, or more of them.
+func (r *Rule) Either(names ...string) { r.either = names }
+
+// With wants further fields of a mapping where the first one is there.
+func (r *Rule) With(name string, also ...string) { r.with = append([]string{name}, also...) }
+
 // accepts says in words what would be accepted; like is the text found, whose system of units the answer follows.
 func (r *Rule) accepts(like string) string {
 	switch r.form {
@@ -162,6 +170,9 @@ func (r *Rule) wanted() string {
 			must = append(must, f.name)
 		}
 	}
+	if r.either != nil {
+		must = append(must, strings.Join(r.either, " or "))
+	}
 	if must == nil {
 		return "fields are accepted, each a name, a colon and a value: " + r.known()
 	}
@@ -178,7 +189,7 @@ func (r *Rule) known() string {
 
 func (r *Rule) span(like string) string {
 	system := units.Metric
-	if strings.ContainsAny(like, `"'`) || strings.Contains(like, "in") || strings.Contains(like, "ft") || strings.Contains(like, "lbf") {
+	if strings.ContainsAny(like, `"'`) || strings.Contains(like, "in") || strings.Contains(like, "ft") || strings.Contains(like, "lb") || strings.Contains(like, "gal") {
 		system = units.Inch
 	}
 	return units.Format(r.least, r.dim, system) + " to " + units.Format(r.most, r.dim, system) + " is accepted"

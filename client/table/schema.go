@@ -82,6 +82,16 @@ func (r *Rule) mappingSchema() object {
 		}
 	}
 	s := object{"type": "object", "properties": properties, "required": required, "additionalProperties": false}
+	if r.with != nil {
+		s["dependentRequired"] = object{r.with[0]: r.with[1:]}
+	}
+	if r.either != nil {
+		var one []any
+		for _, name := range r.either {
+			one = append(one, object{"required": []string{name}})
+		}
+		s["anyOf"] = one
+	}
 	if r.by == "" {
 		return s
 	}
@@ -104,6 +114,14 @@ var unitNames = map[units.Dim][]string{
 	units.Force:  {"N", "kN", "lbf", "kip", "kips"},
 	units.Moment: {"N mm", "N m", "kN mm", "kN m", "lbf in", "lbf ft", "kip in", "kip ft"},
 	units.Angle:  {"rad", "deg", "°"},
+	units.Stress: {"MPa", "N/mm2", "GPa", "psi", "ksi"},
+	units.Mass:   {"kg", "t", "lb", "lbs"},
+	units.Area:   {"mm2", "cm2", "m2", "in2", "ft2"},
+	units.Volume: {"L", "l", "litres", "m3", "US gal"},
+
+	units.Density:        {"kg/L", "kg/l", "kg/m3", "lb/US gal", "lb/ft3"},
+	units.Acceleration:   {"g", "m/s2"},
+	units.ForcePerLength: {"N/mm", "kN/mm", "kN/m", "lbf/in", "kip/in"},
 }
 
 // number as units.Parse takes it: sign, decimal, fraction or mixed number.

@@ -175,7 +175,10 @@ func (w *walker) mapping(path string, n ast.Node, r *Rule) *Value {
 	for it := m.MapRange(); it.Next(); {
 		w.entry(path, it, r, fields, open, v)
 	}
-	w.missing(path, v, fields)
+	w.missing(path, v, fields, r.with)
+	if r.either != nil && !slices.ContainsFunc(r.either, func(name string) bool { return slices.Contains(v.order, name) }) {
+		w.refuse(v.at, join(path, r.either[0]), "missing", strings.Join(r.either, " or ")+" is needed")
+	}
 	if r.form == namedForm && len(v.order) == 0 {
 		w.refuse(v.at, path, "nothing in it", r.accepts(""))
 	}
@@ -219,9 +222,10 @@ func (r *Rule) picks(name string) bool {
 	return false
 }
 
-func (w *walker) missing(path string, v *Value, fields []Field) {
+func (w *walker) missing(path string, v *Value, fields []Field, with []string) {
 	for _, f := range fields {
-		if f.must && !slices.Contains(v.order, f.name) {
+		wanted := f.must || len(with) > 0 && slices.Contains(v.order, with[0]) && slices.Contains(with[1:], f.name)
+		if wanted && !slices.Contains(v.order, f.name) {
 			w.refuse(v.at, join(path, f.name), "missing", accepted(f.is))
 		}
 	}

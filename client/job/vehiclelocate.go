@@ -1,0 +1,83 @@
+package job
+
+// This file brings errors about a vehicle back to places of the file.
+
+import (
+	"strings"
+
+	"lugwright/client/table"
+	"lugwright/part"
+	"lugwright/units"
+)
+
+// LocateVehicle gives the refused fields inside the service's error about the vehicle, with their places in the file. Any other error
+// comes back as it is.
+func (j *Job) LocateVehicle(err error) error {
+	fields := part.Fields(err)
+	if fields == nil {
+		return err
+	}
+	return j.locateVehicle(fields).Sorted()
+}
+
+func (j *Job) locateVehicle(fields part.FieldErrors) Errors {
+	var out Errors
+	for _, f := range fields {
+		path := j.vehiclePath(f.Field)
+		e := &Error{File: j.File, At: j.placeOf(path), Field: path, Found: f.Found, Accept: f.Accept}
+		if j.Units == units.Inch {
+			e.Found, e.Accept = InInches(f.Found), InInches(f.Accept)
+		}
+		out = append(out, e)
+	}
+	return out
+}
+
+// placeOf is where a path, or what it is part of, stands in the file.
+func (j *Job) placeOf(path string) Place {
+	for ; path != ""; path = table.Parent(path) {
+		if at, ok := j.reading.Places[path]; ok {
+			return at
+		}
+	}
+	return j.reading.Places[""]
+}
+
+// vehiclePath turns a field of the request into one of the file: the longest part of it that is known, and then the file's own word for the
+// rest where there is one.
+func (j *Job) vehiclePath(field string) string {
+	head, rest := field, ""
+	for head != "" {
+		if _, ok := j.Vehicle.paths[head]; ok {
+			break
+		}
+		cut := strings.LastIndexAny(head, ".[")
+		head, rest = head[:max(0, cut)], head[max(0, cut):]+rest
+	}
+	path := j.Vehicle.paths[head]
+	for _, word := range strings.FieldsFunc(rest, func(r rune) bool { return r == '.' }) {
+		for _, name := range []string{fileWords[word], word, withoutUnit(word)} {
+			if _, ok := j.reading.Places[path+"."+name]; name != "" && ok {
+				path += "." + name
+				break
+			}
+		}
+	}
+	return path
+}
+
+// fileWords are the file's words for fields that the request calls otherwise. What is no field of its own (at_mm) is passed over.
+var fileWords = map[string]string{
+	"plus_minus_kg": "give_or_take", "cg_y_mm": "left", "cg_z_mm": "height", "dia_mm": "diameter", "z_mm": "below_top", "density_kg_per_l": "density", "capacity_l": "capacity",
+	"yield_mpa": "rail", "web_y_mm": "web", "top_z_mm": "top", "y_mm": "held_at", "cg_mm": "centre", "had_mm": "room", "mass_kg": "mass", "beam_z_mm": "beam", "free_mm": "free_length",
+	"stop_z_mm": "stops", "rod_mm": "rod", "unsupported_mm2": "unsupported", "fractions": "parts", "accel_g": "lines", "hangers_mm": "ahead", "on": "on", "confidence": "known",
+}
+
+func withoutUnit(word string) string {
+	for _, unit := range []string{"_mm", "_kg", "_mpa", "_rad", "_n_per_mm", "_l"} {
+		if name, ok := strings.CutSuffix(word, unit); ok {
+			return name
+		}
+	}
+	return ""
+}
