@@ -21,9 +21,8 @@ const (
 	type3MF  = "model/3mf"
 )
 
-// export writes the files of a bracket as it stands in space, whose axes are those of drawings and solids.
+// export writes the files of a bracket, as it stands in space: its axes are those of drawings and solids.
 func export(b *part.Bracket, format wire.Format, style wire.CutStyle) ([]wire.File, error) {
-	b = b.AsMade()
 	if o, ok := cutOptions(format, style); ok {
 		return cutFiles(b, o)
 	}
