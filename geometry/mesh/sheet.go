@@ -57,7 +57,7 @@ func (m *Mesh) close(n int) {
 	for _, t := range sheet {
 		m.Triangles = append(m.Triangles, Triangle{t[0] + n, t[2] + n, t[1] + n})
 		for i, a := range t {
-			if b := t[(i+1)%3]; !used.has(b, a) {
+			if b := t[(i+1)%3]; !used.has(b, int32(a)) {
 				m.Triangles = append(m.Triangles, Triangle{b, a, a + n}, Triangle{b, a + n, b + n})
 			}
 		}
