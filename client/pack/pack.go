@@ -99,7 +99,7 @@ func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
 // cutFiles adds all that a job which does not pass goes without.
 func (a *assembly) cutFiles(ctx context.Context) error {
 	for _, step := range []func(context.Context) error{
-		a.gather, a.export, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addBuyList,
+		a.gather, a.exportAll, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addBuyList,
 	} {
 		if err := step(ctx); err != nil {
 			return err

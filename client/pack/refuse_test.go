@@ -211,13 +211,13 @@ func (f *failing) Export(ctx context.Context, b *part.Bracket, formats []dial.Fo
 func TestServiceBreaksAtEveryCall(t *testing.T) {
 	in := tiny(t, strength.Pass)
 	real := in.Client
-	for n := range 5 {
+	for n := range 7 {
 		root := t.TempDir()
 		in.Client = &failing{Services: real, left: n}
 		err := Write(context.Background(), filepath.Join(root, "out"), in)
-		if n == 4 { // one of bases, one of materials, one for each of two brackets
+		if n == 6 { // one of bases, one of materials, two for each of two brackets
 			if err != nil {
-				t.Errorf("4 calls are not enough: %v", err)
+				t.Errorf("6 calls are not enough: %v", err)
 			}
 			break
 		}

@@ -28,6 +28,7 @@ func thicken(s *fold.Pattern, thickness float64) (Mesh, error) {
 	n := len(s.Points)
 	m := Mesh{Points: make([]part.Vec, 2*n)}
 	nodes := grid(s.Points)
+	m.Triangles = make([]Triangle, 0, 4*n+4*len(s.Openings)) // both sides and the walls; a pattern has little more than one triangle for each corner
 	for i := range s.Faces {
 		f := &s.Faces[i]
 		rings := [][]int{f.Outer}

@@ -97,15 +97,15 @@ func inFront(a, b *hull) float64 {
 				return 0
 			}
 			clean[0], clean[1] = clean[0] || towards > 0, clean[1] || towards < 0
+			if clean[0] && clean[1] {
+				return 0
+			}
 		}
 		if gap > best && math.Abs(towards) > 1e-6 {
 			best, verdict = gap, towards
 		}
 	}
-	switch {
-	case clean[0] && clean[1]:
-		return 0
-	case verdict != 0:
+	if verdict != 0 {
 		return verdict
 	}
 	return b.depth - a.depth
