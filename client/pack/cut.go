@@ -61,8 +61,8 @@ func (a *assembly) addDXF(ctx context.Context) error {
 }
 
 // addParts adds one file for each piece.
-func (a *assembly) addParts(ctx context.Context, f form) error {
-	made, err := a.plateFiles(ctx, f.format, f.style())
+func (a *assembly) addParts(_ context.Context, f form) error {
+	made, err := a.plateFiles(f.format)
 	if err != nil {
 		return err
 	}
@@ -130,14 +130,10 @@ func (f *form) release(name string, pieces []dxf.Piece, data []byte) error {
 	return nil
 }
 
-// plateFiles asks for every bracket's plate files and gives those of the distinct pieces, in their order.
-func (a *assembly) plateFiles(ctx context.Context, format dial.Format, style dial.CutStyle) ([][]byte, error) {
-	all, err := a.exports(ctx, format, style)
-	if err != nil {
-		return nil, err
-	}
+// plateFiles are the files of the distinct pieces, in their order.
+func (a *assembly) plateFiles(format dial.Format) ([][]byte, error) {
 	made := make([][]byte, len(a.pieces))
-	for i, files := range all {
+	for i, files := range a.made[format] {
 		b := a.Result.Brackets[i].Part
 		pieces := a.piecesOf(b)
 		if len(files) != len(pieces) {

@@ -5,6 +5,7 @@
 //	errors.go    what can go wrong, as types
 //	together.go  the loop that uses every core
 //	folder.go    a folder that is there whole or not at all
+//	export.go    files of every bracket, from the geometry service
 //	pieces.go    distinct plates and members of the whole job, counted
 //	mass.go      masses and cut lengths
 //	cut.go       cut files, re-read and compared with the model before release

@@ -9,8 +9,8 @@ import (
 	"lugwright/services/dial"
 )
 
-func (a *assembly) addDrawings(ctx context.Context) error {
-	made, err := a.plateFiles(ctx, dial.SVGPlate, dial.CutStyle{})
+func (a *assembly) addDrawings(context.Context) error {
+	made, err := a.plateFiles(dial.SVGPlate)
 	if err != nil {
 		return err
 	}
@@ -20,7 +20,7 @@ func (a *assembly) addDrawings(ctx context.Context) error {
 	for _, f := range []bracketFile{
 		{dial.SVGAssembly, "assembly", ".svg", a.onDrawing}, {dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged},
 	} {
-		if err := a.eachBracket(ctx, f); err != nil {
+		if err := a.eachBracket(f); err != nil {
 			return err
 		}
 	}
@@ -37,12 +37,8 @@ type bracketFile struct {
 func unchanged(data []byte) []byte { return data }
 
 // eachBracket adds the one file that a format gives for each bracket.
-func (a *assembly) eachBracket(ctx context.Context, f bracketFile) error {
-	all, err := a.exports(ctx, f.format, dial.CutStyle{})
-	if err != nil {
-		return err
-	}
-	for i, files := range all {
+func (a *assembly) eachBracket(f bracketFile) error {
+	for i, files := range a.made[f.format] {
 		name := f.folder + "/" + safe(a.Result.Brackets[i].Part.Name) + f.tail
 		if len(files) != 1 {
 			return &UnsoundError{name, fmt.Sprintf("the geometry service gave %d files for one bracket", len(files))}
@@ -50,18 +46,4 @@ func (a *assembly) eachBracket(ctx context.Context, f bracketFile) error {
 		a.add(name, f.warned(files[0].Data))
 	}
 	return nil
-}
-
-// exports asks for the files of every bracket, several at a time, and gives them in the order of the brackets.
-func (a *assembly) exports(ctx context.Context, format dial.Format, style dial.CutStyle) ([][]dial.File, error) {
-	all := make([][]dial.File, len(a.Result.Brackets))
-	err := together(len(all), func(i int) (err error) {
-		b := *a.Result.Brackets[i].Part
-		if format == dial.ThreeMF && a.warning() != "" {
-			b.Name = stampText + ": " + b.Name // its title; the file is packed and takes no stamp
-		}
-		all[i], err = a.Client.Export(ctx, &b, format, style)
-		return err
-	})
-	return all, err
 }

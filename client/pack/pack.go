@@ -20,7 +20,7 @@ import (
 type Services interface {
 	Cards(context.Context) ([]strength.Card, error)
 	Materials(context.Context) (*dial.Materials, error)
-	Export(context.Context, *part.Bracket, dial.Format, dial.CutStyle) ([]dial.File, error)
+	Export(context.Context, *part.Bracket, []dial.Format, dial.CutStyle) ([][]dial.File, error)
 	ExportSheet(context.Context, dial.Sheet) (dial.File, error)
 }
 
@@ -73,6 +73,7 @@ type assembly struct {
 	pieces  []*piece
 	stocks  []stock // the pieces by thickness and material
 	members []*section
+	made    exports
 	files   []file
 	noRoom  string // pieces that the stock sheets have no room for, in words
 }
@@ -100,7 +101,7 @@ func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
 // cutFiles adds all that a job which does not pass goes without.
 func (a *assembly) cutFiles(ctx context.Context) error {
 	for _, step := range []func(context.Context) error{
-		a.gather, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addPlacingList, a.addBuyList,
+		a.gather, a.exportAll, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addPlacingList, a.addBuyList,
 	} {
 		if err := step(ctx); err != nil {
 			return err

@@ -78,7 +78,13 @@ func (t tag) is(code int, value string) bool { return t.code == code && t.value 
 
 // groups cuts tags before each tag of the code; what comes before the first is dropped.
 func groups(tags []tag, code int) []group {
-	var out []group
+	n := 0
+	for i := range tags {
+		if tags[i].code == code {
+			n++
+		}
+	}
+	out := make([]group, 0, n)
 	for i, t := range tags {
 		if t.code == code {
 			out = append(out, group{t.value, t.line, tags[i+1 : i+1]})

@@ -33,7 +33,7 @@ func (m *Mesh) closed() error {
 	for a := range m.Points {
 		ends := used.from(a)
 		for i, b := range ends {
-			if i > 0 && ends[i-1] == b || !used.has(b, a) {
+			if slices.Contains(ends[:i], b) || !used.has(int(b), int32(a)) {
 				return errOpen
 			}
 		}
@@ -41,11 +41,11 @@ func (m *Mesh) closed() error {
 	return nil
 }
 
-// edges are the edges of triangles, each in its direction: their far ends in rising order, by the corner that they leave.
-type edges struct{ ends, first []int }
+// edges are the edges of triangles, each in its direction: their far ends, by the corner that they leave.
+type edges struct{ ends, first []int32 }
 
 func edgesOf(triangles []Triangle, corners int) edges {
-	e := edges{ends: make([]int, 3*len(triangles)), first: make([]int, corners+1)}
+	e := edges{ends: make([]int32, 3*len(triangles)), first: make([]int32, corners+1)}
 	for _, t := range triangles {
 		for _, a := range t {
 			e.first[a+1]++
@@ -56,20 +56,17 @@ func edgesOf(triangles []Triangle, corners int) edges {
 	}
 	for _, t := range triangles {
 		for i, a := range t {
-			e.ends[e.first[a]] = t[(i+1)%3]
+			e.ends[e.first[a]] = int32(t[(i+1)%3])
 			e.first[a]++
 		}
 	}
 	// Each corner's place has moved on to the next one's.
 	copy(e.first[1:], e.first)
 	e.first[0] = 0
-	for a := range corners {
-		slices.Sort(e.from(a))
-	}
 	return e
 }
 
-func (e edges) from(a int) []int { return e.ends[e.first[a]:e.first[a+1]] }
+func (e edges) from(a int) []int32 { return e.ends[e.first[a]:e.first[a+1]] }
 
 // has looks along the line: few edges leave a corner.
-func (e edges) has(a, b int) bool { return slices.Contains(e.from(a), b) }
+func (e edges) has(a int, b int32) bool { return slices.Contains(e.from(a), b) }

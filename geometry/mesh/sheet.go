@@ -28,6 +28,7 @@ func thicken(s *fold.Pattern, thickness float64) (Mesh, error) {
 	n := len(s.Points)
 	m := Mesh{Points: make([]part.Vec, 2*n)}
 	nodes := grid(s.Points)
+	m.Triangles = make([]Triangle, 0, 4*n+4*len(s.Openings)) // both sides and the walls; a pattern has little more than one triangle for each corner
 	for i := range s.Faces {
 		f := &s.Faces[i]
 		rings := [][]int{f.Outer}
@@ -57,7 +58,7 @@ func (m *Mesh) close(n int) {
 	for _, t := range sheet {
 		m.Triangles = append(m.Triangles, Triangle{t[0] + n, t[2] + n, t[1] + n})
 		for i, a := range t {
-			if b := t[(i+1)%3]; !used.has(b, a) {
+			if b := t[(i+1)%3]; !used.has(b, int32(a)) {
 				m.Triangles = append(m.Triangles, Triangle{b, a, a + n}, Triangle{b, a + n, b + n})
 			}
 		}

@@ -16,11 +16,15 @@ const maxPieces = 400
 
 // apart cuts plates until planes part them, as far as cuts at faces that stand square to a plate can.
 func apart(list []solid) []solid {
+	hulls := hullsOf(list)
 	for i := 0; i < len(list) && len(list) < maxPieces; {
 		cut := false
 		for j := range list {
-			if pieces := cutAt(&list[i], &list[j]); i != j && len(pieces) > 1 {
-				list, cut = slices.Replace(list, i, i+1, pieces...), true
+			if i == j || !meetSquare(&hulls[i], &hulls[j]) {
+				continue
+			}
+			if pieces := cutAtFaces(&list[i], &list[j]); len(pieces) > 1 {
+				list, hulls, cut = slices.Replace(list, i, i+1, pieces...), slices.Replace(hulls, i, i+1, hullsOf(pieces)...), true
 				break
 			}
 		}
@@ -31,22 +35,17 @@ func apart(list []solid) []solid {
 	return list
 }
 
-// cutAt cuts a where it passes the faces of b, which stands square to it and which no plane parts from it.
-func cutAt(a, b *solid) []solid {
-	n := b.pose.W()
-	if math.Abs(n.Dot(a.pose.W())) > 1e-6 {
-		return nil
+// meetSquare says whether two things stand square to each other and no plane parts them.
+func meetSquare(a, b *hull) bool {
+	if math.Abs(b.axis.Dot(a.axis)) > 1e-6 || !meetOnPaper(a, b) {
+		return false
 	}
-	ha, hb := newHull(a), newHull(b)
-	if !meetOnPaper(&ha, &hb) {
-		return nil
-	}
-	for n := range partings(&ha, &hb) {
-		if gap, _ := parting(&ha, &hb, n); gap >= -overlapMM {
-			return nil
+	for n := range partings(a, b) {
+		if gap, _ := parting(a, b, n); gap >= -overlapMM {
+			return false
 		}
 	}
-	return cutAtFaces(a, b)
+	return true
 }
 
 // cutAtFaces cuts a where it passes the faces of b, which stands square to it.

@@ -49,10 +49,14 @@ func (p painting) anchor(later []painting) note {
 	room := 0.0
 	for k := len(p.faces) - 1; k >= 0; k-- {
 		f := p.faces[k]
-		if box := ringBox(f.loops[0]); min(box.Width(), box.Height())/2 < room {
+		box := ringBox(f.loops[0])
+		if min(box.Width(), box.Height())/2 < room {
 			continue // no place of it is further from its edges
 		}
-		for q := range f.samples() {
+		for q := range samples(box) {
+			if inset(q, box) < room-1e-9 {
+				continue // the way out of the box crosses an edge
+			}
 			if d := f.room(q, room); d > room && within(q, f.loops) && open(q, later, p.faces[k+1:]) {
 				room = d
 				best.at, best.visible = q, true
@@ -73,10 +77,14 @@ func ringBox(r ring) shape.Box {
 	return box
 }
 
-// samples are places spread over a face's box.
-func (f face) samples() iter.Seq[shape.Point] {
+// inset is how far a place lies within a box.
+func inset(q shape.Point, box shape.Box) float64 {
+	return min(q.X-box.Min.X, box.Max.X-q.X, q.Y-box.Min.Y, box.Max.Y-q.Y)
+}
+
+// samples are places spread over a box.
+func samples(box shape.Box) iter.Seq[shape.Point] {
 	const n = 12
-	box := ringBox(f.loops[0])
 	return func(yield func(shape.Point) bool) {
 		if box.Width() < 2 && box.Height() < 2 {
 			yield(box.Center())

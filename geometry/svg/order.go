@@ -21,9 +21,10 @@ type hull struct {
 }
 
 func newHull(s *solid) hull {
-	h := hull{axis: s.pose.W(), normals: []part.Vec{s.pose.W()}}
 	outer := s.loops[0]
 	n := len(outer.points)
+	h := hull{axis: s.pose.W(), normals: make([]part.Vec, 1, n+1), sides: make([]part.Vec, 0, n+1)}
+	h.normals[0] = h.axis
 	h.lo, h.hi = [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	h.corners = make([]part.Vec, 0, 2*n)
 	for i, p := range outer.points {
@@ -37,6 +38,14 @@ func newHull(s *solid) hull {
 	}
 	h.addSide(h.axis)
 	return h
+}
+
+func hullsOf(list []solid) []hull {
+	out := make([]hull, len(list))
+	for i := range list {
+		out[i] = newHull(&list[i])
+	}
+	return out
 }
 
 func (h *hull) add(p part.Vec, of int) {
@@ -88,15 +97,15 @@ func inFront(a, b *hull) float64 {
 				return 0
 			}
 			clean[0], clean[1] = clean[0] || towards > 0, clean[1] || towards < 0
+			if clean[0] && clean[1] {
+				return 0
+			}
 		}
 		if gap > best && math.Abs(towards) > 1e-6 {
 			best, verdict = gap, towards
 		}
 	}
-	switch {
-	case clean[0] && clean[1]:
-		return 0
-	case verdict != 0:
+	if verdict != 0 {
 		return verdict
 	}
 	return b.depth - a.depth
@@ -144,9 +153,7 @@ func (s *scene) with(kept []int, more []solid) *scene {
 	for _, k := range kept {
 		out.list, out.hulls = append(out.list, s.list[k]), append(out.hulls, s.hulls[k])
 	}
-	for i := range more {
-		out.list, out.hulls = append(out.list, more[i]), append(out.hulls, newHull(&more[i]))
-	}
+	out.list, out.hulls = append(out.list, more...), append(out.hulls, hullsOf(more)...)
 	out.behind = make([][]bool, len(out.list))
 	for i := range out.behind {
 		out.behind[i] = make([]bool, len(out.list))

@@ -137,7 +137,7 @@ func TestInProcessAndRemoteAgree(t *testing.T) {
 		}
 		for _, f := range wire.Formats() {
 			agree(fmt.Sprint("export ", f, " of ", q.Kind), func(c *Client) (proto.Message, error) {
-				return c.build.ExportBracket(ctx, &geometrypb.ExportBracketRequest{Bracket: bracket.GetBracket(), Format: wire.EncodeFormat(f)})
+				return c.build.ExportBracket(ctx, &geometrypb.ExportBracketRequest{Bracket: bracket.GetBracket(), Formats: wire.EncodeFormats([]wire.Format{f})})
 			})
 		}
 		for _, full := range []bool{true, false} {
@@ -268,20 +268,29 @@ func TestExport(t *testing.T) {
 		if b.Err != nil {
 			t.Fatal(i, b.Err)
 		}
-		for _, f := range wire.Formats() {
-			files, err := c.Export(ctx, b.Bracket, f, CutStyle{})
-			if err != nil || len(files) == 0 && len(b.Bracket.Plates) > 0 {
-				t.Errorf("%s as %s: %d files, %v", b.Bracket.Kind, f, len(files), err)
+		all, err := c.Export(ctx, b.Bracket, wire.Formats(), CutStyle{})
+		if err != nil {
+			t.Fatal(b.Bracket.Kind, err)
+		}
+		for k, f := range wire.Formats() {
+			if len(all[k]) == 0 && len(b.Bracket.Plates) > 0 {
+				t.Errorf("%s as %s: no files", b.Bracket.Kind, f)
 			}
-			for _, file := range files {
+			one, err := c.Export(ctx, b.Bracket, []Format{f}, CutStyle{})
+			if err != nil || !reflect.DeepEqual(one, all[k:k+1]) {
+				t.Errorf("%s as %s: alone it is another, %v", b.Bracket.Kind, f, err)
+			}
+			for _, file := range all[k] {
 				if len(file.Data) == 0 || strings.ContainsAny(file.Name, `/\ `) {
 					t.Errorf("file %q of %d bytes", file.Name, len(file.Data))
 				}
 			}
 		}
 	}
-	if _, err := c.Export(ctx, built[0].Bracket, "pdf", CutStyle{}); len(part.Fields(err)) != 1 || part.Fields(err)[0].Field != "format" {
-		t.Errorf("an unknown format gives %v", err)
+	for field, formats := range map[string][]Format{"formats[1]": {OpenSCAD, "pdf"}, "formats": nil} {
+		if _, err := c.Export(ctx, built[0].Bracket, formats, CutStyle{}); len(part.Fields(err)) != 1 || part.Fields(err)[0].Field != field {
+			t.Errorf("formats %q: %v", formats, err)
+		}
 	}
 }
 

@@ -104,18 +104,21 @@ func built(result *pb.BuildResult) (Built, error) {
 
 var errNoOutcome = errors.New("a result without an outcome")
 
-// Export writes a bracket's files in one format.
-func (c *Client) Export(ctx context.Context, b *part.Bracket, f Format, style CutStyle) ([]File, error) {
-	q := &pb.ExportBracketRequest{Bracket: wire.EncodeBracket(b), Format: wire.EncodeFormat(f), Style: wire.EncodeStyle(style)}
+// Export writes a bracket's files in several formats, in the order of the formats.
+func (c *Client) Export(ctx context.Context, b *part.Bracket, formats []Format, style CutStyle) ([][]File, error) {
+	q := &pb.ExportBracketRequest{Bracket: wire.EncodeBracket(b), Formats: wire.EncodeFormats(formats), Style: wire.EncodeStyle(style)}
 	r, err := call(ctx, c.geometry, c.build.ExportBracket, q)
 	if err != nil {
 		return nil, err
 	}
-	files, err := wire.DecodeFiles(r.GetFiles())
+	exports, err := wire.DecodeExports(r.GetExports())
+	if err == nil {
+		err = sameCount(len(exports), len(formats))
+	}
 	if err != nil {
 		return nil, c.geometry.broken(err)
 	}
-	return files, nil
+	return exports, nil
 }
 
 // ExportSheet writes one cut file of several plates. A refused plate comes as part.FieldErrors.

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"io"
 	"strings"
+	"sync"
 
 	"lugwright/geometry/dxf"
 	"lugwright/geometry/scad"
@@ -21,9 +22,8 @@ const (
 	type3MF  = "model/3mf"
 )
 
-// export writes the files of a bracket as it stands in space, whose axes are those of drawings and solids.
+// export writes the files of a bracket, as it stands in space: its axes are those of drawings and solids.
 func export(b *part.Bracket, format wire.Format, style wire.CutStyle) ([]wire.File, error) {
-	b = b.AsMade()
 	if o, ok := cutOptions(format, style); ok {
 		return cutFiles(b, o)
 	}
@@ -70,11 +70,11 @@ func sheet(s wire.Sheet) (wire.File, error) {
 	if err := part.ValidatePlates(plates); err != nil {
 		return wire.File{}, err
 	}
-	var data bytes.Buffer
-	if err := dxf.WritePieces(&data, pieces, o); err != nil {
+	data, err := written(func(w io.Writer) error { return dxf.WritePieces(w, pieces, o) })
+	if err != nil {
 		return wire.File{}, err
 	}
-	return wire.File{Name: fileName(s.Name) + cutTail(o), MediaType: typeDXF, Data: data.Bytes()}, nil
+	return wire.File{Name: fileName(s.Name) + cutTail(o), MediaType: typeDXF, Data: data}, nil
 }
 
 // cutFiles name the unit of their numbers in the file name: a cut file has no other sure place for it.
@@ -90,11 +90,24 @@ func cutTail(o dxf.Options) string {
 }
 
 func oneFile(b *part.Bracket, tail, media string, write func(io.Writer) error) ([]wire.File, error) {
-	var data bytes.Buffer
-	if err := write(&data); err != nil {
+	data, err := written(write)
+	if err != nil {
 		return nil, err
 	}
-	return []wire.File{{Name: fileName(b.Name) + tail, MediaType: media, Data: data.Bytes()}}, nil
+	return []wire.File{{Name: fileName(b.Name) + tail, MediaType: media, Data: data}}, nil
+}
+
+var buffers = sync.Pool{New: func() any { return new(bytes.Buffer) }}
+
+// written is a file in memory of its own size.
+func written(write func(io.Writer) error) ([]byte, error) {
+	data := buffers.Get().(*bytes.Buffer)
+	defer buffers.Put(data)
+	data.Reset()
+	if err := write(data); err != nil {
+		return nil, err
+	}
+	return bytes.Clone(data.Bytes()), nil
 }
 
 // plateFiles writes one file for each distinct plate, named mark, thickness, material and quantity: "PAIR-L1_12mm_S355_x2".
@@ -105,11 +118,11 @@ func plateFiles(b *part.Bracket, tail, media string, write func(io.Writer, *part
 	}
 	files := make([]wire.File, len(pieces))
 	for i, p := range pieces {
-		var data bytes.Buffer
-		if err := write(&data, p.plate); err != nil {
+		data, err := written(func(w io.Writer) error { return write(w, p.plate) })
+		if err != nil {
 			return nil, err
 		}
-		files[i] = wire.File{Name: p.fileName() + tail, MediaType: media, Data: data.Bytes()}
+		files[i] = wire.File{Name: p.fileName() + tail, MediaType: media, Data: data}
 	}
 	return files, nil
 }

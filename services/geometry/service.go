@@ -66,11 +66,11 @@ func (s *Service) BuildBrackets(ctx context.Context, q *pb.BuildBracketsRequest)
 
 // ExportBracket writes a bracket's files.
 func (s *Service) ExportBracket(_ context.Context, q *pb.ExportBracketRequest) (*pb.ExportBracketResponse, error) {
-	files, err := exported(q)
+	exports, err := exported(q)
 	if err != nil {
 		return nil, wire.ToStatus(err)
 	}
-	return &pb.ExportBracketResponse{Files: wire.EncodeFiles(files)}, nil
+	return &pb.ExportBracketResponse{Exports: wire.EncodeExports(exports)}, nil
 }
 
 // ExportSheet writes one cut file of several plates.
@@ -106,8 +106,8 @@ func problem(err error) *pb.BuildResult {
 	return &pb.BuildResult{Outcome: &pb.BuildResult_Problem{Problem: wire.EncodeProblem(err)}}
 }
 
-func exported(q *pb.ExportBracketRequest) ([]wire.File, error) {
-	format, err := wire.DecodeFormat(q.GetFormat())
+func exported(q *pb.ExportBracketRequest) ([][]wire.File, error) {
+	formats, err := wire.DecodeFormats(q.GetFormats())
 	if err != nil {
 		return nil, err
 	}
@@ -122,5 +122,12 @@ func exported(q *pb.ExportBracketRequest) ([]wire.File, error) {
 	if err := b.Validate(); err != nil {
 		return nil, fmt.Errorf("bracket cannot be exported: %w", err)
 	}
-	return export(b, format, style)
+	b = b.AsMade()
+	exports := make([][]wire.File, len(formats))
+	for i, f := range formats {
+		if exports[i], err = export(b, f, style); err != nil {
+			return nil, err
+		}
+	}
+	return exports, nil
 }

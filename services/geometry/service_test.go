@@ -132,7 +132,7 @@ func violations(err error) []string {
 }
 
 func TestFileNames(t *testing.T) {
-	b := whole() // two like ears, two like gussets, a backing plate
+	b := whole().AsMade() // two like ears, two like gussets, a backing plate
 	ear := b.Plates[0]
 	files, err := export(b, wire.DXFR2000, wire.CutStyle{})
 	if err != nil {
@@ -147,7 +147,7 @@ func TestFileNames(t *testing.T) {
 		t.Errorf("%v, %v", inch, err)
 	}
 	var direct bytes.Buffer
-	if err := dxf.Write(&direct, &b.AsMade().Plates[0], dxf.Options{Version: dxf.R12, Inch: true}); err != nil || !slices.Equal(direct.Bytes(), inch[0].Data) {
+	if err := dxf.Write(&direct, &b.Plates[0], dxf.Options{Version: dxf.R12, Inch: true}); err != nil || !slices.Equal(direct.Bytes(), inch[0].Data) {
 		t.Errorf("the file is not what the writer writes: %v", err)
 	}
 	for _, f := range wire.Formats() {

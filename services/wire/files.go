@@ -101,7 +101,7 @@ func (r *reader) layer(name, s string) string {
 
 // EncodeSheet writes the order for a sheet.
 func EncodeSheet(s Sheet) *pb.ExportSheetRequest {
-	return &pb.ExportSheetRequest{Name: s.Name, Plates: all(s.Plates, placed), Format: EncodeFormat(s.Format), Style: EncodeStyle(s.Style)}
+	return &pb.ExportSheetRequest{Name: s.Name, Plates: all(s.Plates, placed), Format: formats.encode(s.Format), Style: EncodeStyle(s.Style)}
 }
 
 // DecodeSheet reads the order for a sheet.
@@ -122,26 +122,43 @@ func readPlaced(r *reader, m *pb.PlacedPlate) Placed {
 	return Placed{Plate: one(r, "plate", m.Plate, readPlate), At: one(r, "at_mm", m.AtMm, readPoint), TurnRad: r.number("turn_rad", m.TurnRad)}
 }
 
-// EncodeFormat writes a format.
-func EncodeFormat(f Format) pb.FileFormat { return formats.encode(f) }
-
-// DecodeFormat reads a format.
-func DecodeFormat(p pb.FileFormat) (Format, error) {
-	var r reader
-	f := formats.decode(&r, "format", p)
-	return f, r.err()
+// EncodeFormats writes formats.
+func EncodeFormats(in []Format) []pb.FileFormat {
+	out := make([]pb.FileFormat, len(in))
+	for i, f := range in {
+		out[i] = formats.encode(f)
+	}
+	return out
 }
 
-// EncodeFiles writes files.
-func EncodeFiles(files []File) []*pb.File {
-	return all(files, EncodeFile)
+// DecodeFormats reads formats, at least one.
+func DecodeFormats(in []pb.FileFormat) ([]Format, error) {
+	var r reader
+	if len(in) == 0 {
+		r.refuse("formats", "none", "one of "+formats.words())
+	}
+	if !r.fits("formats", len(in), len(formats)) {
+		return nil, r.err()
+	}
+	out := make([]Format, len(in))
+	for i, p := range in {
+		out[i] = formats.decode(&r, fmt.Sprintf("formats[%d]", i), p)
+	}
+	return out, r.err()
 }
 
-// DecodeFiles reads files.
-func DecodeFiles(in []*pb.File) ([]File, error) {
+// EncodeExports writes the files of several formats.
+func EncodeExports(exports [][]File) []*pb.FormatFiles {
+	return all(exports, func(files *[]File) *pb.FormatFiles { return &pb.FormatFiles{Files: all(*files, EncodeFile)} })
+}
+
+// DecodeExports reads the files of several formats.
+func DecodeExports(in []*pb.FormatFiles) ([][]File, error) {
 	var r reader
-	files := many(&r, "files", maxThings, in, readFile)
-	return files, r.err()
+	exports := many(&r, "exports", len(formats), in, func(r *reader, m *pb.FormatFiles) []File {
+		return many(r, "files", maxThings, m.Files, readFile)
+	})
+	return exports, r.err()
 }
 
 // EncodeFile writes one file.

@@ -100,8 +100,8 @@ func TestRoundTrip(t *testing.T) {
 		gotKinds, err := DecodeKinds(sent(t, &geometrypb.ListKindsResponse{Kinds: EncodeKinds(kinds)}).Kinds)
 		same(t, gotKinds, kinds, err)
 
-		files := *random[[]File](r)
-		gotFiles, err := DecodeFiles(sent(t, &geometrypb.ExportBracketResponse{Files: EncodeFiles(files)}).Files)
+		files := *random[[][]File](r)
+		gotFiles, err := DecodeExports(sent(t, &geometrypb.ExportBracketResponse{Exports: EncodeExports(files)}).Exports)
 		same(t, gotFiles, files, err)
 
 		sheet := *random[Sheet](r)
@@ -255,7 +255,9 @@ func TestRefusedOutsideTheBracket(t *testing.T) {
 		{"no bracket", func() error { _, err := DecodeBracket(EncodeBracket(nil)); return err }, "bracket"},
 		{"no order", func() error { _, err := DecodeOrder(nil); return err }, "order"},
 		{"no setup", func() error { _, err := DecodeSetup(nil); return err }, "setup"},
-		{"no format", func() error { _, err := DecodeFormat(0); return err }, "format"},
+		{"no formats", func() error { _, err := DecodeFormats(nil); return err }, "formats"},
+		{"format not set", func() error { _, err := DecodeFormats(make([]geometrypb.FileFormat, 1)); return err }, "formats[0]"},
+		{"many formats", func() error { _, err := DecodeFormats(make([]geometrypb.FileFormat, 1000)); return err }, "formats"},
 		{"batch", func() error { return BatchFits("orders", MaxBatch+1) }, "orders"},
 		{"parameter by name", func() error {
 			_, err := DecodeOrder(&geometrypb.BracketOrder{Hand: 1, Parameters: []*partpb.Parameter{{Name: "bore", Number: math.NaN()}}})
@@ -361,7 +363,7 @@ func FuzzDecodeMessages(f *testing.F) {
 		decoding(data, func(m *strengthpb.EvaluateLimitResponse) { DecodeEvaluation(m) })
 		decoding(data, func(m *geometrypb.BracketOrder) { DecodeOrder(m) })
 		decoding(data, func(m *geometrypb.ListKindsResponse) { DecodeKinds(m.Kinds) })
-		decoding(data, func(m *geometrypb.ExportBracketResponse) { DecodeFiles(m.Files) })
+		decoding(data, func(m *geometrypb.ExportBracketResponse) { DecodeExports(m.Exports) })
 		decoding(data, func(m *geometrypb.ExportBracketRequest) { DecodeStyle(m.Style) })
 		decoding(data, func(m *geometrypb.ExportSheetRequest) { DecodeSheet(m) })
 		decoding(data, func(m *partpb.Problem) {

@@ -884,8 +884,8 @@ type ExportBracketRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The bracket.
 	Bracket *v1alpha1.Bracket `protobuf:"bytes,1,opt,name=bracket,proto3" json:"bracket,omitempty"`
-	// The format.
-	Format FileFormat `protobuf:"varint,2,opt,name=format,proto3,enum=lugwright.geometry.v1alpha1.FileFormat" json:"format,omitempty"`
+	// The formats, 1 to 10.
+	Formats []FileFormat `protobuf:"varint,2,rep,packed,name=formats,proto3,enum=lugwright.geometry.v1alpha1.FileFormat" json:"formats,omitempty"`
 	// How cut files are drawn; ours when it is left out.
 	Style         *CutStyle `protobuf:"bytes,3,opt,name=style,proto3" json:"style,omitempty"`
 	unknownFields protoimpl.UnknownFields
@@ -929,11 +929,11 @@ func (x *ExportBracketRequest) GetBracket() *v1alpha1.Bracket {
 	return nil
 }
 
-func (x *ExportBracketRequest) GetFormat() FileFormat {
+func (x *ExportBracketRequest) GetFormats() []FileFormat {
 	if x != nil {
-		return x.Format
+		return x.Formats
 	}
-	return FileFormat_FILE_FORMAT_UNSPECIFIED
+	return nil
 }
 
 func (x *ExportBracketRequest) GetStyle() *CutStyle {
@@ -1211,8 +1211,8 @@ func (x *ExportSheetResponse) GetFile() *File {
 // ExportBracketResponse gives the files.
 type ExportBracketResponse struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// In the order of the bracket's plates.
-	Files         []*File `protobuf:"bytes,1,rep,name=files,proto3" json:"files,omitempty"`
+	// One for each format, in their order.
+	Exports       []*FormatFiles `protobuf:"bytes,2,rep,name=exports,proto3" json:"exports,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1247,7 +1247,53 @@ func (*ExportBracketResponse) Descriptor() ([]byte, []int) {
 	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{17}
 }
 
-func (x *ExportBracketResponse) GetFiles() []*File {
+func (x *ExportBracketResponse) GetExports() []*FormatFiles {
+	if x != nil {
+		return x.Exports
+	}
+	return nil
+}
+
+// FormatFiles are the files of one format.
+type FormatFiles struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// In the order of the bracket's plates.
+	Files         []*File `protobuf:"bytes,1,rep,name=files,proto3" json:"files,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *FormatFiles) Reset() {
+	*x = FormatFiles{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *FormatFiles) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*FormatFiles) ProtoMessage() {}
+
+func (x *FormatFiles) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use FormatFiles.ProtoReflect.Descriptor instead.
+func (*FormatFiles) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{18}
+}
+
+func (x *FormatFiles) GetFiles() []*File {
 	if x != nil {
 		return x.Files
 	}
@@ -1269,7 +1315,7 @@ type File struct {
 
 func (x *File) Reset() {
 	*x = File{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1281,7 +1327,7 @@ func (x *File) String() string {
 func (*File) ProtoMessage() {}
 
 func (x *File) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1294,7 +1340,7 @@ func (x *File) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use File.ProtoReflect.Descriptor instead.
 func (*File) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{18}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *File) GetName() string {
@@ -1365,10 +1411,10 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\vBuildResult\x12<\n" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketH\x00R\abracket\x12<\n" +
 	"\aproblem\x18\x02 \x01(\v2 .lugwright.part.v1alpha1.ProblemH\x00R\aproblemB\t\n" +
-	"\aoutcome\"\xd0\x01\n" +
+	"\aoutcome\"\xd2\x01\n" +
 	"\x14ExportBracketRequest\x12:\n" +
-	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\x12?\n" +
-	"\x06format\x18\x02 \x01(\x0e2'.lugwright.geometry.v1alpha1.FileFormatR\x06format\x12;\n" +
+	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\x12A\n" +
+	"\aformats\x18\x02 \x03(\x0e2'.lugwright.geometry.v1alpha1.FileFormatR\aformats\x12;\n" +
 	"\x05style\x18\x03 \x01(\v2%.lugwright.geometry.v1alpha1.CutStyleR\x05style\"\xad\x01\n" +
 	"\bCutStyle\x12\x1b\n" +
 	"\tcut_layer\x18\x01 \x01(\tR\bcutLayer\x12\x1d\n" +
@@ -1388,8 +1434,10 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\x06format\x18\x03 \x01(\x0e2'.lugwright.geometry.v1alpha1.FileFormatR\x06format\x12;\n" +
 	"\x05style\x18\x04 \x01(\v2%.lugwright.geometry.v1alpha1.CutStyleR\x05style\"L\n" +
 	"\x13ExportSheetResponse\x125\n" +
-	"\x04file\x18\x01 \x01(\v2!.lugwright.geometry.v1alpha1.FileR\x04file\"P\n" +
-	"\x15ExportBracketResponse\x127\n" +
+	"\x04file\x18\x01 \x01(\v2!.lugwright.geometry.v1alpha1.FileR\x04file\"a\n" +
+	"\x15ExportBracketResponse\x12B\n" +
+	"\aexports\x18\x02 \x03(\v2(.lugwright.geometry.v1alpha1.FormatFilesR\aexportsJ\x04\b\x01\x10\x02\"F\n" +
+	"\vFormatFiles\x127\n" +
 	"\x05files\x18\x01 \x03(\v2!.lugwright.geometry.v1alpha1.FileR\x05files\"M\n" +
 	"\x04File\x12\x12\n" +
 	"\x04name\x18\x01 \x01(\tR\x04name\x12\x1d\n" +
@@ -1440,7 +1488,7 @@ func file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP() []byt
 }
 
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
+var file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes = make([]protoimpl.MessageInfo, 20)
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_goTypes = []any{
 	(ParameterUnit)(0),             // 0: lugwright.geometry.v1alpha1.ParameterUnit
 	(FileFormat)(0),                // 1: lugwright.geometry.v1alpha1.FileFormat
@@ -1462,53 +1510,55 @@ var file_lugwright_geometry_v1alpha1_geometry_service_proto_goTypes = []any{
 	(*ExportSheetRequest)(nil),     // 17: lugwright.geometry.v1alpha1.ExportSheetRequest
 	(*ExportSheetResponse)(nil),    // 18: lugwright.geometry.v1alpha1.ExportSheetResponse
 	(*ExportBracketResponse)(nil),  // 19: lugwright.geometry.v1alpha1.ExportBracketResponse
-	(*File)(nil),                   // 20: lugwright.geometry.v1alpha1.File
-	(v1alpha1.Hand)(0),             // 21: lugwright.part.v1alpha1.Hand
-	(*v1alpha1.Parameter)(nil),     // 22: lugwright.part.v1alpha1.Parameter
-	(*v1alpha1.Bracket)(nil),       // 23: lugwright.part.v1alpha1.Bracket
-	(*v1alpha1.Problem)(nil),       // 24: lugwright.part.v1alpha1.Problem
-	(*v1alpha1.Plate)(nil),         // 25: lugwright.part.v1alpha1.Plate
-	(*v1alpha1.PlanePoint)(nil),    // 26: lugwright.part.v1alpha1.PlanePoint
+	(*FormatFiles)(nil),            // 20: lugwright.geometry.v1alpha1.FormatFiles
+	(*File)(nil),                   // 21: lugwright.geometry.v1alpha1.File
+	(v1alpha1.Hand)(0),             // 22: lugwright.part.v1alpha1.Hand
+	(*v1alpha1.Parameter)(nil),     // 23: lugwright.part.v1alpha1.Parameter
+	(*v1alpha1.Bracket)(nil),       // 24: lugwright.part.v1alpha1.Bracket
+	(*v1alpha1.Problem)(nil),       // 25: lugwright.part.v1alpha1.Problem
+	(*v1alpha1.Plate)(nil),         // 26: lugwright.part.v1alpha1.Plate
+	(*v1alpha1.PlanePoint)(nil),    // 27: lugwright.part.v1alpha1.PlanePoint
 }
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_depIdxs = []int32{
 	6,  // 0: lugwright.geometry.v1alpha1.ListKindsResponse.kinds:type_name -> lugwright.geometry.v1alpha1.Kind
 	7,  // 1: lugwright.geometry.v1alpha1.Kind.parameters:type_name -> lugwright.geometry.v1alpha1.ParameterDeclaration
 	0,  // 2: lugwright.geometry.v1alpha1.ParameterDeclaration.unit:type_name -> lugwright.geometry.v1alpha1.ParameterUnit
-	21, // 3: lugwright.geometry.v1alpha1.BracketOrder.hand:type_name -> lugwright.part.v1alpha1.Hand
-	22, // 4: lugwright.geometry.v1alpha1.BracketOrder.parameters:type_name -> lugwright.part.v1alpha1.Parameter
+	22, // 3: lugwright.geometry.v1alpha1.BracketOrder.hand:type_name -> lugwright.part.v1alpha1.Hand
+	23, // 4: lugwright.geometry.v1alpha1.BracketOrder.parameters:type_name -> lugwright.part.v1alpha1.Parameter
 	8,  // 5: lugwright.geometry.v1alpha1.BuildBracketRequest.order:type_name -> lugwright.geometry.v1alpha1.BracketOrder
-	23, // 6: lugwright.geometry.v1alpha1.BuildBracketResponse.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	24, // 6: lugwright.geometry.v1alpha1.BuildBracketResponse.bracket:type_name -> lugwright.part.v1alpha1.Bracket
 	8,  // 7: lugwright.geometry.v1alpha1.BuildBracketsRequest.orders:type_name -> lugwright.geometry.v1alpha1.BracketOrder
 	13, // 8: lugwright.geometry.v1alpha1.BuildBracketsResponse.results:type_name -> lugwright.geometry.v1alpha1.BuildResult
-	23, // 9: lugwright.geometry.v1alpha1.BuildResult.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	24, // 10: lugwright.geometry.v1alpha1.BuildResult.problem:type_name -> lugwright.part.v1alpha1.Problem
-	23, // 11: lugwright.geometry.v1alpha1.ExportBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	1,  // 12: lugwright.geometry.v1alpha1.ExportBracketRequest.format:type_name -> lugwright.geometry.v1alpha1.FileFormat
+	24, // 9: lugwright.geometry.v1alpha1.BuildResult.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	25, // 10: lugwright.geometry.v1alpha1.BuildResult.problem:type_name -> lugwright.part.v1alpha1.Problem
+	24, // 11: lugwright.geometry.v1alpha1.ExportBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	1,  // 12: lugwright.geometry.v1alpha1.ExportBracketRequest.formats:type_name -> lugwright.geometry.v1alpha1.FileFormat
 	15, // 13: lugwright.geometry.v1alpha1.ExportBracketRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
-	25, // 14: lugwright.geometry.v1alpha1.PlacedPlate.plate:type_name -> lugwright.part.v1alpha1.Plate
-	26, // 15: lugwright.geometry.v1alpha1.PlacedPlate.at_mm:type_name -> lugwright.part.v1alpha1.PlanePoint
+	26, // 14: lugwright.geometry.v1alpha1.PlacedPlate.plate:type_name -> lugwright.part.v1alpha1.Plate
+	27, // 15: lugwright.geometry.v1alpha1.PlacedPlate.at_mm:type_name -> lugwright.part.v1alpha1.PlanePoint
 	16, // 16: lugwright.geometry.v1alpha1.ExportSheetRequest.plates:type_name -> lugwright.geometry.v1alpha1.PlacedPlate
 	1,  // 17: lugwright.geometry.v1alpha1.ExportSheetRequest.format:type_name -> lugwright.geometry.v1alpha1.FileFormat
 	15, // 18: lugwright.geometry.v1alpha1.ExportSheetRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
-	20, // 19: lugwright.geometry.v1alpha1.ExportSheetResponse.file:type_name -> lugwright.geometry.v1alpha1.File
-	20, // 20: lugwright.geometry.v1alpha1.ExportBracketResponse.files:type_name -> lugwright.geometry.v1alpha1.File
-	2,  // 21: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:input_type -> lugwright.geometry.v1alpha1.GetServiceInfoRequest
-	4,  // 22: lugwright.geometry.v1alpha1.GeometryService.ListKinds:input_type -> lugwright.geometry.v1alpha1.ListKindsRequest
-	9,  // 23: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:input_type -> lugwright.geometry.v1alpha1.BuildBracketRequest
-	11, // 24: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:input_type -> lugwright.geometry.v1alpha1.BuildBracketsRequest
-	14, // 25: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:input_type -> lugwright.geometry.v1alpha1.ExportBracketRequest
-	17, // 26: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:input_type -> lugwright.geometry.v1alpha1.ExportSheetRequest
-	3,  // 27: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:output_type -> lugwright.geometry.v1alpha1.GetServiceInfoResponse
-	5,  // 28: lugwright.geometry.v1alpha1.GeometryService.ListKinds:output_type -> lugwright.geometry.v1alpha1.ListKindsResponse
-	10, // 29: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:output_type -> lugwright.geometry.v1alpha1.BuildBracketResponse
-	12, // 30: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:output_type -> lugwright.geometry.v1alpha1.BuildBracketsResponse
-	19, // 31: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:output_type -> lugwright.geometry.v1alpha1.ExportBracketResponse
-	18, // 32: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:output_type -> lugwright.geometry.v1alpha1.ExportSheetResponse
-	27, // [27:33] is the sub-list for method output_type
-	21, // [21:27] is the sub-list for method input_type
-	21, // [21:21] is the sub-list for extension type_name
-	21, // [21:21] is the sub-list for extension extendee
-	0,  // [0:21] is the sub-list for field type_name
+	21, // 19: lugwright.geometry.v1alpha1.ExportSheetResponse.file:type_name -> lugwright.geometry.v1alpha1.File
+	20, // 20: lugwright.geometry.v1alpha1.ExportBracketResponse.exports:type_name -> lugwright.geometry.v1alpha1.FormatFiles
+	21, // 21: lugwright.geometry.v1alpha1.FormatFiles.files:type_name -> lugwright.geometry.v1alpha1.File
+	2,  // 22: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:input_type -> lugwright.geometry.v1alpha1.GetServiceInfoRequest
+	4,  // 23: lugwright.geometry.v1alpha1.GeometryService.ListKinds:input_type -> lugwright.geometry.v1alpha1.ListKindsRequest
+	9,  // 24: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:input_type -> lugwright.geometry.v1alpha1.BuildBracketRequest
+	11, // 25: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:input_type -> lugwright.geometry.v1alpha1.BuildBracketsRequest
+	14, // 26: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:input_type -> lugwright.geometry.v1alpha1.ExportBracketRequest
+	17, // 27: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:input_type -> lugwright.geometry.v1alpha1.ExportSheetRequest
+	3,  // 28: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:output_type -> lugwright.geometry.v1alpha1.GetServiceInfoResponse
+	5,  // 29: lugwright.geometry.v1alpha1.GeometryService.ListKinds:output_type -> lugwright.geometry.v1alpha1.ListKindsResponse
+	10, // 30: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:output_type -> lugwright.geometry.v1alpha1.BuildBracketResponse
+	12, // 31: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:output_type -> lugwright.geometry.v1alpha1.BuildBracketsResponse
+	19, // 32: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:output_type -> lugwright.geometry.v1alpha1.ExportBracketResponse
+	18, // 33: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:output_type -> lugwright.geometry.v1alpha1.ExportSheetResponse
+	28, // [28:34] is the sub-list for method output_type
+	22, // [22:28] is the sub-list for method input_type
+	22, // [22:22] is the sub-list for extension type_name
+	22, // [22:22] is the sub-list for extension extendee
+	0,  // [0:22] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_geometry_v1alpha1_geometry_service_proto_init() }
@@ -1526,7 +1576,7 @@ func file_lugwright_geometry_v1alpha1_geometry_service_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc), len(file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc)),
 			NumEnums:      2,
-			NumMessages:   19,
+			NumMessages:   20,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -43,7 +43,7 @@ type GeometryServiceClient interface {
 	BuildBracket(ctx context.Context, in *BuildBracketRequest, opts ...grpc.CallOption) (*BuildBracketResponse, error)
 	// BuildBrackets builds up to 256 brackets; a refused one does not fail the others.
 	BuildBrackets(ctx context.Context, in *BuildBracketsRequest, opts ...grpc.CallOption) (*BuildBracketsResponse, error)
-	// ExportBracket writes a bracket's files in one format.
+	// ExportBracket writes a bracket's files in one format or several.
 	ExportBracket(ctx context.Context, in *ExportBracketRequest, opts ...grpc.CallOption) (*ExportBracketResponse, error)
 	// ExportSheet writes one cut file of several plates, each in its place.
 	ExportSheet(ctx context.Context, in *ExportSheetRequest, opts ...grpc.CallOption) (*ExportSheetResponse, error)
@@ -131,7 +131,7 @@ type GeometryServiceServer interface {
 	BuildBracket(context.Context, *BuildBracketRequest) (*BuildBracketResponse, error)
 	// BuildBrackets builds up to 256 brackets; a refused one does not fail the others.
 	BuildBrackets(context.Context, *BuildBracketsRequest) (*BuildBracketsResponse, error)
-	// ExportBracket writes a bracket's files in one format.
+	// ExportBracket writes a bracket's files in one format or several.
 	ExportBracket(context.Context, *ExportBracketRequest) (*ExportBracketResponse, error)
 	// ExportSheet writes one cut file of several plates, each in its place.
 	ExportSheet(context.Context, *ExportSheetRequest) (*ExportSheetResponse, error)
