@@ -32,7 +32,7 @@ func (e *Example) values(info strength.Info, r *Run) ([][]float64, error) {
 			out[i] = values
 		case g.Optional:
 			out[i] = []float64{g.Default}
-		case isLoad(g):
+		case isLoad(g), g.Symbol == info.Demand && g.Min == 0:
 			out[i] = []float64{0}
 		default:
 			return nil, refuse("givens."+g.Symbol, "missing", g.Words)

@@ -81,7 +81,7 @@ var roundTubeProperties = strength.Define(strength.Identity{
 type rectTubeBendingGivens struct {
 	M  float64 `sym:"M_r" unit:"N*mm" min:"0" max:"1e12" is:"bending moment about the strong axis"`
 	Z  float64 `sym:"Z" unit:"mm^3" min:"1" max:"1e9" is:"plastic modulus"`
-	S  float64 `sym:"S" unit:"mm^3" min:"1" max:"1e9" is:"elastic modulus"`
+	S  float64 `sym:"S" unit:"mm^3" min:"0" max:"1e9" default:"0" is:"elastic modulus; 0 where the walls are compact and the tube is braced throughout"`
 	Bt float64 `sym:"b_t" unit:"" min:"1" max:"300" is:"flat width of the flange over the wall"`
 	Ht float64 `sym:"h_t" unit:"" min:"0" max:"300" default:"0" is:"flat depth of the web over the wall; 0 where it is compact"`
 	J  float64 `sym:"J" unit:"mm^4" min:"0" max:"1e12" default:"0" is:"torsion constant; 0 where the length between braces is nought"`
@@ -112,6 +112,7 @@ var rectTubeBending = strength.Define(strength.Identity{
 	Mf := rectTubeFlange(c, g, e, Mp, lp, lr)
 	Mw := Mp
 	if g.Ht > wp {
+		c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose web is not compact")
 		Mw = c.Let("M_wlb", "min(M_p - (M_p - F_y*S)*(0.305*h_t*sqrt(F_y/E) - 0.738), M_p)", "N*mm",
 			min(Mp-(Mp-g.Fy*g.S)*(0.305*g.Ht*math.Sqrt(g.Fy/e)-0.738), Mp))
 	} else {
@@ -124,10 +125,11 @@ var rectTubeBending = strength.Define(strength.Identity{
 
 // rectTubeFlange is local buckling of the flange, F7.2, in its lines.
 func rectTubeFlange(c *strength.Calc, g rectTubeBendingGivens, e, mp, lp, lr float64) float64 {
-	switch {
-	case g.Bt <= lp:
+	if g.Bt <= lp {
 		return c.Let("M_flb", "M_p", "N*mm", mp)
-	case g.Bt <= lr:
+	}
+	c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose flange is not compact")
+	if g.Bt <= lr {
 		return c.Let("M_flb", "min(M_p - (M_p - F_y*S)*(3.57*b_t*sqrt(F_y/E) - 4.0), M_p)", "N*mm",
 			min(mp-(mp-g.Fy*g.S)*(3.57*g.Bt*math.Sqrt(g.Fy/e)-4.0), mp))
 	}
@@ -150,6 +152,7 @@ func rectTubeTwist(c *strength.Calc, g rectTubeBendingGivens, e, mp float64) flo
 		c.Need(g.Lb == 0, "L_b == 0*mm", "J, A and r_y of a tube that is not braced throughout")
 		return c.Let("M_ltb", "M_p", "N*mm", mp)
 	}
+	c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose braces stand apart")
 	root := c.Let("s_JA", "sqrt(J*A)", "mm^3", math.Sqrt(g.J*g.A))
 	Lp := c.Let("L_p", "0.13*E*r_y*s_JA/M_p", "mm", 0.13*e*g.Ry*root/mp)
 	Lr := c.Let("L_r", "2*E*r_y*s_JA/(0.7*F_y*S)", "mm", 2*e*g.Ry*root/(0.7*g.Fy*g.S))
@@ -166,7 +169,7 @@ func rectTubeTwist(c *strength.Calc, g rectTubeBendingGivens, e, mp float64) flo
 type roundTubeBendingGivens struct {
 	M  float64 `sym:"M_r" unit:"N*mm" min:"0" max:"1e12" is:"bending moment"`
 	Z  float64 `sym:"Z" unit:"mm^3" min:"1" max:"1e9" is:"plastic modulus"`
-	S  float64 `sym:"S" unit:"mm^3" min:"1" max:"1e9" is:"elastic modulus"`
+	S  float64 `sym:"S" unit:"mm^3" min:"0" max:"1e9" default:"0" is:"elastic modulus; 0 where the wall is compact"`
 	Dt float64 `sym:"D_t" unit:"" min:"2" max:"500" is:"diameter over design wall"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 }
@@ -183,6 +186,9 @@ var roundTubeBending = strength.Define(strength.Identity{
 	c.Need(g.Dt < 0.45*e/g.Fy, "D_t < 0.45*E/F_y", "a wall within the rule")
 	c.Need(g.S <= g.Z, "S <= Z", "an elastic modulus no greater than the plastic")
 	Mp := c.Let("M_p", "F_y*Z", "N*mm", g.Fy*g.Z)
+	if g.Dt > lp {
+		c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose wall is not compact")
+	}
 	var Mn float64
 	switch {
 	case g.Dt <= lp:

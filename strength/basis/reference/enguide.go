@@ -109,8 +109,5 @@ var guideDistances = strength.Define(strength.Identity{
 		d0 = g.D + 3
 	}
 	c.Let("d_0", "when(d <= 24*mm, d + 2*mm, d + 3*mm)", "mm", d0)
-	c.Compare(c.Let("e_min", "2*d", "mm", 2*g.D), g.E)
-	if g.E == 0 {
-		c.Skip("no distance is given: only the least is worked out")
-	}
+	c.Least(c.Let("e_min", "2*d", "mm", 2*g.D), g.E)
 })
