@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/part"
 	"lugwright/strength"
 )
 
@@ -80,6 +81,12 @@ func TestRefusals(t *testing.T) {
 		if rows, err := example(run).Check(bench()); err == nil || !strings.HasPrefix(err.Error(), want) {
 			t.Errorf("got %v %v\nwant %s", rows, err, want)
 		}
+	}
+	two := example(Run{Givens: map[string]Values{"B": {"1 mm"}, "A": {"1 mm"}}, Expect: map[string]string{"R": "1 N"}})
+	two.Runs = append(two.Runs, two.Runs[0])
+	two.Runs[1].Givens = map[string]Values{"hole": {"loose"}}
+	if _, err := two.Check(bench()); len(part.Fields(err)) != 3 {
+		t.Errorf("three slips in two runs: %v", err)
 	}
 	if _, err := example(Run{Expect: map[string]string{"x": "3 in"}}).Check(bench()); err == nil || !strings.Contains(err.Error(), "expect.x: a list") {
 		t.Errorf("a list expected: %v", err)

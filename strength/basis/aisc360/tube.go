@@ -40,8 +40,19 @@ var rectTubeProperties = strength.Define(strength.Identity{
 	c.Let("r", "sqrt(I/A)", "mm", math.Sqrt(I/A))
 	c.Let("b_t", "(B - 3*t)/t", "", (g.B-3*g.T)/g.T)
 	c.Let("h_t", "(H - 3*t)/t", "", (g.H-3*g.T)/g.T)
+	rectTubeTorsionConstants(c, g)
 	c.Compare(g.S0, S)
 })
+
+// rectTubeTorsionConstants are J by the thin closed section on the wall's middle line, with its corners of 1.5 t, as EN 10219-2, Annex B, has it (from
+// memory), and C by the user note of AISC 360-22 H3.1.
+func rectTubeTorsionConstants(c *strength.Calc, g rectTubeGivens) {
+	rc := c.Let("R_c", "1.5*t", "mm", 1.5*g.T)
+	p := c.Let("h_m", "2*(B - t + H - t) - 2*R_c*(4 - pi)", "mm", 2*(g.B-g.T+g.H-g.T)-2*rc*(4-math.Pi))
+	Am := c.Let("A_m", "(B - t)*(H - t) - pow(R_c, 2)*(4 - pi)", "mm^2", (g.B-g.T)*(g.H-g.T)-rc*rc*(4-math.Pi))
+	c.Let("J", "pow(t, 3)*h_m/3 + 4*pow(A_m, 2)*t/h_m", "mm^4", g.T*g.T*g.T*p/3+4*Am*Am*g.T/p)
+	c.Let("C", "2*(B - t)*(H - t)*t - 4.5*(4 - pi)*pow(t, 3)", "mm^3", 2*(g.B-g.T)*(g.H-g.T)*g.T-4.5*(4-math.Pi)*g.T*g.T*g.T)
+}
 
 // roundedInertia and roundedPlastic are the second moment and the plastic modulus of a rectangle b wide and h deep with corners of radius r.
 func roundedInertia(b, h, r float64) float64 {
@@ -75,6 +86,8 @@ var roundTubeProperties = strength.Define(strength.Identity{
 	c.Let("Z", "(pow(D, 3) - pow(d, 3))/6", "mm^3", (g.D*g.D*g.D-d*d*d)/6)
 	c.Let("r", "sqrt(I/A)", "mm", math.Sqrt(I/A))
 	c.Let("D_t", "D/t", "", g.D/g.T)
+	J := c.Let("J", "2*I", "mm^4", 2*I)
+	c.Let("C", "2*J/D", "mm^3", 2*J/g.D)
 	c.Compare(g.S0, S)
 })
 
