@@ -151,7 +151,7 @@ func edgeIncrement(c *strength.Calc, g *boltEdgeGivens) float64 {
 }
 
 type boltHoleGivens struct {
-	Dh   float64 `sym:"d_h" unit:"mm" min:"0.1" max:"500" is:"diameter of the hole, or length of the slot"`
+	Dh   float64 `sym:"d_h" unit:"mm" min:"0" max:"500" is:"diameter of the hole, or length of the slot"`
 	Size float64 `sym:"size" choices:"1/2 in|5/8 in|3/4 in|7/8 in|1 in|1-1/8 in|1-1/4 in|1-3/8 in|1-1/2 in|M12|M16|M20|M22|M24|M27|M30|M36" is:"bolt"`
 	Hole float64 `sym:"hole" choices:"standard|oversize|short slot|long slot" default:"0" is:"hole; a slot is as wide as a standard hole"`
 }
