@@ -109,6 +109,14 @@ func (c *Calc) Need(holds bool, condition, words string) bool {
 // Skip says that the limit state does not apply here, and why.
 func (c *Calc) Skip(why string) { c.Verdict, c.Why = NotApplied, why }
 
+// Least compares a least size with the one given; where that is nought only the least is wanted, and there is no verdict.
+func (c *Calc) Least(least, given float64) {
+	c.Compare(least, given)
+	if given == 0 {
+		c.Skip("no size is given: only the least is worked out")
+	}
+}
+
 // SkipUnless says so where ok is false.
 func (c *Calc) SkipUnless(ok bool, why string) {
 	if !ok {

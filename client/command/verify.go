@@ -225,7 +225,7 @@ func (p *printer) verified(results []verified, brief bool) {
 		p.caseFile(v, brief)
 		p.line("")
 	}
-	p.line("%s", summed(results))
+	p.wrapped("", 0, summed(results))
 }
 
 func disagrees(r handbook.Row) bool { return !r.Agrees() }

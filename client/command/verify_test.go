@@ -50,6 +50,14 @@ func TestVerifyHandbook(t *testing.T) {
 	}
 }
 
+// Cases calculated by hand, which show forms that no published case at hand has, agree too.
+func TestVerifyByHand(t *testing.T) {
+	r := lugwright(t, "verify", "../../testdata/byhand", "--brief").want(t, Done, "")
+	if words := strings.Join(strings.Fields(r.out), " "); !strings.Contains(words, " 0 disagree; ") || strings.Contains(words, "memory") {
+		t.Errorf("%s", r.out)
+	}
+}
+
 func TestVerifyDisagrees(t *testing.T) {
 	path := spoiltCase(t, "17.9 kip", "18.0 kip")
 	r := lugwright(t, "verify", path, boltCase, "--brief").want(t, Failed, "case.yaml:7: bolt-shear, LRFD: V_c is 17.892 kip, printed 18.0 kip")

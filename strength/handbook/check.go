@@ -12,19 +12,25 @@ import (
 	"lugwright/units"
 )
 
-// Check runs the example. An error is a part.FieldError with the place in the file ("runs[0].givens.d") and what would be accepted,
-// unless the bench itself could not answer.
+// Check runs the example. An error is a part.FieldErrors, of every run, with the places in the file ("runs[0].givens.d") and what would be
+// accepted, unless the bench itself could not answer.
 func (e *Example) Check(b Bench) ([]Row, error) {
 	if err := e.sound(b.Card()); err != nil {
 		return nil, err
 	}
 	var rows []Row
+	var slips part.FieldErrors
 	for i := range e.Runs {
 		more, err := e.run(b, i)
-		if err != nil {
-			return nil, within(fmt.Sprintf("runs[%d].", i), err)
+		fields := part.Fields(within(fmt.Sprintf("runs[%d].", i), err))
+		if err != nil && fields == nil {
+			return nil, err
 		}
+		slips = append(slips, fields...)
 		rows = append(rows, more...)
+	}
+	if slips != nil {
+		return nil, slips
 	}
 	return rows, nil
 }
@@ -185,10 +191,14 @@ func lineSymbols(lines []strength.Line) string {
 
 // strangers refuses the first name that nothing took.
 func strangers(path string, left map[string]string, found, accept string) error {
+	var out part.FieldErrors
 	for _, name := range slices.Sorted(maps.Keys(left)) {
-		return refuse(path+name, found, accept)
+		out = append(out, &part.FieldError{Field: path + name, Found: found, Accept: accept})
 	}
-	return nil
+	if out == nil {
+		return nil
+	}
+	return out
 }
 
 func refuse(field, found, accept string) error {

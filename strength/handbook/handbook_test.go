@@ -5,6 +5,7 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/part"
 	"lugwright/strength"
 )
 
@@ -81,6 +82,12 @@ func TestRefusals(t *testing.T) {
 			t.Errorf("got %v %v\nwant %s", rows, err, want)
 		}
 	}
+	two := example(Run{Givens: map[string]Values{"B": {"1 mm"}, "A": {"1 mm"}}, Expect: map[string]string{"R": "1 N"}})
+	two.Runs = append(two.Runs, two.Runs[0])
+	two.Runs[1].Givens = map[string]Values{"hole": {"loose"}}
+	if _, err := two.Check(bench()); len(part.Fields(err)) != 3 {
+		t.Errorf("three slips in two runs: %v", err)
+	}
 	if _, err := example(Run{Expect: map[string]string{"x": "3 in"}}).Check(bench()); err == nil || !strings.Contains(err.Error(), "expect.x: a list") {
 		t.Errorf("a list expected: %v", err)
 	}
@@ -120,6 +127,12 @@ func TestQuantity(t *testing.T) {
 		{"4.5 k-in/in", "N", 4.5 * kip, 0.05 * kip},
 		{"1.25 MN", "N", 1.25e6, 5e3},
 		{"0.500 MN m", "N*mm", 5e8, 5e5},
+		{"12000 lb", "N", 12 * kip, 0.5e-3 * kip},
+		{"500 lbs", "N", 0.5 * kip, 0.5e-3 * kip},
+		{"50 lb-ft", "N*mm", 0.05 * kip * 12 * inch, 0.5e-3 * kip * 12 * inch},
+		{"3000 in-lb", "N*mm", 3 * kip * inch, 0.5e-3 * kip * inch},
+		{"957 lb/in.", "N/mm", 0.957 * kip / inch, 0.5e-3 * kip / inch},
+		{"957 lb/in.2", "MPa", 0.957 * kip / (inch * inch), 0.5e-3 * kip / (inch * inch)},
 		{"100 kgf", "N", 980.665, 0.5 * 9.80665},
 		{"30 deg", "rad", math.Pi / 6, 0.5 * math.Pi / 180},
 		{"85 %", "", 0.85, 0.005},
@@ -133,7 +146,7 @@ func TestQuantity(t *testing.T) {
 			t.Errorf("%s in %s: %v +/- %v (%v, %v), want %v +/- %v", c.text, c.unit, got, half, err, errHalf, c.want, c.half)
 		}
 	}
-	for _, bad := range [][2]string{{"12", "mm"}, {"12 ksi", "mm"}, {"12 lb", "N"}, {"in", "mm"}, {"", ""}, {"1,000 N", "N"}, {"NaN", ""}, {"Inf in", "mm"}, {"nan 1/in", "1/mm"}, {"1", "rad"}, {"60", "rad"}, {"12 kk", "N"}} {
+	for _, bad := range [][2]string{{"12", "mm"}, {"12 ksi", "mm"}, {"12 lb", "mm"}, {"in", "mm"}, {"", ""}, {"1,000 N", "N"}, {"NaN", ""}, {"Inf in", "mm"}, {"nan 1/in", "1/mm"}, {"1", "rad"}, {"60", "rad"}, {"12 kk", "N"}} {
 		if v, err := quantity(bad[0], bad[1]); err == nil {
 			t.Errorf("%q in %q is %v", bad[0], bad[1], v)
 		}

@@ -6,6 +6,7 @@ import (
 	"slices"
 	"strings"
 
+	"lugwright/part"
 	"lugwright/strength"
 	"lugwright/units"
 )
@@ -13,6 +14,7 @@ import (
 // values gives a run's givens in the order of the limit state.
 func (e *Example) values(info strength.Info, r *Run) ([][]float64, error) {
 	out := make([][]float64, len(info.Givens))
+	var slips part.FieldErrors
 	left := map[string]string{}
 	for name := range r.Givens {
 		left[name] = name
@@ -26,19 +28,21 @@ func (e *Example) values(info strength.Info, r *Run) ([][]float64, error) {
 		switch {
 		case own:
 			values, err := Numbers(g, texts)
-			if err != nil {
-				return nil, within("givens."+g.Symbol, err)
-			}
+			slips = append(slips, part.Fields(within("givens."+g.Symbol, err))...)
 			out[i] = values
 		case g.Optional:
 			out[i] = []float64{g.Default}
-		case isLoad(g):
+		case isLoad(g), g.Symbol == info.Demand && g.Min == 0:
 			out[i] = []float64{0}
 		default:
-			return nil, refuse("givens."+g.Symbol, "missing", g.Words)
+			slips = append(slips, &part.FieldError{Field: "givens." + g.Symbol, Found: "missing", Accept: g.Words})
 		}
 	}
-	return out, strangers("givens.", left, info.ID+" has no such given", "one of "+givenSymbols(info))
+	slips = append(slips, part.Fields(strangers("givens.", left, info.ID+" has no such given", "one of "+givenSymbols(info)))...)
+	if slips != nil {
+		return nil, slips
+	}
+	return out, nil
 }
 
 func givenSymbols(info strength.Info) string {

@@ -23,7 +23,7 @@ type bedGivens struct {
 	B  float64 `sym:"B" unit:"mm" min:"1" max:"5000" is:"plate width"`
 	D  float64 `sym:"d" unit:"mm" min:"1" max:"5000" is:"depth of what stands on it"`
 	Bf float64 `sym:"b_f" unit:"mm" min:"1" max:"5000" is:"width of what stands on it"`
-	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
+	T  float64 `sym:"t" unit:"mm" min:"0" max:"500" default:"0" is:"plate thickness; 0 when only the least is wanted"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength of the plate"`
 	Fc float64 `sym:"f_c" unit:"MPa" min:"1" max:"200" is:"strength of the concrete bed"`
 	On float64 `sym:"stands" choices:"wide flange|rectangular tube|round tube" default:"0" is:"what stands on the plate, for its thickness"`
@@ -91,7 +91,7 @@ var bedThickness = strength.Define(strength.Identity{
 	} else {
 		t = c.Let("t_min", "l*sqrt(1.67*2*f_p/F_y)", "mm", l*math.Sqrt(1.67*2*f/g.Fy))
 	}
-	c.Compare(t, g.T)
+	c.Least(t, g.T)
 })
 
 // flangeCantilever takes the bed between the flanges of a wide flange in too: lambda n' of the Manual. Tubes have none (from memory of its Part 14).

@@ -13,7 +13,7 @@ type boltShearGivens struct {
 	V       float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on one bolt"`
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
-	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" default:"1" is:"1 when threads are in the shear plane, else 0"`
 	Lj      float64 `sym:"L_j" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of an end-loaded joint between its outermost bolts along the force"`
 	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
@@ -81,7 +81,7 @@ type boltCombinedGivens struct {
 	V       float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on the same bolt"`
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
-	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" default:"1" is:"1 when threads are in the shear plane, else 0"`
 	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 
@@ -114,8 +114,8 @@ type boltBearingGivens struct {
 	D     float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Dh    float64 `sym:"d_h" unit:"mm" min:"1" max:"200" is:"hole diameter"`
 	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
-	Edge  float64 `sym:"l_e" unit:"mm" min:"0" max:"1e5" is:"hole centre to the nearest edge; 0 when none is near"`
-	Pitch float64 `sym:"s" unit:"mm" min:"0" max:"1e5" is:"hole centre to the nearest hole; 0 when none is near"`
+	Edge  float64 `sym:"l_e" unit:"mm" min:"0" max:"1e5" default:"0" is:"hole centre to the nearest edge; 0 when none is near"`
+	Pitch float64 `sym:"s" unit:"mm" min:"0" max:"1e5" default:"0" is:"hole centre to the nearest hole; 0 when none is near"`
 	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
 	Rule  float64 `sym:"rule" choices:"deformation counts|deformation does not count|long slot across the force" default:"0" is:"deformation of the hole at service load counts or not; of a long slot across the force d_h is the width"`
 }
@@ -194,7 +194,7 @@ type pryingGivens struct {
 	Tp      float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the ply"`
 	Fu      float64 `sym:"F_up" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the ply"`
 	Fub     float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
-	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" default:"1" is:"1 when threads are in the shear plane, else 0"`
 	Whole   float64 `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 

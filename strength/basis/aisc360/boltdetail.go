@@ -14,7 +14,7 @@ type boltJointGivens struct {
 	V       float64 `sym:"V_r" unit:"N" min:"0" max:"1e9" is:"shear force on one bolt, on all its planes"`
 	D       float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64 `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
-	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Threads float64 `sym:"threads" unit:"" min:"0" max:"1" default:"1" is:"1 when threads are in the shear plane, else 0"`
 	Planes  float64 `sym:"n_s" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes"`
 	Lj      float64 `sym:"L_j" unit:"mm" min:"0" max:"1e5" default:"0" is:"length of an end-loaded pattern along the force, between outermost bolts; 0 when not end-loaded"`
 	Tf      float64 `sym:"t_f" unit:"mm" min:"0" max:"500" default:"0" is:"thickness of the fillers, summed"`
@@ -85,7 +85,7 @@ var boltPullThrough = strength.Define(strength.Identity{
 
 type boltEdgeGivens struct {
 	D      float64 `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
-	Edge   float64 `sym:"l_e" unit:"mm" min:"0" max:"1e5" is:"hole centre to the edge"`
+	Edge   float64 `sym:"l_e" unit:"mm" min:"0" max:"1e5" default:"0" is:"hole centre to the edge"`
 	Series float64 `sym:"series" choices:"inch|metric" default:"0" is:"table: J3.4 and J3.5, or J3.4M and J3.5M"`
 	Hole   float64 `sym:"hole" choices:"standard|oversize|short slot|long slot" default:"0" is:"hole, a slot across the edge; one along it is as standard"`
 }
@@ -151,7 +151,7 @@ func edgeIncrement(c *strength.Calc, g *boltEdgeGivens) float64 {
 }
 
 type boltHoleGivens struct {
-	Dh   float64 `sym:"d_h" unit:"mm" min:"0.1" max:"500" is:"diameter of the hole, or length of the slot"`
+	Dh   float64 `sym:"d_h" unit:"mm" min:"0" max:"500" is:"diameter of the hole, or length of the slot"`
 	Size float64 `sym:"size" choices:"1/2 in|5/8 in|3/4 in|7/8 in|1 in|1-1/8 in|1-1/4 in|1-3/8 in|1-1/2 in|M12|M16|M20|M22|M24|M27|M30|M36" is:"bolt"`
 	Hole float64 `sym:"hole" choices:"standard|oversize|short slot|long slot" default:"0" is:"hole; a slot is as wide as a standard hole"`
 }

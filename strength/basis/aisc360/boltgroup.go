@@ -29,7 +29,7 @@ type boltElasticGivens struct {
 	Origin  float64   `sym:"origin" choices:"coordinates|centroid" default:"0" is:"whence the point of the force is measured: as the bolts, or from their centroid"`
 	D       float64   `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64   `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
-	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" default:"1" is:"1 when threads are in the shear plane, else 0"`
 	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes of each bolt"`
 	Rp      float64   `sym:"r_p" unit:"N" min:"0" max:"1e8" default:"0" is:"nominal strength of the ply at the weakest bolt, bearing and tear-out (bolt-bearing); 0 leaves it out"`
 	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
@@ -134,7 +134,7 @@ type boltICGivens struct {
 	Origin  float64   `sym:"origin" choices:"coordinates|centroid" default:"0" is:"whence the point of the force is measured: as the bolts, or from their centroid, where x_P is the Manual's e_x; with none C is 0.98 of the number of bolts, to which the Manual's tables tend"`
 	D       float64   `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64   `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
-	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" default:"1" is:"1 when threads are in the shear plane, else 0"`
 	Planes  float64   `sym:"n_s" unit:"" min:"1" max:"2" default:"1" step:"1" is:"shear planes of each bolt"`
 	Rp      float64   `sym:"r_p" unit:"N" min:"0" max:"1e8" default:"0" is:"nominal strength of the ply at the weakest bolt, bearing and tear-out (bolt-bearing); 0 leaves it out"`
 	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
@@ -203,7 +203,7 @@ type boltGroupTensionGivens struct {
 	B       float64   `sym:"b_eff" unit:"mm" min:"0" max:"1e5" default:"0" is:"width of the contact, for case I; the Manual takes 8 flange thicknesses at most"`
 	D       float64   `sym:"d" unit:"mm" min:"1" max:"150" is:"nominal diameter"`
 	Fu      float64   `sym:"F_u" unit:"MPa" min:"200" max:"2000" is:"tensile strength of the bolt"`
-	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" is:"1 when threads are in the shear plane, else 0"`
+	Threads float64   `sym:"threads" unit:"" min:"0" max:"1" default:"1" is:"1 when threads are in the shear plane, else 0"`
 	Whole   float64   `sym:"stress" choices:"parts of F_u|whole ksi of Table J3.2" default:"0" is:"nominal stresses: 0.450 or 0.563 and 0.75 F_u, or these as the table prints them for bolts of a group"`
 }
 

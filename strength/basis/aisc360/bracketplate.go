@@ -79,7 +79,7 @@ var bracketPlate = strength.Define(strength.Identity{
 	Clause: strength.Clause{Document: "AISC Manual", Edition: "16th ed.", Section: "Part 15, bracket plates"},
 	Demand: "U", Capacity: "1", Unit: "",
 }, func(c *strength.Calc, g bracketPlateGivens) {
-	theta, ap, bp := bracketSection(c, g)
+	theta, ap, bp := bracketSection(c, g.A, g.B)
 	N := c.Let("N_r", "P_r*cos(theta)", "N", g.P*math.Cos(theta))
 	M := c.Let("M", "P_r*e - N_r*b_p/2", "N*mm", g.P*g.E-N*bp/2)
 	lam := c.Let("lambda", "b_p/t*sqrt(F_y/ksi)/(5*sqrt(475 + 1120*pow(b_p/a_p, 2)))", "",
@@ -96,10 +96,10 @@ var bracketPlate = strength.Define(strength.Identity{
 	c.Compare(c.Let("U", "N_r/N_c + abs(M)/M_c", "", N/Nc+math.Abs(M)/Mc), 1)
 })
 
-func bracketSection(c *strength.Calc, g bracketPlateGivens) (theta, ap, bp float64) {
-	theta = c.Let("theta", "atan(b/a)", "rad", math.Atan(g.B/g.A))
-	ap = c.Let("a_p", "a/cos(theta)", "mm", g.A/math.Cos(theta))
-	bp = c.Let("b_p", "a*sin(theta)", "mm", g.A*math.Sin(theta))
+func bracketSection(c *strength.Calc, a, b float64) (theta, ap, bp float64) {
+	theta = c.Let("theta", "atan(b/a)", "rad", math.Atan(b/a))
+	ap = c.Let("a_p", "a/cos(theta)", "mm", a/math.Cos(theta))
+	bp = c.Let("b_p", "a*sin(theta)", "mm", a*math.Sin(theta))
 	return theta, ap, bp
 }
 
@@ -113,13 +113,22 @@ func edgeFactor(lambda float64) float64 {
 	return 1.30 / (lambda * lambda)
 }
 
+type bracketShearGivens struct {
+	P  float64 `sym:"P_r" unit:"N" min:"0" max:"1e9" is:"load along the support line, on all plates together"`
+	A  float64 `sym:"a" unit:"mm" min:"1" max:"5000" is:"height along the support"`
+	B  float64 `sym:"b" unit:"mm" min:"1" max:"5000" is:"projection from the support"`
+	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of one plate"`
+	N  float64 `sym:"n" unit:"" min:"1" max:"10" default:"1" is:"plates"`
+	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
+}
+
 // bracketPlateShear is shear on the same section: AISC Manual 16th ed. Part 15.
 var bracketPlateShear = strength.Define(strength.Identity{
 	ID: "bracket-plate-shear", Title: "shear of a triangular bracket plate",
 	Clause: strength.Clause{Document: "AISC Manual", Edition: "16th ed.", Section: "Part 15, bracket plates"},
 	Demand: "V", Capacity: "V_c", Unit: "N",
-}, func(c *strength.Calc, g bracketPlateGivens) {
-	theta, _, bp := bracketSection(c, g)
+}, func(c *strength.Calc, g bracketShearGivens) {
+	theta, _, bp := bracketSection(c, g.A, g.B)
 	V := c.Let("V", "P_r*sin(theta)", "N", g.P*math.Sin(theta))
 	Vn := c.Let("V_n", "0.6*F_y*n*t*b_p", "N", 0.6*g.Fy*g.N*g.T*bp)
 	c.Compare(V, c.Available("V_c", "V_n", "N", Vn, 1.00, 1.50))
@@ -127,7 +136,9 @@ var bracketPlateShear = strength.Define(strength.Identity{
 
 var cornerPlateRules = []strength.Rule[strength.CornerPlate]{
 	{Of: bracketPlate, Check: func(c *strength.Calc, f *strength.CornerPlate) { bracketPlate.Check(c, bracketGivens(f)) }},
-	{Of: bracketPlateShear, Check: func(c *strength.Calc, f *strength.CornerPlate) { bracketPlateShear.Check(c, bracketGivens(f)) }},
+	{Of: bracketPlateShear, Check: func(c *strength.Calc, f *strength.CornerPlate) {
+		bracketPlateShear.Check(c, bracketShearGivens{P: f.P, A: f.A, B: f.B, T: f.T, N: 1, Fy: f.Fy})
+	}},
 }
 
 func bracketGivens(f *strength.CornerPlate) bracketPlateGivens {

@@ -40,8 +40,19 @@ var rectTubeProperties = strength.Define(strength.Identity{
 	c.Let("r", "sqrt(I/A)", "mm", math.Sqrt(I/A))
 	c.Let("b_t", "(B - 3*t)/t", "", (g.B-3*g.T)/g.T)
 	c.Let("h_t", "(H - 3*t)/t", "", (g.H-3*g.T)/g.T)
+	rectTubeTorsionConstants(c, g)
 	c.Compare(g.S0, S)
 })
+
+// rectTubeTorsionConstants are J by the thin closed section on the wall's middle line, with its corners of 1.5 t, as EN 10219-2, Annex B, has it (from
+// memory), and C by the user note of AISC 360-22 H3.1.
+func rectTubeTorsionConstants(c *strength.Calc, g rectTubeGivens) {
+	rc := c.Let("R_c", "1.5*t", "mm", 1.5*g.T)
+	p := c.Let("h_m", "2*(B - t + H - t) - 2*R_c*(4 - pi)", "mm", 2*(g.B-g.T+g.H-g.T)-2*rc*(4-math.Pi))
+	Am := c.Let("A_m", "(B - t)*(H - t) - pow(R_c, 2)*(4 - pi)", "mm^2", (g.B-g.T)*(g.H-g.T)-rc*rc*(4-math.Pi))
+	c.Let("J", "pow(t, 3)*h_m/3 + 4*pow(A_m, 2)*t/h_m", "mm^4", g.T*g.T*g.T*p/3+4*Am*Am*g.T/p)
+	c.Let("C", "2*(B - t)*(H - t)*t - 4.5*(4 - pi)*pow(t, 3)", "mm^3", 2*(g.B-g.T)*(g.H-g.T)*g.T-4.5*(4-math.Pi)*g.T*g.T*g.T)
+}
 
 // roundedInertia and roundedPlastic are the second moment and the plastic modulus of a rectangle b wide and h deep with corners of radius r.
 func roundedInertia(b, h, r float64) float64 {
@@ -75,13 +86,15 @@ var roundTubeProperties = strength.Define(strength.Identity{
 	c.Let("Z", "(pow(D, 3) - pow(d, 3))/6", "mm^3", (g.D*g.D*g.D-d*d*d)/6)
 	c.Let("r", "sqrt(I/A)", "mm", math.Sqrt(I/A))
 	c.Let("D_t", "D/t", "", g.D/g.T)
+	J := c.Let("J", "2*I", "mm^4", 2*I)
+	c.Let("C", "2*J/D", "mm^3", 2*J/g.D)
 	c.Compare(g.S0, S)
 })
 
 type rectTubeBendingGivens struct {
 	M  float64 `sym:"M_r" unit:"N*mm" min:"0" max:"1e12" is:"bending moment about the strong axis"`
 	Z  float64 `sym:"Z" unit:"mm^3" min:"1" max:"1e9" is:"plastic modulus"`
-	S  float64 `sym:"S" unit:"mm^3" min:"1" max:"1e9" is:"elastic modulus"`
+	S  float64 `sym:"S" unit:"mm^3" min:"0" max:"1e9" default:"0" is:"elastic modulus; 0 where the walls are compact and the tube is braced throughout"`
 	Bt float64 `sym:"b_t" unit:"" min:"1" max:"300" is:"flat width of the flange over the wall"`
 	Ht float64 `sym:"h_t" unit:"" min:"0" max:"300" default:"0" is:"flat depth of the web over the wall; 0 where it is compact"`
 	J  float64 `sym:"J" unit:"mm^4" min:"0" max:"1e12" default:"0" is:"torsion constant; 0 where the length between braces is nought"`
@@ -112,6 +125,7 @@ var rectTubeBending = strength.Define(strength.Identity{
 	Mf := rectTubeFlange(c, g, e, Mp, lp, lr)
 	Mw := Mp
 	if g.Ht > wp {
+		c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose web is not compact")
 		Mw = c.Let("M_wlb", "min(M_p - (M_p - F_y*S)*(0.305*h_t*sqrt(F_y/E) - 0.738), M_p)", "N*mm",
 			min(Mp-(Mp-g.Fy*g.S)*(0.305*g.Ht*math.Sqrt(g.Fy/e)-0.738), Mp))
 	} else {
@@ -124,10 +138,11 @@ var rectTubeBending = strength.Define(strength.Identity{
 
 // rectTubeFlange is local buckling of the flange, F7.2, in its lines.
 func rectTubeFlange(c *strength.Calc, g rectTubeBendingGivens, e, mp, lp, lr float64) float64 {
-	switch {
-	case g.Bt <= lp:
+	if g.Bt <= lp {
 		return c.Let("M_flb", "M_p", "N*mm", mp)
-	case g.Bt <= lr:
+	}
+	c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose flange is not compact")
+	if g.Bt <= lr {
 		return c.Let("M_flb", "min(M_p - (M_p - F_y*S)*(3.57*b_t*sqrt(F_y/E) - 4.0), M_p)", "N*mm",
 			min(mp-(mp-g.Fy*g.S)*(3.57*g.Bt*math.Sqrt(g.Fy/e)-4.0), mp))
 	}
@@ -150,6 +165,7 @@ func rectTubeTwist(c *strength.Calc, g rectTubeBendingGivens, e, mp float64) flo
 		c.Need(g.Lb == 0, "L_b == 0*mm", "J, A and r_y of a tube that is not braced throughout")
 		return c.Let("M_ltb", "M_p", "N*mm", mp)
 	}
+	c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose braces stand apart")
 	root := c.Let("s_JA", "sqrt(J*A)", "mm^3", math.Sqrt(g.J*g.A))
 	Lp := c.Let("L_p", "0.13*E*r_y*s_JA/M_p", "mm", 0.13*e*g.Ry*root/mp)
 	Lr := c.Let("L_r", "2*E*r_y*s_JA/(0.7*F_y*S)", "mm", 2*e*g.Ry*root/(0.7*g.Fy*g.S))
@@ -166,7 +182,7 @@ func rectTubeTwist(c *strength.Calc, g rectTubeBendingGivens, e, mp float64) flo
 type roundTubeBendingGivens struct {
 	M  float64 `sym:"M_r" unit:"N*mm" min:"0" max:"1e12" is:"bending moment"`
 	Z  float64 `sym:"Z" unit:"mm^3" min:"1" max:"1e9" is:"plastic modulus"`
-	S  float64 `sym:"S" unit:"mm^3" min:"1" max:"1e9" is:"elastic modulus"`
+	S  float64 `sym:"S" unit:"mm^3" min:"0" max:"1e9" default:"0" is:"elastic modulus; 0 where the wall is compact"`
 	Dt float64 `sym:"D_t" unit:"" min:"2" max:"500" is:"diameter over design wall"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 }
@@ -183,6 +199,9 @@ var roundTubeBending = strength.Define(strength.Identity{
 	c.Need(g.Dt < 0.45*e/g.Fy, "D_t < 0.45*E/F_y", "a wall within the rule")
 	c.Need(g.S <= g.Z, "S <= Z", "an elastic modulus no greater than the plastic")
 	Mp := c.Let("M_p", "F_y*Z", "N*mm", g.Fy*g.Z)
+	if g.Dt > lp {
+		c.Need(g.S > 0, "S > 0*mm*mm*mm", "the elastic modulus of a tube whose wall is not compact")
+	}
 	var Mn float64
 	switch {
 	case g.Dt <= lp:

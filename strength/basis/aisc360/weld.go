@@ -45,7 +45,7 @@ var filletBaseMetal = strength.Define(strength.Identity{
 })
 
 type filletSizeGivens struct {
-	W     float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
+	W     float64 `sym:"w" unit:"mm" min:"0" max:"100" default:"0" is:"fillet leg; 0 when only the least is wanted"`
 	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the thinner part"`
 	Table float64 `sym:"table" choices:"lesser of both columns|inch|mm" default:"0" is:"column of the table"`
 }
@@ -61,11 +61,11 @@ var filletSize = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g filletSizeGivens) {
 	switch g.Table {
 	case 1:
-		c.Compare(c.Let("w_min", "when(t <= 1/4*in, 2, when(t <= 1/2*in, 3, when(t <= 3/4*in, 4, 5)))/16*in", "mm", leg(g.T, inch/4, inch/2, inch*3/4, inch/16, 2, 3, 4, 5)), g.W)
+		c.Least(c.Let("w_min", "when(t <= 1/4*in, 2, when(t <= 1/2*in, 3, when(t <= 3/4*in, 4, 5)))/16*in", "mm", leg(g.T, inch/4, inch/2, inch*3/4, inch/16, 2, 3, 4, 5)), g.W)
 	case 2:
-		c.Compare(c.Let("w_min", "when(t <= 6*mm, 3, when(t <= 13*mm, 5, when(t <= 19*mm, 6, 8)))*mm", "mm", leg(g.T, 6, 13, 19, 1, 3, 5, 6, 8)), g.W)
+		c.Least(c.Let("w_min", "when(t <= 6*mm, 3, when(t <= 13*mm, 5, when(t <= 19*mm, 6, 8)))*mm", "mm", leg(g.T, 6, 13, 19, 1, 3, 5, 6, 8)), g.W)
 	default:
-		c.Compare(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 13*mm, 3/16*in, when(t <= 3/4*in, 6*mm, 5/16*in)))", "mm",
+		c.Least(c.Let("w_min", "when(t <= 1/4*in, 3*mm, when(t <= 13*mm, 3/16*in, when(t <= 3/4*in, 6*mm, 5/16*in)))", "mm",
 			leg(g.T, inch/4, 13, inch*3/4, 1, 3, 3.0/16*inch, 6, 5.0/16*inch)), g.W)
 	}
 })

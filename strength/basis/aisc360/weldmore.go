@@ -98,7 +98,7 @@ var baseLines = strength.Define(strength.Identity{
 
 type matchingGivens struct {
 	W     float64 `sym:"w" unit:"mm" min:"0.5" max:"100" is:"fillet leg"`
-	T     float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickness of the plate"`
+	T     float64 `sym:"t" unit:"mm" min:"0" max:"500" default:"0" is:"thickness of the plate; 0 when only the least is wanted"`
 	Sides float64 `sym:"sides" choices:"one|both" is:"sides of the plate that are welded"`
 	Fu    float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength of the plate"`
 	FEXX  float64 `sym:"F_EXX" unit:"MPa" min:"300" max:"1000" default:"482.63301051" is:"filler metal strength, E70 when left out"`
@@ -117,7 +117,7 @@ var matching = strength.Define(strength.Identity{
 	if g.Sides > 0 {
 		k = 6.19
 	}
-	c.Compare(c.Let("t_min", "when(sides > 0, 6.19, 3.09)*(kip/in)*D/F_u*(F_EXX/(70*ksi))", "mm", k*(ksi*inch)*D/g.Fu*(g.FEXX/(70*ksi))), g.T)
+	c.Least(c.Let("t_min", "when(sides > 0, 6.19, 3.09)*(kip/in)*D/F_u*(F_EXX/(70*ksi))", "mm", k*(ksi*inch)*D/g.Fu*(g.FEXX/(70*ksi))), g.T)
 })
 
 type pjpGivens struct {

@@ -54,7 +54,7 @@ type sectionShearGivens struct {
 	T  float64 `sym:"T_r" unit:"N*mm" min:"0" max:"1e12" is:"torsion about the shear centre"`
 	Aa float64 `sym:"A_x" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_rx"`
 	Ab float64 `sym:"A_y" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_ry"`
-	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, sum of L t^3/(3 + 1.8 t/L)"`
+	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, the largest shear stress being T t/J: of a solid rectangle by St Venant's series"`
 	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickest part"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 	Fu float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength"`
@@ -85,7 +85,7 @@ type sectionStressGivens struct {
 	Sy float64 `sym:"S_y" unit:"mm^3" min:"1e-3" max:"1e10" is:"elastic modulus at the worst corner, in the plane"`
 	Aa float64 `sym:"A_x" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_rx"`
 	Ab float64 `sym:"A_y" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_ry"`
-	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, sum of L t^3/(3 + 1.8 t/L)"`
+	J  float64 `sym:"J" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, the largest shear stress being T t/J: of a solid rectangle by St Venant's series"`
 	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickest part"`
 	Fy float64 `sym:"F_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 	Fu float64 `sym:"F_u" unit:"MPa" min:"50" max:"3000" is:"tensile strength"`

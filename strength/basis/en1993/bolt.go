@@ -150,7 +150,7 @@ var boltPunchingThickness = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g boltPunchingThicknessGivens) {
 	F := tensionStrength(c, g.Head, g.Fub, g.As)
 	g2 := c.Factor("gamma_M2")
-	distance(c, c.Let("t_min", "F_t_Rd*gamma_M2/(0.6*pi*d_m*f_u)", "mm", F*g2/(0.6*math.Pi*g.Dm*g.Fu)), g.T)
+	c.Least(c.Let("t_min", "F_t_Rd*gamma_M2/(0.6*pi*d_m*f_u)", "mm", F*g2/(0.6*math.Pi*g.Dm*g.Fu)), g.T)
 })
 
 type boltSlipGivens struct {

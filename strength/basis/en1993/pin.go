@@ -187,7 +187,7 @@ var pinEndDistance = strength.Define(strength.Identity{
 	Demand: "a_min", Capacity: "a", Unit: "mm",
 }, func(c *strength.Calc, g pinEndGivens) {
 	g0 := c.Factor("gamma_M0")
-	distance(c, c.Let("a_min", "F_Ed*gamma_M0/(2*t*f_y) + 2*d_0/3", "mm", g.F*g0/(2*g.T*g.Fy)+2*g.D0/3), g.A)
+	c.Least(c.Let("a_min", "F_Ed*gamma_M0/(2*t*f_y) + 2*d_0/3", "mm", g.F*g0/(2*g.T*g.Fy)+2*g.D0/3), g.A)
 })
 
 type pinSideGivens struct {
@@ -205,16 +205,8 @@ var pinSideDistance = strength.Define(strength.Identity{
 	Demand: "c_min", Capacity: "c", Unit: "mm",
 }, func(c *strength.Calc, g pinSideGivens) {
 	g0 := c.Factor("gamma_M0")
-	distance(c, c.Let("c_min", "F_Ed*gamma_M0/(2*t*f_y) + d_0/3", "mm", g.F*g0/(2*g.T*g.Fy)+g.D0/3), g.C)
+	c.Least(c.Let("c_min", "F_Ed*gamma_M0/(2*t*f_y) + d_0/3", "mm", g.F*g0/(2*g.T*g.Fy)+g.D0/3), g.C)
 })
-
-// distance compares a least distance with the one given, if any is.
-func distance(c *strength.Calc, least, given float64) {
-	c.Compare(least, given)
-	if given == 0 {
-		c.Skip("no distance is given: only the least is worked out")
-	}
-}
 
 type pinTypeBGivens struct {
 	F  float64 `sym:"F_Ed" unit:"N" min:"0" max:"1e9" is:"force of the pin on the plate"`
@@ -232,7 +224,7 @@ var pinTypeB = strength.Define(strength.Identity{
 }, func(c *strength.Calc, g pinTypeBGivens) {
 	g0 := c.Factor("gamma_M0")
 	t := c.Let("t_min", "max(0.7*sqrt(F_Ed*gamma_M0/f_y), d_0/2.5)", "mm", max(0.7*math.Sqrt(g.F*g0/g.Fy), g.D0/2.5))
-	distance(c, t, g.T)
+	c.Least(t, g.T)
 })
 
 var pinPlaneRules = []strength.Rule[strength.PinPlane]{

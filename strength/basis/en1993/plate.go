@@ -123,7 +123,7 @@ var basePlate = strength.Define(strength.Identity{
 	A := c.Let("A_req", "N_Ed/f_jd", "mm^2", g.N/g.Fj)
 	out := max(A-g.A, 0)
 	w := c.Let("c", "(sqrt(pow(P_0, 2) + 16*max(A_req - A_0, 0*mm*mm)) - P_0)/8", "mm", (math.Sqrt(g.P*g.P+16*out)-g.P)/8)
-	distance(c, c.Let("t_min", "c*sqrt(3*f_jd*gamma_M0/f_y)", "mm", w*math.Sqrt(3*g.Fj*g0/g.Fy)), g.T)
+	c.Least(c.Let("t_min", "c*sqrt(3*f_jd*gamma_M0/f_y)", "mm", w*math.Sqrt(3*g.Fj*g0/g.Fy)), g.T)
 })
 
 type baseBearingGivens struct {

@@ -12,8 +12,8 @@ var sectionLimits = []strength.Evaluator{weakAxis, edgewise, axial, sectionShear
 
 type weakAxisGivens struct {
 	M  float64 `sym:"M_x_Ed" unit:"N*mm" min:"0" max:"1e12" is:"bending moment about the weak axis"`
-	Z  float64 `sym:"W_pl_x" unit:"mm^3" min:"0" max:"1e9" is:"plastic modulus; 0 where the section is held to first yield"`
-	S  float64 `sym:"W_el_x" unit:"mm^3" min:"1e-3" max:"1e9" is:"elastic modulus at the worst corner"`
+	Z  float64 `sym:"W_pl_x" unit:"mm^3" min:"0" max:"1e9" default:"0" is:"plastic modulus; 0 where the section is held to first yield"`
+	S  float64 `sym:"W_el_x" unit:"mm^3" min:"0" max:"1e9" default:"0" is:"elastic modulus at the worst corner; needed where no plastic one is given"`
 	Fy float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 }
 
@@ -24,6 +24,7 @@ var weakAxis = strength.Define(strength.Identity{
 	Clause: member("6.2.5, Eq. 6.13 and 6.14", "first yield for built-up sections"),
 	Demand: "M_x_Ed", Capacity: "M_x_Rd", Unit: "N*mm",
 }, func(c *strength.Calc, g weakAxisGivens) {
+	c.Need(g.Z > 0 || g.S > 0, "W_pl_x + W_el_x > 0*mm*mm*mm", "a plastic or an elastic modulus")
 	c.Compare(g.M, weakMoment(c, g.Z, g.S, g.Fy))
 })
 
@@ -37,8 +38,8 @@ func weakMoment(c *strength.Calc, z, s, fy float64) float64 {
 
 type edgewiseGivens struct {
 	M  float64 `sym:"M_y_Ed" unit:"N*mm" min:"0" max:"1e12" is:"bending moment in the plane of the plate"`
-	Z  float64 `sym:"W_pl_y" unit:"mm^3" min:"0" max:"1e10" is:"plastic modulus; 0 where the section is held to first yield"`
-	S  float64 `sym:"W_el_y" unit:"mm^3" min:"1e-3" max:"1e10" is:"elastic modulus at the worst corner"`
+	Z  float64 `sym:"W_pl_y" unit:"mm^3" min:"0" max:"1e10" default:"0" is:"plastic modulus; 0 where the section is held to first yield"`
+	S  float64 `sym:"W_el_y" unit:"mm^3" min:"0" max:"1e10" default:"0" is:"elastic modulus at the worst corner; needed where no plastic one is given"`
 	L  float64 `sym:"L" unit:"mm" min:"0" max:"1e5" is:"free length from the cut to the load"`
 	D  float64 `sym:"h" unit:"mm" min:"0.1" max:"1e4" is:"depth of the plate in bending"`
 	T  float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"plate thickness"`
@@ -54,6 +55,7 @@ var edgewise = strength.Define(strength.Identity{
 	Demand: "M_y_Ed", Capacity: "M_y_Rd", Unit: "N*mm",
 }, func(c *strength.Calc, g edgewiseGivens) {
 	g0 := c.Factor("gamma_M0")
+	c.Need(g.Z > 0 || g.S > 0, "W_pl_y + W_el_y > 0*mm*mm*mm", "a plastic or an elastic modulus")
 	c.Compare(g.M, edgeMoment(c, &g, g0))
 })
 
@@ -121,7 +123,7 @@ type sectionShearGivens struct {
 	T  float64 `sym:"T_Ed" unit:"N*mm" min:"0" max:"1e12" is:"torsion about the shear centre"`
 	Aa float64 `sym:"A_vx" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_x_Ed"`
 	Ab float64 `sym:"A_vy" unit:"mm^2" min:"0.1" max:"1e7" is:"area that resists V_y_Ed"`
-	J  float64 `sym:"I_t" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, sum of L t^3/(3 + 1.8 t/L)"`
+	J  float64 `sym:"I_t" unit:"mm^4" min:"1e-3" max:"1e12" is:"torsion constant for stress, the largest shear stress being T t/J: of a solid rectangle by St Venant's series"`
 	Tm float64 `sym:"t" unit:"mm" min:"0.1" max:"500" is:"thickest part"`
 	Fy float64 `sym:"f_y" unit:"MPa" min:"50" max:"2500" is:"yield strength"`
 }

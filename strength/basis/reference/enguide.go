@@ -16,7 +16,7 @@ var enGuide = &strength.Basis{
 		Methods: []strength.Method{strength.PartialFactors}, ServiceFactor: map[strength.Method]float64{strength.PartialFactors: 1.5},
 		FactorSource: "as EN 1993-1-8:2005 here", ReferenceOnly: true,
 	},
-	Limits: []strength.Evaluator{finPlateBolts, simpleJointBolts, finPlateShear, tyingPlateMoment, guideDistances},
+	Limits: []strength.Evaluator{finPlateBolts, simpleJointBolts, finPlateShear, tyingPlateMoment, tyingStub, guideDistances},
 }
 
 func guideClause(section, words string) strength.Clause {
@@ -92,6 +92,36 @@ var tyingPlateMoment = strength.Define(strength.Identity{
 	c.Compare(g.M, c.Let("M_pl_Rd", "0.25*l_eff*pow(t, 2)*f/gamma", "N*mm", 0.25*g.L*g.T*g.T*g.F/g.G))
 })
 
+type tyingStubGivens struct {
+	F  float64 `sym:"F_Ed" unit:"N" min:"0" max:"1e9" is:"tension on the plate, or tying force"`
+	M1 float64 `sym:"M_pl_1" unit:"N*mm" min:"1" max:"1e12" is:"plastic moment of one yield line in mode 1 (yield-line-moment)"`
+	M2 float64 `sym:"M_pl_2" unit:"N*mm" min:"0" max:"1e12" default:"0" is:"that of mode 2; 0 where it is the same"`
+	M  float64 `sym:"m_p" unit:"mm" min:"0.1" max:"1000" is:"bolt line to the yield line at the web, m"`
+	N  float64 `sym:"n_p" unit:"mm" min:"0.1" max:"1000" is:"bolt line to the prying force, n: the distance to the edge, at most 1.25 m"`
+	E  float64 `sym:"e_w" unit:"mm" min:"0" max:"100" default:"0" is:"quarter of the washer's or head's diameter; 0 takes the bolt's force in a point"`
+	Ft float64 `sym:"F_t" unit:"N" min:"1" max:"1e9" is:"tension resistance of all bolts together"`
+}
+
+// tyingStub is the T-stub of EN 1993-1-8, Table 6.2, on given yield moments, as the guide uses it for end plates and cleats in tying: mode 1 by
+// the table's second method, from memory.
+var tyingStub = strength.Define(strength.Identity{
+	ID: "t-stub-tension", Title: "end plate or cleat in tension, modes 1 to 3",
+	Clause: guideClause("structural integrity, tying resistance", "EN 1993-1-8 Table 6.2, mode 1 by method 2; from memory"),
+	Demand: "F_Ed", Capacity: "F_Rd", Unit: "N",
+}, func(c *strength.Calc, g tyingStubGivens) {
+	c.Need(g.E < g.M, "e_w < m_p", "a head smaller than the plate's arms")
+	c.Need(g.E < g.N, "e_w < n_p", "a head smaller than the plate's arms")
+	n := c.Let("n", "min(n_p, 1.25*m_p)", "mm", min(g.N, 1.25*g.M))
+	m2 := g.M2
+	if m2 == 0 {
+		m2 = g.M1
+	}
+	F1 := c.Let("F_Rd_1", "(8*n - 2*e_w)*M_pl_1/(2*m_p*n - e_w*(m_p + n))", "N", (8*n-2*g.E)*g.M1/(2*g.M*n-g.E*(g.M+n)))
+	F2 := c.Let("F_Rd_2", "(2*when(M_pl_2 > 0*N*mm, M_pl_2, M_pl_1) + n*F_t)/(m_p + n)", "N", (2*m2+n*g.Ft)/(g.M+n))
+	F3 := c.Let("F_Rd_3", "F_t", "N", g.Ft)
+	c.Compare(g.F, c.Let("F_Rd", "min(F_Rd_1, F_Rd_2, F_Rd_3)", "N", min(F1, F2, F3)))
+})
+
 type guideDistanceGivens struct {
 	D float64 `sym:"d" unit:"mm" min:"5" max:"100" is:"nominal diameter"`
 	E float64 `sym:"e" unit:"mm" min:"0" max:"1e4" default:"0" is:"least end or edge distance; 0 when only what is wanted is asked"`
@@ -109,8 +139,5 @@ var guideDistances = strength.Define(strength.Identity{
 		d0 = g.D + 3
 	}
 	c.Let("d_0", "when(d <= 24*mm, d + 2*mm, d + 3*mm)", "mm", d0)
-	c.Compare(c.Let("e_min", "2*d", "mm", 2*g.D), g.E)
-	if g.E == 0 {
-		c.Skip("no distance is given: only the least is worked out")
-	}
+	c.Least(c.Let("e_min", "2*d", "mm", 2*g.D), g.E)
 })

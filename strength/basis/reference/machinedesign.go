@@ -11,7 +11,7 @@ import (
 
 // machineDesign is the card of the textbook methods.
 var machineDesign = bookCard("Machine design textbook", "machine design textbooks", "various",
-	rivetSize, bandWidth, weldLength, weldGroupThroat, fastenerGroup, lapJoint,
+	rivetSize, bandWidth, weldLength, weldGroupThroat, fastenerGroup, lapJoint, boltTilt, sideWelds, loadShare,
 )
 
 func bookClause(section, words string) strength.Clause {
