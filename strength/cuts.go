@@ -113,6 +113,9 @@ func (m *model) compileSweep(i int, stations []float64) {
 		c := &m.cuts[len(m.cuts)-1]
 		c.ribArm = m.armTo(s, c)
 		if m.fillCut(s, c); !(c.f.Area > 0) {
+			if s.Alone && len(main.chords(nil, c.at, c.normal)) > 0 {
+				m.skip("section", sweepName(s), "its line runs through a hole or beside the plate there, and which piece carries is not told")
+			}
 			m.cuts = m.cuts[:len(m.cuts)-1]
 		}
 	}

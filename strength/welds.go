@@ -939,7 +939,7 @@ func (r *run) layWelds() {
 		case s.working != nil:
 			notes = append(notes, "weak-axis bending on the part that shear lag leaves working (EN 1993-1-5 Table 3.1)")
 		}
-		r.roots[i] = newSlots(r.lineRules(s), s.words, s.thing, "weld", s.at, notes)
+		r.roots[i] = newSlots(r.lineRules(s), s.words, s.thing, "strength", s.at, notes)
 		r.roots[i].explain, r.roots[i].idle = (*run).explainRoot, idle(s.passes) && s.pressed == nil
 		r.places = append(r.places, &r.roots[i])
 	}
