@@ -869,6 +869,9 @@ func (r *run) laySweeps() {
 		if has(func(c *cut) bool { return c.strips > 0 }) {
 			notes = append(notes, "strips beside an opening are bent by their shear too, over half its length (elementary statics)")
 		}
+		for _, w := range r.standsFor(sweepName(s)) {
+			notes = append(notes, "stands for "+w+" too, of complete penetration: as strong as this section with matching filler, and without it listed as outside the rule")
+		}
 		if s.EntryMM > 0 {
 			notes = append(notes, "load spreads at 30 degrees from its entry (AISC Manual Part 9; for bending our extension)")
 		}
