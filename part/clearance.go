@@ -16,9 +16,6 @@ const (
 	LooseFit  Fit = "loose"
 )
 
-// Fits lists every fit, the usual one first.
-func Fits() []Fit { return []Fit{NormalFit, CloseFit, LooseFit} }
-
 // holes are the clearance holes of a nominal diameter by fit, and the drill before a coarse tap.
 type holes struct{ dia, close, normal, loose, tap float64 }
 

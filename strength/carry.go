@@ -197,14 +197,20 @@ func (m *model) load(dst []force, c *part.Case, index int, factor float64, corne
 }
 
 func (m *model) noPath(c *part.Case, index int, k part.Component, lp int) error {
-	why := "the bracket has no load path for it"
+	field, found := "force", fmt.Sprintf("no load path for %s of case %q", k, c.Name)
+	if k >= part.MxPlus {
+		field = "moment"
+	}
 	if slices.Contains(m.b.LoadPoints[lp].Released, k) {
-		why = "the joint lets it go"
+		found = fmt.Sprintf("the joint lets %s of case %q go", k, c.Name)
 	}
-	return &part.FieldError{
-		Field: fmt.Sprintf("cases[%d].force", index), Found: fmt.Sprintf("%s in case %q, and %s", k, c.Name, why),
-		Accept: "only components that the bracket carries to its support",
+	var has []string
+	for _, one := range part.Components() {
+		if m.paths[lp*len(part.Components())+int(one)] != nil {
+			has = append(has, one.String())
+		}
 	}
+	return &part.FieldError{Field: fmt.Sprintf("cases[%d].%s", index, field), Found: found, Accept: "this bracket carries " + strings.Join(has, ", ")}
 }
 
 func (m *model) loadPoint(id string) int {

@@ -142,7 +142,7 @@ func TestCarryThroughSaddle(t *testing.T) {
 	near(t, "tube gets all", up[3].Force.Z, 5000)
 	// A turn about the tube is free, so a load along x has no path.
 	_, err := strength.Carry(saddle(), part.Case{Name: "c", Level: part.Service, Moment: part.Vec{Y: 1e5}}, false, "tube")
-	if err == nil || !strings.Contains(err.Error(), "the joint lets it go") {
+	if err == nil || !strings.Contains(err.Error(), "the joint lets ") {
 		t.Errorf("a released turn must be refused, got %v", err)
 	}
 }
@@ -189,7 +189,7 @@ func TestCarryThroughTray(t *testing.T) {
 	near(t, "beams, up", got[2].Force.Z, -6000)
 	near(t, "beams, side", got[2].Force.Y, 1000)
 	_, err := strength.Carry(tray(), part.Case{Name: "c", Level: part.Service, Force: part.Vec{X: 1}}, false, "beams")
-	if err == nil || !strings.Contains(err.Error(), "no load path") {
+	if err == nil || !strings.Contains(err.Error(), `no load path for Fx+ of case "c"; this bracket carries Fy+, Fz-`) {
 		t.Errorf("fore-aft load on a tray with side stops alone must be refused, got %v", err)
 	}
 }

@@ -201,9 +201,8 @@ type run struct {
 	bushes       []slots[Bush]
 	fatigues     []slots[Fatigue]
 	cornerPlates []slots[CornerPlate]
-	turnings     []turning
-	details      []Fatigue // what each of fatigues is, without its spectrum
-	factor       float64   // load factor of the case at hand
+	details      []detail // what each of fatigues is
+	factor       float64  // load factor of the case at hand
 	factorOf     func(part.Level) float64
 	inPlace      int // which cut, weld set or bolt group is at hand
 	wallSlots    []slots[Wall]

@@ -12,55 +12,48 @@ import (
 // leastReentrantMM is the radius under which the code has no category for an inward corner: 10 mm (3/8 in), AISC 360-22 Table, row 1.3 (from memory).
 const leastReentrantMM = 10
 
-// edged lists the sweeps through plates, whose edges are cut.
-func (r *run) edged() []int {
-	var out []int
+// layEdges makes places for the edges of swept plates, then for where their outlines turn inwards.
+func (r *run) layEdges() {
 	for i := range r.b.Sweeps {
 		if r.thing(r.b.Sweeps[i].Things[0]) != nil {
-			out = append(out, i)
+			all := r.cutsWhere(i, func(int) bool { return true })
+			r.addStretch(Fatigue{Detail: CutEdge}, i, all, 1).notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks; weathering steel is taken as coated"}
 		}
 	}
-	return out
-}
-
-// turning is a sweep with the cuts that are beside an inward corner of its plate.
-type turning struct {
-	sweep int
-	cuts  []int
-}
-
-// reentrant finds where the outlines of swept plates turn inwards with a radius that the code knows; sharper ones it names as not checked.
-func (r *run) reentrant() []turning {
-	var out []turning
-	for _, i := range r.edged() {
-		s := &r.b.Sweeps[i]
-		along := s.To.Sub(s.From)
-		n, step := along.Unit(), along.Norm()/scanSteps
-		t := r.thing(s.Things[0])
-		at := func(p shape.Point) float64 { return t.plate.Pose.At(p.X, p.Y, 0).Sub(s.From).Dot(n) }
-		found := turning{sweep: i}
-		for _, in := range inward(t.plate.Outer, t.plate.Cutouts) {
-			a, b, c := at(in.A), at(in.Mid()), at(in.B)
-			lo, hi := min(a, b, c), max(a, b, c)
-			if hi < -besideMM || lo > along.Norm()+besideMM {
-				continue
-			}
-			if in.Radius() < leastReentrantMM-shape.TouchMM {
-				r.skip("fatigue where an outline turns inwards", s.Things[0], "a radius under 10 mm, for which the code has no category")
-				continue
-			}
-			for k := range r.cuts {
-				place := r.cuts[k].at.Sub(s.From).Dot(n)
-				if r.cuts[k].slot == i && place > lo-step && place < hi+step && !slices.Contains(found.cuts, k) {
-					found.cuts = append(found.cuts, k)
-				}
-			}
+	for i := range r.b.Sweeps {
+		if r.thing(r.b.Sweeps[i].Things[0]) == nil {
+			continue
 		}
-		if found.cuts != nil {
-			out = append(out, found)
+		if turning := r.turning(i); turning != nil {
+			r.addStretch(Fatigue{Detail: InwardCorner}, i, turning, 1)
 		}
 	}
-	return out
+}
+
+// turning lists the cuts of a sweep beside places where its plate's outline turns inwards with a radius that the code knows; sharper ones it names as not checked.
+func (r *run) turning(sweep int) []int {
+	s := &r.b.Sweeps[sweep]
+	along := s.To.Sub(s.From)
+	n, step := along.Unit(), along.Norm()/scanSteps
+	t := r.thing(s.Things[0])
+	at := func(p shape.Point) float64 { return t.plate.Pose.At(p.X, p.Y, 0).Sub(s.From).Dot(n) }
+	type stretch struct{ lo, hi float64 }
+	var known []stretch
+	for _, in := range inward(t.plate.Outer, t.plate.Cutouts) {
+		a, b, c := at(in.A), at(in.Mid()), at(in.B)
+		lo, hi := min(a, b, c), max(a, b, c)
+		switch {
+		case hi < -besideMM || lo > along.Norm()+besideMM:
+		case in.Radius() < leastReentrantMM-shape.TouchMM:
+			r.skip("fatigue where an outline turns inwards", s.Things[0], "a radius under 10 mm, for which the code has no category")
+		default:
+			known = append(known, stretch{lo, hi})
+		}
+	}
+	return r.cutsWhere(sweep, func(k int) bool {
+		place := r.cuts[k].at.Sub(s.From).Dot(n)
+		return slices.ContainsFunc(known, func(k stretch) bool { return place > k.lo-step && place < k.hi+step })
+	})
 }
 
 // inward lists the arcs of a plate's outline and openings that have the material outside them, and sharp corners as edges of no length. Round openings are

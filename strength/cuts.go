@@ -113,6 +113,9 @@ func (m *model) compileSweep(i int, stations []float64) {
 		c := &m.cuts[len(m.cuts)-1]
 		c.ribArm = m.armTo(s, c)
 		if m.fillCut(s, c); !(c.f.Area > 0) {
+			if s.Alone && len(main.chords(nil, c.at, c.normal)) > 0 {
+				m.skip("section", sweepName(s), "its line runs through a hole or beside the plate there, and which piece carries is not told")
+			}
 			m.cuts = m.cuts[:len(m.cuts)-1]
 		}
 	}
@@ -148,20 +151,19 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 			ts = append(ts, t)
 		}
 	}
-	const beside = besideMM
-	add(beside / length)
+	add(besideMM / length)
 	for k := 1; k < scanSteps; k++ {
 		add(float64(k) / scanSteps)
 	}
-	add(1 - beside/length)
+	add(1 - besideMM/length)
 	for _, c := range m.b.Composites {
 		if math.Abs(c.To.Sub(c.From).Unit().Dot(along)) < 0.99*length {
 			continue // it runs another way and never covers a cut of this sweep
 		}
 		from, to := c.From.Sub(s.From).Dot(along)/(length*length), c.To.Sub(s.From).Dot(along)/(length*length)
 		for _, end := range [2]float64{from, to} {
-			add(end - beside/length)
-			add(end + beside/length)
+			add(end - besideMM/length)
+			add(end + besideMM/length)
 		}
 		// Where a web begins, the plate alone hands over to the plate with it: what is worst lies a little past the web's end.
 		if begins := min(from, to); begins > 0 {
@@ -177,33 +179,38 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 		}
 	}
 	for _, id := range ids {
-		th := m.thing(id)
-		if th == nil {
-			continue
-		}
-		for _, h := range th.plate.Holes {
-			t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
-			add(t)
-			add(t + h.DiaMM/2/length)
-			if s.Bolts != "" && h.Purpose == part.ForBolt {
-				add(t - beside/length) // the row has not taken its part yet
-			}
-		}
-		for _, q := range narrowings(th.plate.Outer.CCW()) {
-			t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)
-			add(t - beside/length)
-			add(t + beside/length)
-		}
-		for _, o := range th.plate.Cutouts {
-			for _, e := range o.Edges() {
-				for _, q := range [2]shape.Point{e.A, e.Mid()} {
-					add(th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length))
-				}
-			}
+		if th := m.thing(id); th != nil {
+			th.stations(s, add)
 		}
 	}
 	slices.Sort(ts)
-	return slices.CompactFunc(ts, func(a, b float64) bool { return math.Abs(b-a)*length < beside/2 })
+	return slices.CompactFunc(ts, func(a, b float64) bool { return math.Abs(b-a)*length < besideMM/2 })
+}
+
+// stations adds those that a plate's holes, narrowings and openings ask for.
+func (th *thing) stations(s *part.Sweep, add func(t float64)) {
+	along := s.To.Sub(s.From)
+	length := along.Norm()
+	for _, h := range th.plate.Holes {
+		t := th.plate.HoleAt(h).Sub(s.From).Dot(along) / (length * length)
+		add(t)
+		add(t + h.DiaMM/2/length)
+		if s.Bolts != "" && h.Purpose == part.ForBolt {
+			add(t - besideMM/length) // the row has not taken its part yet
+		}
+	}
+	for _, q := range narrowings(th.plate.Outer.CCW()) {
+		t := th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length)
+		add(t - besideMM/length)
+		add(t + besideMM/length)
+	}
+	for _, o := range th.plate.Cutouts {
+		for _, e := range o.Edges() {
+			for _, q := range [2]shape.Point{e.A, e.Mid()} {
+				add(th.plate.Pose.At(q.X, q.Y, 0).Sub(s.From).Dot(along) / (length * length))
+			}
+		}
+	}
 }
 
 // narrowings are the places of a counter-clockwise outline where a plate may be at its narrowest: corners that turn in, and arcs that bulge in.
@@ -865,6 +872,9 @@ func (r *run) laySweeps() {
 		}
 		if has(func(c *cut) bool { return c.strips > 0 }) {
 			notes = append(notes, "strips beside an opening are bent by their shear too, over half its length (elementary statics)")
+		}
+		for _, w := range r.standsFor(sweepName(s)) {
+			notes = append(notes, "stands for "+w+" too, of complete penetration: as strong as this section with matching filler, and without it listed as outside the rule")
 		}
 		if s.EntryMM > 0 {
 			notes = append(notes, "load spreads at 30 degrees from its entry (AISC Manual Part 9; for bending our extension)")

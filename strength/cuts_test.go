@@ -2,6 +2,7 @@ package strength_test
 
 import (
 	"math"
+	"slices"
 	"testing"
 
 	"lugwright/geometry"
@@ -77,4 +78,17 @@ func TestStripsBesideAnOpening(t *testing.T) {
 	}
 	modulus := 10 * (math.Pow(100, 3) - math.Pow(60, 3)) / 12 / 50
 	within(t, "stress", find(t, r, "edgewise-bending", "plate").Demand, 2500*40/(10*400/6.)+5000*120/modulus, 1e-3)
+}
+
+// One piece of a frame is cut where its line runs; at a hole on that line none is, and the report says so. Off the line the hole is no matter.
+func TestLinesThroughAHole(t *testing.T) {
+	for x, named := range map[float64]bool{0: true, 40: false} {
+		b := standing(part.Vec{Z: 160})
+		b.Sweeps[0].Alone = true
+		b.Plates[0].Holes = []part.Hole{{ID: "h", Center: shape.Point{X: x, Y: 80}, DiaMM: 14, Purpose: part.ForDrain}}
+		r := run(t, b, strength.Options{Method: strength.ASD}, service("pull", part.Vec{Z: 15000}))
+		if got := slices.ContainsFunc(r.NotChecked, func(n strength.NotChecked) bool { return n.What == "section" && n.Place == "plate" }); got != named {
+			t.Errorf("hole at %g: %v", x, r.NotChecked)
+		}
+	}
 }

@@ -52,13 +52,17 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 				if !r.mayWander(c, d) {
 					continue
 				}
-				if err := r.stressRanges(p, [2]int{c, d}, k, ranges); err != nil {
+				change, err := r.changed(p, [2]int{c, d})
+				if err != nil {
 					return err
+				}
+				for i := range r.details {
+					ranges[i][k] = max(ranges[i][k], r.details[i].stress(change))
 				}
 			}
 		}
 		for i := range r.fatigues {
-			f := r.details[i]
+			f := r.details[i].Fatigue
 			f.Ranges, f.Cycles = ranges[i], cycles
 			r.fatigues[i].consider(r, f, "")
 		}
@@ -94,93 +98,65 @@ func (r *run) spectrumCases(spectrum []StressCycle) ([][2]int, error) {
 	return out, nil
 }
 
-// layFatigue makes a place for each detail: throats of root welds, of those between webs and plates and of ribs' roots; toes, ends of welds and weld roots
-// at the roots of sweeps; plates along welds and where webs end; holes on the way of sweeps, pin holes, threads of bolt groups, cut edges and inward
-// corners, in that order.
+// detail is a place for fatigue without its spectrum, and its range of stress under a change of load.
+type detail struct {
+	Fatigue
+	stress func(c *change) float64
+}
+
+// addDetail makes a place for a detail of a thing.
+func (r *run) addDetail(f Fatigue, place, thing string, at part.Vec, stress func(c *change) float64) *slots[Fatigue] {
+	rules := r.basis.Rules.Fatigue
+	if f.Detail == WeldRoot {
+		rules = r.basis.Rules.RootFatigue
+	}
+	slot := newSlots(rules, place+", "+string(f.Detail), thing, "fatigue", at, nil)
+	slot.outside = r.strangeWeld(r.basis, r.weldedTo(thing)...)
+	r.fatigues, r.details = append(r.fatigues, slot), append(r.details, detail{f, stress})
+	return &r.fatigues[len(r.fatigues)-1]
+}
+
+// addStretch makes a place for a detail of a sweep's plate, at some of its cuts.
+func (r *run) addStretch(f Fatigue, sweep int, cuts []int, flatwise float64) *slots[Fatigue] {
+	s := &r.b.Sweeps[sweep]
+	return r.addDetail(f, sweepName(s), s.Things[0], s.To, func(c *change) float64 {
+		worst := 0.0
+		for _, i := range cuts {
+			worst = max(worst, r.stressAt(i, c.sections[i], flatwise))
+		}
+		return worst
+	})
+}
+
+// cutsWhere lists the cuts of a sweep at which something holds.
+func (r *run) cutsWhere(sweep int, holds func(i int) bool) []int {
+	var out []int
+	for i := range r.cuts {
+		if r.cuts[i].slot == sweep && holds(i) {
+			out = append(out, i)
+		}
+	}
+	return out
+}
+
+// layFatigue makes a place for each detail.
 func (r *run) layFatigue() {
-	of := func(f Fatigue, place, thing string, at part.Vec) {
-		d := f.Detail
-		rules := r.basis.Rules.Fatigue
-		if d == WeldRoot {
-			rules = r.basis.Rules.RootFatigue
-		}
-		slot := newSlots(rules, place+", "+string(d), thing, "fatigue", at, nil)
-		slot.outside = r.strangeWeld(r.basis, r.weldedTo(thing)...)
-		r.fatigues = append(r.fatigues, slot)
-		r.details = append(r.details, f)
-	}
-	add := func(d FatigueDetail, place, thing string, at part.Vec) { of(Fatigue{Detail: d}, place, thing, at) }
-	for i := range r.rootSets {
-		if !r.rootSets[i].throated() {
-			r.skipThroat(r.rootSets[i].words)
-			if len(r.rootSets[i].sweeps) == 0 {
-				r.skip("fatigue at the toe of the weld", r.rootSets[i].words, "no section is cut there")
-			}
-			continue
-		}
-		add(WeldThroat, r.rootSets[i].words, r.rootSets[i].thing, r.rootSets[i].at)
-		if r.rootSets[i].pressed != nil {
-			r.fatigues[len(r.fatigues)-1].outside = "a face presses on the plate and lifts off it: no range is reckoned here"
-		}
-	}
-	for i := range r.flowSets {
-		w := r.flowSets[i].weld
-		if w.Kind == part.CJP {
-			r.skipThroat("weld " + w.ID + ", shear flow")
-			continue
-		}
-		add(WeldThroat, "weld "+w.ID+", shear flow", w.ID, r.flowSets[i].at)
-	}
-	for i := range r.ribRoots {
-		if w := r.b.Weld(r.ribRoots[i].thing); w != nil && w.Kind == part.CJP {
-			r.skipThroat(r.ribRoots[i].place)
-			continue
-		}
-		add(WeldThroat, r.ribRoots[i].place, r.ribRoots[i].thing, r.ribRoots[i].at)
-	}
-	for i := range r.b.Sweeps {
-		s := &r.b.Sweeps[i]
-		d := r.rootDetail(i)
-		add(d, sweepName(s), s.Things[0], s.To)
-		if d != WeldToe && d != OneSided {
-			continue
-		}
-		if leg, t := r.rootFillets(i); leg > 0 {
-			of(Fatigue{Detail: WeldRoot, Leg: leg, T: t}, sweepName(s), s.Things[0], s.To)
-		}
-	}
-	for _, i := range r.webbed() {
-		s := &r.b.Sweeps[i]
-		add(LongWeld, sweepName(s), s.Things[0], s.To)
-		if r.cutsWebEnd(i) {
-			add(r.endDetail(i), sweepName(s), s.Things[0], s.To)
-		} else {
-			r.skip("fatigue where a web ends", sweepName(s), "no web ends between the load and the root")
-		}
-	}
-	for _, i := range r.holed() {
-		s := &r.b.Sweeps[i]
-		add(r.holeDetail(s), sweepName(s), s.Things[0], s.To)
-	}
+	r.layThroats()
+	r.layRoots()
+	r.layWebsAndHoles()
 	for i := range r.pins {
-		for k := range r.pins[i].seats {
-			id := r.pins[i].seats[k].plate.plate.ID
-			add(PinHole, id, id, r.pins[i].Center)
+		p := &r.pins[i]
+		for k := range p.seats {
+			seat := &p.seats[k]
+			id := seat.plate.plate.ID
+			r.addDetail(Fatigue{Detail: PinHole}, id, id, p.Center, func(c *change) float64 { return seat.netRange(c.forces, p) })
 		}
 	}
 	for i := range r.groups {
-		add(BoltThread, r.groups[i].ID, r.groups[i].ID, r.groups[i].Pose.Origin)
+		g := &r.groups[i]
+		r.addDetail(Fatigue{Detail: BoltThread}, g.ID, g.ID, g.Pose.Origin, func(c *change) float64 { return c.threads[i] })
 	}
-	for _, i := range r.edged() {
-		s := &r.b.Sweeps[i]
-		add(CutEdge, sweepName(s), s.Things[0], s.To)
-		r.fatigues[len(r.fatigues)-1].notes = []string{"edges cut to a roughness of 25 um (1000 uin) or better, free of nicks; weathering steel is taken as coated"}
-	}
-	r.turnings = r.reentrant()
-	for _, t := range r.turnings {
-		s := &r.b.Sweeps[t.sweep]
-		add(InwardCorner, sweepName(s), s.Things[0], s.To)
-	}
+	r.layEdges()
 	for i := range r.fatigues {
 		if len(r.fatigues[i].rules) == 0 {
 			r.skip("fatigue: "+string(r.details[i].Detail), r.b.Name, noRule)
@@ -190,26 +166,75 @@ func (r *run) layFatigue() {
 	}
 }
 
-// holed lists the sweeps with a section through a hole.
-func (r *run) holed() []int {
-	var out []int
-	for i := range r.b.Sweeps {
-		if slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && c.f.Net }) {
-			out = append(out, i)
+// layThroats makes places for the throats of root welds, of those between webs and plates and of ribs' roots.
+func (r *run) layThroats() {
+	throat := Fatigue{Detail: WeldThroat}
+	for i := range r.rootSets {
+		set := &r.rootSets[i]
+		if !set.throated() {
+			r.skipThroat(set.words)
+			if len(set.sweeps) == 0 {
+				r.skip("fatigue at the toe of the weld", set.words, "no section is cut there")
+			}
+			continue
+		}
+		slot := r.addDetail(throat, set.words, set.thing, set.at, func(c *change) float64 { return c.throats[i] })
+		if set.pressed != nil {
+			slot.outside = "a face presses on the plate and lifts off it: no range is reckoned here"
 		}
 	}
-	return out
+	for i := range r.flowSets {
+		w := r.flowSets[i].weld
+		place := "weld " + w.ID + ", shear flow"
+		if w.Kind == part.CJP {
+			r.skipThroat(place)
+			continue
+		}
+		r.addDetail(throat, place, w.ID, r.flowSets[i].at, func(c *change) float64 { return c.flows[i] })
+	}
+	for i := range r.ribRoots {
+		s := &r.ribRoots[i]
+		if w := r.b.Weld(s.thing); w != nil && w.Kind == part.CJP {
+			r.skipThroat(s.place)
+			continue
+		}
+		r.addDetail(throat, s.place, s.thing, s.at, func(c *change) float64 { return c.ribs[i] })
+	}
 }
 
-// webbed lists the sweeps on which webs act.
-func (r *run) webbed() []int {
-	var out []int
+// layRoots makes places for toes, ends of welds and weld roots at the roots of sweeps.
+func (r *run) layRoots() {
 	for i := range r.b.Sweeps {
-		if slices.ContainsFunc(r.cuts, func(c cut) bool { return c.slot == i && len(c.flows) > 0 }) {
-			out = append(out, i)
+		d, root := r.rootDetail(i), r.cutsWhere(i, r.isRoot)
+		r.addStretch(Fatigue{Detail: d}, i, root, 1)
+		if d != WeldToe && d != OneSided {
+			continue
+		}
+		if leg, t := r.rootFillets(i); leg > 0 {
+			r.addStretch(Fatigue{Detail: WeldRoot, Leg: leg, T: t}, i, root, flatAtRoot)
 		}
 	}
-	return out
+}
+
+// layWebsAndHoles makes places for plates along welds and where webs end, then for holes on the way of sweeps.
+func (r *run) layWebsAndHoles() {
+	for i := range r.b.Sweeps {
+		webbed := r.cutsWhere(i, func(k int) bool { return len(r.cuts[k].flows) > 0 })
+		if webbed == nil {
+			continue
+		}
+		r.addStretch(Fatigue{Detail: LongWeld}, i, webbed, 1)
+		if ends := r.cutsWhere(i, r.atWebEnd); ends != nil {
+			r.addStretch(Fatigue{Detail: r.endDetail(i)}, i, ends, 1)
+		} else {
+			r.skip("fatigue where a web ends", sweepName(&r.b.Sweeps[i]), "no web ends between the load and the root")
+		}
+	}
+	for i := range r.b.Sweeps {
+		if holed := r.cutsWhere(i, func(k int) bool { return r.cuts[k].f.Net }); holed != nil {
+			r.addStretch(Fatigue{Detail: r.holeDetail(&r.b.Sweeps[i])}, i, holed, 1)
+		}
+	}
 }
 
 // thickEndMM is the thickness over which the end of an attachment is the worse detail: 20 mm (0.8 in), AISC 360-22 Table, rows 3.5 and 7.1.
@@ -328,16 +353,6 @@ func (r *run) skipThroat(place string) {
 	r.skip("fatigue of the weld metal", place, "the weld goes through the plate, whose detail is its toe")
 }
 
-// cutsWebEnd says whether a section is cut beside an end of a web on a sweep's plate.
-func (r *run) cutsWebEnd(sweep int) bool {
-	for i := range r.cuts {
-		if r.cuts[i].slot == sweep && r.atWebEnd(i) {
-			return true
-		}
-	}
-	return false
-}
-
 // atWebEnd says whether a cut is beside an end of a web on its plate.
 func (r *run) atWebEnd(i int) bool {
 	c := &r.cuts[i]
@@ -361,88 +376,45 @@ func (r *run) mayWander(a, b int) bool {
 	return true
 }
 
-// stressRanges raises entry k of every detail's ranges to those of one change of load, from one corner to another.
-func (r *run) stressRanges(pair, corners [2]int, k int, ranges [][]float64) error {
+// change is what a change of load brings: the difference of its forces, that of what acts on every section, and ranges of stress in bolts' threads and in
+// the throats of root welds, of those between webs and plates and of ribs' roots.
+type change struct {
+	forces                        []force
+	sections                      []wrench
+	threads, throats, flows, ribs []float64
+}
+
+// changed works out a change of load, from one corner to another.
+func (r *run) changed(pair, corners [2]int) (*change, error) {
 	from, err := r.load(nil, &r.cases[pair[0]], pair[0], 1, corners[0])
 	if err != nil {
-		return err
+		return nil, err
 	}
 	to, err := r.load(nil, &r.cases[pair[1]], pair[1], 1, corners[1])
 	if err != nil {
-		return err
+		return nil, err
 	}
-	change := slices.Clone(from)
+	c := &change{forces: slices.Clone(from), throats: make([]float64, len(r.rootSets))}
 	for _, f := range to {
 		f.f, f.m = f.f.Scale(-1), f.m.Scale(-1)
-		change = append(change, f)
+		c.forces = append(c.forces, f)
 	}
-	sections, threads, err := r.changes(from, to)
-	if err != nil {
-		return err
+	if c.sections, c.threads, err = r.changes(from, to); err != nil {
+		return nil, err
 	}
-	i := 0
-	put := func(v float64) {
-		ranges[i][k] = max(ranges[i][k], v)
-		i++
-	}
-	for s := range r.rootSets {
-		set := &r.rootSets[s]
-		if err := set.take(set.load(change)); err != nil {
-			return &part.FieldError{Field: set.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
+	for i := range r.rootSets {
+		set := &r.rootSets[i]
+		if err := set.take(set.load(c.forces)); err != nil {
+			return nil, &part.FieldError{Field: set.field, Found: err.Error(), Accept: "a weld on both sides, or a second run with an arm"}
 		}
-		if !set.throated() {
-			continue
-		}
-		worst := 0.0
-		for i := range set.welds {
-			if t := set.welds[i].Throat(); t > 0 {
-				worst = max(worst, set.welds[i].Q/t)
+		for k := range set.welds {
+			if t := set.welds[k].Throat(); t > 0 {
+				c.throats[i] = max(c.throats[i], set.welds[k].Q/t)
 			}
 		}
-		put(worst)
 	}
-	flows, roots := r.jointRanges(sections, change)
-	for s, v := range flows {
-		if r.flowSets[s].weld.Kind != part.CJP {
-			put(v)
-		}
-	}
-	for s, v := range roots {
-		if w := r.b.Weld(r.ribRoots[s].thing); w == nil || w.Kind != part.CJP {
-			put(v)
-		}
-	}
-	root := func(at int, _ *Cut) bool { return r.isRoot(at) }
-	for s := range r.b.Sweeps {
-		put(r.normalRange(s, sections, 1, root))
-		if i < len(r.details) && r.details[i].Detail == WeldRoot {
-			put(r.normalRange(s, sections, flatAtRoot, root))
-		}
-	}
-	for _, s := range r.webbed() {
-		put(r.normalRange(s, sections, 1, func(at int, _ *Cut) bool { return len(r.cuts[at].flows) > 0 }))
-		if r.cutsWebEnd(s) {
-			put(r.normalRange(s, sections, 1, func(at int, _ *Cut) bool { return r.atWebEnd(at) }))
-		}
-	}
-	for _, s := range r.holed() {
-		put(r.normalRange(s, sections, 1, func(_ int, f *Cut) bool { return f.Net }))
-	}
-	for p := range r.pins {
-		for s := range r.pins[p].seats {
-			put(r.pins[p].seats[s].netRange(change, &r.pins[p]))
-		}
-	}
-	for _, v := range threads {
-		put(v)
-	}
-	for _, s := range r.edged() {
-		put(r.normalRange(s, sections, 1, func(int, *Cut) bool { return true }))
-	}
-	for _, t := range r.turnings {
-		put(r.normalRange(t.sweep, sections, 1, func(at int, _ *Cut) bool { return slices.Contains(t.cuts, at) }))
-	}
-	return nil
+	c.flows, c.ribs = r.jointRanges(c.sections, c.forces)
+	return c, nil
 }
 
 // jointRanges are the ranges in the throats of the welds between webs and plates, and of those that root a rib, each at its worst cut. A web's force enters
@@ -585,17 +557,6 @@ func (g *boltGroup) pried() float64 {
 // flatAtRoot is what a pair of fillets sees of bending out of the plate's plane: an even stress s loads each line with s t/2, such a bending stress s with no more
 // than s t/6, a third of it (elementary statics).
 const flatAtRoot = 1. / 3
-
-// normalRange is the greatest range of normal stress among some sections of a sweep, each part of it at its largest, bending out of the plane counted in part.
-func (r *run) normalRange(sweep int, sections []wrench, flatwise float64, of func(at int, f *Cut) bool) float64 {
-	worst := 0.0
-	for i := range r.cuts {
-		if r.cuts[i].slot == sweep && of(i, &r.cuts[i].f) {
-			worst = max(worst, r.stressAt(i, sections[i], flatwise))
-		}
-	}
-	return worst
-}
 
 // stressAt is the greatest normal stress on a section, its bending out of plane counted in part.
 func (r *run) stressAt(i int, w wrench, flatwise float64) float64 {

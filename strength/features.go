@@ -198,6 +198,8 @@ type Thread struct {
 	D, Pitch float64
 	L        float64 // engaged
 	Fub, Fu  float64 // tensile strength of the bolt and of the ply
+	As       float64 // stress area of the bolt
+	Preload  float64 // stated, as a part of Fub As; 0 for none
 }
 
 // Rod is one hanger rod.

@@ -139,7 +139,7 @@ func (r *run) layRibRoots() {
 			}
 			rb.slot = len(r.ribRoots)
 			notes := []string{"the rib's own part of the section's stress, elastic"}
-			r.ribRoots = append(r.ribRoots, newSlots(r.lineRules(rb.root), rb.root.words+", root of the rib", rb.root.thing, "weld", rb.root.at, notes))
+			r.ribRoots = append(r.ribRoots, newSlots(r.lineRules(rb.root), rb.root.words+", root of the rib", rb.root.thing, "strength", rb.root.at, notes))
 			r.places = append(r.places, &r.ribRoots[rb.slot])
 		}
 	}

@@ -186,27 +186,7 @@ func (r *run) markMetals() {
 	for i := range r.outstands {
 		r.outstands[i].outside = r.strange(on, r.outstands[i].thing)
 	}
-	for i := range r.b.Welds {
-		r.sizes[i].outside = r.strangeWeld(on, r.b.Welds[i].Joins[:]...)
-	}
-	for i := range r.flows {
-		w := r.flowSets[i].weld
-		r.flows[i].outside = r.strangeWeld(on, w.Joins[:]...)
-		if w.Kind == part.PJP || w.Kind == part.Plug {
-			r.flows[i].outside = "the weld is " + string(w.Kind) + "; between web and flange only fillets and complete penetration are covered"
-		}
-	}
-	for i := range r.roots {
-		r.roots[i].outside = r.strangeWeld(on, r.weldedTo(r.roots[i].thing)...)
-		for k := range r.rootSets[i].welds {
-			if w := &r.rootSets[i].welds[k]; w.PJP() && !hasThroat(flatOf(r.b, w.standing), r.b.Member(w.standing)) {
-				r.roots[i].outside = fmt.Sprintf("a groove weld of partial penetration on %s, whose throat lies within it: name the leg or plate that it holds", w.standing)
-			}
-		}
-	}
-	for i := range r.ribRoots {
-		r.ribRoots[i].outside = r.strangeWeld(on, r.weldedTo(r.ribRoots[i].thing)...)
-	}
+	r.markWelds(on)
 	for i := range r.groups {
 		for k := range r.bearings[i] {
 			r.bearings[i][k].outside = r.strange(on, r.bearings[i][k].thing)
@@ -232,6 +212,31 @@ func (r *run) markMetals() {
 	}
 	for i := range r.wallSlots {
 		r.wallSlots[i].outside = r.strange(on, r.wallSlots[i].thing)
+	}
+}
+
+// markWelds does so for welds, with those of a kind that no rule here speaks of.
+func (r *run) markWelds(on *Basis) {
+	for i := range r.b.Welds {
+		r.sizes[i].outside = r.strangeWeld(on, r.b.Welds[i].Joins[:]...)
+	}
+	for i := range r.flows {
+		w := r.flowSets[i].weld
+		r.flows[i].outside = r.strangeWeld(on, w.Joins[:]...)
+		if w.Kind == part.PJP || w.Kind == part.Plug {
+			r.flows[i].outside = "the weld is " + string(w.Kind) + "; between web and flange only fillets and complete penetration are covered"
+		}
+	}
+	for i := range r.roots {
+		r.roots[i].outside = r.strangeWeld(on, r.weldedTo(r.roots[i].thing)...)
+		for k := range r.rootSets[i].welds {
+			if w := &r.rootSets[i].welds[k]; w.PJP() && !hasThroat(flatOf(r.b, w.standing), r.b.Member(w.standing)) {
+				r.roots[i].outside = fmt.Sprintf("a groove weld of partial penetration on %s, whose throat lies within it: name the leg or plate that it holds", w.standing)
+			}
+		}
+	}
+	for i := range r.ribRoots {
+		r.ribRoots[i].outside = r.strangeWeld(on, r.weldedTo(r.ribRoots[i].thing)...)
 	}
 }
 

@@ -86,7 +86,7 @@ func TestSaddleRefuses(t *testing.T) {
 		c    part.Case
 		want string
 	}{
-		"along": {bare, part.Case{Force: part.Vec{Y: 1e3}}, "no load path"}, "turn": {saddleOf(t), part.Case{Moment: part.Vec{Y: 1e5}}, "lets it go"},
+		"along": {bare, part.Case{Force: part.Vec{Y: 1e3}}, "no load path"}, "turn": {saddleOf(t), part.Case{Moment: part.Vec{Y: 1e5}}, "the joint lets My+"},
 		"couple": {saddleOf(t), part.Case{Moment: part.Vec{X: 1e5}}, "no load path"},
 	} {
 		c.c.Name, c.c.Level = name, part.Service

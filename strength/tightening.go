@@ -54,7 +54,7 @@ func (r *run) layThreads() {
 				r.skip("thread in the ply", ply.Thing, "its material is not known")
 				continue
 			}
-			r.tapped = append(r.tapped, tapped{i, k, Thread{D: g.DiaMM, Pitch: size.PitchMM, L: ply.ThicknessMM, Fub: g.f.Fub, Fu: fu}})
+			r.tapped = append(r.tapped, tapped{i, k, Thread{D: g.DiaMM, Pitch: size.PitchMM, L: ply.ThicknessMM, Fub: g.f.Fub, Fu: fu, As: g.f.As, Preload: g.Preload}})
 		}
 	}
 	r.threads = make([]slots[Thread], len(r.tapped))

@@ -245,6 +245,7 @@ func (l *rootWeld) split(q, out statics.Vec3) {
 func (m *model) describe(l *WeldLine, w *part.WeldGroup) {
 	p, on := m.b.Face(w.Joins[0]), m.b.Face(w.Joins[1])
 	l.InPlate = p != nil
+	m.skipThickness(w, p, on)
 	switch w.Kind {
 	case part.CJP:
 		l.Leg = w.LegMM / 2
@@ -252,6 +253,17 @@ func (m *model) describe(l *WeldLine, w *part.WeldGroup) {
 	case part.Plug:
 		l.Width, l.Run = w.WidthMM, w.Segments[0].B.Sub(w.Segments[0].A).Norm()
 		l.Pitch, l.OnLine = plugPitch(w.Segments, l.Slot() > 0, w.WidthMM)
+	}
+}
+
+// skipThickness names what no rule here says of a groove weld that pulls on a plate through its thickness.
+func (m *model) skipThickness(w *part.WeldGroup, p, on *part.Plate) {
+	if w.Kind != part.PJP && w.Kind != part.CJP || p != nil && on != nil && inOnePlane(p, on) {
+		return
+	}
+	m.skip("lamellar tearing", w.Joins[1], "weld "+w.ID+" pulls on it through its thickness: no rule here; EN 1993-1-10 and AWS D1.1 speak of it")
+	if w.Kind == part.CJP && !w.BothSides {
+		m.skip("backing left in place", "weld "+w.ID, "a groove weld from one face; AISC 360-22 J2.6 (from memory) asks for a tough filler where steel backing stays in a joint that is pulled")
 	}
 }
 
@@ -306,6 +318,25 @@ func (m *model) sectioned(set *rootSet, w *part.WeldGroup, own bool) string {
 		}
 	}
 	return ""
+}
+
+// standsFor lists the welds that are as strong as a section.
+func (m *model) standsFor(section string) []string {
+	var out []string
+	add := func(sets []rootSet) {
+		for i := range sets {
+			if s := &sets[i]; slices.ContainsFunc(s.welds, func(l rootWeld) bool { return l.Section == section }) && !slices.Contains(out, s.words) {
+				out = append(out, s.words)
+			}
+		}
+	}
+	add(m.rootSets)
+	for i := range m.rootSets {
+		for _, way := range m.rootSets[i].ways {
+			add(way.sets)
+		}
+	}
+	return out
 }
 
 // cutAlong says whether the last section of a sweep speaks for a weld.

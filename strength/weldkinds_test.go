@@ -63,9 +63,33 @@ func TestCompletePenetrationIsItsSection(t *testing.T) {
 		if !bent {
 			t.Errorf("%s: no section of ear-1 is checked", basis.Card.Name)
 		}
+		if root := findAt(t, r, "weak-axis-bending", "ear-1 (ear)"); basis == bases[0] && !slices.ContainsFunc(root.Notes, func(n string) bool { return strings.HasPrefix(n, "stands for weld w-ear-1 too") }) {
+			t.Errorf("the section does not say that it stands for the weld: %q", root.Notes)
+		}
 	}
 	m := find(t, on(t, aisc360.Basis(), through(t), service("side", part.Vec{Y: 4000}), strength.Options{}), "weak-axis-bending", "ear-1")
 	within(t, "moment at the weld", m.Demand, 360000, 1e-3)
+}
+
+// Grooves in a T pull a plate through its thickness: named, and of one face alone its backing too. Fillets are not.
+func TestThroughThicknessIsNamed(t *testing.T) {
+	up := service("up", part.Vec{Z: 4000})
+	oneSided := through(t)
+	for i := range oneSided.Welds {
+		oneSided.Welds[i].BothSides = false
+	}
+	for name, k := range map[string]struct {
+		b             *part.Bracket
+		tears, backed bool
+	}{"fillets": {clevisOf(t, part.LeftHand, bare), false, false}, "grooves": {through(t), true, false}, "from one face": {oneSided, true, true}} {
+		r := on(t, aisc360.Basis(), k.b, up, strength.Options{})
+		named := func(what string) bool {
+			return slices.ContainsFunc(r.NotChecked, func(n strength.NotChecked) bool { return n.What == what })
+		}
+		if named("lamellar tearing") != k.tears || named("backing left in place") != k.backed {
+			t.Errorf("%s: %v", name, r.NotChecked)
+		}
+	}
 }
 
 // Where no section is cut at the weld its own metal is checked, elastic: an ear of 8 x 100 under 4000 N at 90 mm has M/S = 360000/(100 x 64/6) = 337.5 MPa and a shear of

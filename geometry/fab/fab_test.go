@@ -158,7 +158,7 @@ func TestPut(t *testing.T) {
 		Bolts:      []part.BoltGroup{{ID: "bolts", Plies: [2]part.Ply{{Thing: "base.b"}, {Thing: "web"}}}},
 		Welds:      []part.WeldGroup{{ID: "w", Joins: [2]string{"rib", "base.a"}, Segments: []part.WeldSegment{{B: part.Vec{Y: 1}}}}},
 		Composites: []part.Composite{{ID: "c", Things: []string{"base.a", "rib"}, Welds: []string{"w"}}},
-		Sweeps:     []part.Sweep{{ID: "s", Things: []string{"base.a"}, Bolts: "bolts", To: part.Vec{Y: 1}}, {ID: "t", Things: []string{"rib"}}},
+		Sweeps:     []part.Sweep{{ID: "s", Things: []string{"base.a"}, Bolts: "bolts", Via: "w", To: part.Vec{Y: 1}}, {ID: "t", Things: []string{"rib"}}},
 		Supports:   []part.Support{{ID: "web"}},
 	}
 	var b part.Bracket
@@ -166,7 +166,7 @@ func TestPut(t *testing.T) {
 	Put(&b, piece, "far-", by)
 	g, w, c, s := b.Bolts[0], b.Welds[0], b.Composites[0], b.Sweeps[0]
 	if b.Plates[0].ID != "far-rib" || b.Members[0].ID != "far-base" || g.ID != "far-bolts" || g.Plies[0].Thing != "far-base.b" || g.Plies[1].Thing != "web" ||
-		w.Joins != [2]string{"far-rib", "far-base.a"} || c.Things[1] != "far-rib" || c.Welds[0] != "far-w" || s.Bolts != "far-bolts" || b.Sweeps[1].Bolts != "" || b.Supports != nil {
+		w.Joins != [2]string{"far-rib", "far-base.a"} || c.Things[1] != "far-rib" || c.Welds[0] != "far-w" || s.Bolts != "far-bolts" || s.Via != "far-w" || b.Sweeps[1].Via != "" || b.Sweeps[1].Bolts != "" || b.Supports != nil {
 		t.Errorf("%+v", b)
 	}
 	if b.Plates[0].Pose.Origin != by || b.Members[0].Pose.Origin != by || g.Pose.Origin != by || w.Segments[0].B != (part.Vec{X: 5, Y: 1}) || s.To != (part.Vec{X: 5, Y: 1}) || c.From != by {
@@ -174,5 +174,17 @@ func TestPut(t *testing.T) {
 	}
 	if piece.Welds[0].Segments[0].B.X != 0 || piece.Bolts[0].Plies[0].Thing != "base.b" {
 		t.Error("the piece itself was changed")
+	}
+}
+
+// A quarter turn brings x to y and y to -x: ends of a beam's share too.
+func TestQuarterTurn(t *testing.T) {
+	b := part.Bracket{
+		Shares: []part.Share{{Ends: [2]part.Vec{{X: 1, Y: 2, Z: 3}, {X: 4}}}},
+		Paths:  []part.Path{{Component: part.FyPlus}},
+	}
+	QuarterTurn(&b)
+	if got, want := b.Shares[0].Ends, [2]part.Vec{{X: -2, Y: 1, Z: 3}, {Y: 4}}; got != want || b.Paths[0].Component != part.FxMinus {
+		t.Errorf("%v, %v, want %v", got, b.Paths[0].Component, want)
 	}
 }

@@ -51,7 +51,8 @@ func Put(b, piece *part.Bracket, prefix string, by part.Vec) {
 		b.Composites = append(b.Composites, c)
 	}
 	for _, s := range piece.Sweeps {
-		s.ID, s.Things, s.Bolts, s.From, s.To = name(s.ID), names(s.Things), name(s.Bolts), s.From.Add(by), s.To.Add(by)
+		s.ID, s.Things, s.Bolts, s.Via = name(s.ID), names(s.Things), name(s.Bolts), name(s.Via)
+		s.From, s.To = s.From.Add(by), s.To.Add(by)
 		b.Sweeps = append(b.Sweeps, s)
 	}
 }

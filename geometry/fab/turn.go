@@ -47,6 +47,9 @@ func QuarterTurn(b *part.Bracket) {
 			turnPose(&l.Patch.Pose)
 		}
 	}
+	for i := range b.Shares {
+		turnAll(&b.Shares[i].Ends[0], &b.Shares[i].Ends[1])
+	}
 	for i := range b.Paths {
 		b.Paths[i].Component = turnComponent(b.Paths[i].Component)
 		for k := range b.Paths[i].Branches {

@@ -23,9 +23,6 @@ type Path struct {
 // NewPath starts a path.
 func NewPath(start Point) *Path { return &Path{at: start} }
 
-// Pos returns where the path is now.
-func (p *Path) Pos() Point { return p.at }
-
 // Heading returns the unit direction in which the last edge ends; the zero vector before the first edge.
 func (p *Path) Heading() Point {
 	if len(p.loop) == 0 {

@@ -97,6 +97,11 @@ var ThreadRules = []strength.Rule[strength.Thread]{
 		RodEngagement.Check(c, engagementGivens{L: f.L, D: f.D, K: 1})
 	}},
 	{Of: ThreadStripping, Check: func(c *strength.Calc, f *strength.Thread) {
-		ThreadStripping.Check(c, strippingGivens{F: f.T / f.Service, D: f.D, P: f.Pitch, L: f.L, Sue: f.Fub, Sui: f.Fu, N: 2})
+		g := strippingGivens{F: f.T / f.Service, D: f.D, P: f.Pitch, L: f.L, Sue: f.Fub, Sui: f.Fu, N: 2}
+		// The most that a stated preload may come to is the wrench's own scatter and needs no factor besides; what the load adds to it is small beside it.
+		if most := (1 + wrench) * f.Preload * f.Fub * f.As; most > g.N*g.F {
+			g.F, g.N = most, 1
+		}
+		ThreadStripping.Check(c, g)
 	}},
 }

@@ -3,8 +3,6 @@ package clevis
 // What a foot is, and the bolts that both feet share.
 
 import (
-	"fmt"
-
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
 	"lugwright/part"
@@ -20,11 +18,6 @@ type foot interface {
 
 func (d *design) checkBoltHole(n *fab.Needs) bool {
 	return n.ThatHole(d.bolting.HoleMM, "bolt_size", d.bolting.Size)
-}
-
-// checkPitch holds bolts of one direction apart.
-func (d *design) checkPitch(n *fab.Needs, count int, param string) {
-	n.ThatPitch(count, d.v.MM(param), d.bolting.DiaMM, param)
 }
 
 func (d *design) bolts(pose part.Pose, points []shape.Point, plies [2]part.Ply) part.BoltGroup {
@@ -45,5 +38,3 @@ func (d *design) support(kind part.SupportKind) part.Support {
 		ClearMM: d.v.MM("web_clear_height"), Couple: part.CouplePath(d.v.Word("couple")),
 	}
 }
-
-func boltID(i int) string { return fmt.Sprintf("bolt-%d", i+1) }

@@ -33,7 +33,7 @@ func (d *design) addRemarks(b *part.Bracket) {
 		b.Notes = append(b.Notes, "lap plate: fitted to the rail's flange side without a gap, shimmed where there is one")
 		b.Unchecked = append(b.Unchecked,
 			"a lap that does not bear: with a gap the bolted leg alone presses on the web; check once more without the lap",
-			"the packer, and the flange's side under its push",
+			"the packer, and the flange's side under its push; the gap between leg and packer is counted as bearing on the web, which brings the push a little nearer than a low packer has it",
 		)
 	}
 	b.Notes = append(b.Notes,

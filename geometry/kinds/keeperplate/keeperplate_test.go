@@ -49,6 +49,14 @@ func TestSegment(t *testing.T) {
 	}
 }
 
+// The square in a pin's end is 0.7071 of it wide, 42.4 of 60, and no higher than the plate over it, here 30.
+func TestPressedSquare(t *testing.T) {
+	box := made(t, set{"form": "over", "pin_diameter": 60, "bolt_pitch": 90, "width": 120}).Contacts[0].Patch
+	if math.Abs(box.Width()-42.426) > 0.001 || box.Height() != 30 || box.Center().Y != 0 {
+		t.Errorf("%g x %g", box.Width(), box.Height())
+	}
+}
+
 // A plate in a slot holds the pin both ways along its axis, one over its end outwards only.
 func TestPaths(t *testing.T) {
 	if b := made(t, set{}); len(b.Paths) != 2 || len(b.Contacts) != 2 || len(b.Sweeps) != 3 {

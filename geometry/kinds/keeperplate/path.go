@@ -37,11 +37,12 @@ func (d *design) addPlate(b *part.Bracket) {
 	}
 }
 
-// pressed is where pin and plate press on each other: the square in the pin's end, or in the slot as wide as its chord a rectangle with the area and the
+// pressed is where pin and plate press on each other: the square in the pin's end, no higher than the plate, or in the slot as wide as its chord a rectangle with the area and the
 // middle of the segment, taken as a parabola's: two thirds of the depth, and four tenths of it under the chord.
 func (d *design) pressed() shape.Box {
 	if d.slot == 0 {
 		half := shape.Point{X: d.pin, Y: d.pin}.Scale(0.7071)
+		half.Y = min(half.Y, d.height/2)
 		return shape.Box{Min: half.Scale(-1), Max: half}
 	}
 	middle, half := d.top-0.4*d.slot, d.slot/3

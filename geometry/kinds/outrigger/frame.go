@@ -19,7 +19,6 @@ type load struct{ f, m part.Vec }
 
 func (l load) plus(o load) load  { return load{l.f.Add(o.f), l.m.Add(o.m)} }
 func (l load) by(k float64) load { return load{l.f.Scale(k), l.m.Scale(k)} }
-func (l load) minus(o load) load { return l.plus(o.by(-1)) }
 
 // at is a force at a place, with its moment about another.
 func at(f, place, about part.Vec) load { return load{f, place.Sub(about).Cross(f)} }

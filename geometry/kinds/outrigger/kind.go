@@ -72,6 +72,7 @@ func (d *design) addRemarks(b *part.Bracket) {
 	b.Unchecked = append(b.Unchecked,
 		"the mount's own weld or bolts on the head plate, and the head plate under its feet",
 		"what the plates' twist takes of a load off their middle: counted as push and pull of the two alone",
+		"fatigue of the head plate's ends and their welds, and twist of the plates, under loads up and down: the ends are taken as hinges, safe for strength alone; held, each has as much as F s/8, s from plate to plate",
 	)
 	if d.endT > 0 {
 		b.Unchecked = append(b.Unchecked, "the end tie beyond what holds the plates against turning under a force along the rail")

@@ -71,10 +71,10 @@ func (d *design) addRemarks(b *part.Bracket) {
 		b.Unchecked = append(b.Unchecked, "bending of the one side plate out of its plane, and of its weld, by a load "+fab.MM(d.offset)+" off its middle along the tube")
 	}
 	if d.liner > 0 {
-		b.Unchecked = append(b.Unchecked, "the liner, its pressure and creep: the bearing on the tube is checked as steel on steel, on the whole arc, which the liner is to spread over its play")
+		b.Unchecked = append(b.Unchecked, "the liner, its pressure and creep: the bearing on the tube is checked as steel on steel, evenly on the whole arc; a liner too hard to give by its play leaves less of it, at worst a line")
 	} else {
 		b.Notes = append(b.Notes, "bore saddle and cap to the tube's measured diameter, paint and all: what is wider bears along a line")
-		b.Unchecked = append(b.Unchecked, "the tube in a bore wider than it is, by tolerance or paint worn off: the whole arc is taken to bear")
+		b.Unchecked = append(b.Unchecked, "the tube in a bore wider than it is, by tolerance or paint worn off: the whole arc is taken to bear, evenly; in a bore that fits, pressure by the cosine is 4/pi of that at its middle")
 	}
 	if d.collarT > 0 {
 		b.Unchecked = append(b.Unchecked, "the couple of a force along the tube, whose collar presses beside the tube's axis, and bending of collar and side plate between tube and contact")
