@@ -204,6 +204,15 @@ func TestUpliftIsToldAtItsMost(t *testing.T) {
 	}
 }
 
+// A mount cannot sit on a tube that passes two diameters behind it.
+func TestTubeAwayFromItsMount(t *testing.T) {
+	q := wholetest.FieldLab()
+	q.Frame.Tubes[0].XMM = 1250 + 2*88.9
+	if _, err := whole.Reckon(q); err == nil || !strings.Contains(err.Error(), "stands[0].tube") {
+		t.Errorf("%v", err)
+	}
+}
+
 // A centre of gravity outside the mounts is a result, and so is a motion that nothing holds.
 func TestOutsideTheMountsAndNotHeld(t *testing.T) {
 	q := &whole.Request{
