@@ -105,18 +105,16 @@ func (l *loadsPage) unheld(r *vehicle.Result) []whole.Warning {
 
 func (l *loadsPage) uplifts(r *vehicle.Result) []whole.Warning {
 	var out []whole.Warning
-	for m, worst := range whole.Worst(r) {
-		pulls := 0
-		for i := range r.Cases {
-			if c := &r.Cases[i]; len(c.Reactions) > 0 && c.Reactions[m].HoldsDown {
-				pulls++
-			}
+	for m, p := range whole.Pulls(r, l.v.Job.Vehicle.Request.Cases) {
+		words := fmt.Sprintf("the body pulls it up, %s %s at worst (%s, %s), in %d of %d states and cases", l.force(p.StiffN), l.forceUnit(), p.Case, p.State, p.Times, len(r.Cases))
+		switch {
+		case p.Times == 0:
+			continue
+		case p.More():
+			words = fmt.Sprintf("the body pulls it up, to %s %s (%s, %s), depending on which mounts share or rest, in %d of %d states and cases; %s %s by stiffness",
+				l.force(p.MostN), l.forceUnit(), p.MostCase, p.MostAt, p.MayTimes, len(r.Cases), l.force(p.StiffN), l.forceUnit())
 		}
-		if pulls > 0 {
-			out = append(out, whole.Warning{Severity: whole.Mind, Kind: "uplift", At: "mount " + worst.Mount + " of " + r.Scheme.Body, Words: fmt.Sprintf(
-				"the body pulls it up, %s %s at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear",
-				l.force(worst.UpN), l.forceUnit(), worst.UpCase, worst.UpState, pulls, len(r.Cases))})
-		}
+		out = append(out, whole.Warning{Severity: whole.Mind, Kind: "uplift", At: "mount " + r.Loads[m].Mount + " of " + r.Scheme.Body, Words: words + ": it must hold down, not only bear"})
 	}
 	return out
 }

@@ -230,6 +230,7 @@ func (l *loadsPage) sweep() {
 		rows = append(rows, row)
 	}
 	l.grid(1, rows)
+	l.byStiffness(a.Report.Bodies)
 	for _, r := range a.Sweep {
 		for _, u := range r.Unheld {
 			l.wrapped("", 2, "at x "+l.length(r.XMM)+" not held: "+u)

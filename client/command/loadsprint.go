@@ -264,6 +264,17 @@ func (l *loadsPage) whatIf() {
 		}
 		l.line("")
 		l.grid(1, rows)
+		l.byStiffness(a.Moved.Bodies)
+	}
+}
+
+// byStiffness says which of several answers a table of forces gives, where a mount's load depends on who shares or rests.
+func (l *loadsPage) byStiffness(bodies []vehicle.Result) {
+	for i := range bodies {
+		if !bodies[i].Scheme.Determinate {
+			l.wrapped("", 2, "Forces on mounts are those by stiffness; a mount may have more, by who shares or rests.")
+			return
+		}
 	}
 }
 

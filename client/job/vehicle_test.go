@@ -185,3 +185,20 @@ func TestLocateVehicle(t *testing.T) {
 		}
 	}
 }
+
+// A number that the service refuses has the unit of its field, and no noise of conversion.
+func TestRefusedNumbersHaveUnits(t *testing.T) {
+	for _, c := range []struct{ field, text, want string }{
+		{"frame.liners[0].depth_mm", "241.29999999999998", "241.3 mm"},
+		{"frame.liners[0].to_mm", "more than from_mm, which is 5969", "more than from, which is 5969 mm"},
+		{"drilling.rails[0].new[0].z_mm", "634.9999999999999 to 863.5999999999999", "635 mm to 863.6 mm"},
+		{"frame.axles[1].hangers_mm", "5156.2 and 3810", "5156.2 mm and 3810 mm"},
+		{"vehicle.items[0].plus_minus_kg", "0 to 210", "0 kg to 210 kg"},
+		{"bodies[0].mounts[0].x.stiffness_n_per_mm", "0.01", "0.01"},
+		{"frame.rail.depth_mm", "at x 90 mm, 3 entries", "at x 90 mm, 3 entries"},
+	} {
+		if got := withUnit(c.text, c.field); got != c.want {
+			t.Errorf("%s: %q, want %q", c.field, got, c.want)
+		}
+	}
+}

@@ -3,7 +3,10 @@ package job
 // This file brings errors about a vehicle back to places of the file.
 
 import (
+	"regexp"
+	"strconv"
 	"strings"
+	"sync"
 
 	"lugwright/client/table"
 	"lugwright/part"
@@ -24,13 +27,44 @@ func (j *Job) locateVehicle(fields part.FieldErrors) Errors {
 	var out Errors
 	for _, f := range fields {
 		path := j.vehiclePath(f.Field)
-		e := &Error{File: j.File, At: j.placeOf(path), Field: path, Found: f.Found, Accept: f.Accept}
+		e := &Error{File: j.File, At: j.placeOf(path), Field: path, Found: withUnit(f.Found, f.Field), Accept: withUnit(f.Accept, f.Field)}
 		if j.Units == units.Inch {
-			e.Found, e.Accept = InInches(f.Found), InInches(f.Accept)
+			e.Found, e.Accept = InInches(e.Found), InInches(e.Accept)
 		}
 		out = append(out, e)
 	}
 	return out
+}
+
+// bare is a number that no unit and no word of its own goes with.
+var bare = sync.OnceValue(func() *regexp.Regexp {
+	return regexp.MustCompile(`(^|[ (])(-?[0-9]+(?:\.[0-9]+)?(?:e[-+][0-9]+)?)($|[,;:)]| to | and )`)
+})
+
+// withUnit gives the bare numbers of a length or a mass, which the request has in the unit of its field's name, that unit and no more digits than
+// anyone measures.
+func withUnit(text, field string) string {
+	unit := ""
+	for suffix, u := range map[string]string{"_mm": "mm", "_kg": "kg"} {
+		if strings.HasSuffix(field, suffix) && !strings.HasSuffix(field, "_per"+suffix) {
+			unit = u
+		}
+	}
+	if unit == "" {
+		return text
+	}
+	text = strings.NewReplacer("from_mm", "from", "bottom_mm", "lower").Replace(text)
+	for range 2 { // neighbours share what stands between them
+		text = bare().ReplaceAllStringFunc(text, func(s string) string {
+			m := bare().FindStringSubmatch(s)
+			x, err := strconv.ParseFloat(m[2], 64)
+			if err != nil {
+				return s
+			}
+			return m[1] + strconv.FormatFloat(x, 'g', 6, 64) + " " + unit + m[3]
+		})
+	}
+	return text
 }
 
 // placeOf is where a path, or what it is part of, stands in the file.

@@ -14,9 +14,10 @@ import (
 
 // Sizes beyond these are typing errors.
 const (
-	mostMass  = 1e5 // kg
-	mostPlace = 1e5 // mm
-	mostSpan  = 2000
+	mostMass   = 1e5 // kg
+	mostPlace  = 1e5 // mm
+	mostHeight = 1e4 // mm, up from the ground; nothing that rides lies below it
+	mostSpan   = 2000
 )
 
 func vehicleRule() *table.Rule {
@@ -90,7 +91,7 @@ func place(name, says string) table.Field { return table.Must(name, position(say
 
 // at are the three coordinates of a thing.
 func at() []table.Field {
-	return []table.Field{place("x", "Rearward."), place("y", "To the left."), place("z", "Up.")}
+	return []table.Field{place("x", "Rearward."), place("y", "To the left."), table.Must("z", table.Quantity(units.Length, 0, mostHeight, "Up from the ground."))}
 }
 
 func yesNo(says string) *table.Rule { return table.Choice(says, "yes", "no") }

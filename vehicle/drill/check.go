@@ -3,6 +3,7 @@ package drill
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/vehicle/finding"
 )
@@ -67,6 +68,7 @@ func (c *checker) run(list []Guide) {
 			continue
 		}
 		c.survey(h)
+		c.inZones(h, list)
 		for k := range list {
 			c.guide(&list[k], h)
 		}
@@ -136,6 +138,22 @@ func (c *checker) survey(h *NewHole) {
 			f := finding.Measured(c.at(h), "clear of keep-out", surveySource, k.toBox(z.box()), finding.AtLeast, 0, "mm")
 			f.Words = z.Name
 			c.put(f)
+		}
+	}
+}
+
+// inZones names what stands where a hole is to be, of the kinds that none of the guides speaks of.
+func (c *checker) inZones(h *NewHole, list []Guide) {
+	if h.Face != Web {
+		return
+	}
+	for i := range c.rail.Zones {
+		z := &c.rail.Zones[i]
+		if z.Kind == KeepOut || slices.ContainsFunc(list, func(g Guide) bool { return g.speaksOf(z.Kind) }) {
+			continue
+		}
+		if h.circle().toBox(z.box()) < 0 {
+			c.put(finding.Silent(c.at(h), "clear of what is on the rail", surveySource, fmt.Sprintf("it lies in %s, a %s, and no guide that is asked for speaks of that", z.Name, z.Kind)))
 		}
 	}
 }

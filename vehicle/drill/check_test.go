@@ -279,3 +279,24 @@ func TestSubframe(t *testing.T) {
 		t.Errorf("%v", err)
 	}
 }
+
+// A hole in what the survey has on the rail is never all well: where no guide speaks of such a zone, that is said. Guide B speaks of the hanger, guide A
+// does not; the edge of a hole of 14 at x 3145 reaches 2 mm into it, and 3142 touches nothing.
+func TestHoleInAZone(t *testing.T) {
+	r := run(t, rail(Left, hole("in", 3145, 830, 14), hole("beside", 3142, 790, 14)), "a")
+	if f := find(t, r, "in", "clear of what is on the rail"); f.Verdict != finding.NotCovered || !strings.Contains(f.Words, "hanger, a load point") {
+		t.Errorf("%+v", f)
+	}
+	for _, f := range r.Findings {
+		if strings.HasSuffix(f.At, "beside") && f.Rule == "clear of what is on the rail" {
+			t.Errorf("%+v", f)
+		}
+	}
+	r = run(t, rail(Left, hole("in", 3145, 830, 14)), "a", "b")
+	want(t, find(t, r, "in", "off load points"), finding.Fail, -2, 0)
+	for _, f := range r.Findings {
+		if f.Rule == "clear of what is on the rail" {
+			t.Errorf("guide B speaks of it: %+v", f)
+		}
+	}
+}

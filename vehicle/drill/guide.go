@@ -28,3 +28,18 @@ type Guide struct {
 	OverBoltMM      float64 // hole over bolt diameter, at most
 	Brackets        bool    // distances to cross member, corner and reinforcement bind the bracket's outline, not the hole
 }
+
+// speaksOf says whether a rule of the guide is about holes beside a kind of zone.
+func (g *Guide) speaksOf(k Kind) bool {
+	switch k {
+	case LoadPoint:
+		return g.OffLoads
+	case ProfileChange:
+		return g.OffChanges
+	case CrossMember:
+		return g.OffChanges || g.CrossMemberMM > 0
+	case Reinforcement:
+		return g.OffChanges || g.ReinforcementMM > 0
+	}
+	return false
+}

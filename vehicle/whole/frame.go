@@ -20,7 +20,7 @@ func (w *work) checkStands(bad *field.Errors) {
 			bad.Refuse(at, "without a frame", "the frame that the mounts stand on, or no stands")
 			return
 		}
-		_, _, ok := w.mount(bad, at, s.Body, s.Mount)
+		b, m, ok := w.mount(bad, at, s.Body, s.Mount)
 		if key := carrier(s.Body) + "\x00" + s.Mount; ok && seen[key] {
 			bad.Refuse(at+".mount", fmt.Sprintf("%q stands twice", s.Mount), "each mount once")
 		} else {
@@ -41,6 +41,11 @@ func (w *work) checkStands(bad *field.Errors) {
 			bad.Refuse(at+".tube", fmt.Sprintf("%.40q", s.Tube), "a tube of the frame"+part.Nearest(s.Tube, names))
 		case s.Rail != frame.Both:
 			bad.Refuse(at+".tube", fmt.Sprintf("%.40q for a mount on one rail", s.Tube), "none, or both as the rail")
+		case ok:
+			t := &w.q.Frame.Tubes[slices.Index(names, s.Tube)]
+			if x := w.q.Bodies[b].Mounts[m].At.X; math.Abs(x-t.XMM) > t.DiaMM {
+				bad.Refuse(at+".tube", fmt.Sprintf("%.40q at x %.4g mm under a mount at x %.4g mm", s.Tube, t.XMM, x), fmt.Sprintf("a tube within its own diameter, %.4g mm, of the mount", t.DiaMM))
+			}
 		}
 	}
 }

@@ -2,7 +2,6 @@ package whole
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strings"
 
@@ -88,8 +87,8 @@ func (l *warnings) body(r *vehicle.Result, cases []vehicle.Case) {
 	for _, f := range r.Scheme.Free {
 		l.say(Mind, "free motion", "body "+body, "%s", f.Words)
 	}
-	for m := range r.Loads {
-		l.uplift(body, m, r, cases)
+	for m, p := range Pulls(r, cases) {
+		l.uplift("mount "+r.Loads[m].Mount+" of "+body, &p, len(r.Cases))
 	}
 	if r.Scheme.Surplus > 0 && !r.Scheme.SlackTried {
 		l.say(Mind, "no bound", "body "+body, "there are more mounts than equilibrium can bound: some reactions have no least or no most")
@@ -120,51 +119,73 @@ func (l *warnings) unheld(r *vehicle.Result) {
 	}
 }
 
-// uplift is one mount's. Where a load straight down lifts the body off it, the centre of gravity lies outside the mounts.
-func (l *warnings) uplift(body string, m int, r *vehicle.Result, cases []vehicle.Case) {
-	var pulls, lifts, may int
-	standing := ""
-	var worst, first, low *vehicle.CaseResult
-	least := 0.0
+// Pull is how a body pulls a mount up, over all states and cases.
+type Pull struct {
+	StiffN            float64 // the most by stiffness, 0 where it never pulls
+	Case, State       string
+	Times             int     // states and cases in which it pulls by stiffness
+	MostN             float64 // the most that sharing and slack allow: the bracket is designed for it
+	MostCase, MostAt  string  // and its state
+	MayTimes          int     // states and cases in which it may pull, those of Times counted
+	lifts             int
+	standing, firstly string
+}
+
+// More says whether sharing and slack bring more uplift than stiffness does.
+func (p *Pull) More() bool { return p.MostN > 1.01*p.StiffN }
+
+// Pulls are a body's, mount by mount.
+func Pulls(r *vehicle.Result, cases []vehicle.Case) []Pull {
+	out := make([]Pull, len(r.Loads))
 	for i := range r.Cases {
 		c := &r.Cases[i]
-		if len(c.Reactions) == 0 {
-			continue
-		}
-		x := &c.Reactions[m]
-		if a := cases[i%len(cases)].AccelG; (x.HoldsDown || x.LiftedOff) && a.X == 0 && a.Y == 0 && a.Z < 0 && standing == "" {
-			standing = c.Case + ", " + c.State
-		}
-		switch {
-		case x.HoldsDown:
-			if pulls++; worst == nil || x.Force.Z < worst.Reactions[m].Force.Z {
-				worst = c
-			}
-		case x.LiftedOff:
-			if lifts++; first == nil {
-				first = c
-			}
-		case x.MayHoldDown:
-			may++
-			for _, k := range x.Components {
-				if k.Direction == "z" && (low == nil || k.Low < least) {
-					low, least = c, k.Low
-				}
-			}
+		a := cases[i%len(cases)].AccelG
+		for m := range c.Reactions {
+			out[m].add(&c.Reactions[m], c.Case, c.State, a.X == 0 && a.Y == 0 && a.Z < 0)
 		}
 	}
-	at := "mount " + r.Loads[m].Mount + " of " + body
-	if standing != "" {
-		l.say(Fails, "outside the mounts", at, "the body lifts off it under its own weight (%s): the centre of gravity lies outside the mounts that bear it", standing)
+	return out
+}
+
+func (p *Pull) add(x *vehicle.Reaction, name, state string, straightDown bool) {
+	if (x.HoldsDown || x.LiftedOff) && straightDown && p.standing == "" {
+		p.standing = name + ", " + state
 	}
-	if pulls > 0 {
-		l.say(Mind, "uplift", at, "the body pulls it up, %.2f kN at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear", -worst.Reactions[m].Force.Z/1000, worst.Case, worst.State, pulls, len(r.Cases))
+	if x.HoldsDown {
+		if p.Times++; -x.Force.Z > p.StiffN {
+			p.StiffN, p.Case, p.State = -x.Force.Z, name, state
+		}
+	} else if x.LiftedOff {
+		if p.lifts++; p.lifts == 1 {
+			p.firstly = name + ", " + state
+		}
 	}
-	if lifts > 0 {
-		l.say(Mind, "lifts off", at, "the body lifts off it in %d of %d states and cases, first %s, %s", lifts, len(r.Cases), first.Case, first.State)
+	if x.HoldsDown || x.MayHoldDown && !x.LiftedOff {
+		p.MayTimes++
+		for _, k := range x.Components {
+			if k.Direction == "z" && -k.Low > p.MostN {
+				p.MostN, p.MostCase, p.MostAt = -k.Low, name, state
+			}
+		}
 	}
-	if pulls == 0 && may > 0 && low != nil {
-		l.say(Mind, "may pull up", at, "the body may pull it up, to %.2f kN (%s, %s), depending on which mounts share or rest, in %d of %d states and cases", math.Abs(least)/1000, low.Case, low.State, may, len(r.Cases))
+}
+
+// uplift is one mount's. Where a load straight down lifts the body off it, the centre of gravity lies outside the mounts.
+func (l *warnings) uplift(at string, p *Pull, of int) {
+	if p.standing != "" {
+		l.say(Fails, "outside the mounts", at, "the body lifts off it under its own weight (%s): the centre of gravity lies outside the mounts that bear it", p.standing)
+	}
+	switch {
+	case p.Times > 0 && p.More():
+		l.say(Mind, "uplift", at, "the body pulls it up, to %.2f kN (%s, %s), depending on which mounts share or rest, in %d of %d states and cases; %.2f kN by stiffness: it must hold down, not only bear",
+			p.MostN/1000, p.MostCase, p.MostAt, p.MayTimes, of, p.StiffN/1000)
+	case p.Times > 0:
+		l.say(Mind, "uplift", at, "the body pulls it up, %.2f kN at worst (%s, %s), in %d of %d states and cases: it must hold down, not only bear", p.StiffN/1000, p.Case, p.State, p.Times, of)
+	case p.MostN > 0:
+		l.say(Mind, "may pull up", at, "the body may pull it up, to %.2f kN (%s, %s), depending on which mounts share or rest, in %d of %d states and cases", p.MostN/1000, p.MostCase, p.MostAt, p.MayTimes, of)
+	}
+	if p.lifts > 0 {
+		l.say(Mind, "lifts off", at, "the body lifts off it in %d of %d states and cases, first %s", p.lifts, of, p.firstly)
 	}
 }
 

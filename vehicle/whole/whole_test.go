@@ -166,6 +166,53 @@ func TestWarnings(t *testing.T) {
 	}
 }
 
+// Four alike posts that hold both ways, one more than statics needs: the first line tells the most that a mount's bracket is designed for, not what
+// stiffness gives alone. By hand, posts a, b at x 0 and c, d at 1000, a and c left at y 500, b and d right; W at (500, 400). Left holds 0.9 W, either row
+// half: b = t, a = 0.5 W - t, c = 0.4 W + t, d = 0.1 W - t. By stiffness t is W/20. With c slack (t = -0.4 W) a has 0.9 W and d 0.5 W, with a slack
+// (t = 0.5 W) c has 0.9 W and b 0.5 W; rebound turns all of it up. Standing, b and d are pressed by stiffness and may be pulled by 0.4 W.
+func TestUpliftIsToldAtItsMost(t *testing.T) {
+	var mounts []vehicle.Mount
+	for _, p := range []struct {
+		name string
+		x, y float64
+	}{{"a", 0, 500}, {"b", 0, -500}, {"c", 1000, 500}, {"d", 1000, -500}} {
+		mounts = append(mounts, vehicle.Rigid(p.name, part.Vec{X: p.x, Y: p.y}))
+	}
+	q := &whole.Request{
+		Vehicle: &vehicle.Vehicle{WheelbaseMM: 3000, Cab: vehicle.ChassisCab{FrontKG: 1000, RearKG: 800}, Items: []vehicle.Item{{Name: "crane", MassKG: 400, At: part.Vec{X: 500, Y: 400}}}},
+		Bodies:  []vehicle.Body{{Mounts: mounts}},
+		States:  []vehicle.State{{Name: "ready"}},
+		Cases:   []vehicle.Case{{ID: "still", AccelG: part.Vec{Z: -1}, Level: part.Service}, {ID: "rebound", AccelG: part.Vec{Z: 1}, Level: part.Service}},
+	}
+	a := reckon(t, q)
+	const w = 400 * 9.80665
+	for m, p := range whole.Pulls(&a.Report.Bodies[0], q.Cases) {
+		stiff, most, may := 0.45*w, 0.9*w, 1
+		if m%2 == 1 {
+			stiff, most, may = 0.05*w, 0.5*w, 2
+		}
+		near(t, "by stiffness", p.StiffN, stiff, 0.1)
+		near(t, "most", p.MostN, most, 0.1)
+		if p.Times != 1 || p.MayTimes != may || p.MostCase != "rebound" || p.Case != "rebound" {
+			t.Errorf("mount %d: %+v", m, p)
+		}
+	}
+	if !slices.ContainsFunc(a.Warnings, func(x whole.Warning) bool {
+		return x.Kind == "uplift" && x.At == "mount d of body" && strings.Contains(x.Words, "to 1.96 kN (rebound, ready)") && strings.Contains(x.Words, "0.20 kN by stiffness")
+	}) {
+		t.Errorf("%+v", a.Warnings)
+	}
+}
+
+// A mount cannot sit on a tube that passes two diameters behind it.
+func TestTubeAwayFromItsMount(t *testing.T) {
+	q := wholetest.FieldLab()
+	q.Frame.Tubes[0].XMM = 1250 + 2*88.9
+	if _, err := whole.Reckon(q); err == nil || !strings.Contains(err.Error(), "stands[0].tube") {
+		t.Errorf("%v", err)
+	}
+}
+
 // A centre of gravity outside the mounts is a result, and so is a motion that nothing holds.
 func TestOutsideTheMountsAndNotHeld(t *testing.T) {
 	q := &whole.Request{
