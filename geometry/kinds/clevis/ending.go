@@ -159,6 +159,14 @@ func (k keeper) check(n *fab.Needs) {
 	n.That(k.slot <= d.pin/3, "slot_depth", fab.MM(k.slot), "at most a third of the pin, %.4g mm", d.pin/3)
 	n.That(k.slot >= k.clear+2, "slot_depth", fab.MM(k.slot), "at least %.4g mm: 2 mm of hold, the pin's clearance and 0.5 mm", k.clear+2)
 	n.That(k.long >= d.pin, "keeper_length", fab.MM(k.long), "at least the pin's diameter, %.4g mm", d.pin)
+	if r := d.outside; r.thickness > 0 && r.height > d.height+k.edge() {
+		have := math.Inf(1)
+		for _, x := range r.at {
+			have = min(have, math.Abs(x)-r.thickness/2-d.gussetWeld)
+		}
+		n.That(k.long/2 <= have, "keeper_length", fab.MM(k.long), "at most %.4g mm, between the outer gussets and their welds, or gussets no higher than the keeper's lower edge, %.4g mm",
+			2*max(0, have), d.height+k.edge())
+	}
 	if n.ThatHole(k.hole, "keeper_screw", d.v.Word("keeper_screw")) {
 		k.checkScrews(n)
 	}

@@ -148,3 +148,10 @@ func TestEndingRefusals(t *testing.T) {
 		}
 	}
 }
+
+// A draw whose outer gussets rose past the pin on either side of it, where a long keeper ran into them.
+func TestKeeperClearsTheGussets(t *testing.T) {
+	if _, fault := fabtest.Outcome(Kind(), fabtest.Draw(Kind(), 405+1<<40)); fault != "" {
+		t.Error(fault)
+	}
+}
