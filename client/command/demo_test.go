@@ -74,21 +74,6 @@ func TestDemosCanBeMade(t *testing.T) {
 	}
 }
 
-// The tray passes with its stops; on M8 rods without stops it fails in the bending of the rods.
-func TestWaterTray(t *testing.T) {
-	const tray = "../../testdata/jobs/watertray.yaml"
-	lugwright(t, "check", tray).want(t, Done, "")
-	src, err := os.ReadFile(tray)
-	if err != nil {
-		t.Fatal(err)
-	}
-	bare := filepath.Join(t.TempDir(), "bare.yaml")
-	if err := os.WriteFile(bare, []byte(strings.NewReplacer("M12", "M8", "stops: yes", "stops: no").Replace(string(src))), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	lugwright(t, "check", bare).want(t, Failed, "tray-a fails: force along a rod with its bending, rods")
-}
-
 // The workshop's mounts pass and pack, the saddle governed by the empty state. A fork that would swing into the subframe's tube is refused by its parameter;
 // without collars nothing holds the saddle's tube along its axis, and the job is told so.
 func TestForgeWorkshop(t *testing.T) {
