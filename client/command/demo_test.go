@@ -74,6 +74,16 @@ func TestDemosCanBeMade(t *testing.T) {
 	}
 }
 
+// The hive carrier's mounts pass and pack in inches, though the front axle is over its rating; ears of half the thickness fail, and a number without a unit
+// is refused.
+func TestHiveCarrier(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "out")
+	r := lugwright(t, "pack", jobs+"hivecarrier.yaml", "-o", out).want(t, Done, "")
+	wantAll(t, r.out, "pass  pair-left", "pass  pair-right", "pass  single", "_A572-50_")
+	lugwright(t, "check", edited(t, "hivecarrier.yaml", "ear_thickness: 1/2 in", "ear_thickness: 1/4 in", "spacer_length: 9/16 in", "spacer_length: 1/2 in")).want(t, Failed, "pair-left fails: ")
+	lugwright(t, "check", edited(t, "hivecarrier.yaml", "pin_diameter: 1-1/4 in", "pin_diameter: 1.25")).want(t, Misused, "no unit")
+}
+
 // The workshop's mounts pass and pack, the saddle governed by the empty state. A fork that would swing into the subframe's tube is refused by its parameter;
 // without collars nothing holds the saddle's tube along its axis, and the job is told so.
 func TestForgeWorkshop(t *testing.T) {
