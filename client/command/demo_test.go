@@ -74,40 +74,42 @@ func TestDemosCanBeMade(t *testing.T) {
 	}
 }
 
-// The tray passes with its stops; on M8 rods without stops it fails in the bending of the rods.
-func TestWaterTray(t *testing.T) {
-	const tray = "../../testdata/jobs/watertray.yaml"
-	lugwright(t, "check", tray).want(t, Done, "")
-	src, err := os.ReadFile(tray)
-	if err != nil {
-		t.Fatal(err)
-	}
-	bare := filepath.Join(t.TempDir(), "bare.yaml")
-	if err := os.WriteFile(bare, []byte(strings.NewReplacer("M12", "M8", "stops: yes", "stops: no").Replace(string(src))), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	lugwright(t, "check", bare).want(t, Failed, "tray-a fails: force along a rod with its bending, rods")
+// The hive carrier's mounts pass and pack in inches, though the front axle is over its rating; ears of half the thickness fail, and a number without a unit
+// is refused.
+func TestHiveCarrier(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "out")
+	r := lugwright(t, "pack", jobs+"hivecarrier.yaml", "-o", out).want(t, Done, "")
+	wantAll(t, r.out, "pass  pair-left", "pass  pair-right", "pass  single", "_A572-50_")
+	lugwright(t, "check", edited(t, "hivecarrier.yaml", "ear_thickness: 1/2 in", "ear_thickness: 1/4 in", "spacer_length: 9/16 in", "spacer_length: 1/2 in")).want(t, Failed, "pair-left fails: ")
+	lugwright(t, "check", edited(t, "hivecarrier.yaml", "pin_diameter: 1-1/4 in", "pin_diameter: 1.25")).want(t, Misused, "no unit")
 }
 
-// The workshop's mount, stay and tabs pass and pack; a fork that would swing into the subframe's tube is refused by its parameter.
-func TestForge(t *testing.T) {
-	const forge = "../../testdata/jobs/forge.yaml"
+// The workshop's mounts pass and pack, the saddle governed by the empty state. A fork that would swing into the subframe's tube is refused by its parameter;
+// without collars nothing holds the saddle's tube along its axis, and the job is told so.
+func TestForgeWorkshop(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "out")
-	lugwright(t, "pack", forge, "-o", out).want(t, Done, "")
+	r := lugwright(t, "pack", jobs+"forgeworkshop.yaml", "-o", out).want(t, Done, "")
+	wantAll(t, r.out, "pass  front", "pass  pair-left", "pass  pair-right", "pass  subframe-lug-left", "pass  subframe-lug-right")
+	if r := lugwright(t, "check", jobs+"forgeworkshop.yaml"); !strings.Contains(strings.Join(strings.Fields(r.out), " "), "at 0.77 of capacity (A7, empty, ") {
+		t.Error(r.out)
+	}
+	if files := filesUnder(t, out); !slices.Contains(files, "assembly/subframe-lug-right.svg") {
+		t.Errorf("%v", files)
+	}
+	lugwright(t, "check", edited(t, "forgeworkshop.yaml", "fork_end: 50 mm", "fork_end: 54 mm")).want(t, Misused, "fork_end")
+	lugwright(t, "check", edited(t, "forgeworkshop.yaml", "collar_thickness: 10 mm", "collar_thickness: 0 mm")).want(t, Misused, "no load path")
+}
+
+// The workshop's fittings pass and pack, the arch at both ends of what the builder states; with plates of 6 mm it fails under the hammer's side load.
+func TestForgeFittings(t *testing.T) {
+	out := filepath.Join(t.TempDir(), "out")
+	lugwright(t, "pack", jobs+"forgefittings.yaml", "-o", out).want(t, Done, "")
 	for _, want := range []string{"saw-list.csv", "assembly/generator-tab.svg", "scad/stay-end.scad"} {
 		if files := filesUnder(t, out); !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}
 	}
-	src, err := os.ReadFile(forge)
-	if err != nil {
-		t.Fatal(err)
-	}
-	tight := filepath.Join(t.TempDir(), "tight.yaml")
-	if err := os.WriteFile(tight, []byte(strings.Replace(string(src), "fork_end: 50 mm", "fork_end: 54 mm", 1)), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	lugwright(t, "check", tight).want(t, Misused, "fork_end")
+	lugwright(t, "check", edited(t, "forgefittings.yaml", "plate_thickness: 16 mm", "plate_thickness: 6 mm")).want(t, Failed, "hammer-arch fails: ")
 }
 
 // The small plates pass; a pin that pushes its keeper five times as hard bends it.
@@ -138,36 +140,6 @@ func TestCrossTube(t *testing.T) {
 		t.Fatal(err)
 	}
 	lugwright(t, "check", thin).want(t, Failed, "front-tube fails: ")
-}
-
-// The saddle holds its tube under every case; without its collars nothing holds it along its axis, and the job is told so.
-func TestForgeSaddle(t *testing.T) {
-	const saddle = "../../testdata/jobs/forgesaddle.yaml"
-	lugwright(t, "check", saddle).want(t, Done, "")
-	src, err := os.ReadFile(saddle)
-	if err != nil {
-		t.Fatal(err)
-	}
-	bare := filepath.Join(t.TempDir(), "bare.yaml")
-	if err := os.WriteFile(bare, []byte(strings.Replace(string(src), "collar_thickness: 10 mm", "collar_thickness: 0 mm", 1)), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	lugwright(t, "check", bare).want(t, Misused, "no load path")
-}
-
-// The arch passes at both ends of what the builder states; plates of 6 mm fail under the hammer's side load.
-func TestForgeArch(t *testing.T) {
-	const job = "../../testdata/jobs/forgearch.yaml"
-	lugwright(t, "check", job).want(t, Done, "")
-	src, err := os.ReadFile(job)
-	if err != nil {
-		t.Fatal(err)
-	}
-	thin := filepath.Join(t.TempDir(), "thin.yaml")
-	if err := os.WriteFile(thin, []byte(strings.Replace(string(src), "plate_thickness: 16 mm", "plate_thickness: 6 mm", 1)), 0o644); err != nil {
-		t.Fatal(err)
-	}
-	lugwright(t, "check", thin).want(t, Failed, "arch fails: ")
 }
 
 // The deck's feet pass; of half the thickness they fail.

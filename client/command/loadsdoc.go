@@ -37,6 +37,7 @@ type vehicleJobDoc struct {
 type tiedDoc struct {
 	Name  string `json:"name"`
 	Mount string `json:"mount"`
+	Tray  string `json:"tray,omitempty"`
 	Why   string `json:"why_no_loads,omitempty"`
 	Loads any    `json:"loads"`
 }
@@ -49,8 +50,8 @@ func docOfVehicle(v *run.Vehicle, version string) vehicleDoc {
 	}
 	for i := range j.Brackets {
 		b := &j.Brackets[i]
-		t := tiedDoc{Name: b.Name, Mount: b.Mount, Loads: snake(b.Loads)}
-		if v.Unheld != nil && b.Mount != "" {
+		t := tiedDoc{Name: b.Name, Mount: b.Mount, Tray: b.Tray, Loads: snake(b.Loads)}
+		if v.Unheld != nil && b.Tied() {
 			t.Why = v.Unheld.Error()
 		}
 		d.Brackets = append(d.Brackets, t)

@@ -397,7 +397,10 @@ func (l *loadsPage) brackets() {
 	for i := range j.Brackets {
 		b := &j.Brackets[i]
 		mount := b.Mount
-		if mount == "" {
+		switch {
+		case b.Tray != "":
+			mount = "tray " + b.Tray
+		case mount == "":
 			mount = "none"
 		}
 		if b.BodySide {

@@ -33,6 +33,7 @@ func (j *Job) agree(v *table.Value, k Known) Errors {
 		}
 		a.names(path, b, bv, seenNames, seenMarks)
 		a.tied(path, b, bv)
+		a.tray(path, b, bv)
 		a.loads(path, b, bv)
 		a.spectrum(path, b, bv)
 	}

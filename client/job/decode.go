@@ -99,7 +99,7 @@ func decodeBracket(v *table.Value, kinds []geometry.Kind) Bracket {
 		Hand:     part.Hand(v.Field("hand").Words()),
 		Mark:     v.Field("mark").Words(),
 		Quantity: max(1, int(v.Field("quantity").Number())),
-		Mount:    v.Field("mount").Words(), LoadPoint: v.Field("load_point").Words(), BodySide: v.Field("side").Words() == "body",
+		Mount:    v.Field("mount").Words(), Tray: v.Field("tray").Words(), LoadPoint: v.Field("load_point").Words(), BodySide: v.Field("side").Words() == "body",
 	}
 	if i := slices.IndexFunc(kinds, func(k geometry.Kind) bool { return k.Name == b.Kind }); i >= 0 {
 		b.Params = decodeParams(v.Field("parameters"), kinds[i].Params)

@@ -85,6 +85,7 @@ type Bracket struct {
 	Quantity  int    // pieces to make, at least 1
 	Params    []part.Param
 	Mount     string `json:",omitempty"` // mount of the vehicle whose loads it takes; empty: none
+	Tray      string `json:",omitempty"` // tray of the vehicle whose mass it carries; empty: none
 	LoadPoint string `json:",omitempty"` // where they act on it; empty: at its only load point
 	BodySide  bool   `json:",omitempty"` // it is on the body, so that the frame's part of the joint loads it
 	Loads     []Load
@@ -98,7 +99,7 @@ type Load struct {
 	LoadPoint string // may be empty when the bracket has one
 	Force     part.Vec
 	Moment    part.Vec
-	OfMount   bool `json:",omitempty"` // from the bracket's mount, not from the file
+	OfMount   bool `json:",omitempty"` // from the bracket's mount or tray, not from the file
 }
 
 // Name tells one load of a bracket from the others: the case, and the state where one is given.
@@ -144,11 +145,14 @@ func (j *Job) LoadCases(b *Bracket) []part.Case {
 	return out
 }
 
-// NotLoaded lists the job's cases for which a bracket has no load. Those of the vehicle come through a mount, and a bracket that has one needs no others.
+// Tied says whether the bracket takes its loads from the vehicle.
+func (b *Bracket) Tied() bool { return b.Mount != "" || b.Tray != "" }
+
+// NotLoaded lists the job's cases for which a bracket has no load. Those of the vehicle come through a mount or tray, and a bracket that has one needs no others.
 func (j *Job) NotLoaded(b *Bracket) []string {
 	var out []string
 	for _, c := range j.Cases {
-		if c.OfVehicle == (b.Mount != "") && !has(b.Loads, func(l Load) bool { return l.Case == c.Name }) {
+		if c.OfVehicle == b.Tied() && !has(b.Loads, func(l Load) bool { return l.Case == c.Name }) {
 			out = append(out, c.Name)
 		}
 	}

@@ -27,7 +27,7 @@ func (j *Job) Locate(b *Bracket, err error) error {
 		if j.Units == units.Inch {
 			e.Found, e.Accept = InInches(f.Found), InInches(f.Accept)
 		}
-		if b.Mount != "" && strings.HasSuffix(path, "].mount") {
+		if b.Tied() && strings.HasSuffix(path, "]."+tie(b)) {
 			if ofMount = append(ofMount, e); len(ofMount) > 1 {
 				continue
 			}
@@ -52,19 +52,27 @@ func see(path, kind string) string {
 func loadPath(b *Bracket, rest string) string {
 	number, after, _ := strings.Cut(rest, "]")
 	i, err := strconv.Atoi(number)
-	if err != nil || b.Mount == "" {
+	if err != nil || !b.Tied() {
 		return "loads[" + rest
 	}
 	own := 0
 	for k := range b.Loads {
 		switch {
 		case k == i && b.Loads[k].OfMount:
-			return "mount"
+			return tie(b)
 		case k == i:
 			return fmt.Sprintf("loads[%d]%s", own, after)
 		case !b.Loads[k].OfMount:
 			own++
 		}
+	}
+	return tie(b)
+}
+
+// tie is the field that ties a bracket to the vehicle.
+func tie(b *Bracket) string {
+	if b.Tray != "" {
+		return "tray"
 	}
 	return "mount"
 }

@@ -134,12 +134,13 @@ func bracketRule(kinds []geometry.Kind) *table.Rule {
 		table.May("mark", table.Word(12, "[A-Z0-9][A-Z0-9-]*", "a mark of at most 12 capitals, digits and -, such as PAIR", "Root of the part marks etched on its plates; left out, the name in capitals.")),
 		table.May("quantity", table.Whole(1, 1000, "Pieces to make; left out, one.")),
 		table.May("mount", table.Text(100, "Name of the vehicle's mount whose loads it takes, of every state and case.")),
+		table.May("tray", table.Text(100, "Of the kind tray: name of the vehicle's tray whose mass it carries, in every state and case; rods' places and heights come from there too.")),
 		table.May("load_point", table.Text(60, "Name of the load point at which they act, where the bracket has several.")),
 		table.May("side", table.Choice("Which side of the mount's joint it is; left out, the frame's.", "frame", "body")),
-		table.May("loads", table.List("Forces on the bracket at its load point, one a load case and state; left out, those of its mount alone.", loadRule())),
+		table.May("loads", table.List("Forces on the bracket at its load point, one a load case and state; left out, those of its mount or tray alone.", loadRule())),
 		table.May("spectrum", table.List("Changes of load that repeat, for fatigue; left out, fatigue is not checked.", cycleRule())),
 	)
-	r.Either("loads", "mount")
+	r.Either("loads", "mount", "tray")
 	for _, k := range kinds {
 		r.Pick("kind", k.Name, "parameters", func() *table.Rule { return paramsRule(k) })
 	}

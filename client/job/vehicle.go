@@ -52,13 +52,13 @@ func (v *Vehicle) BodyOf(mount string) string {
 	return v.Request.Bodies[body].Name
 }
 
-// MountsOnly asks for the loads on mounts and nothing else.
-func (v *Vehicle) MountsOnly() *whole.Request {
+// LoadsOnly asks for what mounts and trays bring to brackets and nothing else.
+func (v *Vehicle) LoadsOnly() *whole.Request {
 	q := &v.Request
-	return &whole.Request{Vehicle: q.Vehicle, Bodies: q.Bodies, States: q.States, Cases: q.Cases}
+	return &whole.Request{Vehicle: q.Vehicle, Bodies: q.Bodies, States: q.States, Cases: q.Cases, Trays: q.Trays}
 }
 
-// WithLoads is the job with the loads that its mounts bring to the brackets tied to them, each under its case and state, beside the
+// WithLoads is the job with the loads that its mounts and trays bring to the brackets tied to them, each under its case and state, beside the
 // cases and loads that the file gives. The answer is the strength service's to the vehicle.
 func (j *Job) WithLoads(a *whole.Answer) (*Job, error) {
 	if j.Vehicle == nil {
@@ -76,6 +76,9 @@ func (j *Job) WithLoads(a *whole.Answer) (*Job, error) {
 	var bad Errors
 	for i := range out.Brackets {
 		b := &out.Brackets[i]
+		if b.Tray != "" {
+			j.takeTray(b, &j.Vehicle.Request, a)
+		}
 		if b.Mount == "" {
 			continue
 		}
@@ -92,8 +95,8 @@ func (j *Job) WithLoads(a *whole.Answer) (*Job, error) {
 	return &out, nil
 }
 
-// Tied says whether any bracket takes its loads from a mount.
-func (j *Job) Tied() bool { return has(j.Brackets, func(b Bracket) bool { return b.Mount != "" }) }
+// Tied says whether any bracket takes its loads from the vehicle.
+func (j *Job) Tied() bool { return has(j.Brackets, func(b Bracket) bool { return b.Tied() }) }
 
 func loadsOn(a *whole.Answer, v *Vehicle, mount string) *vehicle.MountLoads {
 	_, body := v.Mount(mount)

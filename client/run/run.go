@@ -77,7 +77,7 @@ func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, e
 	}
 	r := &Result{Job: j, Brackets: make([]Bracket, len(built))}
 	for i := range built {
-		r.Brackets[i] = Bracket{Spec: &j.Brackets[i], Part: built[i], Report: reports[i], Notes: notes(j, &j.Brackets[i], reports[i])}
+		r.Brackets[i] = Bracket{Spec: &j.Brackets[i], Part: built[i], Report: reports[i], Notes: notes(j, &j.Brackets[i], built[i], reports[i])}
 		if o.Access {
 			r.Brackets[i].Access, r.Brackets[i].Fits = access.Findings(built[i], j.Room), access.Fits(built[i])
 		}
@@ -165,10 +165,10 @@ func (r *refusals) err() error {
 	return r.other
 }
 
-func notes(j *job.Job, b *job.Bracket, report *strength.Report) []string {
+func notes(j *job.Job, b *job.Bracket, built *part.Bracket, report *strength.Report) []string {
 	var out []string
 	for _, name := range j.NotLoaded(b) {
 		out = append(out, "no load is given for the case "+name)
 	}
-	return append(out, report.Notes...)
+	return append(append(out, bareAluminium(b, built)...), report.Notes...)
 }

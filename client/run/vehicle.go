@@ -66,12 +66,12 @@ func reckon(ctx context.Context, c *dial.Client, j *job.Job, q *whole.Request) (
 	return a, j.LocateVehicle(err)
 }
 
-// loaded is the job with the loads of its mounts on the brackets tied to them.
+// loaded is the job with the loads of its mounts and trays on the brackets tied to them.
 func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, error) {
 	if !j.Tied() {
 		return j, nil
 	}
-	a, err := reckon(ctx, c, j, j.Vehicle.MountsOnly())
+	a, err := reckon(ctx, c, j, j.Vehicle.LoadsOnly())
 	if err != nil {
 		return nil, err
 	}
