@@ -4,6 +4,7 @@ package job
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -322,5 +323,23 @@ func (a *agreement) tied(path string, b *Bracket, v *table.Value) {
 		a.refuse(m, path+".mount", "the job has no vehicle", "the section vehicle, with masses and mounts")
 	default:
 		a.notIn(m, path+".mount", "mount", a.j.Vehicle.MountNames())
+		a.sideOf(path, b, v)
+	}
+}
+
+// sideOf refuses a bracket for the other side of the vehicle than its mount's: its outside would be the mount's inside.
+func (a *agreement) sideOf(path string, b *Bracket, v *table.Value) {
+	const onMiddle = 1.0 // mm off the centreline, where either hand will do
+	at, _ := a.j.Vehicle.Mount(b.Mount)
+	hand := v.Field("hand")
+	if at == nil || hand == nil || math.Abs(at.At.Y) < onMiddle {
+		return
+	}
+	side := part.LeftHand
+	if at.At.Y < 0 {
+		side = part.RightHand
+	}
+	if b.Hand != side {
+		a.refuse(hand, path+".hand", fmt.Sprintf("%s, on a mount that stands %s of the centreline", b.Hand, side), string(side))
 	}
 }
