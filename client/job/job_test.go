@@ -126,7 +126,7 @@ var meaning = map[string]bool{
 	"absurd.yaml": true, "absurd-force.yaml": true, "negative.yaml": true, "zero.yaml": true, "range-inch.yaml": true,
 	"zero-load.yaml": true, "unknown-case.yaml": true, "factor-asd.yaml": true, "factor-set.yaml": true, "names.yaml": true,
 	"vehicle-empty.yaml": true, "vehicle-no-cab.yaml": true, "vehicle-bodies.yaml": true, "vehicle-same-case.yaml": true, "vehicle-rails.yaml": true, "vehicle-room.yaml": true,
-	"vehicle-no-twist.yaml": true, "vehicle-tied-nowhere.yaml": true,
+	"vehicle-no-twist.yaml": true, "vehicle-tied-nowhere.yaml": true, "vehicle-wrong-hand.yaml": true,
 	// what the editor's YAML reader takes and we do not
 	"anchor.yaml": true, "tag.yaml": true, "two-documents.yaml": true,
 }
