@@ -237,13 +237,14 @@ func (m *model) round(i int, x float64, load statics.Wrench) float64 {
 // doubt is what the ranges of the masses do to each reaction, all against it.
 func (m *model) doubt(got statics.Reactions, riding []mass, wrenches []statics.Wrench) ([]float64, bool) {
 	out := make([]float64, len(m.actors))
+	following := m.followingOf(got.Acting)
 	for i, w := range wrenches {
 		k := riding[i].pm / riding[i].kg
 		if k == 0 {
 			continue
 		}
 		w.F, w.M = w.F.Scale(k), w.M.Scale(k)
-		more, err := m.springs.body.Follow(got, w)
+		more, err := following.Change(w)
 		if err != nil {
 			return make([]float64, len(m.actors)), false
 		}
@@ -252,6 +253,15 @@ func (m *model) doubt(got statics.Reactions, riding []mass, wrenches []statics.W
 		}
 	}
 	return out, true
+}
+
+// followingOf keeps what it made ready: few sets of supports act in all states and cases.
+func (m *model) followingOf(acting []bool) *statics.Following {
+	key := fmt.Sprint(acting)
+	if m.following[key] == nil {
+		m.following[key] = m.springs.body.Following(acting)
+	}
+	return m.following[key]
 }
 
 // reactions deals the actors' reactions out to the mounts.
