@@ -69,6 +69,7 @@ type model struct {
 	choices []choice
 
 	following map[string]*statics.Following // by what acts
+	programs  programs
 }
 
 // spring is the body on the springs of some actors.
@@ -103,6 +104,9 @@ func newModel(b *Body) (*model, error) {
 	m.findSlack()
 	if m.springs, err = m.without(nil); err != nil {
 		return nil, err
+	}
+	if m.surplus > 0 {
+		m.programs = m.newPrograms()
 	}
 	return m, m.choose()
 }

@@ -301,26 +301,34 @@ func (m *model) reactions(value []float64, ranges []statics.Extreme, pm []float6
 	return out
 }
 
-// ranges are the extremes by equilibrium, one-way supports and the rules of sharing and slack.
-func (m *model) ranges(load statics.Wrench) ([]statics.Extreme, string, error) {
-	note := ""
+// programs are the linear programmes whose extremes are a case's ranges: by the rules of sharing, without them, with the couples, and with slack.
+type programs struct{ shared, alone, coupled, slack []*statics.Programme }
+
+func (m *model) newPrograms() programs {
 	idle := make([]statics.Way, len(m.actors))
 	for _, a := range m.couples {
 		idle[a] = statics.Idle
 	}
-	out, err := m.widest(load, m.signs(idle))
+	signs := m.signs(idle)
+	return programs{m.net.Programmes(signs), m.net.Programmes([][]statics.Way{idle}), m.net.Programmes([][]statics.Way{nil}), m.net.Programmes(m.slacks(signs))}
+}
+
+// ranges are the extremes by equilibrium, one-way supports and the rules of sharing and slack.
+func (m *model) ranges(load statics.Wrench) ([]statics.Extreme, string, error) {
+	note := ""
+	out, err := widest(load, m.programs.shared, nil)
 	if err == nil && out == nil && len(m.groups) > 0 {
 		note = "mounts that share must work against each other to balance this: 0 to 100 % does not bound them"
-		out, err = m.widest(load, [][]statics.Way{idle})
+		out, err = widest(load, m.programs.alone, nil)
 	}
 	if err == nil && out == nil {
 		note = "without the mounts' couples nothing balances this: they are counted in the ranges"
-		out, err = m.widest(load, [][]statics.Way{nil})
+		out, err = widest(load, m.programs.coupled, nil)
 	}
 	if err != nil || out == nil {
 		return out, note, err
 	}
-	m.close(load, idle, out)
+	m.close(load, out)
 	for i := range out {
 		if m.sign[i] < 0 {
 			out[i] = statics.Extreme{Lo: -out[i].Hi, Hi: -out[i].Lo, LoOpen: out[i].HiOpen, HiOpen: out[i].LoOpen}
@@ -357,11 +365,11 @@ func (m *model) signs(idle []statics.Way) [][]statics.Way {
 	return out
 }
 
-// widest is the hull of the extremes over several sets of ways; nil when none balances the load.
-func (m *model) widest(load statics.Wrench, sets [][]statics.Way) ([]statics.Extreme, error) {
+// widest is the hull of the extremes over several programmes; nil when none balances the load.
+func widest(load statics.Wrench, programs []*statics.Programme, wanted []bool) ([]statics.Extreme, error) {
 	var out []statics.Extreme
-	for _, ways := range sets {
-		e, err := m.net.Extremes(load, ways)
+	for _, p := range programs {
+		e, err := p.Extremes(load, wanted)
 		var un *statics.UnheldError
 		if errors.As(err, &un) {
 			continue
@@ -385,13 +393,30 @@ func hull(a, b statics.Extreme) statics.Extreme {
 }
 
 // close finds ends for the open ones by slack.
-func (m *model) close(load statics.Wrench, idle []statics.Way, out []statics.Extreme) {
-	open := false
-	for _, e := range out {
-		open = open || e.LoOpen || e.HiOpen
+func (m *model) close(load statics.Wrench, out []statics.Extreme) {
+	open, some := make([]bool, len(out)), false
+	for i, e := range out {
+		open[i] = e.LoOpen || e.HiOpen
+		some = some || open[i]
 	}
-	if !open || len(m.slack) == 0 {
+	if !some {
 		return
+	}
+	closed, err := widest(load, m.programs.slack, open)
+	if err != nil || closed == nil {
+		return
+	}
+	for i := range out {
+		if open[i] {
+			out[i] = closed[i]
+		}
+	}
+}
+
+// slacks gives the ways with each choice of slack from every family resting.
+func (m *model) slacks(signs [][]statics.Way) [][]statics.Way {
+	if len(m.slack) == 0 {
+		return nil
 	}
 	rests := [][]int{nil}
 	for _, family := range m.slack {
@@ -404,22 +429,17 @@ func (m *model) close(load statics.Wrench, idle []statics.Way, out []statics.Ext
 		rests = next
 	}
 	var sets [][]statics.Way
+	known := map[string]bool{}
 	for _, resting := range rests {
-		for _, w := range m.signs(idle) {
+		for _, w := range signs {
 			w = slices.Clone(w)
 			for _, a := range resting {
 				w[a] = statics.Idle
 			}
-			sets = append(sets, w)
+			if key := fmt.Sprint(w); !known[key] { // the signs of what rests do not matter
+				known[key], sets = true, append(sets, w)
+			}
 		}
 	}
-	closed, err := m.widest(load, sets)
-	if err != nil || closed == nil {
-		return
-	}
-	for i := range out {
-		if out[i].LoOpen || out[i].HiOpen {
-			out[i] = closed[i]
-		}
-	}
+	return sets
 }
