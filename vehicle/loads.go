@@ -89,6 +89,7 @@ func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []fl
 		}
 		solved[i] = m.onBrackets(m.tidy(m.choices[i].on.sum(got.R, len(m.actors)), load))
 	}
+	stiff := m.onBrackets(byStiffness)
 	size := load.F.Norm()
 	for mount := range c.out {
 		matters := c.matters(solved, mount, size)
@@ -101,7 +102,7 @@ func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []fl
 		if len(m.choices) > 0 {
 			share = "shared by stiffness"
 		}
-		c.keep(mount, s, k, share, m.onBrackets(byStiffness)[mount], size)
+		c.keep(mount, s, k, share, stiff[mount], size)
 	}
 	return nil
 }
@@ -188,7 +189,9 @@ func (c *collector) keep(mount int, s *State, k *Case, share string, b bracketLo
 	}
 	id := sameAs{l.Level, l.OnUltimate, grains(b, 1e-3)}
 	if at, known := c.known[mount][id]; known {
-		if first := &c.out[mount].Loads[at]; first.Name != l.Name && (first.Case != l.Case || first.State != l.State) && !slices.Contains(first.Same, l.Name) {
+		first := &c.out[mount].Loads[at]
+		recent := first.Same[max(0, len(first.Same)-len(c.m.choices)-1):] // as many as one state and case can add
+		if first.Name != l.Name && (first.Case != l.Case || first.State != l.State) && !slices.Contains(recent, l.Name) {
 			first.Same = append(first.Same, l.Name)
 		}
 		return

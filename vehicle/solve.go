@@ -1,6 +1,7 @@
 package vehicle
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -55,16 +56,25 @@ const maxSolves = 50000
 
 // Solve gives the reactions of a body's mounts and the loads on their brackets for all states and cases.
 func Solve(v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
-	return checkedSolve(v, b, states, cases, true)
+	return checkedSolve(context.Background(), v, b, states, cases, withLoads)
 }
 
 // React gives the reactions by stiffness alone, without their ranges, what the masses' doubt adds, and the loads on brackets: for many places of a
-// mount, at far less work.
-func React(v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
-	return checkedSolve(v, b, states, cases, false)
+// mount, at far less work. It stops with the context.
+func React(ctx context.Context, v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
+	return checkedSolve(ctx, v, b, states, cases, byStiffness)
 }
 
-func checkedSolve(v *Vehicle, b *Body, states []State, cases []Case, whole bool) (Result, error) {
+// depth is how much is found.
+type depth int
+
+const (
+	byStiffness depth = iota
+	withRanges        // and what the masses' doubt adds
+	withLoads         // on brackets
+)
+
+func checkedSolve(ctx context.Context, v *Vehicle, b *Body, states []State, cases []Case, deep depth) (Result, error) {
 	c := &checker{}
 	c.vehicle(v)
 	c.states(v, states)
@@ -73,11 +83,11 @@ func checkedSolve(v *Vehicle, b *Body, states []State, cases []Case, whole bool)
 	if err := c.err(); err != nil {
 		return Result{}, err
 	}
-	return solve("body", v, b, states, cases, whole)
+	return solve(ctx, "body", v, b, states, cases, deep)
 }
 
-// solve does so once all is checked; whole is with ranges, doubt and loads.
-func solve(path string, v *Vehicle, b *Body, states []State, cases []Case, whole bool) (Result, error) {
+// solve does so once all is checked.
+func solve(ctx context.Context, path string, v *Vehicle, b *Body, states []State, cases []Case, deep depth) (Result, error) {
 	m, err := newModel(b)
 	if err != nil {
 		return Result{}, &part.FieldError{Field: path + ".mounts", Found: err.Error(), Accept: "mounts of a sensible size and place"}
@@ -88,17 +98,20 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case, whole
 	}
 	r := Result{Scheme: m.scheme(), Unchecked: unchecked(b)}
 	var collect *collector
-	if whole {
+	if deep == withLoads {
 		collect = newCollector(m)
 	}
 	name, laden := carrier(b.Name), false
 	for i := range states {
+		if err := ctx.Err(); err != nil {
+			return Result{}, err
+		}
 		riding := on(v.masses(&states[i]), name)
 		laden = laden || len(riding) > 0
 		for k := range cases {
 			one := CaseResult{State: states[i].Name, Case: cases[k].ID, Held: true, Notes: []string{"nothing rides on it in this state"}}
 			if len(riding) > 0 {
-				if one, err = m.solveCase(&states[i], &cases[k], riding, collect); err != nil {
+				if one, err = m.solveCase(&states[i], &cases[k], riding, deep, collect); err != nil {
 					return Result{}, failed(path, &states[i], &cases[k], err)
 				}
 			}
@@ -108,7 +121,7 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case, whole
 	if !laden {
 		return Result{}, &part.FieldError{Field: path + ".name", Found: fmt.Sprintf("nothing rides on %q in any state", name), Accept: "a body that carries an item or a tank"}
 	}
-	if whole {
+	if collect != nil {
 		r.Loads = collect.loads()
 	}
 	return r, nil
@@ -135,8 +148,8 @@ func failed(path string, s *State, c *Case, err error) error {
 	return &part.FieldError{Field: path + ".mounts", Found: fmt.Sprintf("state %q, case %q: %v", s.Name, c.ID, err), Accept: "mounts, stiffnesses and gaps nearer to each other in size"}
 }
 
-// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector. Without one it finds those by stiffness alone.
-func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) (CaseResult, error) {
+// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector, if there is one.
+func (m *model) solveCase(s *State, c *Case, riding []mass, deep depth, collect *collector) (CaseResult, error) {
 	out := CaseResult{State: s.Name, Case: c.ID, Held: true}
 	load := statics.Wrench{}
 	wrenches := make([]statics.Wrench, len(riding))
@@ -173,7 +186,7 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) 
 	for i, x := range value {
 		ranges[i] = statics.Extreme{Lo: x, Hi: x}
 	}
-	if collect == nil {
+	if deep == byStiffness {
 		out.Reactions = m.reactions(value, ranges, make([]float64, len(value)), got, load.F.Norm())
 		return out, nil
 	}
@@ -194,6 +207,9 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) 
 		out.Notes = append(out.Notes, "masses at the ends of their ranges would bring other supports to act: their plus-minus is not carried to these reactions")
 	}
 	out.Reactions = m.reactions(value, ranges, pm, got, load.F.Norm())
+	if collect == nil {
+		return out, nil
+	}
 	return out, collect.add(s, c, load, value)
 }
 

@@ -3,6 +3,8 @@ package whole_test
 // The field lab is our own, invented, solved outside of this program (vehicle/testdata/scenarios.json): a regression, not a published reference.
 
 import (
+	"context"
+	"errors"
 	"math"
 	"reflect"
 	"slices"
@@ -360,5 +362,14 @@ func gather(v reflect.Value, out *[]reflect.Value) {
 		}
 	case reflect.Float64:
 		*out = append(*out, v)
+	}
+}
+
+// A request stops with its context, and says so rather than refuse a field.
+func TestContext(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	if a, err := whole.ReckonContext(ctx, wholetest.FieldLab()); a != nil || !errors.Is(err, context.Canceled) {
+		t.Errorf("%v, %v", a, err)
 	}
 }
