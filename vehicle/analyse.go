@@ -3,6 +3,8 @@ package vehicle
 import (
 	"context"
 	"fmt"
+
+	"lugwright/part"
 )
 
 // Job is a vehicle with its bodies on their mounts, in its states, under its cases.
@@ -12,6 +14,15 @@ type Job struct {
 	States  []State
 	Cases   []Case
 	NoLoads bool // reactions and their ranges alone, without the loads on brackets
+	// Shared, where it is set, gets what all mounts of a body take together under each choice of shares and slack, by its place among Bodies.
+	Shared func(body int, s Shared) `json:"-"`
+}
+
+// Shared are the forces on a body's brackets together, in one state and case under one choice: the mounts in order.
+type Shared struct {
+	State, Case string
+	Share       string // who takes what; choices that come to the same are given once
+	Forces      []part.Vec
 }
 
 // Report is all that comes of a job: the weights of each state, and each body's mounts.
@@ -56,7 +67,11 @@ func AnalyseContext(ctx context.Context, j *Job) (Report, error) {
 		r.Weights = append(r.Weights, j.Vehicle.weights(&j.States[i]))
 	}
 	for i := range j.Bodies {
-		one, err := solve(ctx, fmt.Sprintf("bodies[%d]", i), &j.Vehicle, &j.Bodies[i], j.States, j.Cases, depth)
+		var shared func(Shared)
+		if j.Shared != nil {
+			shared = func(s Shared) { j.Shared(i, s) }
+		}
+		one, err := solve(ctx, fmt.Sprintf("bodies[%d]", i), &j.Vehicle, &j.Bodies[i], j.States, j.Cases, depth, shared)
 		if err != nil {
 			return Report{}, err
 		}

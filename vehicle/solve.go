@@ -83,11 +83,11 @@ func checkedSolve(ctx context.Context, v *Vehicle, b *Body, states []State, case
 	if err := c.err(); err != nil {
 		return Result{}, err
 	}
-	return solve(ctx, "body", v, b, states, cases, deep)
+	return solve(ctx, "body", v, b, states, cases, deep, nil)
 }
 
 // solve does so once all is checked.
-func solve(ctx context.Context, path string, v *Vehicle, b *Body, states []State, cases []Case, deep depth) (Result, error) {
+func solve(ctx context.Context, path string, v *Vehicle, b *Body, states []State, cases []Case, deep depth, shared func(Shared)) (Result, error) {
 	m, err := newModel(b)
 	if err != nil {
 		return Result{}, &part.FieldError{Field: path + ".mounts", Found: err.Error(), Accept: "mounts of a sensible size and place"}
@@ -99,7 +99,7 @@ func solve(ctx context.Context, path string, v *Vehicle, b *Body, states []State
 	r := Result{Scheme: m.scheme(), Unchecked: unchecked(b)}
 	var collect *collector
 	if deep == withLoads {
-		collect = newCollector(m)
+		collect = newCollector(m, shared)
 	}
 	name, laden := carrier(b.Name), false
 	for i := range states {

@@ -35,6 +35,14 @@ type work struct {
 	q   *Request
 	a   *Answer
 	bad part.FieldErrors
+
+	shares map[shareKey][]vehicle.Shared // for the frame: what the mounts may take in other ways
+}
+
+// shareKey is one body in one state and case.
+type shareKey struct {
+	body        int
+	state, name string
 }
 
 const maxRefused = 50

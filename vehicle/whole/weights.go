@@ -32,7 +32,15 @@ func (w *work) report(v *vehicle.Vehicle, noLoads bool) (vehicle.Report, bool) {
 	var r vehicle.Report
 	var err error
 	if len(w.q.Bodies) > 0 {
-		r, err = vehicle.AnalyseContext(w.ctx, &vehicle.Job{Vehicle: *v, Bodies: w.q.Bodies, States: w.q.States, Cases: w.q.Cases, NoLoads: noLoads})
+		job := &vehicle.Job{Vehicle: *v, Bodies: w.q.Bodies, States: w.q.States, Cases: w.q.Cases, NoLoads: noLoads}
+		if w.q.Frame != nil && !noLoads {
+			w.shares = map[shareKey][]vehicle.Shared{}
+			job.Shared = func(body int, s vehicle.Shared) {
+				key := shareKey{body, s.State, s.Case}
+				w.shares[key] = append(w.shares[key], s)
+			}
+		}
+		r, err = vehicle.AnalyseContext(w.ctx, job)
 	} else {
 		r.Weights, err = vehicle.RollUp(v, w.q.States)
 	}
