@@ -1,6 +1,11 @@
 package vehicle
 
-import "fmt"
+import (
+	"context"
+	"fmt"
+
+	"lugwright/part"
+)
 
 // Job is a vehicle with its bodies on their mounts, in its states, under its cases.
 type Job struct {
@@ -8,6 +13,16 @@ type Job struct {
 	Bodies  []Body
 	States  []State
 	Cases   []Case
+	NoLoads bool // reactions and their ranges alone, without the loads on brackets
+	// Shared, where it is set, gets what all mounts of a body take together under each choice of shares and slack, by its place among Bodies.
+	Shared func(body int, s Shared) `json:"-"`
+}
+
+// Shared are the forces on a body's brackets together, in one state and case under one choice: the mounts in order.
+type Shared struct {
+	State, Case string
+	Share       string // who takes what; choices that come to the same are given once
+	Forces      []part.Vec
 }
 
 // Report is all that comes of a job: the weights of each state, and each body's mounts.
@@ -17,7 +32,10 @@ type Report struct {
 }
 
 // Analyse does a whole job. What a body's name in an item leads to is checked here.
-func Analyse(j *Job) (Report, error) {
+func Analyse(j *Job) (Report, error) { return AnalyseContext(context.Background(), j) }
+
+// AnalyseContext is Analyse until the context ends, whose error is then returned.
+func AnalyseContext(ctx context.Context, j *Job) (Report, error) {
 	c := &checker{}
 	c.vehicle(&j.Vehicle)
 	c.states(&j.Vehicle, j.States)
@@ -41,11 +59,19 @@ func Analyse(j *Job) (Report, error) {
 		return Report{}, err
 	}
 	var r Report
+	depth := withLoads
+	if j.NoLoads {
+		depth = withRanges
+	}
 	for i := range j.States {
 		r.Weights = append(r.Weights, j.Vehicle.weights(&j.States[i]))
 	}
 	for i := range j.Bodies {
-		one, err := solve(fmt.Sprintf("bodies[%d]", i), &j.Vehicle, &j.Bodies[i], j.States, j.Cases, true)
+		var shared func(Shared)
+		if j.Shared != nil {
+			shared = func(s Shared) { j.Shared(i, s) }
+		}
+		one, err := solve(ctx, fmt.Sprintf("bodies[%d]", i), &j.Vehicle, &j.Bodies[i], j.States, j.Cases, depth, shared)
 		if err != nil {
 			return Report{}, err
 		}

@@ -36,10 +36,12 @@ type collector struct {
 	m     *model
 	out   []MountLoads
 	known []map[sameAs]int // by mount: where a load is
+
+	shared func(Shared) // see Job.Shared
 }
 
-func newCollector(m *model) *collector {
-	c := &collector{m: m}
+func newCollector(m *model, shared func(Shared)) *collector {
+	c := &collector{m: m, shared: shared}
 	for i := range m.body.Mounts {
 		c.out = append(c.out, MountLoads{Mount: m.body.Mounts[i].Name})
 		c.known = append(c.known, map[sameAs]int{})
@@ -89,9 +91,14 @@ func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []fl
 		}
 		solved[i] = m.onBrackets(m.tidy(m.choices[i].on.sum(got.R, len(m.actors)), load))
 	}
+	stiff := m.onBrackets(byStiffness)
 	size := load.F.Norm()
+	any := make([]bool, len(m.axes())) // of the choices, what changes the load of some mount
 	for mount := range c.out {
 		matters := c.matters(solved, mount, size)
+		for axis, here := range matters {
+			any[axis] = any[axis] || here
+		}
 		for i, loads := range solved {
 			if loads != nil {
 				c.keep(mount, s, k, m.shareName(m.choices[i].pick, matters), loads[mount], size)
@@ -101,9 +108,32 @@ func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []fl
 		if len(m.choices) > 0 {
 			share = "shared by stiffness"
 		}
-		c.keep(mount, s, k, share, m.onBrackets(byStiffness)[mount], size)
+		c.keep(mount, s, k, share, stiff[mount], size)
+	}
+	if c.shared != nil {
+		c.together(s, k, solved, any)
 	}
 	return nil
+}
+
+// together hands on what the mounts take at once under each choice.
+func (c *collector) together(s *State, k *Case, solved [][]bracketLoad, matters []bool) {
+	known := map[string]bool{}
+	for i, loads := range solved {
+		share := c.m.shareName(c.m.choices[i].pick, matters)
+		if loads == nil || known[share] {
+			continue
+		}
+		known[share] = true
+		if share == "" {
+			share = "however they share"
+		}
+		one := Shared{State: s.Name, Case: k.ID, Share: share}
+		for _, l := range loads {
+			one.Forces = append(one.Forces, l.force)
+		}
+		c.shared(one)
+	}
 }
 
 // matters says which of a choice's picks change a mount's load.
@@ -188,7 +218,9 @@ func (c *collector) keep(mount int, s *State, k *Case, share string, b bracketLo
 	}
 	id := sameAs{l.Level, l.OnUltimate, grains(b, 1e-3)}
 	if at, known := c.known[mount][id]; known {
-		if first := &c.out[mount].Loads[at]; first.Name != l.Name && (first.Case != l.Case || first.State != l.State) && !slices.Contains(first.Same, l.Name) {
+		first := &c.out[mount].Loads[at]
+		recent := first.Same[max(0, len(first.Same)-len(c.m.choices)-1):] // as many as one state and case can add
+		if first.Name != l.Name && (first.Case != l.Case || first.State != l.State) && !slices.Contains(recent, l.Name) {
 			first.Same = append(first.Same, l.Name)
 		}
 		return

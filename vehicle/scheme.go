@@ -67,6 +67,9 @@ type model struct {
 	slack   [][][]int // by family: sets of actors that may rest together while the others still hold the body
 	tooMany bool      // there is a surplus beyond the groups that no list of slack covers
 	choices []choice
+
+	following map[string]*statics.Following // by what acts
+	programs  programs
 }
 
 // spring is the body on the springs of some actors.
@@ -83,7 +86,7 @@ type choice struct {
 }
 
 func newModel(b *Body) (*model, error) {
-	m := &model{rig: newRig(b)}
+	m := &model{rig: newRig(b), following: map[string]*statics.Following{}}
 	var holds []statics.Hold
 	for i := range m.actors {
 		h, s := m.actors[i].net()
@@ -101,6 +104,9 @@ func newModel(b *Body) (*model, error) {
 	m.findSlack()
 	if m.springs, err = m.without(nil); err != nil {
 		return nil, err
+	}
+	if m.surplus > 0 {
+		m.programs = m.newPrograms()
 	}
 	return m, m.choose()
 }

@@ -1,6 +1,7 @@
 package vehicle
 
 import (
+	"context"
 	"errors"
 	"fmt"
 	"math"
@@ -55,16 +56,25 @@ const maxSolves = 50000
 
 // Solve gives the reactions of a body's mounts and the loads on their brackets for all states and cases.
 func Solve(v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
-	return checkedSolve(v, b, states, cases, true)
+	return checkedSolve(context.Background(), v, b, states, cases, withLoads)
 }
 
 // React gives the reactions by stiffness alone, without their ranges, what the masses' doubt adds, and the loads on brackets: for many places of a
-// mount, at far less work.
-func React(v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
-	return checkedSolve(v, b, states, cases, false)
+// mount, at far less work. It stops with the context.
+func React(ctx context.Context, v *Vehicle, b *Body, states []State, cases []Case) (Result, error) {
+	return checkedSolve(ctx, v, b, states, cases, byStiffness)
 }
 
-func checkedSolve(v *Vehicle, b *Body, states []State, cases []Case, whole bool) (Result, error) {
+// depth is how much is found.
+type depth int
+
+const (
+	byStiffness depth = iota
+	withRanges        // and what the masses' doubt adds
+	withLoads         // on brackets
+)
+
+func checkedSolve(ctx context.Context, v *Vehicle, b *Body, states []State, cases []Case, deep depth) (Result, error) {
 	c := &checker{}
 	c.vehicle(v)
 	c.states(v, states)
@@ -73,11 +83,11 @@ func checkedSolve(v *Vehicle, b *Body, states []State, cases []Case, whole bool)
 	if err := c.err(); err != nil {
 		return Result{}, err
 	}
-	return solve("body", v, b, states, cases, whole)
+	return solve(ctx, "body", v, b, states, cases, deep, nil)
 }
 
-// solve does so once all is checked; whole is with ranges, doubt and loads.
-func solve(path string, v *Vehicle, b *Body, states []State, cases []Case, whole bool) (Result, error) {
+// solve does so once all is checked.
+func solve(ctx context.Context, path string, v *Vehicle, b *Body, states []State, cases []Case, deep depth, shared func(Shared)) (Result, error) {
 	m, err := newModel(b)
 	if err != nil {
 		return Result{}, &part.FieldError{Field: path + ".mounts", Found: err.Error(), Accept: "mounts of a sensible size and place"}
@@ -88,17 +98,20 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case, whole
 	}
 	r := Result{Scheme: m.scheme(), Unchecked: unchecked(b)}
 	var collect *collector
-	if whole {
-		collect = newCollector(m)
+	if deep == withLoads {
+		collect = newCollector(m, shared)
 	}
 	name, laden := carrier(b.Name), false
 	for i := range states {
+		if err := ctx.Err(); err != nil {
+			return Result{}, err
+		}
 		riding := on(v.masses(&states[i]), name)
 		laden = laden || len(riding) > 0
 		for k := range cases {
 			one := CaseResult{State: states[i].Name, Case: cases[k].ID, Held: true, Notes: []string{"nothing rides on it in this state"}}
 			if len(riding) > 0 {
-				if one, err = m.solveCase(&states[i], &cases[k], riding, collect); err != nil {
+				if one, err = m.solveCase(&states[i], &cases[k], riding, deep, collect); err != nil {
 					return Result{}, failed(path, &states[i], &cases[k], err)
 				}
 			}
@@ -108,7 +121,7 @@ func solve(path string, v *Vehicle, b *Body, states []State, cases []Case, whole
 	if !laden {
 		return Result{}, &part.FieldError{Field: path + ".name", Found: fmt.Sprintf("nothing rides on %q in any state", name), Accept: "a body that carries an item or a tank"}
 	}
-	if whole {
+	if collect != nil {
 		r.Loads = collect.loads()
 	}
 	return r, nil
@@ -135,8 +148,8 @@ func failed(path string, s *State, c *Case, err error) error {
 	return &part.FieldError{Field: path + ".mounts", Found: fmt.Sprintf("state %q, case %q: %v", s.Name, c.ID, err), Accept: "mounts, stiffnesses and gaps nearer to each other in size"}
 }
 
-// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector. Without one it finds those by stiffness alone.
-func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) (CaseResult, error) {
+// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector, if there is one.
+func (m *model) solveCase(s *State, c *Case, riding []mass, deep depth, collect *collector) (CaseResult, error) {
 	out := CaseResult{State: s.Name, Case: c.ID, Held: true}
 	load := statics.Wrench{}
 	wrenches := make([]statics.Wrench, len(riding))
@@ -173,7 +186,7 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) 
 	for i, x := range value {
 		ranges[i] = statics.Extreme{Lo: x, Hi: x}
 	}
-	if collect == nil {
+	if deep == byStiffness {
 		out.Reactions = m.reactions(value, ranges, make([]float64, len(value)), got, load.F.Norm())
 		return out, nil
 	}
@@ -194,6 +207,9 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, collect *collector) 
 		out.Notes = append(out.Notes, "masses at the ends of their ranges would bring other supports to act: their plus-minus is not carried to these reactions")
 	}
 	out.Reactions = m.reactions(value, ranges, pm, got, load.F.Norm())
+	if collect == nil {
+		return out, nil
+	}
 	return out, collect.add(s, c, load, value)
 }
 
@@ -237,13 +253,14 @@ func (m *model) round(i int, x float64, load statics.Wrench) float64 {
 // doubt is what the ranges of the masses do to each reaction, all against it.
 func (m *model) doubt(got statics.Reactions, riding []mass, wrenches []statics.Wrench) ([]float64, bool) {
 	out := make([]float64, len(m.actors))
+	following := m.followingOf(got.Acting)
 	for i, w := range wrenches {
 		k := riding[i].pm / riding[i].kg
 		if k == 0 {
 			continue
 		}
 		w.F, w.M = w.F.Scale(k), w.M.Scale(k)
-		more, err := m.springs.body.Follow(got, w)
+		more, err := following.Change(w)
 		if err != nil {
 			return make([]float64, len(m.actors)), false
 		}
@@ -252,6 +269,15 @@ func (m *model) doubt(got statics.Reactions, riding []mass, wrenches []statics.W
 		}
 	}
 	return out, true
+}
+
+// followingOf keeps what it made ready: few sets of supports act in all states and cases.
+func (m *model) followingOf(acting []bool) *statics.Following {
+	key := fmt.Sprint(acting)
+	if m.following[key] == nil {
+		m.following[key] = m.springs.body.Following(acting)
+	}
+	return m.following[key]
 }
 
 // reactions deals the actors' reactions out to the mounts.
@@ -291,26 +317,34 @@ func (m *model) reactions(value []float64, ranges []statics.Extreme, pm []float6
 	return out
 }
 
-// ranges are the extremes by equilibrium, one-way supports and the rules of sharing and slack.
-func (m *model) ranges(load statics.Wrench) ([]statics.Extreme, string, error) {
-	note := ""
+// programs are the linear programmes whose extremes are a case's ranges: by the rules of sharing, without them, with the couples, and with slack.
+type programs struct{ shared, alone, coupled, slack []*statics.Programme }
+
+func (m *model) newPrograms() programs {
 	idle := make([]statics.Way, len(m.actors))
 	for _, a := range m.couples {
 		idle[a] = statics.Idle
 	}
-	out, err := m.widest(load, m.signs(idle))
+	signs := m.signs(idle)
+	return programs{m.net.Programmes(signs), m.net.Programmes([][]statics.Way{idle}), m.net.Programmes([][]statics.Way{nil}), m.net.Programmes(m.slacks(signs))}
+}
+
+// ranges are the extremes by equilibrium, one-way supports and the rules of sharing and slack.
+func (m *model) ranges(load statics.Wrench) ([]statics.Extreme, string, error) {
+	note := ""
+	out, err := widest(load, m.programs.shared, nil)
 	if err == nil && out == nil && len(m.groups) > 0 {
 		note = "mounts that share must work against each other to balance this: 0 to 100 % does not bound them"
-		out, err = m.widest(load, [][]statics.Way{idle})
+		out, err = widest(load, m.programs.alone, nil)
 	}
 	if err == nil && out == nil {
 		note = "without the mounts' couples nothing balances this: they are counted in the ranges"
-		out, err = m.widest(load, [][]statics.Way{nil})
+		out, err = widest(load, m.programs.coupled, nil)
 	}
 	if err != nil || out == nil {
 		return out, note, err
 	}
-	m.close(load, idle, out)
+	m.close(load, out)
 	for i := range out {
 		if m.sign[i] < 0 {
 			out[i] = statics.Extreme{Lo: -out[i].Hi, Hi: -out[i].Lo, LoOpen: out[i].HiOpen, HiOpen: out[i].LoOpen}
@@ -347,11 +381,11 @@ func (m *model) signs(idle []statics.Way) [][]statics.Way {
 	return out
 }
 
-// widest is the hull of the extremes over several sets of ways; nil when none balances the load.
-func (m *model) widest(load statics.Wrench, sets [][]statics.Way) ([]statics.Extreme, error) {
+// widest is the hull of the extremes over several programmes; nil when none balances the load.
+func widest(load statics.Wrench, programs []*statics.Programme, wanted []bool) ([]statics.Extreme, error) {
 	var out []statics.Extreme
-	for _, ways := range sets {
-		e, err := m.net.Extremes(load, ways)
+	for _, p := range programs {
+		e, err := p.Extremes(load, wanted)
 		var un *statics.UnheldError
 		if errors.As(err, &un) {
 			continue
@@ -375,13 +409,30 @@ func hull(a, b statics.Extreme) statics.Extreme {
 }
 
 // close finds ends for the open ones by slack.
-func (m *model) close(load statics.Wrench, idle []statics.Way, out []statics.Extreme) {
-	open := false
-	for _, e := range out {
-		open = open || e.LoOpen || e.HiOpen
+func (m *model) close(load statics.Wrench, out []statics.Extreme) {
+	open, some := make([]bool, len(out)), false
+	for i, e := range out {
+		open[i] = e.LoOpen || e.HiOpen
+		some = some || open[i]
 	}
-	if !open || len(m.slack) == 0 {
+	if !some {
 		return
+	}
+	closed, err := widest(load, m.programs.slack, open)
+	if err != nil || closed == nil {
+		return
+	}
+	for i := range out {
+		if open[i] {
+			out[i] = closed[i]
+		}
+	}
+}
+
+// slacks gives the ways with each choice of slack from every family resting.
+func (m *model) slacks(signs [][]statics.Way) [][]statics.Way {
+	if len(m.slack) == 0 {
+		return nil
 	}
 	rests := [][]int{nil}
 	for _, family := range m.slack {
@@ -394,22 +445,17 @@ func (m *model) close(load statics.Wrench, idle []statics.Way, out []statics.Ext
 		rests = next
 	}
 	var sets [][]statics.Way
+	known := map[string]bool{}
 	for _, resting := range rests {
-		for _, w := range m.signs(idle) {
+		for _, w := range signs {
 			w = slices.Clone(w)
 			for _, a := range resting {
 				w[a] = statics.Idle
 			}
-			sets = append(sets, w)
+			if key := fmt.Sprint(w); !known[key] { // the signs of what rests do not matter
+				known[key], sets = true, append(sets, w)
+			}
 		}
 	}
-	closed, err := m.widest(load, sets)
-	if err != nil || closed == nil {
-		return
-	}
-	for i := range out {
-		if out[i].LoOpen || out[i].HiOpen {
-			out[i] = closed[i]
-		}
-	}
+	return sets
 }

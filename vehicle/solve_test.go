@@ -557,7 +557,7 @@ func TestReact(t *testing.T) {
 			if err != nil {
 				t.Fatal(err)
 			}
-			brief, err := React(v, b, states, offRoadCases(t))
+			brief, err := React(t.Context(), v, b, states, offRoadCases(t))
 			if err != nil || brief.Loads != nil || len(brief.Cases) != len(whole.Cases) {
 				t.Fatalf("%s: %v", name, err)
 			}

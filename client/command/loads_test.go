@@ -195,7 +195,7 @@ func TestLoadsFieldLab(t *testing.T) {
 		"A2, full         100    107   103  1250          112", "A1, full          33     36    34  1250           37",
 		"FAILS    rail under subframe", "at least 243.11 mm, has 260",
 		"front left          539", "front right         482", "rear left           464", "rear right          415", "950   2000",
-		"pair-left twists the left rail", "Cross member rear takes it",
+		"pair-left twists the left rail", "(A6 left, full, side all at\n    pair-left)", "rear takes it in bending",
 		"pair-left: 6 holes in the left rail", "builder's choice",
 	)
 	if n := strings.Count(r.err, "\n"); n != 1 {

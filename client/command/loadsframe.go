@@ -69,7 +69,7 @@ func (l *loadsPage) bendingRows() {
 		})
 	}
 	l.grid(1, rows)
-	l.wrapped("", 2, "mean: both rails alike, with half of everything each. Spread body: the same load, with the same centre, over the body's stretch. Each case in its worst state; shear in "+l.forceUnit()+". "+
+	l.wrapped("", 2, "mean: both rails alike, with half of everything each. Spread body: the same load, with the same centre, over the body's stretch. Each case in its worst state; where mounts may share, each rail under the way that is worst for it; shear in "+l.forceUnit()+". "+
 		"Service level has no load factor inside.")
 }
 
@@ -91,7 +91,7 @@ func (l *loadsPage) diagram() {
 	}
 	c := &f.Cases[at]
 	l.line("")
-	l.wrapped("", 2, fmt.Sprintf("Along the mean rail, %s, %s (%s; x in %s; + pulls the lower flange)", c.Case, c.State, l.stressUnit(), l.lengthUnit()))
+	l.wrapped("", 2, fmt.Sprintf("Along the mean rail, %s (%s; x in %s; + pulls the lower flange)", shared(c.Case+", "+c.State, c.Mean.Share), l.stressUnit(), l.lengthUnit()))
 	const bar = 40
 	most := math.Abs(c.Mean.Worst.StressMPa)
 	if c.Spread != nil {
@@ -155,7 +155,7 @@ func (l *loadsPage) twists() {
 				order = append(order, t.Mount)
 			}
 			if worst[t.Mount] == nil || math.Abs(t.MomentNMM) > math.Abs(worst[t.Mount].MomentNMM) {
-				worst[t.Mount], where[t.Mount] = t, c.Case+", "+c.State
+				worst[t.Mount], where[t.Mount] = t, shared(c.Case+", "+c.State, t.Share)
 			}
 		}
 	}
@@ -169,6 +169,14 @@ func (l *loadsPage) twists() {
 		l.wrapped("  -", 4, fmt.Sprintf("%s twists the %s rail by %s (%s), %s %s outside its shear centre and %s above its middle. %s", mount, t.Rail, show(math.Abs(t.MomentNMM), "N mm", l.system), where[mount],
 			l.length(t.SideMM), l.lengthUnit(), l.length(t.HeightMM), upperFirst(l.words(t.Words))))
 	}
+}
+
+// shared names a case with the way of sharing that it is under.
+func shared(where, share string) string {
+	if share == "" {
+		return where
+	}
+	return where + ", " + share
 }
 
 func upperFirst(s string) string {
@@ -191,7 +199,7 @@ func (l *loadsPage) tubes() {
 				order = append(order, t.Tube)
 			}
 			if worst[t.Tube] == nil || t.StressMPa > worst[t.Tube].StressMPa {
-				worst[t.Tube], where[t.Tube] = t, c.Case+", "+c.State
+				worst[t.Tube], where[t.Tube] = t, shared(c.Case+", "+c.State, t.Share)
 			}
 		}
 	}

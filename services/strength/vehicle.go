@@ -13,21 +13,21 @@ import (
 	"lugwright/vehicle/whole"
 )
 
-// ReckonVehicle reckons a whole vehicle.
-func (s *Service) ReckonVehicle(_ context.Context, q *pb.ReckonVehicleRequest) (*pb.ReckonVehicleResponse, error) {
-	answer, err := reckon(q)
+// ReckonVehicle reckons a whole vehicle, until the call ends.
+func (s *Service) ReckonVehicle(ctx context.Context, q *pb.ReckonVehicleRequest) (*pb.ReckonVehicleResponse, error) {
+	answer, err := reckon(ctx, q)
 	if err != nil {
 		return nil, wire.ToStatus(err)
 	}
 	return answer, nil
 }
 
-func reckon(m *pb.ReckonVehicleRequest) (*pb.ReckonVehicleResponse, error) {
+func reckon(ctx context.Context, m *pb.ReckonVehicleRequest) (*pb.ReckonVehicleResponse, error) {
 	q, err := wire.DecodeVehicleRequest(m.GetRequest())
 	if err != nil {
 		return nil, err
 	}
-	a, err := whole.Reckon(q)
+	a, err := whole.ReckonContext(ctx, q)
 	if err != nil {
 		return nil, err
 	}

@@ -146,7 +146,7 @@ func (b openBook) frameCase(r *reader, m *pb.FrameCase) frame.CaseResult {
 }
 
 func (b *book) diagram(d *frame.Diagram) *pb.Diagram {
-	m := &pb.Diagram{Worst: peak(d.Worst), GreatestN: d.GreatestN, OfYield: d.OfYield, ResidualN: d.ResidualN, ResidualNMm: d.ResidualNMM}
+	m := &pb.Diagram{Worst: peak(d.Worst), GreatestN: d.GreatestN, OfYield: d.OfYield, ResidualN: d.ResidualN, ResidualNMm: d.ResidualNMM, Share: b.text(d.Share)}
 	if n := len(d.Stations); n > 0 {
 		columns := make([]float64, 4*n)
 		m.XMm, m.ShearN, m.MomentNMm, m.StressMpa = columns[:n:n], columns[n:2*n:2*n], columns[2*n:3*n:3*n], columns[3*n:]
@@ -161,7 +161,7 @@ func (b *book) diagram(d *frame.Diagram) *pb.Diagram {
 }
 
 func (b openBook) diagram(r *reader, m *pb.Diagram) frame.Diagram {
-	d := frame.Diagram{Worst: one(r, "worst", m.Worst, readPeak), GreatestN: m.GreatestN, OfYield: m.OfYield, ResidualN: m.ResidualN, ResidualNMM: m.ResidualNMm}
+	d := frame.Diagram{Worst: one(r, "worst", m.Worst, readPeak), GreatestN: m.GreatestN, OfYield: m.OfYield, ResidualN: m.ResidualN, ResidualNMM: m.ResidualNMm, Share: b.text(r, "share", m.Share)}
 	if n := len(m.XMm); r.even(n, len(m.ShearN), len(m.MomentNMm), len(m.StressMpa)) && n > 0 {
 		d.Stations = make([]frame.Station, n)
 		for i := range d.Stations {
@@ -188,7 +188,7 @@ func readPeak(_ *reader, m *pb.Peak) frame.Peak {
 func (b *book) railTwist(t *frame.Twist) *pb.RailTwist {
 	return &pb.RailTwist{
 		Mount: b.text(t.Mount), Rail: frameRails.encode(t.Rail), XMm: t.XMM, SideMm: t.SideMM, HeightMm: t.HeightMM, MomentNMm: t.MomentNMM,
-		CrossMember: b.text(t.CrossMember), FarMm: t.FarMM, CoupleN: t.CoupleN, RailMpa: t.RailMPa, Words: b.text(t.Words),
+		CrossMember: b.text(t.CrossMember), FarMm: t.FarMM, CoupleN: t.CoupleN, RailMpa: t.RailMPa, Words: b.text(t.Words), Share: b.text(t.Share),
 	}
 }
 
@@ -196,6 +196,7 @@ func (b openBook) railTwist(r *reader, m *pb.RailTwist) frame.Twist {
 	return frame.Twist{
 		Mount: b.text(r, "mount", m.Mount), Rail: frameRails.decode(r, "rail", m.Rail), XMM: m.XMm, SideMM: m.SideMm, HeightMM: m.HeightMm, MomentNMM: m.MomentNMm,
 		CrossMember: b.text(r, "cross_member", m.CrossMember), FarMM: m.FarMm, CoupleN: m.CoupleN, RailMPa: m.RailMpa, Words: b.text(r, "words", m.Words),
+		Share: b.text(r, "share", m.Share),
 	}
 }
 
@@ -203,6 +204,7 @@ func (b *book) tubeBending(t *frame.TubeBending) *pb.TubeBending {
 	return &pb.TubeBending{
 		Tube: b.text(t.Tube), Mount: b.text(t.Mount), SpanMm: t.SpanMM, LeftN: vec(t.LeftN), RightN: vec(t.RightN), VerticalNMm: t.VerticalNMM, ForeAftNMm: t.ForeAftNMM,
 		MomentNMm: t.MomentNMM, TorqueNMm: t.TorqueNMM, StressMpa: t.StressMPa, HeldEndNMm: t.HeldEndNMM, AlongN: t.AlongN,
+		Share: b.text(t.Share),
 	}
 }
 
@@ -210,15 +212,16 @@ func (b openBook) tubeBending(r *reader, m *pb.TubeBending) frame.TubeBending {
 	return frame.TubeBending{
 		Tube: b.text(r, "tube", m.Tube), Mount: b.text(r, "mount", m.Mount), SpanMM: m.SpanMm, LeftN: one(r, "left_n", m.LeftN, readVec), RightN: one(r, "right_n", m.RightN, readVec),
 		VerticalNMM: m.VerticalNMm, ForeAftNMM: m.ForeAftNMm, MomentNMM: m.MomentNMm, TorqueNMM: m.TorqueNMm, StressMPa: m.StressMpa, HeldEndNMM: m.HeldEndNMm, AlongN: m.AlongN,
+		Share: b.text(r, "share", m.Share),
 	}
 }
 
 func governingPlace(g *frame.Governing) *pb.GoverningPlace {
-	return &pb.GoverningPlace{Rail: g.Rail, State: g.State, Case: g.Case, Peak: peak(g.Peak)}
+	return &pb.GoverningPlace{Rail: g.Rail, State: g.State, Case: g.Case, Share: g.Share, Peak: peak(g.Peak)}
 }
 
 func readGoverningPlace(r *reader, m *pb.GoverningPlace) frame.Governing {
-	return frame.Governing{Rail: r.text("rail", m.Rail), State: r.text("state", m.State), Case: r.text("case", m.Case), Peak: one(r, "peak", m.Peak, readPeak)}
+	return frame.Governing{Rail: r.text("rail", m.Rail), State: r.text("state", m.State), Case: r.text("case", m.Case), Share: r.sentence("share", m.Share), Peak: one(r, "peak", m.Peak, readPeak)}
 }
 
 func frameWarning(w *frame.Warning) *pb.FrameWarning {

@@ -15,17 +15,16 @@ type Reactions struct {
 	Residual Wrench    // what is left of the load, about the origin: rounding
 }
 
-const maxSteps = 2000
+// Steps to where the springs balance a load: more than few are tried when reactions are known to exist.
+const (
+	fewSteps = 30
+	maxSteps = 2000
+)
 
 // React gives the reactions that balance a load, each the stiffness of its hold times the motion against it beyond its gap. Of all reactions that
 // balance the load and push where a hold only pushes they are those of the least energy, so there is one set of them. A load that no such
 // reactions balance is an *UnheldError.
 func (b *RigidBody) React(load Wrench) (Reactions, error) {
-	if slices.ContainsFunc(b.holds, func(h Hold) bool { return h.OneWay }) { // else being held at all is enough
-		if err := b.Holds(load, nil); err != nil {
-			return Reactions{}, err
-		}
-	}
 	l, err := b.load(load)
 	if err != nil {
 		return Reactions{}, err
@@ -34,8 +33,13 @@ func (b *RigidBody) React(load Wrench) (Reactions, error) {
 		return Reactions{}, err
 	}
 	s := b.springs(l)
-	if !s.settle() {
-		return Reactions{}, ErrRounding
+	if !s.settle(fewSteps) { // else it has been seen that reactions exist
+		if err := b.Holds(load, nil); err != nil {
+			return Reactions{}, err
+		}
+		if s.d = (vec6{}); !s.settle(maxSteps) {
+			return Reactions{}, ErrRounding
+		}
 	}
 	out := Reactions{R: make([]float64, len(b.holds)), Acting: make([]bool, len(b.holds)), Motion: b.motion(s.d.scale(s.size / s.stiffest))}
 	rest := l
@@ -48,34 +52,58 @@ func (b *RigidBody) React(load Wrench) (Reactions, error) {
 	return out, nil
 }
 
-// Follow gives what the reactions change by when the load does, with the same holds acting. A load that those do not hold is an *UnheldError.
-func (b *RigidBody) Follow(r Reactions, more Wrench) ([]float64, error) {
-	l, err := b.load(more)
-	if err != nil {
-		return nil, err
-	}
-	s := b.springs(l)
+// Following is how the reactions change with the load while the same holds act: in proportion.
+type Following struct {
+	b    *RigidBody
+	unit [6][]float64 // what each hold does for one unit of each part of a load
+	rest [6]vec6      // and what is left of that part
+}
+
+// Following makes that ready for the holds that act.
+func (b *RigidBody) Following(acting []bool) *Following {
+	s := b.springs(vec6{})
 	var h mat6
 	for i, c := range b.cols {
-		if !r.Acting[i] {
+		if !acting[i] {
 			s.k[i] = 0
 		}
 		h.add(s.k[i], c)
 	}
-	rest, d := s.load, vec6{}
-	for range 20 {
-		step := h.solve(rest)
-		d, rest = d.plus(1, step), s.load
+	l := h.factor()
+	out := &Following{b: b}
+	for n := range out.unit {
+		load := vec6{}
+		load[n] = 1
+		rest, d := load, vec6{}
+		for range 20 {
+			d, rest = d.plus(1, l.solve(rest)), load
+			for i, c := range b.cols {
+				rest = rest.plus(-s.k[i]*c.dot(d), c)
+			}
+		}
+		out.rest[n], out.unit[n] = rest, make([]float64, len(b.holds))
 		for i, c := range b.cols {
-			rest = rest.plus(-s.k[i]*c.dot(d), c)
+			out.unit[n][i] = -s.k[i] * c.dot(d) / b.size[i]
 		}
 	}
-	if rest.norm() > 1e-6 {
-		return nil, b.unheld(rest)
+	return out
+}
+
+// Change gives what the reactions change by when the load does. A load that the acting holds do not hold is an *UnheldError.
+func (f *Following) Change(more Wrench) ([]float64, error) {
+	l, err := f.b.load(more)
+	if err != nil {
+		return nil, err
 	}
-	out := make([]float64, len(b.holds))
-	for i, c := range b.cols {
-		out[i] = -s.k[i] * c.dot(d) * s.size / b.size[i]
+	out, rest := make([]float64, len(f.b.holds)), vec6{}
+	for n, x := range l {
+		rest = rest.plus(x, f.rest[n])
+		for i, u := range f.unit[n] {
+			out[i] += float64(x * u)
+		}
+	}
+	if rest.norm() > 1e-6*l.norm() {
+		return nil, f.b.unheld(rest)
 	}
 	return out, nil
 }
@@ -86,11 +114,12 @@ type springs struct {
 	load           vec6
 	size, stiffest float64
 	k, gap         []float64
+	acts           []float64 // stiffness at the last motion looked at
 	d              vec6
 }
 
 func (b *RigidBody) springs(load vec6) *springs {
-	s := &springs{b: b, size: load.norm(), k: make([]float64, len(b.cols)), gap: make([]float64, len(b.cols))}
+	s := &springs{b: b, size: load.norm(), k: make([]float64, len(b.cols)), gap: make([]float64, len(b.cols)), acts: make([]float64, len(b.cols))}
 	if s.size == 0 {
 		s.size = 1
 	}
@@ -124,22 +153,21 @@ func (s *springs) push(i int, d vec6) (r, k float64) {
 
 // settle moves the body to where its springs balance the load: the least of a convex energy that is quadratic in pieces, by Newton's steps, each as
 // long as the energy falls. A speck of stiffness against each step, not against the place, keeps steps finite where nothing acts.
-func (s *springs) settle() bool {
+func (s *springs) settle(steps int) bool {
 	last := math.Inf(1)
-	for range maxSteps {
+	for range steps {
 		rest := s.load
-		h := mat6{}
-		for i := range s.b.cols {
+		for i, c := range s.b.cols {
 			r, k := s.push(i, s.d)
-			rest = rest.plus(r, s.b.cols[i])
-			h.add(k, s.b.cols[i])
+			rest = rest.plus(r, c)
+			s.acts[i] = k
 		}
 		if n := rest.norm(); n < 1e-13 || n < 1e-9 && n > last/2 { // no better: rounding
 			return true
 		} else {
 			last = n
 		}
-		step := h.solve(rest)
+		step := s.factor().solve(rest)
 		t, ok := s.reach(step)
 		if !ok {
 			return false
@@ -150,6 +178,27 @@ func (s *springs) settle() bool {
 		}
 	}
 	return false
+}
+
+// factor is the stiffness of what acts, factored: that of the last set that acted, where it is the same.
+func (s *springs) factor() *mat6 {
+	b := s.b
+	if last := b.last.Load(); last != nil && slices.Equal(last.acts, s.acts) {
+		return &last.factor
+	}
+	h := mat6{}
+	for i, k := range s.acts {
+		h.add(k, b.cols[i])
+	}
+	now := &factored{slices.Clone(s.acts), h.factor()}
+	b.last.Store(now)
+	return &now.factor
+}
+
+// factored is the stiffness of a set of holds, by hold, with its factor.
+type factored struct {
+	acts   []float64
+	factor mat6
 }
 
 // reach is how far along a step the energy falls, exactly: its slope is a rising line in pieces, and we walk over its corners.
@@ -230,10 +279,9 @@ func (m *mat6) add(k float64, c vec6) {
 	}
 }
 
-// solve gives the step that the matrix, with a speck added to its diagonal, turns into r.
-func (m mat6) solve(r vec6) vec6 {
+// factor is the lower triangle of the matrix with a speck added to its diagonal.
+func (m *mat6) factor() (l mat6) {
 	const speck = 1e-12
-	var l mat6
 	for i := range 6 {
 		for j := range i + 1 {
 			v := m[i][j]
@@ -250,6 +298,11 @@ func (m mat6) solve(r vec6) vec6 {
 			}
 		}
 	}
+	return l
+}
+
+// solve gives the step that the factored matrix turns into r.
+func (l *mat6) solve(r vec6) vec6 {
 	for i := range 6 {
 		for k := range i {
 			r[i] -= float64(l[i][k] * r[k])

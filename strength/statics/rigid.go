@@ -5,6 +5,7 @@ package statics
 import (
 	"fmt"
 	"math"
+	"sync/atomic"
 )
 
 // Hold is one way in which a support can act on a rigid body: for each unit of its reaction the body feels Force, and Moment about the origin.
@@ -31,6 +32,7 @@ type RigidBody struct {
 	basis  []vec6    // orthonormal: the wrenches that the holds can make, two-way
 	free   []vec6    // orthonormal: the motions that no hold meets
 	grip   float64   // see Grip
+	last   atomic.Pointer[factored]
 }
 
 // vec6 is a wrench (force, moment over the length) or a motion (shift, turn times the length).

@@ -517,8 +517,8 @@ func randomTurn(rng *rand.Rand) func(Vec3) Vec3 {
 	return func(v Vec3) Vec3 { return x.Scale(v.X).Add(y.Scale(v.Y)).Add(z.Scale(v.Z)) }
 }
 
-// A small change of the load changes the reactions as Follow says, as long as the same holds act.
-func TestFollow(t *testing.T) {
+// A small change of the load changes the reactions as Following says, as long as the same holds act.
+func TestFollowing(t *testing.T) {
 	rng := rand.New(rand.NewPCG(11, 12))
 	tried := 0
 	for range 500 {
@@ -539,7 +539,7 @@ func TestFollow(t *testing.T) {
 		for i := range a.Acting {
 			same = same && a.Acting[i] == c.Acting[i]
 		}
-		d, err := b.Follow(a, more)
+		d, err := b.Following(a.Acting).Change(more)
 		if !same || err != nil {
 			continue
 		}

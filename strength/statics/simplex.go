@@ -70,22 +70,40 @@ func (b *RigidBody) Holds(load Wrench, ways []Way) error {
 	return err
 }
 
-// feasible sets the programme up for a load scaled to size 1 and finds a first solution.
+// feasible finds a first solution for a load scaled to size 1.
 func (b *RigidBody) feasible(load Wrench, ways []Way) (*lp, float64, error) {
 	if ways != nil && len(ways) != len(b.holds) {
 		return nil, 0, &InputError{What: "ways", Got: float64(len(ways)), Want: "one for each hold"}
 	}
-	l, err := b.load(load)
+	rhs, size, err := b.unit(load)
 	if err != nil {
 		return nil, 0, err
 	}
+	p, y, err := b.first(rhs, ways)
+	if err == nil && y != (vec6{}) {
+		err = b.unpriced(y)
+	}
+	return p, size, err
+}
+
+// unit is what the holds must do against a load, in the basis of wrenches and at size 1, with that size.
+func (b *RigidBody) unit(load Wrench) (vec6, float64, error) {
+	l, err := b.load(load)
+	if err != nil {
+		return vec6{}, 0, err
+	}
 	if l, err = b.within(l); err != nil {
-		return nil, 0, err
+		return vec6{}, 0, err
 	}
 	size := l.norm()
 	if size == 0 {
 		size = 1
 	}
+	return b.inBasis(l.scale(-1 / size)), size, nil
+}
+
+// first sets the programme up and finds a first solution, or the prices of the rows that show there is none.
+func (b *RigidBody) first(rhs vec6, ways []Way) (*lp, vec6, error) {
 	p := &lp{rows: len(b.basis), cols: make([]vec6, 0, 2*len(b.holds)), hold: make([]int, 0, 2*len(b.holds)), sign: make([]float64, 0, 2*len(b.holds))}
 	for i := range b.holds {
 		w := AnyWay
@@ -99,18 +117,17 @@ func (b *RigidBody) feasible(load Wrench, ways []Way) (*lp, float64, error) {
 			p.add(b.inBasis(b.cols[i].scale(-1)), i, -1)
 		}
 	}
-	motion, err := p.start(b.inBasis(l.scale(-1 / size)))
-	if err != nil {
-		return nil, 0, err
+	y, err := p.start(rhs)
+	return p, y, err
+}
+
+// unpriced is the error for prices that show that nothing holds a load.
+func (b *RigidBody) unpriced(y vec6) error {
+	var d vec6
+	for i, v := range b.basis {
+		d = d.plus(-y[i], v)
 	}
-	if motion != (vec6{}) {
-		var d vec6
-		for i, v := range b.basis {
-			d = d.plus(-motion[i], v)
-		}
-		return nil, 0, b.unheld(d)
-	}
-	return p, size, nil
+	return b.unheld(d)
 }
 
 func (b *RigidBody) inBasis(c vec6) (out vec6) {
@@ -192,12 +209,7 @@ func (p *lp) least(hold int, sign float64) (value float64, open bool, err error)
 		copy(q.tableau[r], p.tableau[r])
 	}
 	clear(cost)
-	price := func(j int) float64 {
-		if j < n && p.hold[j] == hold {
-			return sign * p.sign[j]
-		}
-		return 0
-	}
+	price := p.pricing(hold, sign)
 	for j := range n {
 		cost[j] = price(j)
 	}
@@ -210,6 +222,16 @@ func (p *lp) least(hold int, sign float64) (value float64, open bool, err error)
 	}
 	open, err = q.run(cost, n)
 	return -cost[n+p.rows], open, err
+}
+
+// pricing is what each column counts in sign times a hold's reaction.
+func (p *lp) pricing(hold int, sign float64) func(column int) float64 {
+	return func(j int) float64 {
+		if j < len(p.cols) && p.hold[j] == hold {
+			return sign * p.sign[j]
+		}
+		return 0
+	}
 }
 
 // run brings the costs of the first n columns to none below zero; open when the value has no bound.

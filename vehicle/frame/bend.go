@@ -25,12 +25,13 @@ type Peak struct {
 	StressMPa float64
 }
 
-// Diagram is shear and bending along one rail.
+// Diagram is shear and bending along one rail, where the mounts may share in several ways under the one with the worst stress.
 type Diagram struct {
+	Share       string // that way; empty: the loads as stated
 	Stations    []Station
 	Supports    []Reaction
 	Worst       Peak
-	GreatestN   float64 // greatest shear, without sign
+	GreatestN   float64 // greatest shear of every way, without sign
 	OfYield     float64 // worst stress over the rail's yield, 0 where that is not known
 	ResidualN   float64 // what is left of equilibrium at the rear end
 	ResidualNMM float64
@@ -53,6 +54,7 @@ type CaseResult struct {
 type Governing struct {
 	Rail        string // left, right, mean, spread
 	State, Case string
+	Share       string // under which way of sharing; empty: the loads as stated
 	Peak
 }
 
@@ -80,7 +82,7 @@ func Bend(f Frame, cases []Case) (*Result, error) {
 func (f *rails) bendAll(cases []Case) *Result {
 	r := &Result{Rail: f.Rail.sum(nil), Lined: f.stretches(), Unchecked: f.unchecked()}
 	for i := range cases {
-		r.Cases = append(r.Cases, f.bend(&cases[i]))
+		r.Cases = append(r.Cases, f.worst(&cases[i]))
 	}
 	r.Governing = governing(r.Cases)
 	r.Warnings = f.warn(cases, r)
@@ -101,11 +103,70 @@ func (f *Frame) unchecked() []string {
 		out = append(out, "the zone behind the cab: its back is not stated (frame.cab_back_mm)")
 	}
 	if len(f.Own) == 0 {
-		out = append(out, "the chassis-cab's own weight along the rails: none is stated (frame.own)")
+		out = append(out, "the chassis-cab's own weight along the rails: no mass of the frame's own is stated")
 	}
 	return out
 }
 
+// worst is each rail, twist and tube of a case under the way of sharing that is worst for it.
+func (f *rails) worst(c *Case) CaseResult {
+	r := f.bend(c)
+	one := *c
+	for i := range c.Shares {
+		s := &c.Shares[i]
+		one.Loads = slices.Clone(c.Loads)
+		for k := range one.Loads {
+			one.Loads[k].Force = s.Forces[k]
+		}
+		r.take(f.bend(&one), s.Name)
+	}
+	return r
+}
+
+// take puts what is worse in another way of sharing in the place of what is there.
+func (r *CaseResult) take(o CaseResult, share string) {
+	worse := func(d, other *Diagram) bool {
+		shear := max(d.GreatestN, other.GreatestN)
+		d.GreatestN, other.GreatestN = shear, shear
+		if !exceeds(other.Worst.StressMPa, d.Worst.StressMPa) {
+			return false
+		}
+		other.Share = share
+		*d = *other
+		return true
+	}
+	worse(&r.Left, &o.Left)
+	worse(&r.Right, &o.Right)
+	if worse(&r.Mean, &o.Mean) {
+		r.Spread, r.SpreadWhy, r.OverSpread = o.Spread, o.SpreadWhy, o.OverSpread
+		if r.Spread != nil {
+			r.Spread.Share = share
+		}
+	}
+	for i := range r.Twists {
+		if exceeds(o.Twists[i].MomentNMM, r.Twists[i].MomentNMM) {
+			r.Twists[i], r.Twists[i].Share = o.Twists[i], share
+		}
+	}
+	for i := range r.Tubes {
+		t, other := &r.Tubes[i], &o.Tubes[i]
+		if exceeds(t.AlongN, other.AlongN) {
+			other.AlongN = t.AlongN
+		} else {
+			t.AlongN = other.AlongN
+		}
+		torque, held := max(t.TorqueNMM, other.TorqueNMM), max(t.HeldEndNMM, other.HeldEndNMM)
+		if exceeds(other.StressMPa, t.StressMPa) {
+			*t, t.Share = *other, share
+		}
+		t.TorqueNMM, t.HeldEndNMM = torque, held
+	}
+}
+
+// exceeds says whether a is greater than b by more than rounding, without sign.
+func exceeds(a, b float64) bool { return math.Abs(a) > math.Abs(b)*(1+1e-9) }
+
+// bend is a case as its loads are stated.
 func (f *rails) bend(c *Case) CaseResult {
 	r := CaseResult{State: c.State, Case: c.Name, Level: c.Level}
 	var left, right, mean beam
@@ -235,7 +296,7 @@ func governing(cases []CaseResult) []Governing {
 		c := &cases[i]
 		for k, d := range []*Diagram{&c.Left, &c.Right, &c.Mean, c.Spread} {
 			if d != nil && (out[k].Case == "" || math.Abs(d.Worst.StressMPa) > math.Abs(out[k].StressMPa)) {
-				out[k] = Governing{out[k].Rail, c.State, c.Case, d.Worst}
+				out[k] = Governing{out[k].Rail, c.State, c.Case, d.Share, d.Worst}
 			}
 		}
 	}

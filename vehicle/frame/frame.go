@@ -62,6 +62,13 @@ type Case struct {
 	Level       part.Level
 	VerticalG   float64 // apparent vertical acceleration, static -1; only the frame's own mass asks for it
 	Loads       []Load
+	Shares      []Share
+}
+
+// Share is another way in which the mounts may share what the loads carry together: the loads' forces in order.
+type Share struct {
+	Name   string
+	Forces []part.Vec // N
 }
 
 // shearY is how far the left rail's shear centre lies from the centreline.
@@ -167,6 +174,14 @@ func (f *Frame) checkCases(prefix string, cases []Case) error {
 		}
 		for k := range c.Loads {
 			f.checkLoad(&bad, fmt.Sprintf("%s.loads[%d]", at, k), &c.Loads[k])
+		}
+		for k := range c.Shares {
+			s, at := &c.Shares[k], fmt.Sprintf("%s.shares[%d]", at, k)
+			if bad.Count(at+".force_n", len(s.Forces), len(c.Loads), len(c.Loads)) {
+				for n := range s.Forces {
+					bad.Vec(fmt.Sprintf("%s.force_n[%d]", at, n), s.Forces[n], field.MaxN)
+				}
+			}
 		}
 	}
 	return bad.Err()

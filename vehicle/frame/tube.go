@@ -34,7 +34,8 @@ func (t CrossTube) check(bad *field.Errors, at string) {
 	}
 }
 
-// TubeBending is a cross tube as a beam between the rails whose ends are free to turn, which is the unfavourable way for its middle.
+// TubeBending is a cross tube as a beam between the rails whose ends are free to turn, which is the unfavourable way for its middle. Where the mounts may
+// share in several ways it is under the one with the worst stress; torque, held end and force along it are the greatest of any.
 type TubeBending struct {
 	Tube, Mount   string
 	SpanMM        float64
@@ -46,6 +47,7 @@ type TubeBending struct {
 	StressMPa     float64  // MomentNMM over the tube's elastic modulus
 	HeldEndNMM    float64  // moment at the worse end if both ends are held against turning, vertical force alone
 	AlongN        float64  // force along the tube, which collars or the weld must hold
+	Share         string   // that way; empty: the loads as stated
 }
 
 // bend is statics of a beam on two supports: a force at distance a from the left one, with a couple from the side force's height.

@@ -21,6 +21,7 @@ type Twist struct {
 	CoupleN     float64 // the pair of vertical forces with which it passes the moment to the two rails: up on the mount's rail, down on the other
 	RailMPa     float64 // shear stress if the bare rail alone carried the whole moment to one side (St Venant)
 	Words       string
+	Share       string // way of sharing under which it is worst; empty: the loads as stated
 }
 
 // twist of a load on one rail.

@@ -73,6 +73,9 @@ func (w *work) bend() {
 	out := &Frame{}
 	out.Stands, out.ByPlace = w.stands()
 	cases, missing := w.frameCases(w.a.Report.Bodies, w.q.Bodies, out.Stands)
+	for i := range cases {
+		w.addShares(&cases[i])
+	}
 	out.NoForces = missing
 	if len(cases) == 0 {
 		out.Unchecked = append(out.Unchecked, "the frame's bending: no state and case has reactions")
@@ -163,6 +166,36 @@ func (w *work) frameCases(results []vehicle.Result, bodies []vehicle.Body, stand
 	return out, missing
 }
 
+// addShares gives a case the other ways in which each body's mounts may share, the other bodies' by stiffness.
+func (w *work) addShares(c *frame.Case) {
+	first := 0
+	for b := range w.q.Bodies {
+		mounts := len(w.q.Bodies[b].Mounts)
+		r := &w.a.Report.Bodies[b].Cases[w.place(c)]
+		if len(r.Reactions) == 0 {
+			continue // none of its mounts is among the loads
+		}
+		for _, s := range w.shares[shareKey{b, c.State, c.Name}] {
+			way := frame.Share{Name: s.Share}
+			if len(w.q.Bodies) > 1 {
+				way.Name = carrier(w.q.Bodies[b].Name) + ": " + s.Share
+			}
+			for k := range c.Loads {
+				way.Forces = append(way.Forces, c.Loads[k].Force)
+			}
+			copy(way.Forces[first:first+mounts], s.Forces)
+			c.Shares = append(c.Shares, way)
+		}
+		first += mounts
+	}
+}
+
+// place is where a case of the frame stands among a body's.
+func (w *work) place(c *frame.Case) int {
+	k := slices.IndexFunc(w.q.Cases, func(o vehicle.Case) bool { return o.ID == c.Name })
+	return w.state(c.State)*len(w.q.Cases) + k
+}
+
 // besideBending is what the mounts and the chassis bring to the frame that no force in the cases is.
 func (w *work) besideBending() []string {
 	var out []string
@@ -179,21 +212,26 @@ func (w *work) besideBending() []string {
 		}
 	}
 	if len(chassis) > 0 {
-		out = append(out, "what rides on the chassis bends the rails too, and is not in these numbers unless it is among frame.own: "+strings.Join(chassis, ", "))
+		out = append(out, "what rides on the chassis bends the rails too, and is not in these numbers unless it is among the frame's own masses: "+strings.Join(chassis, ", "))
 	}
-	turns, shares := false, false
+	turns, sharing := false, 0
 	for i := range w.q.Bodies {
 		for k := range w.q.Bodies[i].Mounts {
 			m := &w.q.Bodies[i].Mounts[k]
 			turns = turns || m.RX.Held || m.RY.Held || m.RZ.Held
 		}
-		shares = shares || len(w.a.Report.Bodies[i].Scheme.Sharing) > 0
+		if w.a.Report.Bodies[i].Scheme.Choices > 1 {
+			sharing++
+		}
 	}
 	if turns {
 		out = append(out, "the couples of mounts that hold turning")
 	}
-	if shares {
-		out = append(out, "mounts that share side or fore-aft force: the frame has each with its share by stiffness; one that takes all of it twists its rail more")
+	if sharing > 1 {
+		out = append(out, "two bodies' ways of sharing together: the frame has each body's in turn, with the others' by stiffness")
+	}
+	if sharing > 0 && w.q.Sweep != nil {
+		out = append(out, "the ways of sharing with a mount moved: the frame has each mount's share by stiffness there")
 	}
 	return out
 }

@@ -1,6 +1,7 @@
 package whole
 
 import (
+	"context"
 	"fmt"
 	"slices"
 
@@ -10,16 +11,16 @@ import (
 )
 
 // Reckon does the whole request. The error is part.FieldErrors: all that could be found without what it refuses.
-func Reckon(q *Request) (*Answer, error) {
-	w := &work{q: q, a: &Answer{}}
-	w.checkNames()
-	w.weights()
-	w.frame()
-	w.drilling()
-	w.clearance()
-	w.lift()
-	w.trays()
-	w.rules()
+func Reckon(q *Request) (*Answer, error) { return ReckonContext(context.Background(), q) }
+
+// ReckonContext is Reckon until the context ends, whose error is then returned.
+func ReckonContext(ctx context.Context, q *Request) (*Answer, error) {
+	w := &work{ctx: ctx, q: q, a: &Answer{}}
+	for _, do := range []func(){w.checkNames, w.weights, w.frame, w.drilling, w.clearance, w.lift, w.trays, w.rules} {
+		if do(); ctx.Err() != nil {
+			return nil, ctx.Err()
+		}
+	}
 	if len(w.bad) > 0 {
 		return nil, w.bad
 	}
@@ -30,9 +31,18 @@ func Reckon(q *Request) (*Answer, error) {
 
 // work is one request on its way.
 type work struct {
+	ctx context.Context
 	q   *Request
 	a   *Answer
 	bad part.FieldErrors
+
+	shares map[shareKey][]vehicle.Shared // for the frame: what the mounts may take in other ways
+}
+
+// shareKey is one body in one state and case.
+type shareKey struct {
+	body        int
+	state, name string
 }
 
 const maxRefused = 50

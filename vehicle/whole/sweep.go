@@ -43,7 +43,7 @@ func (w *work) sweep() {
 	for i, x := range q.Sweep.XMM {
 		at := fmt.Sprintf("sweep.x_mm[%d]", i)
 		bodies[b].Mounts[m].At.X = x
-		got, err := vehicle.React(q.Vehicle, &bodies[b], q.States, q.Cases)
+		got, err := vehicle.React(w.ctx, q.Vehicle, &bodies[b], q.States, q.Cases)
 		if err != nil {
 			w.put(err, func(string) string { return at })
 			return

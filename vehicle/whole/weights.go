@@ -1,8 +1,6 @@
 package whole
 
-import (
-	"lugwright/vehicle"
-)
+import "lugwright/vehicle"
 
 // weights are the roll-up of every state, the reactions, what if, and as weighed.
 func (w *work) weights() {
@@ -11,17 +9,14 @@ func (w *work) weights() {
 		return
 	}
 	var ok bool
-	if w.a.Report, ok = w.report(q.Vehicle); !ok {
+	if w.a.Report, ok = w.report(q.Vehicle, false); !ok {
 		return
 	}
 	if len(q.Moves) > 0 {
 		moved, err := q.Vehicle.With(q.Moves...)
 		w.put(err, nil)
 		if err == nil {
-			if r, ok := w.report(moved); ok {
-				for i := range r.Bodies {
-					r.Bodies[i].Loads = nil
-				}
+			if r, ok := w.report(moved, true); ok {
 				w.a.Moved = &r
 			}
 		}
@@ -33,11 +28,19 @@ func (w *work) weights() {
 	}
 }
 
-func (w *work) report(v *vehicle.Vehicle) (vehicle.Report, bool) {
+func (w *work) report(v *vehicle.Vehicle, noLoads bool) (vehicle.Report, bool) {
 	var r vehicle.Report
 	var err error
 	if len(w.q.Bodies) > 0 {
-		r, err = vehicle.Analyse(&vehicle.Job{Vehicle: *v, Bodies: w.q.Bodies, States: w.q.States, Cases: w.q.Cases})
+		job := &vehicle.Job{Vehicle: *v, Bodies: w.q.Bodies, States: w.q.States, Cases: w.q.Cases, NoLoads: noLoads}
+		if w.q.Frame != nil && !noLoads {
+			w.shares = map[shareKey][]vehicle.Shared{}
+			job.Shared = func(body int, s vehicle.Shared) {
+				key := shareKey{body, s.State, s.Case}
+				w.shares[key] = append(w.shares[key], s)
+			}
+		}
+		r, err = vehicle.AnalyseContext(w.ctx, job)
 	} else {
 		r.Weights, err = vehicle.RollUp(v, w.q.States)
 	}

@@ -3,6 +3,8 @@ package whole_test
 // The field lab is our own, invented, solved outside of this program (vehicle/testdata/scenarios.json): a regression, not a published reference.
 
 import (
+	"context"
+	"errors"
 	"math"
 	"reflect"
 	"slices"
@@ -407,5 +409,59 @@ func gather(v reflect.Value, out *[]reflect.Value) {
 		}
 	case reflect.Float64:
 		*out = append(*out, v)
+	}
+}
+
+// A request stops with its context, and says so rather than refuse a field.
+func TestContext(t *testing.T) {
+	ctx, cancel := context.WithCancel(t.Context())
+	cancel()
+	if a, err := whole.ReckonContext(ctx, wholetest.FieldLab()); a != nil || !errors.Is(err, context.Canceled) {
+		t.Errorf("%v, %v", a, err)
+	}
+}
+
+// Where the pair may share the side load in any way, each rail and each twist is as bad as in the worse of the two requests that state who takes all of it,
+// and says who that is.
+func TestFrameUnderEveryShare(t *testing.T) {
+	with := func(shares ...vehicle.Share) *whole.Answer {
+		q := wholetest.FieldLab()
+		q.Bodies[0].Shares = append(q.Bodies[0].Shares[:1:1], shares...)
+		q.Sweep, q.AllStations = nil, true
+		return reckon(t, q)
+	}
+	both := []string{"left", "right"}
+	open := with()
+	stated := []*whole.Answer{with(vehicle.Share{Direction: "y", Mounts: both, Fractions: []float64{1, 0}}), with(vehicle.Share{Direction: "y", Mounts: both, Fractions: []float64{0, 1}})}
+	named := 0
+	for i := range open.Frame.Cases {
+		c, a, b := &open.Frame.Cases[i], &stated[0].Frame.Cases[i], &stated[1].Frame.Cases[i]
+		worst := func(of func(*frame.CaseResult) float64) float64 { return max(math.Abs(of(a)), math.Abs(of(b))) }
+		for k, of := range []func(*frame.CaseResult) float64{
+			func(r *frame.CaseResult) float64 { return r.Left.Worst.StressMPa },
+			func(r *frame.CaseResult) float64 { return r.Right.Worst.StressMPa },
+			func(r *frame.CaseResult) float64 { return r.Left.GreatestN },
+			func(r *frame.CaseResult) float64 { return r.Twists[0].MomentNMM },
+			func(r *frame.CaseResult) float64 { return r.Twists[1].MomentNMM },
+		} {
+			if got, want := math.Abs(of(c)), worst(of); math.Abs(got-want) > 1e-8*want {
+				t.Errorf("%s, %s, %d: %g, the worse stated share has %g", c.State, c.Case, k, got, want)
+			}
+		}
+		for k, tw := range c.Twists {
+			if tw.Share == "" {
+				continue
+			}
+			named++
+			taker := 0
+			if strings.HasSuffix(tw.Share, "right") {
+				taker = 1
+			}
+			want := stated[taker].Frame.Cases[i].Twists[k].MomentNMM
+			near(t, tw.Share, tw.MomentNMM, want, 1e-8*math.Abs(want))
+		}
+	}
+	if named < 10 || slices.ContainsFunc(open.Frame.Unchecked, func(s string) bool { return strings.Contains(s, "shar") }) {
+		t.Errorf("%d twists name who shares; %q", named, open.Frame.Unchecked)
 	}
 }

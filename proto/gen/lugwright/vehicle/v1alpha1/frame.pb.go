@@ -1431,7 +1431,9 @@ type Diagram struct {
 	// What is left of the forces at the rear end.
 	ResidualN float64 `protobuf:"fixed64,11,opt,name=residual_n,json=residualN,proto3" json:"residual_n,omitempty"`
 	// What is left of the moments there.
-	ResidualNMm   float64 `protobuf:"fixed64,12,opt,name=residual_n_mm,json=residualNMm,proto3" json:"residual_n_mm,omitempty"`
+	ResidualNMm float64 `protobuf:"fixed64,12,opt,name=residual_n_mm,json=residualNMm,proto3" json:"residual_n_mm,omitempty"`
+	// Text: of the ways in which mounts may share the one that it is under, the worst for it; none: by stiffness. Its greatest shear is that of every way.
+	Share         int32 `protobuf:"varint,13,opt,name=share,proto3" json:"share,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1550,6 +1552,13 @@ func (x *Diagram) GetResidualNMm() float64 {
 	return 0
 }
 
+func (x *Diagram) GetShare() int32 {
+	if x != nil {
+		return x.Share
+	}
+	return 0
+}
+
 // Peak is the worst place of a diagram.
 type Peak struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1638,7 +1647,9 @@ type RailTwist struct {
 	// Shear stress if the bare rail alone carried it.
 	RailMpa float64 `protobuf:"fixed64,10,opt,name=rail_mpa,json=railMpa,proto3" json:"rail_mpa,omitempty"`
 	// Text: what takes it, in words.
-	Words         int32 `protobuf:"varint,11,opt,name=words,proto3" json:"words,omitempty"`
+	Words int32 `protobuf:"varint,11,opt,name=words,proto3" json:"words,omitempty"`
+	// Text: the way of sharing that is worst for it; none: by stiffness.
+	Share         int32 `protobuf:"varint,12,opt,name=share,proto3" json:"share,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1750,6 +1761,13 @@ func (x *RailTwist) GetWords() int32 {
 	return 0
 }
 
+func (x *RailTwist) GetShare() int32 {
+	if x != nil {
+		return x.Share
+	}
+	return 0
+}
+
 // TubeBending is a cross tube as a beam between the rails.
 type TubeBending struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1776,7 +1794,9 @@ type TubeBending struct {
 	// Moment at the worse end if both ends are held against turning.
 	HeldEndNMm float64 `protobuf:"fixed64,11,opt,name=held_end_n_mm,json=heldEndNMm,proto3" json:"held_end_n_mm,omitempty"`
 	// Force along the tube.
-	AlongN        float64 `protobuf:"fixed64,12,opt,name=along_n,json=alongN,proto3" json:"along_n,omitempty"`
+	AlongN float64 `protobuf:"fixed64,12,opt,name=along_n,json=alongN,proto3" json:"along_n,omitempty"`
+	// Text: the way of sharing with the worst bending stress; none: by stiffness. Torque, held end and force along are the greatest of any way.
+	Share         int32 `protobuf:"varint,13,opt,name=share,proto3" json:"share,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1895,6 +1915,13 @@ func (x *TubeBending) GetAlongN() float64 {
 	return 0
 }
 
+func (x *TubeBending) GetShare() int32 {
+	if x != nil {
+		return x.Share
+	}
+	return 0
+}
+
 // GoverningPlace is the worst place of a rail over all cases.
 type GoverningPlace struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
@@ -1905,7 +1932,9 @@ type GoverningPlace struct {
 	// The case's id.
 	Case string `protobuf:"bytes,3,opt,name=case,proto3" json:"case,omitempty"`
 	// The place.
-	Peak          *Peak `protobuf:"bytes,4,opt,name=peak,proto3" json:"peak,omitempty"`
+	Peak *Peak `protobuf:"bytes,4,opt,name=peak,proto3" json:"peak,omitempty"`
+	// The way of sharing that it is under; empty: by stiffness.
+	Share         string `protobuf:"bytes,5,opt,name=share,proto3" json:"share,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -1966,6 +1995,13 @@ func (x *GoverningPlace) GetPeak() *Peak {
 		return x.Peak
 	}
 	return nil
+}
+
+func (x *GoverningPlace) GetShare() string {
+	if x != nil {
+		return x.Share
+	}
+	return ""
 }
 
 // FrameWarning is a place or a result to look at.
@@ -2155,7 +2191,7 @@ const file_lugwright_vehicle_v1alpha1_frame_proto_rawDesc = "" +
 	"overSpread\x12=\n" +
 	"\x06twists\x18\n" +
 	" \x03(\v2%.lugwright.vehicle.v1alpha1.RailTwistR\x06twists\x12=\n" +
-	"\x05tubes\x18\v \x03(\v2'.lugwright.vehicle.v1alpha1.TubeBendingR\x05tubes\"\x89\x03\n" +
+	"\x05tubes\x18\v \x03(\v2'.lugwright.vehicle.v1alpha1.TubeBendingR\x05tubes\"\x9f\x03\n" +
 	"\aDiagram\x12\x11\n" +
 	"\x04x_mm\x18\x01 \x03(\x01R\x03xMm\x12\x17\n" +
 	"\ashear_n\x18\x02 \x03(\x01R\x06shearN\x12\x1e\n" +
@@ -2174,12 +2210,13 @@ const file_lugwright_vehicle_v1alpha1_frame_proto_rawDesc = "" +
 	" \x01(\x01R\aofYield\x12\x1d\n" +
 	"\n" +
 	"residual_n\x18\v \x01(\x01R\tresidualN\x12\"\n" +
-	"\rresidual_n_mm\x18\f \x01(\x01R\vresidualNMm\"X\n" +
+	"\rresidual_n_mm\x18\f \x01(\x01R\vresidualNMm\x12\x14\n" +
+	"\x05share\x18\r \x01(\x05R\x05share\"X\n" +
 	"\x04Peak\x12\x11\n" +
 	"\x04x_mm\x18\x01 \x01(\x01R\x03xMm\x12\x1e\n" +
 	"\vmoment_n_mm\x18\x02 \x01(\x01R\tmomentNMm\x12\x1d\n" +
 	"\n" +
-	"stress_mpa\x18\x03 \x01(\x01R\tstressMpa\"\xcb\x02\n" +
+	"stress_mpa\x18\x03 \x01(\x01R\tstressMpa\"\xe1\x02\n" +
 	"\tRailTwist\x12\x14\n" +
 	"\x05mount\x18\x01 \x01(\x05R\x05mount\x129\n" +
 	"\x04rail\x18\x02 \x01(\x0e2%.lugwright.vehicle.v1alpha1.FrameRailR\x04rail\x12\x11\n" +
@@ -2192,7 +2229,8 @@ const file_lugwright_vehicle_v1alpha1_frame_proto_rawDesc = "" +
 	"\bcouple_n\x18\t \x01(\x01R\acoupleN\x12\x19\n" +
 	"\brail_mpa\x18\n" +
 	" \x01(\x01R\arailMpa\x12\x14\n" +
-	"\x05words\x18\v \x01(\x05R\x05words\"\x9e\x03\n" +
+	"\x05words\x18\v \x01(\x05R\x05words\x12\x14\n" +
+	"\x05share\x18\f \x01(\x05R\x05share\"\xb4\x03\n" +
 	"\vTubeBending\x12\x12\n" +
 	"\x04tube\x18\x01 \x01(\x05R\x04tube\x12\x14\n" +
 	"\x05mount\x18\x02 \x01(\x05R\x05mount\x12\x17\n" +
@@ -2209,12 +2247,14 @@ const file_lugwright_vehicle_v1alpha1_frame_proto_rawDesc = "" +
 	" \x01(\x01R\tstressMpa\x12!\n" +
 	"\rheld_end_n_mm\x18\v \x01(\x01R\n" +
 	"heldEndNMm\x12\x17\n" +
-	"\aalong_n\x18\f \x01(\x01R\x06alongN\"\x84\x01\n" +
+	"\aalong_n\x18\f \x01(\x01R\x06alongN\x12\x14\n" +
+	"\x05share\x18\r \x01(\x05R\x05share\"\x9a\x01\n" +
 	"\x0eGoverningPlace\x12\x12\n" +
 	"\x04rail\x18\x01 \x01(\tR\x04rail\x12\x14\n" +
 	"\x05state\x18\x02 \x01(\tR\x05state\x12\x12\n" +
 	"\x04case\x18\x03 \x01(\tR\x04case\x124\n" +
-	"\x04peak\x18\x04 \x01(\v2 .lugwright.vehicle.v1alpha1.PeakR\x04peak\"a\n" +
+	"\x04peak\x18\x04 \x01(\v2 .lugwright.vehicle.v1alpha1.PeakR\x04peak\x12\x14\n" +
+	"\x05share\x18\x05 \x01(\tR\x05share\"a\n" +
 	"\fFrameWarning\x12\x12\n" +
 	"\x04kind\x18\x01 \x01(\tR\x04kind\x12\x14\n" +
 	"\x05mount\x18\x02 \x01(\tR\x05mount\x12\x11\n" +
