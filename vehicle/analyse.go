@@ -3,8 +3,6 @@ package vehicle
 import (
 	"context"
 	"fmt"
-
-	"lugwright/part"
 )
 
 // Job is a vehicle with its bodies on their mounts, in its states, under its cases.
@@ -14,15 +12,8 @@ type Job struct {
 	States  []State
 	Cases   []Case
 	NoLoads bool // reactions and their ranges alone, without the loads on brackets
-	// Shared, where it is set, gets what all mounts of a body take together under each choice of shares and slack, by its place among Bodies.
+	// Shared, where it is set, gets what all mounts of a body take together for each choice of who takes what they share, by its place among Bodies.
 	Shared func(body int, s Shared) `json:"-"`
-}
-
-// Shared are the forces on a body's brackets together, in one state and case under one choice: the mounts in order.
-type Shared struct {
-	State, Case string
-	Share       string // who takes what; choices that come to the same are given once
-	Forces      []part.Vec
 }
 
 // Report is all that comes of a job: the weights of each state, and each body's mounts.

@@ -16,6 +16,7 @@
 //	scheme.go    what the mounts hold, do not hold and hold twice; who shares; slack.go what may rest; words.go the sentences
 //	solve.go     reactions by state and case, with the range that equilibrium allows
 //	loads.go     the loads on each bracket
+//	shared.go    what all mounts take together under each choice of shares
 //	validate.go  what is refused, by field
 //
 // Confidence. Each mass has a plus-minus: stated, or by its flag 1 % weighed, 5 % data, 20 % guess (common practice, no source). Ranges are the worst

@@ -36,12 +36,10 @@ type collector struct {
 	m     *model
 	out   []MountLoads
 	known []map[sameAs]int // by mount: where a load is
-
-	shared func(Shared) // see Job.Shared
 }
 
-func newCollector(m *model, shared func(Shared)) *collector {
-	c := &collector{m: m, shared: shared}
+func newCollector(m *model) *collector {
+	c := &collector{m: m}
 	for i := range m.body.Mounts {
 		c.out = append(c.out, MountLoads{Mount: m.body.Mounts[i].Name})
 		c.known = append(c.known, map[sameAs]int{})
@@ -79,26 +77,14 @@ func (m *model) onBrackets(value []float64) []bracketLoad {
 // add takes the loads of one state and case: those of every choice, then those by stiffness.
 func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []float64) error {
 	m := c.m
-	solved := make([][]bracketLoad, len(m.choices)) // nil: nothing balances the load that way
-	for i := range m.choices {
-		got, err := m.choices[i].on.body.React(load)
-		var un *statics.UnheldError
-		if errors.As(err, &un) {
-			continue
-		}
-		if err != nil {
-			return err
-		}
-		solved[i] = m.onBrackets(m.tidy(m.choices[i].on.sum(got.R, len(m.actors)), load))
+	solved, err := m.solveChoices(m.choices, load)
+	if err != nil {
+		return err
 	}
 	stiff := m.onBrackets(byStiffness)
 	size := load.F.Norm()
-	any := make([]bool, len(m.axes())) // of the choices, what changes the load of some mount
 	for mount := range c.out {
-		matters := c.matters(solved, mount, size)
-		for axis, here := range matters {
-			any[axis] = any[axis] || here
-		}
+		matters := matters(m.choices, m.axes(), solved, mount, size)
 		for i, loads := range solved {
 			if loads != nil {
 				c.keep(mount, s, k, m.shareName(m.choices[i].pick, matters), loads[mount], size)
@@ -110,47 +96,40 @@ func (c *collector) add(s *State, k *Case, load statics.Wrench, byStiffness []fl
 		}
 		c.keep(mount, s, k, share, stiff[mount], size)
 	}
-	if c.shared != nil {
-		c.together(s, k, solved, any)
-	}
 	return nil
 }
 
-// together hands on what the mounts take at once under each choice.
-func (c *collector) together(s *State, k *Case, solved [][]bracketLoad, matters []bool) {
-	known := map[string]bool{}
-	for i, loads := range solved {
-		share := c.m.shareName(c.m.choices[i].pick, matters)
-		if loads == nil || known[share] {
+// solveChoices gives the loads on all brackets under each choice, nil where nothing balances the load that way.
+func (m *model) solveChoices(choices []choice, load statics.Wrench) ([][]bracketLoad, error) {
+	solved := make([][]bracketLoad, len(choices))
+	for i := range choices {
+		got, err := choices[i].on.body.React(load)
+		var un *statics.UnheldError
+		if errors.As(err, &un) {
 			continue
 		}
-		known[share] = true
-		if share == "" {
-			share = "however they share"
+		if err != nil {
+			return nil, err
 		}
-		one := Shared{State: s.Name, Case: k.ID, Share: share}
-		for _, l := range loads {
-			one.Forces = append(one.Forces, l.force)
-		}
-		c.shared(one)
+		solved[i] = m.onBrackets(m.tidy(choices[i].on.sum(got.R, len(m.actors)), load))
 	}
+	return solved, nil
 }
 
 // matters says which of a choice's picks change a mount's load.
-func (c *collector) matters(solved [][]bracketLoad, mount int, size float64) []bool {
+func matters(choices []choice, of []int, solved [][]bracketLoad, mount int, size float64) []bool {
 	if len(solved) == 0 {
 		return nil
 	}
-	of := c.m.axes()
 	out := make([]bool, len(of))
 	stride := 1
 	for axis, n := range of {
 		for i := range solved {
-			if c.m.choices[i].pick[axis] < 0 || len(solved) != product(of) { // one at a time: all matter
+			if choices[i].pick[axis] < 0 || len(solved) != product(of) { // one at a time: all matter
 				out[axis] = true
 				continue
 			}
-			if first := i - c.m.choices[i].pick[axis]*stride; solved[i] != nil && solved[first] != nil {
+			if first := i - choices[i].pick[axis]*stride; solved[i] != nil && solved[first] != nil {
 				out[axis] = out[axis] || grains(solved[i][mount], 1e-6*size) != grains(solved[first][mount], 1e-6*size)
 			} else {
 				out[axis] = true

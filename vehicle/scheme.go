@@ -302,24 +302,30 @@ func (m *model) resting(groups []group, pick []int) []int {
 }
 
 // choose makes the springs of every choice ready.
-func (m *model) choose() error {
-	if len(m.groups)+len(m.slack)+len(m.couples) == 0 {
-		return nil
+func (m *model) choose() (err error) {
+	if len(m.groups)+len(m.slack)+len(m.couples) > 0 {
+		m.choices, err = m.choicesOf(m.slack)
 	}
-	for _, pick := range picks(m.axes()) {
+	return err
+}
+
+// choicesOf are those of every group's member with those of the slack given.
+func (m *model) choicesOf(slack [][][]int) ([]choice, error) {
+	var out []choice
+	for _, pick := range picks(sizes(m.groups, slack)) {
 		idle := append(m.resting(m.groups, pick), m.couples...)
-		for f := range m.slack {
+		for f := range slack {
 			if k := pick[len(m.groups)+f]; k >= 0 {
-				idle = append(idle, m.slack[f][k]...)
+				idle = append(idle, slack[f][k]...)
 			}
 		}
 		s, err := m.without(idle)
 		if err != nil {
-			return err
+			return nil, err
 		}
-		m.choices = append(m.choices, choice{pick, s})
+		out = append(out, choice{pick, s})
 	}
-	return nil
+	return out, nil
 }
 
 // scheme says it all in words.

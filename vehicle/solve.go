@@ -99,7 +99,11 @@ func solve(ctx context.Context, path string, v *Vehicle, b *Body, states []State
 	r := Result{Scheme: m.scheme(), Unchecked: unchecked(b)}
 	var collect *collector
 	if deep == withLoads {
-		collect = newCollector(m, shared)
+		collect = newCollector(m)
+	}
+	share, err := newSharer(m, shared)
+	if err != nil {
+		return Result{}, &part.FieldError{Field: path + ".mounts", Found: err.Error(), Accept: "mounts of a sensible size and place"}
 	}
 	name, laden := carrier(b.Name), false
 	for i := range states {
@@ -111,7 +115,7 @@ func solve(ctx context.Context, path string, v *Vehicle, b *Body, states []State
 		for k := range cases {
 			one := CaseResult{State: states[i].Name, Case: cases[k].ID, Held: true, Notes: []string{"nothing rides on it in this state"}}
 			if len(riding) > 0 {
-				if one, err = m.solveCase(&states[i], &cases[k], riding, deep, collect); err != nil {
+				if one, err = m.solveCase(&states[i], &cases[k], riding, deep, collect, share); err != nil {
 					return Result{}, failed(path, &states[i], &cases[k], err)
 				}
 			}
@@ -148,8 +152,8 @@ func failed(path string, s *State, c *Case, err error) error {
 	return &part.FieldError{Field: path + ".mounts", Found: fmt.Sprintf("state %q, case %q: %v", s.Name, c.ID, err), Accept: "mounts, stiffnesses and gaps nearer to each other in size"}
 }
 
-// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector, if there is one.
-func (m *model) solveCase(s *State, c *Case, riding []mass, deep depth, collect *collector) (CaseResult, error) {
+// solveCase finds the reactions of one state and case, and hands the loads of every choice to the collector and the sharer, if there are such.
+func (m *model) solveCase(s *State, c *Case, riding []mass, deep depth, collect *collector, share *sharer) (CaseResult, error) {
 	out := CaseResult{State: s.Name, Case: c.ID, Held: true}
 	load := statics.Wrench{}
 	wrenches := make([]statics.Wrench, len(riding))
@@ -207,6 +211,11 @@ func (m *model) solveCase(s *State, c *Case, riding []mass, deep depth, collect 
 		out.Notes = append(out.Notes, "masses at the ends of their ranges would bring other supports to act: their plus-minus is not carried to these reactions")
 	}
 	out.Reactions = m.reactions(value, ranges, pm, got, load.F.Norm())
+	if share != nil {
+		if err := share.put(s, c, load); err != nil {
+			return out, err
+		}
+	}
 	if collect == nil {
 		return out, nil
 	}

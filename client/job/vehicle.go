@@ -7,6 +7,7 @@ import (
 	"slices"
 
 	"lugwright/part"
+	"lugwright/strength"
 	"lugwright/vehicle"
 	"lugwright/vehicle/whole"
 )
@@ -109,6 +110,26 @@ func loadsOn(a *whole.Answer, v *Vehicle, mount string) *vehicle.MountLoads {
 		return nil
 	}
 	return &all[i]
+}
+
+// Overloaded refuses the brackets whose mounts bring more loads than one check takes: no two of them are alike, so none may be left out.
+func (j *Job) Overloaded() error {
+	var bad Errors
+	for i := range j.Brackets {
+		b := &j.Brackets[i]
+		if b.Mount == "" || len(b.Loads) <= strength.MaxCases {
+			continue
+		}
+		field := "brackets[" + b.Name + "].mount"
+		q := &j.Vehicle.Request
+		bad = append(bad, &Error{File: j.File, At: j.reading.Places[field], Field: field,
+			Found:  fmt.Sprintf("%d loads for the mount %s, of %d states and %d cases", len(b.Loads), quoted(b.Mount), len(q.States), len(q.Cases)),
+			Accept: fmt.Sprintf("at most %d: in vehicle, the states that matter in place of all_combinations, fewer load sets, or shares that are known", strength.MaxCases)})
+	}
+	if bad == nil {
+		return nil
+	}
+	return bad.Sorted()
 }
 
 // unheld refuses a bracket whose mount has states and cases that no reactions balance: it cannot be designed for them.

@@ -2,10 +2,12 @@ package job
 
 import (
 	"math"
+	"slices"
 	"strings"
 	"testing"
 
 	"lugwright/part"
+	"lugwright/strength"
 	"lugwright/vehicle"
 	"lugwright/vehicle/drill"
 	"lugwright/vehicle/frame"
@@ -146,6 +148,20 @@ func TestWithLoads(t *testing.T) {
 	a.Report.Bodies[0].Loads[1].Missing = []string{"A1, empty: nothing holds it", "A2, empty: nothing holds it"}
 	if _, err := j.WithLoads(a); err == nil || !strings.Contains(err.Error(), "brackets[body-lug].mount: no load for A1, empty: nothing holds it, and 1 more") {
 		t.Errorf("%v", err)
+	}
+}
+
+// A mount may bring as many loads as a check takes, and one more is refused by the mount's place.
+func TestOverloaded(t *testing.T) {
+	j := readVehicle(t)
+	b := &j.Brackets[slices.IndexFunc(j.Brackets, func(b Bracket) bool { return b.Mount != "" })]
+	b.Loads = make([]Load, strength.MaxCases)
+	if err := j.Overloaded(); err != nil {
+		t.Error(err)
+	}
+	b.Loads = append(b.Loads, Load{})
+	if err := j.Overloaded(); err == nil || !strings.Contains(err.Error(), "brackets["+b.Name+"].mount: 5001 loads for the mount") {
+		t.Error(err)
 	}
 }
 

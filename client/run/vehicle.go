@@ -66,7 +66,7 @@ func reckon(ctx context.Context, c *dial.Client, j *job.Job, q *whole.Request) (
 	return a, j.LocateVehicle(err)
 }
 
-// loaded is the job with the loads of its mounts and trays on the brackets tied to them.
+// loaded is the job with the loads of its mounts and trays on the brackets tied to them, which one check must take.
 func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, error) {
 	if !j.Tied() {
 		return j, nil
@@ -75,7 +75,11 @@ func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, error) {
 	if err != nil {
 		return nil, err
 	}
-	return j.WithLoads(a)
+	with, err := j.WithLoads(a)
+	if err != nil {
+		return nil, err
+	}
+	return with, with.Overloaded()
 }
 
 // WorstFirst orders warnings by severity.

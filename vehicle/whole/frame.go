@@ -214,18 +214,27 @@ func (w *work) besideBending() []string {
 	if len(chassis) > 0 {
 		out = append(out, "what rides on the chassis bends the rails too, and is not in these numbers unless it is among the frame's own masses: "+strings.Join(chassis, ", "))
 	}
-	turns, sharing := false, 0
+	turns, slack, sharing := false, false, 0
 	for i := range w.q.Bodies {
 		for k := range w.q.Bodies[i].Mounts {
 			m := &w.q.Bodies[i].Mounts[k]
 			turns = turns || m.RX.Held || m.RY.Held || m.RZ.Held
 		}
-		if w.a.Report.Bodies[i].Scheme.Choices > 1 {
+		scheme := &w.a.Report.Bodies[i].Scheme
+		if len(scheme.Sharing) > 0 {
 			sharing++
 		}
+		beyond := scheme.Surplus
+		for _, s := range scheme.Sharing {
+			beyond -= len(s.Mounts) - 1
+		}
+		slack = slack || beyond > 0
 	}
 	if turns {
 		out = append(out, "the couples of mounts that hold turning")
+	}
+	if slack {
+		out = append(out, "mounts that bear more than equilibrium needs: the frame has them by stiffness, not with one of them slack")
 	}
 	if sharing > 1 {
 		out = append(out, "two bodies' ways of sharing together: the frame has each body's in turn, with the others' by stiffness")
