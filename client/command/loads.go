@@ -5,6 +5,7 @@ package command
 import (
 	"context"
 	"fmt"
+	"math"
 	"strings"
 
 	"github.com/urfave/cli/v2"
@@ -70,6 +71,9 @@ func (s *session) loads(c *cli.Context) error {
 	})
 }
 
+// farthestMM is how far a mass may be moved: beyond it is a slip.
+const farthestMM = 1e5
+
 // move reads "clean water: x 300 mm, y -20 mm".
 func move(text string) (vehicle.Move, error) {
 	const hint = "write what moves and by how much, such as --move 'clean water: x 300 mm'"
@@ -91,6 +95,9 @@ func move(text string) (vehicle.Move, error) {
 		mm, err := units.Parse(amount, units.Length)
 		if err != nil {
 			return refused(err.Error())
+		}
+		if math.Abs(mm) > farthestMM {
+			return refused(fmt.Sprintf("%q is further than 100 m", shift))
 		}
 		*to = mm
 	}

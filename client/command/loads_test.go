@@ -377,6 +377,7 @@ func TestLoadsUsage(t *testing.T) {
 		{[]string{"--move", "clean watr: x 300 mm"}, `no mass or tank "clean watr"; nearest is "clean water"`},
 		{[]string{"--move", "clean water: u 300 mm"}, "none of x, y, z"},
 		{[]string{"--move", "clean water: x 300"}, "has no unit"},
+		{[]string{"--move", "clean water: x 1000000 m"}, "further than 100 m"},
 		{[]string{"--sweep-mount", "single"}, "go together"},
 		{[]string{"--sweep-mount", "sngle", "--over", "1 m"}, `nearest is "single"`},
 		{[]string{"--sweep-mount", "single", "--over", "1 m to 2 m"}, "--over"},
