@@ -214,7 +214,7 @@ func TestLoadsFieldLab(t *testing.T) {
 
 // S2 as printed: the front axle over its rating with all aboard, which moving the tote cures; the rails in ksi.
 func TestLoadsHiveCarrier(t *testing.T) {
-	r := lugwright(t, "loads", jobs+"hivecarrier.yaml").want(t, Failed, "state full: front axle 6136 lb is over its rating of 6000 lb, by 136")
+	r := lugwright(t, "loads", jobs+"hivecarrier.yaml").want(t, Failed, "state full: front axle 6136 lb is over its rating of 6000 lb, by 136 lb")
 	wantAll(t, r.out,
 		"FAILS    state full: front axle 6136 lb is over its rating of 6000 lb, by 136",
 		"full                  6136   6000       7216  10500  13352  14500  OVER",
@@ -402,7 +402,7 @@ func TestLoadsOfBadVehicles(t *testing.T) {
 		{"mounts in line", []string{mounts, "    a: {kind: single pivot, x: 1200 mm, z: 900 mm}\n    b: {kind: rigid, x: 3100 mm, z: 900 mm}\n"}, Failed, "the body is not held in 24 of 24 states and cases",
 			[]string{"nothing holds the body against turning about the line along x through a and b", "A1 IS NOT HELD"}},
 		{"nothing fore and aft", []string{"kind: clevis pair, x", "kind: clevis pair, holds: {x: free}, x"}, Failed, "the body is not held in", []string{"A4 IS NOT HELD: nothing holds the body against", "sliding along x"}},
-		{"over capacity", []string{"gross: 6000 kg", "gross: 4200 kg"}, Failed, "state full: gross weight 4310 kg is over its rating of 4200 kg, by 110", []string{"OVER"}},
+		{"over capacity", []string{"gross: 6000 kg", "gross: 4200 kg"}, Failed, "state full: gross weight 4310 kg is over its rating of 4200 kg, by 110 kg", []string{"OVER"}},
 		{"centre outside the mounts", []string{"x: 3100 mm, half_width", "x: 2000 mm, half_width"}, Failed, "mount single: the body lifts off it under its own weight", []string{"the centre of gravity lies outside the mounts that bear it"}},
 		{"no ratings", []string{"  ratings: {gross: 6000 kg, front: 2600 kg, rear: 4200 kg}\n", ""}, Done, "", []string{"unknown front axle: no rating is stated", "none"}},
 		{"no tracks", []string{"  rear_track: 1560 mm\n", "", "{wheel_lift: 300 mm}", "{angle: 5 deg}"}, Done, "", []string{"unknown stability and side bias: a track"}},

@@ -73,7 +73,7 @@ func (l *loadsPage) overRatings(all []vehicle.Weights, prefix string) []whole.Wa
 			case r.KG.Value < 0:
 				one.Words = load + ": it lifts off the ground"
 			case r.Standing == vehicle.Over:
-				one.Words = fmt.Sprintf("%s is over its rating of %s %s, by %s", load, l.mass(r.RatingKG), unit, l.mass(r.KG.Value-r.RatingKG))
+				one.Words = fmt.Sprintf("%s is over its rating of %s %s, by %s %s", load, l.mass(r.RatingKG), unit, l.mass(r.KG.Value-r.RatingKG), unit)
 			case r.Standing == vehicle.MayExceed:
 				one.Severity = whole.Mind
 				one.Words = fmt.Sprintf("%s is within its rating of %s %s, but may be %s, as sure as the masses are: weigh it", load, l.mass(r.RatingKG), unit, l.mass(r.KG.High))
