@@ -253,7 +253,7 @@ func TestLoadsTrays(t *testing.T) {
 	wantAll(t, r.out, "A2         1545       3089", "side force bends its rods", "weights, axle loads and stability: no vehicle is stated", "ok       spreader on the beams: side", "tray-b   tray B     12")
 	// Bending alone at 1 g to the side, at the thread's root (printed there as 1360, 676, 384, 148).
 	for size, mpa := range map[string]string{"M8": "1358", "M10": "676", "M12": "384", "M16": "148"} {
-		wantAll(t, lugwright(t, "loads", edited(t, "watertrays.yaml", "rod: M16\n", "rod: "+size+"\n")).out, "A6 right "+mpa)
+		wantAll(t, lugwright(t, "loads", edited(t, "watertrays.yaml", "rod: M16\n", "rod: "+size+"\n", "rod_size: M16\n", "rod_size: "+size+"\n")).out, "A6 right "+mpa)
 	}
 	bare := edited(t, "watertrays.yaml", "thin_wall: yes, crush_sleeve: yes", "thin_wall: yes", "{rod: M12, side: 80 mm, thickness: 8 mm}", "{rod: M12, side: 25 mm, thickness: 2 mm}")
 	lugwright(t, "loads", bare).want(t, Failed, "spreader on the beams: thin-walled tube; needs a crush sleeve inside")
@@ -270,7 +270,7 @@ func TestCheckTrays(t *testing.T) {
 	const rods = "rod_size: M16\n      rod_grade: \"8.8\""
 	for _, size := range []string{"M8", "M10", "M12"} {
 		mild := "rod_size: " + size + "\n      rod_grade: \"4.6\""
-		lugwright(t, "check", edited(t, "watertrays.yaml", rods, mild)).want(t, Failed, "tray-a fails: force along a rod with its bending, rods")
+		lugwright(t, "check", edited(t, "watertrays.yaml", rods, mild, "      rod: M16\n", "      rod: "+size+"\n")).want(t, Failed, "tray-a fails: force along a rod with its bending, rods")
 	}
 	stopped := edited(t, "watertrays.yaml", rods, "rod_size: M12\n      stops: yes\n      rod_grade: \"4.6\"", "      rod: M16\n", "      rod: M12\n      stops: 860 mm\n")
 	lugwright(t, "check", stopped).want(t, Done, "")
@@ -280,6 +280,9 @@ func TestCheckTrays(t *testing.T) {
 	// What both state has to be the same; what is no tray, and a kind that is none, is refused.
 	for _, c := range [][3]string{
 		{rods, rods + "\n      rod_free: 200 mm", "brackets[tray-a].parameters.rod_free: 200 mm; 140 mm, as the vehicle's tray A has it"},
+		{rods, rods + "\n      rods_per_side: 6", "brackets[tray-a].parameters.rods_per_side: 6; 2, as the vehicle's tray A has it"},
+		{"      rod: M16\n", "      rod: M8\n", "brackets[tray-a].parameters.rod_size: M16; M8, as the vehicle's tray A has it"},
+		{"front left: {x: 1400 mm, y: 270 mm}", "front left: {x: 1500 mm, y: 270 mm}", "brackets[tray-a].tray: A hangs on 4 rods that are not two like rows"},
 		{rods, rods + "\n      stops: yes", "brackets[tray-a].parameters.stops"},
 		{"tray: A\n", "tray: D\n", "brackets[tray-a].tray: no tray \"D\""},
 		{"kind: tray\n    hand: left\n    tray: A", "kind: lug\n    hand: left\n    tray: A", "it goes with the kind tray"},

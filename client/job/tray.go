@@ -10,6 +10,7 @@ import (
 	"lugwright/client/table"
 	"lugwright/geometry"
 	"lugwright/part"
+	"lugwright/vehicle/hung"
 	"lugwright/vehicle/whole"
 )
 
@@ -45,6 +46,29 @@ func measures(t *whole.Tray) []part.Param {
 	return out
 }
 
+// perSide is the parameter that counts the rods of one side.
+const perSide = "rods_per_side"
+
+// twoRows says whether a tray's rods are two rows, left and right, each evenly spaced over the same stretch: what the kind hangs on.
+func twoRows(t *whole.Tray) bool {
+	const near = 1.0 // mm
+	n := len(t.Rods) / 2
+	if len(t.Rods)%2 != 0 || n < 2 {
+		return false
+	}
+	long, wide := measures(t)[0].Number, measures(t)[1].Number
+	at := middle(t, 0)
+	for i := range n {
+		for _, side := range [2]float64{-1, 1} {
+			x, y := at.X+long*(float64(i)/float64(n-1)-0.5), at.Y+side*wide/2
+			if !slices.ContainsFunc(t.Rods, func(r hung.Rod) bool { return math.Hypot(r.XMM-x, r.YMM-y) <= near }) {
+				return false
+			}
+		}
+	}
+	return wide > near
+}
+
 // middle is where the bracket's load point lies on the vehicle: over the middle of the rods, at the height that the bracket is given.
 func middle(t *whole.Tray, heightMM float64) part.Vec {
 	lo, hi := t.Rods[0], t.Rods[0]
@@ -61,10 +85,12 @@ func (j *Job) takeTray(b *Bracket, q *whole.Request, a *whole.Answer) {
 	t := &q.Trays[k]
 	b.Params = slices.Clone(b.Params)
 	height := 0.0
-	for _, m := range measures(t) {
+	for _, m := range append(measures(t), part.Param{Name: perSide, Unit: string(geometry.Count), Number: float64(len(t.Rods) / 2)}) {
 		i := slices.IndexFunc(b.Params, func(p part.Param) bool { return p.Name == m.Name })
 		if i < 0 {
-			m.Unit = string(geometry.MM)
+			if m.Unit == "" {
+				m.Unit = string(geometry.MM)
+			}
 			b.Params, i = append(b.Params, m), len(b.Params)
 		}
 		if m.Name == "load_height" {
@@ -114,6 +140,15 @@ func (a *agreement) tray(path string, b *Bracket, v *table.Value) {
 			at = t
 		}
 		a.refuse(at, path+".parameters.stops", fmt.Sprintf("%s, and the vehicle's tray %s has it otherwise", quoted(stops.Words()), b.Tray), "the same of both")
+	}
+	if !twoRows(one) {
+		a.refuse(t, path+".tray", fmt.Sprintf("%s hangs on %d rods that are not two like rows", b.Tray, len(one.Rods)), "a tray whose rods stand in two rows, left and right, evenly spaced, as the kind has them")
+	}
+	if p := params.Field(perSide); p != nil && int(p.Number()) != len(one.Rods)/2 {
+		a.refuse(p, path+".parameters."+perSide, p.Words(), fmt.Sprintf("%d, as the vehicle's tray %s has it; left out, it comes from there", len(one.Rods)/2, b.Tray))
+	}
+	if p, size := params.Field("rod_size"), a.j.Vehicle.RodSizes[k]; p != nil && size != "" && p.Words() != size {
+		a.refuse(p, path+".parameters.rod_size", p.Words(), fmt.Sprintf("%s, as the vehicle's tray %s has it", size, b.Tray))
 	}
 	for _, m := range measures(one) {
 		if p := params.Field(m.Name); p != nil && m.Name != "load_height" && math.Abs(p.Number()-m.Number) > 1 {
