@@ -86,7 +86,7 @@ var rules = []rule{
 	{folder: "client/table", own: []string{"client/yamlfile", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "a YAML file by its field table, whatever it is about"},
 	{folder: "client/casefile", own: []string{"client/yamlfile", "strength", "strength/handbook", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "case files"},
 	{folder: "client/shopfile", own: []string{"client/table", "client/yamlfile", "geometry/shop", "part", "units"}, why: "shop files"},
-	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "geometry/access", "geometry/shop", "strength", "units", "vehicle", "vehicle/..."}, why: "the job file"},
+	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "geometry/access", "geometry/shape", "geometry/shop", "strength", "units", "vehicle", "vehicle/..."}, why: "the job file"},
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "geometry/access", "strength", "strength/material", "vehicle", "vehicle/..."}, why: "coordinates; no flags, no printing"},
 	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/setout", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
 	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},

@@ -45,7 +45,6 @@ func (s scale) force(n float64) string     { return s.in(n, "kN", 2, "lbf", 0) }
 func (s scale) length(mm float64) string   { return s.in(mm, "mm", 0, "in", 1) }
 func (s scale) stress(mpa float64) string  { return s.in(mpa, "MPa", 0, "ksi", 1) }
 func (s scale) small(n float64) string     { return s.in(n, "N", 0, "lbf", 0) }
-func (s scale) moment(nmm float64) string  { return s.in(nmm, "kN m", 2, "kip in", 1) }
 func (s scale) degrees(rad float64) string { return s.in(rad, "deg", 1, "deg", 1) }
 
 // words is a service's text in the job's units.

@@ -9,16 +9,15 @@ import (
 
 	"lugwright/client/table"
 	"lugwright/geometry"
+	"lugwright/geometry/shape"
 	"lugwright/part"
+	"lugwright/vehicle"
 	"lugwright/vehicle/hung"
 	"lugwright/vehicle/whole"
 )
 
 // trayKind is the one kind that hangs on a tray's rods.
 const trayKind = "tray"
-
-// gravity is standard gravity, m/s2.
-const gravity = 9.80665
 
 // TrayNames lists the trays that brackets may be tied to.
 func (v *Vehicle) TrayNames() []string {
@@ -32,16 +31,24 @@ func (v *Vehicle) TrayNames() []string {
 // trayNumber is a tray's place in the request; -1 when there is none of that name.
 func (v *Vehicle) trayNumber(name string) int { return slices.Index(v.TrayNames(), name) }
 
+// stretch is the box in plan round a tray's rods.
+func stretch(t *whole.Tray) shape.Box {
+	box := shape.EmptyBox()
+	for _, r := range t.Rods {
+		box = box.Extend(shape.Point{X: r.XMM, Y: r.YMM})
+	}
+	return box
+}
+
 // measures are what the vehicle says of a tray in the parameters of the kind: the rods' stretch and free length, the mass's height over the bottom.
 func measures(t *whole.Tray) []part.Param {
-	lo, hi := part.Vec{X: math.Inf(1), Y: math.Inf(1)}, part.Vec{X: math.Inf(-1), Y: math.Inf(-1)}
-	for _, r := range t.Rods {
-		lo, hi = part.Vec{X: min(lo.X, r.XMM), Y: min(lo.Y, r.YMM)}, part.Vec{X: max(hi.X, r.XMM), Y: max(hi.Y, r.YMM)}
+	box, bottom := stretch(t), t.BeamZMM-t.FreeMM
+	mm := func(name string, n float64) part.Param {
+		return part.Param{Name: name, Unit: string(geometry.MM), Number: n}
 	}
-	bottom := t.BeamZMM - t.FreeMM
-	out := []part.Param{{Name: "rod_spacing", Number: hi.X - lo.X}, {Name: "rod_gauge", Number: hi.Y - lo.Y}, {Name: "rod_free", Number: t.FreeMM}, {Name: "load_height", Number: t.At.Z - bottom}}
+	out := []part.Param{mm("rod_spacing", box.Width()), mm("rod_gauge", box.Height()), mm("rod_free", t.FreeMM), mm("load_height", t.At.Z-bottom)}
 	if t.StopZMM != nil {
-		out = append(out, part.Param{Name: "stop_height", Number: *t.StopZMM - bottom})
+		out = append(out, mm("stop_height", *t.StopZMM-bottom))
 	}
 	return out
 }
@@ -56,26 +63,22 @@ func twoRows(t *whole.Tray) bool {
 	if len(t.Rods)%2 != 0 || n < 2 {
 		return false
 	}
-	long, wide := measures(t)[0].Number, measures(t)[1].Number
-	at := middle(t, 0)
+	box := stretch(t)
 	for i := range n {
-		for _, side := range [2]float64{-1, 1} {
-			x, y := at.X+long*(float64(i)/float64(n-1)-0.5), at.Y+side*wide/2
+		x := box.Min.X + box.Width()*float64(i)/float64(n-1)
+		for _, y := range [2]float64{box.Min.Y, box.Max.Y} {
 			if !slices.ContainsFunc(t.Rods, func(r hung.Rod) bool { return math.Hypot(r.XMM-x, r.YMM-y) <= near }) {
 				return false
 			}
 		}
 	}
-	return wide > near
+	return box.Height() > near
 }
 
 // middle is where the bracket's load point lies on the vehicle: over the middle of the rods, at the height that the bracket is given.
 func middle(t *whole.Tray, heightMM float64) part.Vec {
-	lo, hi := t.Rods[0], t.Rods[0]
-	for _, r := range t.Rods {
-		lo.XMM, lo.YMM, hi.XMM, hi.YMM = min(lo.XMM, r.XMM), min(lo.YMM, r.YMM), max(hi.XMM, r.XMM), max(hi.YMM, r.YMM)
-	}
-	return part.Vec{X: (lo.XMM + hi.XMM) / 2, Y: (lo.YMM + hi.YMM) / 2, Z: t.BeamZMM - t.FreeMM + heightMM}
+	at := stretch(t).Center()
+	return part.Vec{X: at.X, Y: at.Y, Z: t.BeamZMM - t.FreeMM + heightMM}
 }
 
 // takeTray gives the bracket the measures of its tray that it leaves out, and what the mass brings in every state and case, with its couple where it stands
@@ -88,9 +91,6 @@ func (j *Job) takeTray(b *Bracket, q *whole.Request, a *whole.Answer) {
 	for _, m := range append(measures(t), part.Param{Name: perSide, Unit: string(geometry.Count), Number: float64(len(t.Rods) / 2)}) {
 		i := slices.IndexFunc(b.Params, func(p part.Param) bool { return p.Name == m.Name })
 		if i < 0 {
-			if m.Unit == "" {
-				m.Unit = string(geometry.MM)
-			}
 			b.Params, i = append(b.Params, m), len(b.Params)
 		}
 		if m.Name == "load_height" {
@@ -103,7 +103,7 @@ func (j *Job) takeTray(b *Bracket, q *whole.Request, a *whole.Answer) {
 	for _, s := range a.Trays[k].States {
 		for _, c := range q.Cases {
 			if s.KG > 0 {
-				f := c.AccelG.Scale(s.KG * gravity)
+				f := c.AccelG.Scale(s.KG * vehicle.G)
 				b.Loads = append(b.Loads, Load{Case: c.ID, State: s.State, LoadPoint: b.LoadPoint, Force: f, Moment: s.At.Sub(at).Cross(f), OfMount: true})
 			}
 		}

@@ -52,14 +52,3 @@ func Measured(at, rule, source string, had float64, sense Sense, need float64, u
 func Silent(at, rule, source, why string) Finding {
 	return Finding{At: at, Rule: rule, Source: source, Verdict: NotCovered, Words: why}
 }
-
-// Count gives how many findings have the verdict.
-func Count(list []Finding, v Verdict) int {
-	n := 0
-	for i := range list {
-		if list[i].Verdict == v {
-			n++
-		}
-	}
-	return n
-}

@@ -6,11 +6,6 @@ import (
 	"strings"
 )
 
-// under puts a section's name before the paths that its package gives.
-func under(section string) func(string) string {
-	return func(path string) string { return section + "." + path }
-}
-
 // renamed turns the first word of a path into another.
 func renamed(from, to string) func(string) string {
 	return func(path string) string {
