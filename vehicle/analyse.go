@@ -33,7 +33,7 @@ func AnalyseContext(ctx context.Context, j *Job) (Report, error) {
 	c.cases(j.Cases)
 	names := map[string]bool{}
 	if len(j.Bodies) == 0 || len(j.Bodies) > maxMounts {
-		c.refuse("bodies", fmt.Sprintf("%d bodies", len(j.Bodies)), fmt.Sprintf("1 to %d, with their mounts", maxMounts))
+		c.Refuse("bodies", fmt.Sprintf("%d bodies", len(j.Bodies)), fmt.Sprintf("1 to %d, with their mounts", maxMounts))
 	} else {
 		for i := range j.Bodies {
 			c.name(fmt.Sprintf("bodies[%d].name", i), carrier(j.Bodies[i].Name), names)
@@ -46,7 +46,7 @@ func AnalyseContext(ctx context.Context, j *Job) (Report, error) {
 			c.rides(fmt.Sprintf("vehicle.tanks[%d].rides_on", i), j.Vehicle.Tanks[i].RidesOn, names)
 		}
 	}
-	if err := c.err(); err != nil {
+	if err := c.Err(); err != nil {
 		return Report{}, err
 	}
 	var r Report
@@ -73,6 +73,6 @@ func AnalyseContext(ctx context.Context, j *Job) (Report, error) {
 
 func (c *checker) rides(field, on string, bodies map[string]bool) {
 	if on = carrier(on); on != Chassis && !bodies[on] {
-		c.refuse(field, fmt.Sprintf("no body %.40q has mounts", on), "the name of a body with mounts, or chassis")
+		c.Refuse(field, fmt.Sprintf("no body %.40q has mounts", on), "the name of a body with mounts, or chassis")
 	}
 }

@@ -79,7 +79,7 @@ func (s *LoadSet) mirrored(i int) bool {
 func Cases(sets ...LoadSet) ([]Case, error) {
 	c := &checker{}
 	c.sets(sets)
-	if err := c.err(); err != nil {
+	if err := c.Err(); err != nil {
 		return nil, err
 	}
 	var out []Case

@@ -82,7 +82,7 @@ func RollUp(v *Vehicle, states []State) ([]Weights, error) {
 	c := &checker{}
 	c.vehicle(v)
 	c.states(v, states)
-	if err := c.err(); err != nil {
+	if err := c.Err(); err != nil {
 		return nil, err
 	}
 	var out []Weights

@@ -80,7 +80,7 @@ func checkedSolve(ctx context.Context, v *Vehicle, b *Body, states []State, case
 	c.states(v, states)
 	c.body("body", b)
 	c.cases(cases)
-	if err := c.err(); err != nil {
+	if err := c.Err(); err != nil {
 		return Result{}, err
 	}
 	return solve(ctx, "body", v, b, states, cases, deep, nil)

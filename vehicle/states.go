@@ -120,9 +120,9 @@ func (v *Vehicle) With(moves ...Move) (*Vehicle, error) {
 			}
 		}
 		if !found {
-			c.refuse(fmt.Sprintf("moves[%d].name", i), fmt.Sprintf("no item or tank %q", m.Name), "the name of an item or a tank")
+			c.Refuse(fmt.Sprintf("moves[%d].name", i), fmt.Sprintf("no item or tank %q", m.Name), "the name of an item or a tank")
 		}
 		c.place(fmt.Sprintf("moves[%d].by_mm", i), m.By)
 	}
-	return &w, c.err()
+	return &w, c.Err()
 }

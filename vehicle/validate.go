@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"lugwright/part"
+	"lugwright/vehicle/field"
 )
 
 // Sizes beyond which a number is taken as a slip of units or an attack.
@@ -26,45 +27,18 @@ const (
 )
 
 // checker gathers refused fields.
-type checker struct{ bad part.FieldErrors }
-
-func (c *checker) err() error {
-	if len(c.bad) > 0 {
-		return c.bad
-	}
-	return nil
-}
-
-func (c *checker) refuse(field, found, accept string) {
-	if len(c.bad) < 50 {
-		c.bad = append(c.bad, &part.FieldError{Field: field, Found: found, Accept: accept})
-	}
-}
-
-// number wants lo <= x <= hi.
-func (c *checker) number(field string, x, lo, hi float64) {
-	if !(x >= lo && x <= hi) {
-		c.refuse(field, fmt.Sprintf("%g", x), fmt.Sprintf("%g to %g", lo, hi))
-	}
-}
-
-// positive wants 0 < x <= hi.
-func (c *checker) positive(field string, x, hi float64) {
-	if !(x > 0 && x <= hi) {
-		c.refuse(field, fmt.Sprintf("%g", x), fmt.Sprintf("more than 0 and at most %g", hi))
-	}
-}
+type checker struct{ field.Errors }
 
 // optional wants nothing, 0, or lo <= x <= hi.
 func (c *checker) optional(field string, x, lo, hi float64) {
 	if x != 0 && !(x >= lo && x <= hi) {
-		c.refuse(field, fmt.Sprintf("%g", x), fmt.Sprintf("%g to %g, or nothing", lo, hi))
+		c.Refuse(field, fmt.Sprintf("%g", x), fmt.Sprintf("%g to %g, or nothing", lo, hi))
 	}
 }
 
 func (c *checker) place(field string, at part.Vec) {
 	for i, x := range []float64{at.X, at.Y, at.Z} {
-		c.number(field+"."+directions[i], x, -maxPlaceMM, maxPlaceMM)
+		c.Between(field+"."+directions[i], x, -maxPlaceMM, maxPlaceMM)
 	}
 }
 
@@ -72,53 +46,53 @@ func (c *checker) place(field string, at part.Vec) {
 func (c *checker) name(field, name string, seen map[string]bool) {
 	switch {
 	case name == "" || len(name) > maxName:
-		c.refuse(field, fmt.Sprintf("%.20q", name), fmt.Sprintf("a name of 1 to %d letters", maxName))
+		c.Refuse(field, fmt.Sprintf("%.20q", name), fmt.Sprintf("a name of 1 to %d letters", maxName))
 	case seen[name]:
-		c.refuse(field, fmt.Sprintf("the name %q is used twice", name), "another name")
+		c.Refuse(field, fmt.Sprintf("the name %q is used twice", name), "another name")
 	}
 	seen[name] = true
 }
 
 func (c *checker) doubt(field string, d Doubt, kg float64) {
 	if d.Confidence != "" && !slices.Contains(Confidences(), d.Confidence) {
-		c.refuse(field+".confidence", fmt.Sprintf("%.20q", string(d.Confidence)), "weighed, data or guess")
+		c.Refuse(field+".confidence", fmt.Sprintf("%.20q", string(d.Confidence)), "weighed, data or guess")
 	}
-	c.number(field+".plus_minus_percent", d.PlusMinusPercent, 0, 100)
+	c.Between(field+".plus_minus_percent", d.PlusMinusPercent, 0, 100)
 	if !(kg > 0) {
 		kg = maxMassKG // refused as a mass
 	}
-	c.number(field+".plus_minus_kg", d.PlusMinusKG, 0, kg)
+	c.Between(field+".plus_minus_kg", d.PlusMinusKG, 0, kg)
 	if d.PlusMinusPercent > 0 && d.PlusMinusKG > 0 {
-		c.refuse(field+".plus_minus_kg", "stated in kg and in percent", "one of the two")
+		c.Refuse(field+".plus_minus_kg", "stated in kg and in percent", "one of the two")
 	}
 }
 
 func (c *checker) vehicle(v *Vehicle) {
 	const at = "vehicle."
-	c.number(at+"wheelbase_mm", v.WheelbaseMM, 500, 30000)
+	c.Between(at+"wheelbase_mm", v.WheelbaseMM, 500, 30000)
 	c.optional(at+"front_track_mm", v.FrontTrackMM, 300, 10000)
 	c.optional(at+"rear_track_mm", v.RearTrackMM, 300, 10000)
-	c.positive(at+"cab.front_kg", v.Cab.FrontKG, maxMassKG)
-	c.number(at+"cab.rear_kg", v.Cab.RearKG, 0, maxMassKG)
-	c.number(at+"cab.cg_y_mm", v.Cab.CGYMM, -5000, 5000)
+	c.Positive(at+"cab.front_kg", v.Cab.FrontKG, maxMassKG)
+	c.Between(at+"cab.rear_kg", v.Cab.RearKG, 0, maxMassKG)
+	c.Between(at+"cab.cg_y_mm", v.Cab.CGYMM, -5000, 5000)
 	c.optional(at+"cab.cg_z_mm", v.Cab.CGZMM, 1, 10000)
 	c.doubt(at+"cab", v.Cab.Doubt, v.Cab.FrontKG+v.Cab.RearKG)
 	c.optional(at+"ratings.gross_kg", v.Ratings.GrossKG, 1, maxMassKG)
 	c.optional(at+"ratings.front_kg", v.Ratings.FrontKG, 1, maxMassKG)
 	c.optional(at+"ratings.rear_kg", v.Ratings.RearKG, 1, maxMassKG)
 	if len(v.Items) > maxItems {
-		c.refuse(at+"items", fmt.Sprintf("%d items", len(v.Items)), fmt.Sprintf("at most %d", maxItems))
+		c.Refuse(at+"items", fmt.Sprintf("%d items", len(v.Items)), fmt.Sprintf("at most %d", maxItems))
 		return
 	}
 	if len(v.Tanks) > maxTanks {
-		c.refuse(at+"tanks", fmt.Sprintf("%d tanks", len(v.Tanks)), fmt.Sprintf("at most %d", maxTanks))
+		c.Refuse(at+"tanks", fmt.Sprintf("%d tanks", len(v.Tanks)), fmt.Sprintf("at most %d", maxTanks))
 		return
 	}
 	seen := map[string]bool{}
 	for i := range v.Items {
 		m, f := &v.Items[i], fmt.Sprintf("%sitems[%d]", at, i)
 		c.name(f+".name", m.Name, seen)
-		c.positive(f+".mass_kg", m.MassKG, maxMassKG)
+		c.Positive(f+".mass_kg", m.MassKG, maxMassKG)
 		c.place(f+".at_mm", m.At)
 		c.doubt(f, m.Doubt, m.MassKG)
 		c.carrier(f+".rides_on", m.RidesOn)
@@ -130,33 +104,32 @@ func (c *checker) vehicle(v *Vehicle) {
 
 func (c *checker) carrier(field, name string) {
 	if len(name) > maxName {
-		c.refuse(field, fmt.Sprintf("%.20q", name), "the name of a body, or chassis")
+		c.Refuse(field, fmt.Sprintf("%.20q", name), "the name of a body, or chassis")
 	}
 }
 
 func (c *checker) tank(f string, t *Tank, seen map[string]bool) {
 	c.name(f+".name", t.Name, seen)
-	c.positive(f+".capacity_l", t.CapacityL, maxMassKG)
-	c.positive(f+".fluid.density_kg_per_l", t.Fluid.DensityKGPerL, 25)
-	c.number(f+".empty_kg", t.EmptyKG, 0, maxMassKG)
+	c.Positive(f+".capacity_l", t.CapacityL, maxMassKG)
+	c.Positive(f+".fluid.density_kg_per_l", t.Fluid.DensityKGPerL, 25)
+	c.Between(f+".empty_kg", t.EmptyKG, 0, maxMassKG)
 	c.place(f+".at_mm", t.At)
 	c.doubt(f, t.Doubt, t.EmptyKG+t.CapacityL*t.Fluid.DensityKGPerL)
 	c.carrier(f+".rides_on", t.RidesOn)
 	if t.Box == (Box{}) {
 		return
 	}
-	before := len(c.bad)
-	c.positive(f+".box.length_mm", t.Box.LengthMM, maxPlaceMM)
-	c.positive(f+".box.width_mm", t.Box.WidthMM, maxPlaceMM)
-	c.positive(f+".box.height_mm", t.Box.HeightMM, maxPlaceMM)
-	if litres := t.Box.LengthMM * t.Box.WidthMM * t.Box.HeightMM / 1e6; len(c.bad) == before && t.CapacityL > litres*1.001 {
-		c.refuse(f+".capacity_l", fmt.Sprintf("%g L in a box of %.4g L", t.CapacityL, litres), "a box that holds the capacity")
+	long := c.Positive(f+".box.length_mm", t.Box.LengthMM, maxPlaceMM)
+	wide := c.Positive(f+".box.width_mm", t.Box.WidthMM, maxPlaceMM)
+	high := c.Positive(f+".box.height_mm", t.Box.HeightMM, maxPlaceMM)
+	if litres := t.Box.LengthMM * t.Box.WidthMM * t.Box.HeightMM / 1e6; long && wide && high && t.CapacityL > litres*1.001 {
+		c.Refuse(f+".capacity_l", fmt.Sprintf("%g L in a box of %.4g L", t.CapacityL, litres), "a box that holds the capacity")
 	}
 }
 
 func (c *checker) states(v *Vehicle, states []State) {
 	if len(states) == 0 || len(states) > MaxStates {
-		c.refuse("states", fmt.Sprintf("%d states", len(states)), fmt.Sprintf("1 to %d", MaxStates))
+		c.Refuse("states", fmt.Sprintf("%d states", len(states)), fmt.Sprintf("1 to %d", MaxStates))
 		return
 	}
 	seen := map[string]bool{}
@@ -167,13 +140,13 @@ func (c *checker) states(v *Vehicle, states []State) {
 		for k, fill := range s.Fills {
 			field := fmt.Sprintf("%s.fills[%d]", f, k)
 			if !slices.ContainsFunc(v.Tanks, func(t Tank) bool { return t.Name == fill.Tank }) {
-				c.refuse(field+".tank", fmt.Sprintf("no tank %.40q", fill.Tank), "the name of a tank")
+				c.Refuse(field+".tank", fmt.Sprintf("no tank %.40q", fill.Tank), "the name of a tank")
 			} else if tanks[fill.Tank] {
-				c.refuse(field+".tank", fmt.Sprintf("%q is filled twice", fill.Tank), "each tank once")
+				c.Refuse(field+".tank", fmt.Sprintf("%q is filled twice", fill.Tank), "each tank once")
 			}
 			tanks[fill.Tank] = true
 			if !(fill.Level >= 0 && fill.Level <= 1) {
-				c.refuse(field+".level", fmt.Sprintf("%g of the capacity", fill.Level), "0 (empty) to 1 (full)")
+				c.Refuse(field+".level", fmt.Sprintf("%g of the capacity", fill.Level), "0 (empty) to 1 (full)")
 			}
 		}
 		for k, name := range s.Present {
@@ -181,11 +154,11 @@ func (c *checker) states(v *Vehicle, states []State) {
 			n := slices.IndexFunc(v.Items, func(m Item) bool { return m.Name == name })
 			switch {
 			case n < 0:
-				c.refuse(field, fmt.Sprintf("no item %.40q", name), "the name of an optional item")
+				c.Refuse(field, fmt.Sprintf("no item %.40q", name), "the name of an optional item")
 			case !v.Items[n].Optional:
-				c.refuse(field, fmt.Sprintf("%q is always on board", name), "the name of an optional item")
+				c.Refuse(field, fmt.Sprintf("%q is always on board", name), "the name of an optional item")
 			case items[name]:
-				c.refuse(field, fmt.Sprintf("%q is on board twice", name), "each item once")
+				c.Refuse(field, fmt.Sprintf("%q is on board twice", name), "each item once")
 			}
 			items[name] = true
 		}
@@ -200,7 +173,7 @@ func (c *checker) sets(sets []LoadSet) {
 		c.name(f+".id", s.ID, ids)
 		c.optional(f+".on_ultimate", s.OnUltimate, 1, 100)
 		if n += len(s.Lines); len(s.Lines) == 0 || n > maxCases {
-			c.refuse(f+".lines", fmt.Sprintf("%d lines", len(s.Lines)), fmt.Sprintf("1 to %d in all", maxCases))
+			c.Refuse(f+".lines", fmt.Sprintf("%d lines", len(s.Lines)), fmt.Sprintf("1 to %d in all", maxCases))
 			return
 		}
 		for k := range s.Lines {
@@ -208,7 +181,7 @@ func (c *checker) sets(sets []LoadSet) {
 			c.name(field+".id", l.ID, lines)
 			c.accel(field, l.AccelG, l.Level)
 			if l.Source == "" && s.Source == "" {
-				c.refuse(field+".source", "nothing", "where the acceleration comes from: a published rule, or builder's choice")
+				c.Refuse(field+".source", "nothing", "where the acceleration comes from: a published rule, or builder's choice")
 			}
 		}
 	}
@@ -216,19 +189,19 @@ func (c *checker) sets(sets []LoadSet) {
 
 func (c *checker) accel(field string, a part.Vec, level part.Level) {
 	for i, x := range []float64{a.X, a.Y, a.Z} {
-		c.number(field+".accel_g."+directions[i], x, -maxAccelG, maxAccelG)
+		c.Between(field+".accel_g."+directions[i], x, -maxAccelG, maxAccelG)
 	}
 	if a == (part.Vec{}) {
-		c.refuse(field+".accel_g", "0 in every direction", "an apparent acceleration, gravity included: standing still is 0, 0, -1")
+		c.Refuse(field+".accel_g", "0 in every direction", "an apparent acceleration, gravity included: standing still is 0, 0, -1")
 	}
 	if level != part.Service && level != part.Factored {
-		c.refuse(field+".level", fmt.Sprintf("%.20q", string(level)), "service or factored")
+		c.Refuse(field+".level", fmt.Sprintf("%.20q", string(level)), "service or factored")
 	}
 }
 
 func (c *checker) cases(cases []Case) {
 	if len(cases) == 0 || len(cases) > 2*maxCases {
-		c.refuse("cases", fmt.Sprintf("%d cases", len(cases)), fmt.Sprintf("1 to %d", 2*maxCases))
+		c.Refuse("cases", fmt.Sprintf("%d cases", len(cases)), fmt.Sprintf("1 to %d", 2*maxCases))
 		return
 	}
 	seen := map[string]bool{}
@@ -243,11 +216,11 @@ func (c *checker) cases(cases []Case) {
 // body checks a set of mounts, found at a path such as "body".
 func (c *checker) body(path string, b *Body) {
 	if len(b.Mounts) == 0 || len(b.Mounts) > maxMounts {
-		c.refuse(path+".mounts", fmt.Sprintf("%d mounts", len(b.Mounts)), fmt.Sprintf("1 to %d: where the body stands on the vehicle", maxMounts))
+		c.Refuse(path+".mounts", fmt.Sprintf("%d mounts", len(b.Mounts)), fmt.Sprintf("1 to %d: where the body stands on the vehicle", maxMounts))
 		return
 	}
 	if carrier(b.Name) == Chassis || len(b.Name) > maxName {
-		c.refuse(path+".name", fmt.Sprintf("%.20q", b.Name), "a body's name; what rides on the chassis has no mounts")
+		c.Refuse(path+".name", fmt.Sprintf("%.20q", b.Name), "a body's name; what rides on the chassis has no mounts")
 	}
 	seen := map[string]bool{}
 	held := false
@@ -266,7 +239,7 @@ func (c *checker) body(path string, b *Body) {
 		}
 	}
 	if !held {
-		c.refuse(path+".mounts", "no mount holds anything", "for each mount the directions it holds")
+		c.Refuse(path+".mounts", "no mount holds anything", "for each mount the directions it holds")
 	}
 	used := map[string]bool{}
 	for i := range b.Shares {
@@ -276,24 +249,24 @@ func (c *checker) body(path string, b *Body) {
 
 func (c *checker) restraint(f string, r Restraint) {
 	if r.Way != "" && !slices.Contains(Ways(), r.Way) {
-		c.refuse(f+".way", fmt.Sprintf("%.20q", string(r.Way)), "free, both, plus or minus")
+		c.Refuse(f+".way", fmt.Sprintf("%.20q", string(r.Way)), "free, both, plus or minus")
 	}
 	c.optional(f+".stiffness_n_per_mm", r.StiffnessNPerMM, minStiffness, maxStiffness)
 	c.optional(f+".minus_n_per_mm", r.MinusNPerMM, minStiffness, maxStiffness)
-	c.number(f+".gap_mm", r.GapMM, 0, 1000)
+	c.Between(f+".gap_mm", r.GapMM, 0, 1000)
 	if r.MinusNPerMM > 0 && r.Way != Both {
-		c.refuse(f+".minus_n_per_mm", "a second stiffness of what does not act both ways", "stiffness_n_per_mm alone")
+		c.Refuse(f+".minus_n_per_mm", "a second stiffness of what does not act both ways", "stiffness_n_per_mm alone")
 	}
 }
 
 func (c *checker) share(f string, b *Body, s *Share, used map[string]bool) {
 	dir := slices.Index(directions[:3], s.Direction)
 	if dir < 0 {
-		c.refuse(f+".direction", fmt.Sprintf("%.20q", s.Direction), "x, y or z")
+		c.Refuse(f+".direction", fmt.Sprintf("%.20q", s.Direction), "x, y or z")
 		return
 	}
 	if len(s.Mounts) < 2 {
-		c.refuse(f+".mounts", fmt.Sprintf("%d mounts", len(s.Mounts)), "two or more that share")
+		c.Refuse(f+".mounts", fmt.Sprintf("%d mounts", len(s.Mounts)), "two or more that share")
 		return
 	}
 	ways := map[Way]bool{}
@@ -303,15 +276,15 @@ func (c *checker) share(f string, b *Body, s *Share, used map[string]bool) {
 		key := s.Direction + " " + name
 		switch {
 		case i < 0:
-			c.refuse(field, fmt.Sprintf("no mount %.40q", name), "the name of a mount")
+			c.Refuse(field, fmt.Sprintf("no mount %.40q", name), "the name of a mount")
 			continue
 		case used[key]:
-			c.refuse(field, fmt.Sprintf("%q shares %s twice", name, s.Direction), "each mount in one share of a direction")
+			c.Refuse(field, fmt.Sprintf("%q shares %s twice", name, s.Direction), "each mount in one share of a direction")
 		}
 		used[key] = true
 		way := b.Mounts[i].restraint(dir).Way
 		if way == Free || way == "" {
-			c.refuse(field, fmt.Sprintf("%q does not hold %s", name, s.Direction), "a mount that holds it")
+			c.Refuse(field, fmt.Sprintf("%q does not hold %s", name, s.Direction), "a mount that holds it")
 		}
 		ways[way] = true
 	}
@@ -319,19 +292,19 @@ func (c *checker) share(f string, b *Body, s *Share, used map[string]bool) {
 		return
 	}
 	if len(s.Fractions) != len(s.Mounts) {
-		c.refuse(f+".fractions", fmt.Sprintf("%d fractions of %d mounts", len(s.Fractions), len(s.Mounts)), "one for each mount, or none")
+		c.Refuse(f+".fractions", fmt.Sprintf("%d fractions of %d mounts", len(s.Fractions), len(s.Mounts)), "one for each mount, or none")
 		return
 	}
 	sum := 0.0
 	for k, x := range s.Fractions {
-		c.number(fmt.Sprintf("%s.fractions[%d]", f, k), x, 0, 1)
+		c.Between(fmt.Sprintf("%s.fractions[%d]", f, k), x, 0, 1)
 		sum += x
 	}
 	if !(math.Abs(sum-1) < 1e-6) {
-		c.refuse(f+".fractions", fmt.Sprintf("a sum of %g", sum), "a sum of 1")
+		c.Refuse(f+".fractions", fmt.Sprintf("a sum of %g", sum), "a sum of 1")
 	}
 	if ways[PlusOnly] && ways[MinusOnly] {
-		c.refuse(f+".mounts", "some push towards plus alone and some towards minus", "mounts that can act together")
+		c.Refuse(f+".mounts", "some push towards plus alone and some towards minus", "mounts that can act together")
 	}
 }
 

@@ -37,13 +37,13 @@ func Reconcile(v *Vehicle, s State, r Reading) (AsWeighed, error) {
 	c := &checker{}
 	c.vehicle(v)
 	c.states(v, []State{s})
-	c.number("reading.front_kg", r.FrontKG, 0, maxMassKG)
-	c.number("reading.rear_kg", r.RearKG, 0, maxMassKG)
-	c.number("reading.plus_minus_kg", r.PlusMinusKG, 0, maxMassKG)
-	if len(c.bad) == 0 && r.FrontKG+r.RearKG == 0 {
-		c.refuse("reading", "both axles read 0 kg", "what the scale showed under each axle")
+	c.Between("reading.front_kg", r.FrontKG, 0, maxMassKG)
+	c.Between("reading.rear_kg", r.RearKG, 0, maxMassKG)
+	c.Between("reading.plus_minus_kg", r.PlusMinusKG, 0, maxMassKG)
+	if c.Err() == nil && r.FrontKG+r.RearKG == 0 {
+		c.Refuse("reading", "both axles read 0 kg", "what the scale showed under each axle")
 	}
-	if err := c.err(); err != nil {
+	if err := c.Err(); err != nil {
 		return AsWeighed{}, err
 	}
 	w := v.weights(&s)
