@@ -82,6 +82,8 @@ var rules = []rule{
 	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "strength", "strength/basis", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
 	{folder: "services/cmd/...", own: []string{"services/...", "geometry/kinds", "strength/basis"}, others: []string{"google.golang.org"}, why: "mains of twenty lines"},
 	{folder: "client/caution", why: "the standing cautions"},
+	{folder: "client/draw", pure: true, why: "a drawing on paper; knows no format"},
+	{folder: "client/paper", own: []string{"client/draw"}, pure: true, why: "a paper in blocks; knows no format"},
 	{folder: "client/yamlfile", others: []string{"github.com/goccy/go-yaml"}, why: "YAML that is safe to walk, for any file of ours"},
 	{folder: "client/table", own: []string{"client/yamlfile", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "a YAML file by its field table, whatever it is about"},
 	{folder: "client/casefile", own: []string{"client/yamlfile", "strength", "strength/handbook", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "case files"},
