@@ -16,5 +16,6 @@
 //	section.go   sections of members, and where pins lie
 //	folded.go    bent plates as flat faces, for pictures
 //	mirror.go    the other hand, and the bracket as it stands in space
+//	place.go     where in a bracket something stands, in words once it is refused
 //	validate.go  what makes a bracket whole: names resolve, numbers are finite, paths end at a support
 package part

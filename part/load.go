@@ -153,6 +153,24 @@ func (b *Branch) Forks() []Fork {
 	return append([]Fork{{b.Share, b.Leg}}, b.Then...)
 }
 
+// forks is how many there are, fork the kth.
+func (b *Branch) forks() int {
+	if b.Share == "" {
+		return len(b.Then)
+	}
+	return 1 + len(b.Then)
+}
+
+func (b *Branch) fork(k int) Fork {
+	switch {
+	case b.Share == "":
+		return b.Then[k]
+	case k == 0:
+		return Fork{b.Share, b.Leg}
+	}
+	return b.Then[k-1]
+}
+
 // Sweep is a stretch along which sections are cut: from where load enters to the root.
 type Sweep struct {
 	ID        string

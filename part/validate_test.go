@@ -66,7 +66,12 @@ func TestRefused(t *testing.T) {
 			w.Kind, w.WidthMM = part.Plug, 20
 			w.Segments[1].B = w.Segments[1].B.Scale(0.9).Add(w.Segments[1].A.Scale(0.1))
 		}, "welds[0].segments[1].length"},
-		"thousands of vertices": {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
+		"a branch that ends nowhere":   {func(b *part.Bracket) { b.Paths[0].Branches[0].Through = nil }, "paths[0].branches[0].through"},
+		"a bolt beyond any place":      {func(b *part.Bracket) { b.Bolts[0].Points[1].Y = 1e9 }, "bolts[0].points_mm[1]"},
+		"a plate beyond any place":     {func(b *part.Bracket) { b.Plates[1].Pose.Origin.X = math.NaN() }, "plates[1].pose.origin"},
+		"an end without a thread":      {func(b *part.Bracket) { b.Pins[0].Ends[1].Size = "wide" }, "pins[0].ends[1].size"},
+		"a composite with what is not": {func(b *part.Bracket) { b.Composites[0].Welds[0] = "none" }, "composites[0][3]"},
+		"thousands of vertices":        {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
 	} {
 		b := clevis(t)
 		c.spoil(b)
