@@ -52,40 +52,9 @@ type Request struct {
 	Params []part.Param
 }
 
-// Values are complete, range-checked parameter values with the bracket's name, mark and hand.
-type Values struct {
-	Name, Mark string
-	kind       *Kind
-	number     []float64
-	text       []string
-}
-
-// MM is a length parameter, in mm. Asking for an undeclared one panics: it is the kind's own mistake.
-func (v Values) MM(name string) float64 { return v.number[v.kind.index(name)] }
-
-// Rad is an angle parameter, in rad.
-func (v Values) Rad(name string) float64 { return v.MM(name) }
-
-// Ratio is a plain number.
-func (v Values) Ratio(name string) float64 { return v.MM(name) }
-
-// Count is a whole-number parameter.
-func (v Values) Count(name string) int { return int(v.MM(name)) }
-
-// Word is a word or size parameter.
-func (v Values) Word(name string) string { return v.text[v.kind.index(name)] }
-
 // Refuse builds the error for one parameter that is in range but does not fit the others.
 func Refuse(param, found, accept string, args ...any) *part.FieldError {
 	return &part.FieldError{Field: "parameters." + param, Found: found, Accept: fmt.Sprintf(accept, args...)}
-}
-
-func (k *Kind) index(name string) int {
-	i := slices.IndexFunc(k.Params, func(p Param) bool { return p.Name == name })
-	if i < 0 {
-		panic("kind " + k.Name + " has no parameter " + name)
-	}
-	return i
 }
 
 // Build makes the bracket of the request: it fills in defaults, checks every parameter, calls the kind, mirrors for the right
@@ -131,7 +100,8 @@ func Find(kinds []Kind, name string) (*Kind, error) {
 }
 
 func (k *Kind) values(r Request) (Values, error) {
-	v := Values{Name: r.Name, Mark: r.Mark, kind: k, number: make([]float64, len(k.Params)), text: make([]string, len(k.Params))}
+	v := k.defaults()
+	v.Name, v.Mark = r.Name, r.Mark
 	if v.Mark == "" {
 		v.Mark = strings.ToUpper(r.Name)
 	}
@@ -142,13 +112,10 @@ func (k *Kind) values(r Request) (Values, error) {
 	if r.Hand != part.LeftHand && r.Hand != part.RightHand {
 		bad = append(bad, &part.FieldError{Field: "hand", Found: fmt.Sprintf("%q", r.Hand), Accept: "left or right"})
 	}
-	for i, p := range k.Params {
-		v.number[i], v.text[i] = p.Default, p.Text
-	}
 	seen := make([]bool, len(k.Params))
 	for _, given := range r.Params {
-		i := slices.IndexFunc(k.Params, func(p Param) bool { return p.Name == given.Name })
-		if i < 0 {
+		i, ok := v.find(given.Name)
+		if !ok {
 			bad = append(bad, k.unknown(given.Name))
 			continue
 		}
@@ -176,7 +143,7 @@ func (k *Kind) unknown(name string) *part.FieldError {
 	return Refuse(name, "kind "+k.Name+" has no such parameter", "see its list with: kinds %s%s", k.Name, part.Nearest(name, names))
 }
 
-func (p Param) check(given part.Param) *part.FieldError {
+func (p *Param) check(given part.Param) *part.FieldError {
 	switch p.Unit {
 	case Word:
 		if len(p.Choices) > 0 && !slices.Contains(p.Choices, given.Text) {
@@ -208,7 +175,7 @@ func (p Param) check(given part.Param) *part.FieldError {
 	return nil
 }
 
-func (p Param) accepts() string {
+func (p *Param) accepts() string {
 	if p.Unit == Count {
 		return fmt.Sprintf("a whole number from %g to %g", p.Min, p.Max)
 	}
@@ -218,7 +185,8 @@ func (p Param) accepts() string {
 // listed is every parameter with its value, defaults included, in order of declaration.
 func (k *Kind) listed(v Values) []part.Param {
 	out := make([]part.Param, len(k.Params))
-	for i, p := range k.Params {
+	for i := range k.Params {
+		p := &k.Params[i]
 		out[i] = part.Param{Name: p.Name, Unit: string(p.Unit)}
 		if p.Unit == Word || p.Unit == Size {
 			out[i].Text = v.text[i]

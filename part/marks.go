@@ -17,7 +17,11 @@ func (b *Bracket) AddMarks(root string) {
 	n := 0
 	for i := range b.Plates {
 		p := &b.Plates[i]
-		if j := slices.IndexFunc(b.Plates[:i], func(q Plate) bool { return q.SamePiece(p) }); j >= 0 {
+		j := 0
+		for j < i && !b.Plates[j].SamePiece(p) {
+			j++
+		}
+		if j < i {
 			p.Mark = b.Plates[j].Mark
 		} else {
 			n++
@@ -31,7 +35,11 @@ func (b *Bracket) AddMarks(root string) {
 	}
 	for i := range b.Members {
 		m := &b.Members[i]
-		if j := slices.IndexFunc(b.Members[:i], func(q Member) bool { return q.SamePiece(m) }); j >= 0 {
+		j := 0
+		for j < i && !b.Members[j].SamePiece(m) {
+			j++
+		}
+		if j < i {
 			m.Mark = b.Members[j].Mark
 			continue
 		}

@@ -48,7 +48,9 @@ func MarkAll(b *part.Bracket, root string) {
 func firsts(plates []part.Plate) []int {
 	out := make([]int, len(plates))
 	for i := range plates {
-		out[i] = slices.IndexFunc(plates, func(q part.Plate) bool { return q.SamePiece(&plates[i]) })
+		for out[i] < i && !plates[out[i]].SamePiece(&plates[i]) {
+			out[i]++
+		}
 	}
 	return out
 }
@@ -78,7 +80,7 @@ func mark(p *part.Plate, letters int, taken []shape.Box) bool {
 	o := p.Shape(false)
 	box := o.BBox()
 	for _, h := range markHeights {
-		long := stroke.WidthMM(strings.Repeat("0", letters), h)
+		long := stroke.LettersMM(letters, h)
 		if at, ok := place(o, p.Bends, taken, box, long, h); ok {
 			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: long / 2, Y: h / 2}), HeightMM: h})
 			return true
@@ -141,16 +143,16 @@ func offFolds(bends []part.Bend, at shape.Point, w, h float64) bool {
 
 // clear tries the middle and the corners first: exact distances between loops cost more.
 func clear(o shape.Outline, at shape.Point, w, h float64) bool {
-	if middle := at.Add(shape.Point{X: w / 2, Y: h / 2}); o.DistTo(middle) < min(w, h)/2+markMarginMM-shape.TouchMM || !o.Contains(middle) {
+	if middle := at.Add(shape.Point{X: w / 2, Y: h / 2}); o.Within(middle, min(w, h)/2+markMarginMM-shape.TouchMM) || !o.Contains(middle) {
 		return false
 	}
 	far := at.Add(shape.Point{X: w, Y: h})
 	for _, corner := range [4]shape.Point{at, {X: far.X, Y: at.Y}, far, {X: at.X, Y: far.Y}} {
-		if o.DistTo(corner) < markMarginMM-shape.TouchMM {
+		if o.Within(corner, markMarginMM-shape.TouchMM) {
 			return false
 		}
 	}
-	text := shape.Rect(at, far)
+	text := shape.Loop{{Point: at}, {Point: shape.Point{X: far.X, Y: at.Y}}, {Point: far}, {Point: shape.Point{X: at.X, Y: far.Y}}}
 	if shape.LoopDistance(text, o.Outer) < markMarginMM-shape.TouchMM {
 		return false
 	}

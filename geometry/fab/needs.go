@@ -3,7 +3,7 @@ package fab
 // Refusals gathered while a kind checks its parameters.
 
 import (
-	"fmt"
+	"strconv"
 
 	"lugwright/geometry"
 	"lugwright/part"
@@ -29,4 +29,7 @@ func (n *Needs) Err() error {
 }
 
 // MM writes a length for a message.
-func MM(v float64) string { return fmt.Sprintf("%.4g mm", v) }
+func MM(v float64) string {
+	var buf [32]byte
+	return string(append(strconv.AppendFloat(buf[:0], v, 'g', 4, 64), " mm"...))
+}

@@ -6,10 +6,17 @@ import "math"
 
 // EdgeDistance returns the least distance between two edges, 0 where they cross or touch. The least distance of two
 // edges that do not meet is at an end of one of them or where both have a common normal, and each such place is tried.
-func EdgeDistance(a, b Edge) float64 {
-	if len(EdgeIntersections(a, b)) > 0 {
+func EdgeDistance(a, b Edge) float64 { return edgeDistance(a, b, a.BBox(), b.BBox()) }
+
+func edgeDistance(a, b Edge, boxA, boxB Box) float64 {
+	if _, n := shared(a, b, boxA, boxB); n > 0 {
 		return 0
 	}
+	return apart(a, b)
+}
+
+// apart is the distance of two edges that do not meet.
+func apart(a, b Edge) float64 {
 	d := min(min(b.DistTo(a.A), b.DistTo(a.B)), min(a.DistTo(b.A), a.DistTo(b.B)))
 	switch {
 	case a.IsArc() && b.IsArc():
@@ -66,7 +73,7 @@ func LoopDistance(a, b Loop) float64 {
 		box := e.BBox()
 		for j := range b {
 			if box.gap(boxes[j]) < best {
-				best = min(best, EdgeDistance(e, b.Edge(j)))
+				best = min(best, edgeDistance(e, b.Edge(j), box, boxes[j]))
 			}
 		}
 	}

@@ -152,6 +152,22 @@ func (e Edge) DistTo(p Point) float64 {
 	return d
 }
 
+// atLeast is a lower bound of the distance from p, found without roots: that of a box round the chord, grown by the arc's rise. It may be negative.
+func (e Edge) atLeast(p Point) float64 {
+	dx, dy := math.Abs(e.B.X-e.A.X), math.Abs(e.B.Y-e.A.Y)
+	b := math.Abs(e.Bulge)
+	if b > 1 {
+		return 0
+	}
+	rise := b * (dx + dy)
+	x := math.Abs(2*p.X-e.A.X-e.B.X) - dx
+	y := math.Abs(2*p.Y-e.A.Y-e.B.Y) - dy
+	if x < y {
+		x = y
+	}
+	return (x - rise) / 2
+}
+
 // Closest returns the point of the edge that is nearest to p, one of them where several are.
 func (e Edge) Closest(p Point) Point {
 	best := e.A

@@ -28,72 +28,80 @@ func (e Edge) lineRoots(p, u Point) (lo, hi, depth float64) {
 // EdgeIntersections returns the points that two edges share: crossings, touching points (within OnTolMM), and for edges
 // that lie on one another the ends of the common stretch. Points closer together than TouchMM are given once.
 func EdgeIntersections(a, b Edge) []Point {
-	if a.BBox().gap(b.BBox()) > OnTolMM {
-		return nil
+	points, n := shared(a, b, a.BBox(), b.BBox())
+	return append([]Point(nil), points[:n]...)
+}
+
+// shared are the points of EdgeIntersections, of edges whose boxes are known.
+func shared(a, b Edge, boxA, boxB Box) (out [6]Point, n int) {
+	if boxA.gap(boxB) > OnTolMM {
+		return out, 0
 	}
-	var out []Point
 	for _, p := range [4]Point{a.A, a.B, b.A, b.B} {
-		out = addShared(out, p, a, b, OnTolMM)
+		n = addShared(&out, n, p, a, b, OnTolMM)
 	}
-	for _, p := range curveCrossings(a, b) {
-		out = addShared(out, p, a, b, crossTolMM)
+	crossings, found := curveCrossings(a, b)
+	for _, p := range crossings[:found] {
+		n = addShared(&out, n, p, a, b, crossTolMM)
 	}
-	return out
+	return out, n
 }
 
 // crossTolMM allows for the rounding of a computed crossing of nearly tangent edges.
 const crossTolMM = 1e-7
 
-func addShared(out []Point, p Point, a, b Edge, tol float64) []Point {
+func addShared(out *[6]Point, n int, p Point, a, b Edge, tol float64) int {
 	if !p.finite() || a.DistTo(p) > tol || b.DistTo(p) > tol {
-		return out
+		return n
 	}
-	for _, q := range out {
+	for _, q := range out[:n] {
 		if p.Dist(q) <= TouchMM {
-			return out
+			return n
 		}
 	}
-	return append(out, p)
+	out[n] = p
+	return n + 1
 }
 
 // curveCrossings returns where the infinite line or circle of a meets that of b; the points may be off the edges.
-func curveCrossings(a, b Edge) []Point {
+func curveCrossings(a, b Edge) (at [2]Point, n int) {
 	switch {
 	case !a.IsArc() && !b.IsArc():
 		return lineLine(a, b)
 	case !a.IsArc():
 		return lineArc(a.A.Lerp(a.B, 0.5), a.B.Sub(a.A).Unit(), b)
 	case !b.IsArc():
-		return curveCrossings(b, a)
+		return lineArc(b.A.Lerp(b.B, 0.5), b.B.Sub(b.A).Unit(), a)
 	}
 	if a.Radius() > b.Radius() {
 		a, b = b, a // a flat arc all but follows the axis, which then cuts the other one cleanly
 	}
 	p, u, ok := radicalAxis(a, b)
 	if !ok {
-		return nil
+		return at, 0
 	}
 	return lineArc(p, u, a)
 }
 
-func lineLine(a, b Edge) []Point {
+func lineLine(a, b Edge) (at [2]Point, n int) {
 	da, db := a.B.Sub(a.A), b.B.Sub(b.A)
 	den := da.Cross(db)
 	if den == 0 {
-		return nil
+		return at, 0
 	}
-	return []Point{a.At(b.A.Sub(a.A).Cross(db) / den)}
+	at[0] = a.At(b.A.Sub(a.A).Cross(db) / den)
+	return at, 1
 }
 
-func lineArc(p, u Point, arc Edge) []Point {
+func lineArc(p, u Point, arc Edge) (at [2]Point, n int) {
 	if u == (Point{}) {
-		return nil
+		return at, 0
 	}
 	lo, hi, depth := arc.lineRoots(p, u)
 	if depth < -crossTolMM {
-		return nil
+		return at, 0
 	}
-	return []Point{p.Add(u.Scale(lo)), p.Add(u.Scale(hi))}
+	return [2]Point{p.Add(u.Scale(lo)), p.Add(u.Scale(hi))}, 2
 }
 
 // radicalAxis returns the line on which two circles have equal power, which holds their crossings; ok is false for

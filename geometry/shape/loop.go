@@ -153,14 +153,29 @@ func (l Loop) IsCircle() (center Point, dia float64, ok bool) {
 func (l Loop) DistTo(p Point) float64 {
 	d := math.Inf(1)
 	for i := range l {
-		d = min(d, l.Edge(i).DistTo(p))
+		if e := l.Edge(i); !(e.atLeast(p) > d+far) {
+			d = min(d, e.DistTo(p))
+		}
 	}
 	return d
 }
 
+// Within reports whether an edge is as near to p as d, or nearer.
+func (l Loop) Within(p Point, d float64) bool {
+	for i := range l {
+		if e := l.Edge(i); !(e.atLeast(p) > d+far) && e.DistTo(p) <= d {
+			return true
+		}
+	}
+	return false
+}
+
+// far is beyond the rounding of distances: what is as much further off need not be measured.
+const far = 1e-6
+
 // Contains reports whether p is inside the loop, or on it within OnTolMM.
 func (l Loop) Contains(p Point) bool {
-	return l.DistTo(p) <= OnTolMM || l.encloses(p)
+	return l.Within(p, OnTolMM) || l.encloses(p)
 }
 
 // encloses counts crossings of a ray; points on the boundary may fall either way.

@@ -35,7 +35,7 @@ func Offset(l Loop, d float64) (Loop, error) {
 		return nil, &OffsetError{d, fmt.Sprintf("need a distance within %g mm", MaxSizeMM)}
 	}
 	var c checker
-	if !c.loop("loop", l) {
+	if !c.loop(alone, l) {
 		return nil, &OffsetError{d, "the loop is not sound: " + c.found[0].String()}
 	}
 	if math.Abs(d) < FlatMM {
@@ -173,7 +173,7 @@ func assemble(joints []joint) Loop {
 // checked refuses what is not the parallel: crossing itself, turned over, or anywhere nearer or further than d.
 func checked(out, src Loop, d float64) (Loop, error) {
 	var c checker
-	if !c.loop("result", out) {
+	if !c.loop(result, out) {
 		return nil, &OffsetError{d, c.found[0].String()}
 	}
 	if out.Area()*src.Area() < 0 {

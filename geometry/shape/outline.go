@@ -2,7 +2,10 @@ package shape
 
 // An outer loop with holes: measures that need both.
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Outline is what is cut from plate: one outer loop less its holes. Windings do not matter here; Normalize sets them as
 // cut files want them.
@@ -41,11 +44,16 @@ func (o Outline) Contains(p Point) bool {
 		return false
 	}
 	for _, h := range o.Holes {
-		if h.encloses(p) && h.DistTo(p) > OnTolMM {
+		if h.encloses(p) && !h.Within(p, OnTolMM) {
 			return false
 		}
 	}
 	return true
+}
+
+// Within reports whether an edge of the outline is as near to p as d, or nearer.
+func (o Outline) Within(p Point, d float64) bool {
+	return o.Outer.Within(p, d) || slices.ContainsFunc(o.Holes, func(h Loop) bool { return h.Within(p, d) })
 }
 
 // DistTo returns the least distance from p to any edge of the outline.

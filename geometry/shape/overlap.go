@@ -20,14 +20,19 @@ func Overlap(a, b Loop, depthMM float64) bool {
 // or all outside, so that its middle there tells; where it runs along an edge of b, what lies behind it does.
 func reaches(a, b Loop, depthMM float64) bool {
 	turn := math.Copysign(1, a.Area())
+	var boxBuf [24]Box
+	boxes, around := edgeBoxes(boxBuf[:0], b), b.BBox()
+	var cutBuf [16]float64
 	for i := range a {
 		e := a.Edge(i)
-		if !e.BBox().Overlaps(b.BBox()) {
+		box := e.BBox()
+		if !box.Overlaps(around) {
 			continue
 		}
-		cuts := []float64{0, 1}
+		cuts := append(cutBuf[:0], 0, 1)
 		for k := range b {
-			for _, p := range EdgeIntersections(e, b.Edge(k)) {
+			points, n := shared(e, b.Edge(k), box, boxes[k])
+			for _, p := range points[:n] {
 				cuts = append(cuts, e.paramAt(p))
 			}
 		}

@@ -33,10 +33,10 @@ func (v Violation) String() string { return fmt.Sprintf("%s: %s (%s)", v.Place, 
 // nothing. Loops with broken numbers are not tested further.
 func (o Outline) Validate() []Violation {
 	var c checker
-	outerOK := c.loop("outer", o.Outer)
+	outerOK := c.loop(outer, o.Outer)
 	sound := make([]bool, len(o.Holes))
 	for i, h := range o.Holes {
-		sound[i] = c.loop(holeName(i), h)
+		sound[i] = c.loop(loopName(i), h)
 	}
 	for i, h := range o.Holes {
 		if !sound[i] {
@@ -54,9 +54,28 @@ func (o Outline) Validate() []Violation {
 	return c.found
 }
 
-func holeName(i int) string { return fmt.Sprintf("hole %d", i) }
+// loopName is the number of a hole or one of the names below; words are made of it only where a rule is broken.
+type loopName int
 
-func edgeName(loop string, i int) string { return fmt.Sprintf("%s edge %d", loop, i) }
+const (
+	outer loopName = -1 - iota
+	alone
+	result
+)
+
+func (n loopName) String() string {
+	switch n {
+	case outer:
+		return "outer"
+	case alone:
+		return "loop"
+	case result:
+		return "result"
+	}
+	return holeName(int(n))
+}
+
+func holeName(i int) string { return fmt.Sprintf("hole %d", i) }
 
 type checker struct{ found []Violation }
 
@@ -64,10 +83,14 @@ func (c *checker) add(rule, place, format string, args ...any) {
 	c.found = append(c.found, Violation{rule, place, fmt.Sprintf(format, args...)})
 }
 
+func (c *checker) addEdge(rule string, loop loopName, i int, format string, args ...any) {
+	c.add(rule, fmt.Sprintf("%s edge %d", loop, i), format, args...)
+}
+
 // loop checks one loop alone and reports whether it is sound enough to compare with others.
-func (c *checker) loop(name string, l Loop) bool {
+func (c *checker) loop(name loopName, l Loop) bool {
 	if len(l) < 2 {
-		c.add(RuleVertices, name, "has %d vertices, need at least 2", len(l))
+		c.add(RuleVertices, name.String(), "has %d vertices, need at least 2", len(l))
 		return false
 	}
 	if !c.numbers(name, l) {
@@ -76,7 +99,7 @@ func (c *checker) loop(name string, l Loop) bool {
 	before := len(c.found)
 	c.edges(name, l)
 	if a := math.Abs(l.Area()); a < TinyEdgeMM*TinyEdgeMM+TouchMM*l.Length() {
-		c.add(RuleNoArea, name, "encloses %.3g mm2 within %.6g mm of length", a, l.Length())
+		c.add(RuleNoArea, name.String(), "encloses %.3g mm2 within %.6g mm of length", a, l.Length())
 	}
 	if len(c.found) == before {
 		c.crossings(name, l)
@@ -84,58 +107,59 @@ func (c *checker) loop(name string, l Loop) bool {
 	return len(c.found) == before
 }
 
-func (c *checker) numbers(name string, l Loop) bool {
+func (c *checker) numbers(name loopName, l Loop) bool {
 	before := len(c.found)
 	for i, v := range l {
 		switch {
 		case !v.finite() || math.IsNaN(v.Bulge) || math.IsInf(v.Bulge, 0):
-			c.add(RuleFinite, edgeName(name, i), "starts at (%g, %g) with bulge %g, need finite numbers", v.X, v.Y, v.Bulge)
+			c.addEdge(RuleFinite, name, i, "starts at (%g, %g) with bulge %g, need finite numbers", v.X, v.Y, v.Bulge)
 		case math.Abs(v.X) > MaxSizeMM || math.Abs(v.Y) > MaxSizeMM:
-			c.add(RuleSize, edgeName(name, i), "starts at (%g, %g), need coordinates within %g mm", v.X, v.Y, MaxSizeMM)
+			c.addEdge(RuleSize, name, i, "starts at (%g, %g), need coordinates within %g mm", v.X, v.Y, MaxSizeMM)
 		case math.Abs(v.Bulge) > 1+1e-9:
-			c.add(RuleBulge, edgeName(name, i), "has bulge %.6g, need at most 1 (half a circle)", v.Bulge)
+			c.addEdge(RuleBulge, name, i, "has bulge %.6g, need at most 1 (half a circle)", v.Bulge)
 		}
 	}
 	return len(c.found) == before
 }
 
-func (c *checker) edges(name string, l Loop) {
+func (c *checker) edges(name loopName, l Loop) {
 	for i := range l {
 		if e := l.Edge(i); e.Chord() < TinyEdgeMM {
-			c.add(RuleTinyEdge, edgeName(name, i), "is %.3g mm long at (%.6g, %.6g), need %g mm", e.Chord(), e.A.X, e.A.Y, TinyEdgeMM)
+			c.addEdge(RuleTinyEdge, name, i, "is %.3g mm long at (%.6g, %.6g), need %g mm", e.Chord(), e.A.X, e.A.Y, TinyEdgeMM)
 		}
 	}
 }
 
-func (c *checker) crossings(name string, l Loop) {
-	edges := l.Edges()
-	boxes := edgeBoxes(make([]Box, 0, len(l)), l)
-	for i := range edges {
+func (c *checker) crossings(name loopName, l Loop) {
+	var buf [24]Box
+	boxes := edgeBoxes(buf[:0], l)
+	for i := range l {
 		for j := range i {
 			if boxes[i].gap(boxes[j]) > TouchMM {
 				continue
 			}
-			if p, bad := meet(edges, j, i); bad {
-				c.add(RuleSelfIntersect, edgeName(name, j), "meets edge %d at (%.6g, %.6g)", i, p.X, p.Y)
+			if p, bad := l.meet(j, i, boxes); bad {
+				c.addEdge(RuleSelfIntersect, name, j, "meets edge %d at (%.6g, %.6g)", i, p.X, p.Y)
 			}
 		}
 	}
 }
 
 // meet reports whether edges i < j of a loop meet elsewhere than at a vertex they share, and where.
-func meet(edges []Edge, i, j int) (Point, bool) {
-	a, b, n := edges[i], edges[j], len(edges)
-	joinedA, joinedB := j == i+1, i == 0 && j == n-1 // a.B is b.A; b.B is a.A
+func (l Loop) meet(i, j int, boxes []Box) (Point, bool) {
+	a, b := l.Edge(i), l.Edge(j)
+	joinedA, joinedB := j == i+1, i == 0 && j == len(l)-1 // a.B is b.A; b.B is a.A
 	if joinedA != joinedB && !a.IsArc() && !b.IsArc() && a.B.Sub(a.A).Dot(b.B.Sub(b.A)) >= 0 {
 		return Point{}, false // a turn of at most a right angle leads away from the line before it
 	}
-	for _, p := range EdgeIntersections(a, b) {
+	points, n := shared(a, b, boxes[i], boxes[j])
+	for _, p := range points[:n] {
 		if joinedA && p.Dist(b.A) <= TouchMM || joinedB && p.Dist(a.A) <= TouchMM {
 			continue
 		}
 		return p, true
 	}
-	if !joinedA && !joinedB && EdgeDistance(a, b) <= TouchMM {
+	if !joinedA && !joinedB && apart(a, b) <= TouchMM {
 		return a.Mid(), true
 	}
 	return Point{}, false

@@ -5,6 +5,7 @@ package stroke
 import (
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"lugwright/geometry/shape"
 )
@@ -49,7 +50,11 @@ func AppendText(points []shape.Point, counts []int, text string, middle shape.Po
 
 // WidthMM is the length of a text of the given height, from the left of its first letter to the right of its last.
 func WidthMM(text string, heightMM float64) float64 {
-	n := len([]rune(text))
+	return LettersMM(utf8.RuneCountInString(text), heightMM)
+}
+
+// LettersMM is the length of a text of n letters.
+func LettersMM(n int, heightMM float64) float64 {
 	if n == 0 {
 		return 0
 	}
