@@ -53,6 +53,31 @@ type Calc struct {
 	Verdict          Verdict
 	Why              string // why outside the rule or not applied
 	Lines            []Line
+
+	kept *kept // of the place at hand, nil for none
+}
+
+// kept is what limit states have worked out at one place that no load changes.
+type kept struct {
+	known [4]bool
+	value [4]float64
+}
+
+// Known gives a value that no load changes, where a limit state kept it here before: k is the basis's own number for it among those of
+// one kind of feature. With Trace on nothing is known, so that every line is written.
+func (c *Calc) Known(k int) (v float64, ok bool) {
+	if c.kept == nil || c.Trace || !c.kept.known[k] {
+		return 0, false
+	}
+	return c.kept.value[k], true
+}
+
+// Keep keeps such a value and returns it. What a need has put outside the rule is not kept: the need has to be heard every time.
+func (c *Calc) Keep(k int, v float64) float64 {
+	if c.kept != nil && c.Verdict == "" {
+		c.kept.known[k], c.kept.value[k] = true, v
+	}
+	return v
 }
 
 // reset readies c for the next limit state and keeps the lines' memory.

@@ -41,6 +41,7 @@ type cut struct {
 	root   part.Vec         // end of the sweep
 	flows  []flowPoint
 	label  string
+	kept   kept
 }
 
 // rib is one web with the part of the flange that works with it.
@@ -55,6 +56,7 @@ type rib struct {
 	root   *rootSet // the weld that roots the rib itself, nil when there is none
 	slot   int
 	own    ribShare
+	kept   kept
 }
 
 // ribShare is the part of the rib section's stress that the web itself carries.
@@ -609,7 +611,9 @@ func (r *run) atCuts() {
 		r.inPlace = i
 		r.atCornerPlate(c)
 		if c.less == nil {
+			r.calc.kept = &c.kept
 			r.cutSlots[c.slot].consider(r, plain(c, r.beyond(c, c.group)), c.label)
+			r.calc.kept = nil
 			before = aloneWay
 			continue
 		}
@@ -752,22 +756,32 @@ func (r *run) weigh(e *effect, enough float64) float64 {
 	e.scores = e.scores[:0]
 	worst := 0.0
 	for k := 0; k < len(e.sections) && !(worst > enough); k++ {
-		worst = max(worst, scored(r, e, &r.cutSlots[e.way.slot], &e.sections[k], enough))
+		worst = max(worst, scored(r, e, &r.cutSlots[e.way.slot], &e.sections[k], e.way.keeps(k), enough))
 	}
 	for k := 0; k < len(e.flows) && !(worst > enough); k++ {
-		worst = max(worst, scored(r, e, &r.flows[e.flows[k].set], &e.flows[k].f, enough))
+		worst = max(worst, scored(r, e, &r.flows[e.flows[k].set], &e.flows[k].f, &r.flowSets[e.flows[k].set].kept, enough))
 	}
 	for k := 0; k < len(e.ribs) && !(worst > enough); k++ {
-		worst = max(worst, scored(r, e, &r.ribRoots[e.ribs[k].slot], &e.ribs[k].line, enough))
+		worst = max(worst, scored(r, e, &r.ribRoots[e.ribs[k].slot], &e.ribs[k].line, nil, enough))
 	}
 	return worst
 }
 
 // scored scores one part of an effect, until it is past enough.
-func scored[F any](r *run, e *effect, s *slots[F], f *F, enough float64) float64 {
+func scored[F any](r *run, e *effect, s *slots[F], f *F, known *kept, enough float64) float64 {
 	n := len(e.scores)
+	r.calc.kept = known
 	e.scores = s.weigh(r, f, e.scores, enough)
+	r.calc.kept = nil
 	return severity(e.scores[n:])
+}
+
+// keeps is where limit states keep what no load changes of a cut, or of one of its ribs.
+func (c *cut) keeps(k int) *kept {
+	if len(c.ribs) > 0 {
+		return &c.ribs[k].kept
+	}
+	return &c.kept
 }
 
 // keepCut keeps an effect that is scored to the end.

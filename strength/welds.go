@@ -89,6 +89,7 @@ type flowSet struct {
 	weld *part.WeldGroup
 	f    WeldFlow
 	at   part.Vec
+	kept kept
 }
 
 // depthOf is the length of a plate's chord in a section.

@@ -25,14 +25,25 @@ var weakAxis = strength.Define(strength.Identity{
 	c.Compare(g.M, weakMoment(c, g.Z, g.S, g.Fy))
 })
 
+// What no load changes at a section: capacities for bending about each axis, and for axial force of either sense.
+const (
+	weakCapacity = iota
+	edgeCapacity
+	tensionCapacity
+	compressionCapacity
+)
+
 func weakMoment(c *strength.Calc, z, s, fy float64) float64 {
+	if known, ok := c.Known(weakCapacity); ok {
+		return known
+	}
 	var Mn float64
 	if z > 0 {
 		Mn = c.Let("M_nx", "min(F_y*Z_x, 1.5*F_y*S_x)", "N*mm", min(fy*z, 1.5*fy*s))
 	} else {
 		Mn = c.Let("M_nx", "F_y*S_x", "N*mm", fy*s)
 	}
-	return c.Available("M_cx", "M_nx", "N*mm", Mn, 0.90, 1.67)
+	return c.Keep(weakCapacity, c.Available("M_cx", "M_nx", "N*mm", Mn, 0.90, 1.67))
 }
 
 type edgewiseGivens struct {
@@ -57,9 +68,12 @@ var edgewise = strength.Define(strength.Identity{
 })
 
 func edgeMoment(c *strength.Calc, z, s, l, d, t, fy, cb float64) float64 {
+	if known, ok := c.Known(edgeCapacity); ok {
+		return known
+	}
 	if z == 0 {
 		Mn := c.Let("M_ny", "F_y*S_y", "N*mm", fy*s)
-		return c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67)
+		return c.Keep(edgeCapacity, c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67))
 	}
 	e := c.Let("E", "29000*ksi", "MPa", E)
 	Mp := c.Let("M_p", "min(F_y*Z_y, 1.5*F_y*S_y)", "N*mm", min(fy*z, 1.5*fy*s))
@@ -78,7 +92,7 @@ func edgeMoment(c *strength.Calc, z, s, l, d, t, fy, cb float64) float64 {
 		Fcr := c.Let("F_cr", elastic, "MPa", cb*1.9*e/lam)
 		Mn = c.Let("M_ny", "min(F_cr*S_y, M_p)", "N*mm", min(Fcr*s, Mp))
 	}
-	return c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67)
+	return c.Keep(edgeCapacity, c.Available("M_cy", "M_ny", "N*mm", Mn, 0.90, 1.67))
 }
 
 type axialGivens struct {
@@ -103,6 +117,17 @@ var axial = strength.Define(strength.Identity{
 })
 
 func axialStrength(c *strength.Calc, g *axialGivens) float64 {
+	sense := tensionCapacity
+	if g.N < 0 {
+		sense = compressionCapacity
+	}
+	if known, ok := c.Known(sense); ok {
+		return known
+	}
+	return c.Keep(sense, axialLines(c, g))
+}
+
+func axialLines(c *strength.Calc, g *axialGivens) float64 {
 	n, a, r, l, fy := g.N, g.A, g.R, g.L, g.Fy
 	slender := 2.1 * l / r
 	if n >= 0 && g.H > 0 && g.Fu > 0 {

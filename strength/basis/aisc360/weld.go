@@ -138,11 +138,21 @@ var filletFlow = strength.Define(strength.Identity{
 	Clause: clause("J2.4, Eq. J2-4; J4.2(b), Eq. J4-4", "flow by elementary beam theory"),
 	Demand: "q_r", Capacity: "q_c", Unit: "N/mm",
 }, func(c *strength.Calc, g flowGivens) {
+	c.Compare(g.Q, flowStrength(c, &g))
+})
+
+// flowCapacity is what no load changes at a weld between web and flange.
+const flowCapacity = 0
+
+func flowStrength(c *strength.Calc, g *flowGivens) float64 {
+	if known, ok := c.Known(flowCapacity); ok {
+		return known
+	}
 	line := filletLine(c, g.W, g.FEXX, "q_w")
 	qb := c.Let("q_nb", "0.60*F_u*t", "N/mm", 0.60*g.Fu*g.T)
 	base := c.Available("q_b", "q_nb", "N/mm", qb, 0.75, 2.00)
-	c.Compare(g.Q, c.Let("q_c", "min(n*q_w, q_b)", "N/mm", min(g.N*line, base)))
-})
+	return c.Keep(flowCapacity, c.Let("q_c", "min(n*q_w, q_b)", "N/mm", min(g.N*line, base)))
+}
 
 // throated guards the rules that speak of fillets, and of groove welds of the same throat.
 func throated(c *strength.Calc, f *strength.WeldLine) {

@@ -28,12 +28,23 @@ var weakAxis = strength.Define(strength.Identity{
 	c.Compare(g.M, weakMoment(c, g.Z, g.S, g.Fy))
 })
 
+// What no load changes at a section: resistances to bending about each axis, and to axial force of either sense.
+const (
+	weakResistance = iota
+	edgeResistance
+	tensionResistance
+	compressionResistance
+)
+
 func weakMoment(c *strength.Calc, z, s, fy float64) float64 {
+	if known, ok := c.Known(weakResistance); ok {
+		return known
+	}
 	g0 := c.Factor("gamma_M0")
 	if z > 0 {
-		return c.Let("M_x_Rd", "W_pl_x*f_y/gamma_M0", "N*mm", z*fy/g0)
+		return c.Keep(weakResistance, c.Let("M_x_Rd", "W_pl_x*f_y/gamma_M0", "N*mm", z*fy/g0))
 	}
-	return c.Let("M_x_Rd", "W_el_x*f_y/gamma_M0", "N*mm", s*fy/g0)
+	return c.Keep(weakResistance, c.Let("M_x_Rd", "W_el_x*f_y/gamma_M0", "N*mm", s*fy/g0))
 }
 
 type edgewiseGivens struct {
@@ -60,6 +71,13 @@ var edgewise = strength.Define(strength.Identity{
 })
 
 func edgeMoment(c *strength.Calc, g *edgewiseGivens, g0 float64) float64 {
+	if known, ok := c.Known(edgeResistance); ok {
+		return known
+	}
+	return c.Keep(edgeResistance, edgeLines(c, g, g0))
+}
+
+func edgeLines(c *strength.Calc, g *edgewiseGivens, g0 float64) float64 {
 	if g.Z == 0 {
 		return c.Let("M_y_Rd", "W_el_y*f_y/gamma_M0", "N*mm", g.S*g.Fy/g0)
 	}
@@ -96,6 +114,17 @@ var axial = strength.Define(strength.Identity{
 })
 
 func axialStrength(c *strength.Calc, g *axialGivens, g0 float64) float64 {
+	sense := tensionResistance
+	if g.N < 0 {
+		sense = compressionResistance
+	}
+	if known, ok := c.Known(sense); ok {
+		return known
+	}
+	return c.Keep(sense, axialLines(c, g, g0))
+}
+
+func axialLines(c *strength.Calc, g *axialGivens, g0 float64) float64 {
 	switch {
 	case g.N < 0:
 		chi := flexural(c, 2*g.L, "2*L", g.R, g.Fy)
