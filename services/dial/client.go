@@ -15,6 +15,7 @@ import (
 	"lugwright/services/geometry"
 	"lugwright/services/server"
 	"lugwright/services/strength"
+	"lugwright/services/transport"
 	"lugwright/services/wire"
 	"lugwright/strength/basis"
 )
@@ -30,8 +31,12 @@ const DefaultTimeout = 60 * time.Second
 
 // Options change how remote services are reached. The zero value serves.
 type Options struct {
-	Timeout time.Duration // of one call; 0 takes DefaultTimeout
+	Timeout  time.Duration // of one call; 0 takes DefaultTimeout
+	Security Security
 }
+
+// Security says how connections to services elsewhere are secured.
+type Security = transport.Client
 
 // Client reaches both services. It may be used from several goroutines.
 type Client struct {
@@ -65,11 +70,11 @@ type place struct {
 func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 	c := &Client{}
 	timeout := cmp.Or(o.Timeout, DefaultTimeout)
-	geometryConn, err := c.open(geometryAt)
+	geometryConn, err := c.open(geometryAt, o.Security)
 	if err != nil {
 		return nil, err
 	}
-	strengthConn, err := c.open(strengthAt)
+	strengthConn, err := c.open(strengthAt, o.Security)
 	if err != nil {
 		return nil, errors.Join(err, c.Close())
 	}
@@ -85,11 +90,11 @@ func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 }
 
 // open connects to a service; one without an address is called in this process.
-func (c *Client) open(at place) (grpc.ClientConnInterface, error) {
+func (c *Client) open(at place, security Security) (grpc.ClientConnInterface, error) {
 	if at.addr == "" {
 		return server.NewLocal(server.Options{}, at.make()), nil
 	}
-	conn, err := dialRemote(at.addr)
+	conn, err := dialRemote(at.addr, security)
 	if err != nil {
 		return nil, fmt.Errorf("%s service: %w", at.name, err)
 	}

@@ -8,12 +8,12 @@ import (
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/backoff"
-	"google.golang.org/grpc/credentials/insecure"
 	"google.golang.org/grpc/keepalive"
 	"google.golang.org/grpc/resolver"
 	"google.golang.org/grpc/resolver/manual"
 
 	"lugwright/services/server"
+	"lugwright/services/transport"
 )
 
 // serviceConfig spreads calls over replicas and sends a call again when its replica is gone: every answer is a function of
@@ -34,7 +34,6 @@ const serviceConfig = `{
 
 func options(more ...grpc.DialOption) []grpc.DialOption {
 	return append([]grpc.DialOption{
-		grpc.WithTransportCredentials(insecure.NewCredentials()),
 		grpc.WithNoProxy(),
 		grpc.WithDefaultServiceConfig(serviceConfig),
 		grpc.WithDefaultCallOptions(
@@ -52,9 +51,13 @@ func options(more ...grpc.DialOption) []grpc.DialOption {
 	}, more...)
 }
 
-func dialRemote(addr string) (*grpc.ClientConn, error) {
+func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, error) {
+	secured, err := security.Options(addr)
+	if err != nil {
+		return nil, err
+	}
 	if strings.Contains(addr, "://") {
-		return grpc.NewClient(addr, options()...)
+		return grpc.NewClient(addr, options(secured...)...)
 	}
 	replicas, err := endpoints(addr)
 	if err != nil {
@@ -62,7 +65,7 @@ func dialRemote(addr string) (*grpc.ClientConn, error) {
 	}
 	list := manual.NewBuilderWithScheme("replicas")
 	list.InitialState(resolver.State{Endpoints: replicas})
-	return grpc.NewClient("replicas:///lugwright", options(grpc.WithResolvers(list))...)
+	return grpc.NewClient("replicas:///lugwright", options(append(secured, grpc.WithResolvers(list))...)...)
 }
 
 func endpoints(addr string) ([]resolver.Endpoint, error) {
@@ -72,7 +75,8 @@ func endpoints(addr string) ([]resolver.Endpoint, error) {
 		if host, port, err := net.SplitHostPort(one); err != nil || host == "" || port == "" {
 			return nil, fmt.Errorf("address %q; write host:port such as 127.0.0.1:7401, several with commas between", one)
 		}
-		out = append(out, resolver.Endpoint{Addresses: []resolver.Address{{Addr: one}}})
+		// A certificate is held against the replica's own name.
+		out = append(out, resolver.Endpoint{Addresses: []resolver.Address{{Addr: one, ServerName: one}}})
 	}
 	return out, nil
 }

@@ -37,9 +37,12 @@ func (s *Service) Register(r grpc.ServiceRegistrar) string {
 	return pb.StrengthService_ServiceDesc.ServiceName
 }
 
-// GetServiceInfo gives the versions.
+// GetServiceInfo gives the versions and the build.
 func (s *Service) GetServiceInfo(context.Context, *pb.GetServiceInfoRequest) (*pb.GetServiceInfoResponse, error) {
-	return &pb.GetServiceInfoResponse{ApiVersion: wire.APIVersion, ToolVersion: wire.ToolVersion()}, nil
+	build := wire.ThisBuild()
+	return &pb.GetServiceInfoResponse{
+		ApiVersion: wire.APIVersion, ToolVersion: wire.ToolVersion(), GoVersion: build.Go, Revision: build.Revision, Modified: build.Modified,
+	}, nil
 }
 
 // ListBases lists the bases.

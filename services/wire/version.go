@@ -1,6 +1,7 @@
 package wire
 
 import (
+	"runtime"
 	"runtime/debug"
 	"strings"
 )
@@ -15,19 +16,38 @@ func SameMajor(version string) bool {
 	return ok && mine == theirs
 }
 
-// ToolVersion is the version of this build: the module's, or the commit it was built from, or "devel".
-func ToolVersion() string {
+// Build is what a binary knows of how it was made.
+type Build struct {
+	Go       string // version of Go
+	Revision string // of the source; empty when it was not recorded
+	Modified bool   // the source was changed beside that revision
+}
+
+// ThisBuild is the build of this binary.
+func ThisBuild() Build {
+	b := Build{Go: runtime.Version()}
 	info, ok := debug.ReadBuildInfo()
 	if !ok {
-		return "devel"
-	}
-	if v := info.Main.Version; v != "" && v != "(devel)" {
-		return v
+		return b
 	}
 	for _, s := range info.Settings {
-		if s.Key == "vcs.revision" {
-			return "devel-" + s.Value[:min(12, len(s.Value))]
+		switch s.Key {
+		case "vcs.revision":
+			b.Revision = s.Value
+		case "vcs.modified":
+			b.Modified = s.Value == "true"
 		}
+	}
+	return b
+}
+
+// ToolVersion is the version of this build: the module's, or the commit it was built from, or "devel".
+func ToolVersion() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" && info.Main.Version != "(devel)" {
+		return info.Main.Version
+	}
+	if revision := ThisBuild().Revision; revision != "" {
+		return "devel-" + revision[:min(12, len(revision))]
 	}
 	return "devel"
 }

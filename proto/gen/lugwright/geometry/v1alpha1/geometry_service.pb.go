@@ -215,13 +215,19 @@ func (*GetServiceInfoRequest) Descriptor() ([]byte, []int) {
 	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{0}
 }
 
-// GetServiceInfoResponse gives the versions.
+// GetServiceInfoResponse gives the versions and the build.
 type GetServiceInfoResponse struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// Version of the interface, "major.minor"; a client refuses another major.
 	ApiVersion string `protobuf:"bytes,1,opt,name=api_version,json=apiVersion,proto3" json:"api_version,omitempty"`
 	// Version of the tool that answers.
-	ToolVersion   string `protobuf:"bytes,2,opt,name=tool_version,json=toolVersion,proto3" json:"tool_version,omitempty"`
+	ToolVersion string `protobuf:"bytes,2,opt,name=tool_version,json=toolVersion,proto3" json:"tool_version,omitempty"`
+	// Version of Go that it was built with, e.g. "go1.26.8".
+	GoVersion string `protobuf:"bytes,3,opt,name=go_version,json=goVersion,proto3" json:"go_version,omitempty"`
+	// Revision of the source that it was built from; empty when the build did not record one.
+	Revision string `protobuf:"bytes,4,opt,name=revision,proto3" json:"revision,omitempty"`
+	// The source was changed beside that revision.
+	Modified      bool `protobuf:"varint,5,opt,name=modified,proto3" json:"modified,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -268,6 +274,27 @@ func (x *GetServiceInfoResponse) GetToolVersion() string {
 		return x.ToolVersion
 	}
 	return ""
+}
+
+func (x *GetServiceInfoResponse) GetGoVersion() string {
+	if x != nil {
+		return x.GoVersion
+	}
+	return ""
+}
+
+func (x *GetServiceInfoResponse) GetRevision() string {
+	if x != nil {
+		return x.Revision
+	}
+	return ""
+}
+
+func (x *GetServiceInfoResponse) GetModified() bool {
+	if x != nil {
+		return x.Modified
+	}
+	return false
 }
 
 // ListKindsRequest asks for all kinds.
@@ -1369,11 +1396,15 @@ var File_lugwright_geometry_v1alpha1_geometry_service_proto protoreflect.FileDes
 const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\n" +
 	"2lugwright/geometry/v1alpha1/geometry_service.proto\x12\x1blugwright.geometry.v1alpha1\x1a%lugwright/part/v1alpha1/bracket.proto\x1a#lugwright/part/v1alpha1/plate.proto\x1a%lugwright/part/v1alpha1/problem.proto\x1a#lugwright/part/v1alpha1/space.proto\"\x17\n" +
-	"\x15GetServiceInfoRequest\"\\\n" +
+	"\x15GetServiceInfoRequest\"\xb3\x01\n" +
 	"\x16GetServiceInfoResponse\x12\x1f\n" +
 	"\vapi_version\x18\x01 \x01(\tR\n" +
 	"apiVersion\x12!\n" +
-	"\ftool_version\x18\x02 \x01(\tR\vtoolVersion\"\x12\n" +
+	"\ftool_version\x18\x02 \x01(\tR\vtoolVersion\x12\x1d\n" +
+	"\n" +
+	"go_version\x18\x03 \x01(\tR\tgoVersion\x12\x1a\n" +
+	"\brevision\x18\x04 \x01(\tR\brevision\x12\x1a\n" +
+	"\bmodified\x18\x05 \x01(\bR\bmodified\"\x12\n" +
 	"\x10ListKindsRequest\"L\n" +
 	"\x11ListKindsResponse\x127\n" +
 	"\x05kinds\x18\x01 \x03(\v2!.lugwright.geometry.v1alpha1.KindR\x05kinds\"\x89\x01\n" +

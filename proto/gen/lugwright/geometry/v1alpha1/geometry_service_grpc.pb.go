@@ -35,7 +35,7 @@ const (
 //
 // GeometryService builds brackets and writes their files. Every answer is a function of the request alone.
 type GeometryServiceClient interface {
-	// GetServiceInfo says which version of the interface and of the tool answers.
+	// GetServiceInfo says which version of the interface and which build of the tool answers.
 	GetServiceInfo(ctx context.Context, in *GetServiceInfoRequest, opts ...grpc.CallOption) (*GetServiceInfoResponse, error)
 	// ListKinds lists the bracket kinds with their parameters.
 	ListKinds(ctx context.Context, in *ListKindsRequest, opts ...grpc.CallOption) (*ListKindsResponse, error)
@@ -123,7 +123,7 @@ func (c *geometryServiceClient) ExportSheet(ctx context.Context, in *ExportSheet
 //
 // GeometryService builds brackets and writes their files. Every answer is a function of the request alone.
 type GeometryServiceServer interface {
-	// GetServiceInfo says which version of the interface and of the tool answers.
+	// GetServiceInfo says which version of the interface and which build of the tool answers.
 	GetServiceInfo(context.Context, *GetServiceInfoRequest) (*GetServiceInfoResponse, error)
 	// ListKinds lists the bracket kinds with their parameters.
 	ListKinds(context.Context, *ListKindsRequest) (*ListKindsResponse, error)

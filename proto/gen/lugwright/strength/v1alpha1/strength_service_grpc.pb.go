@@ -36,7 +36,7 @@ const (
 //
 // StrengthService checks brackets and the vehicles that load them. Every answer is a function of the request alone.
 type StrengthServiceClient interface {
-	// GetServiceInfo says which version of the interface and of the tool answers.
+	// GetServiceInfo says which version of the interface and which build of the tool answers.
 	GetServiceInfo(ctx context.Context, in *GetServiceInfoRequest, opts ...grpc.CallOption) (*GetServiceInfoResponse, error)
 	// ListBases lists the design bases with their limit states.
 	ListBases(ctx context.Context, in *ListBasesRequest, opts ...grpc.CallOption) (*ListBasesResponse, error)
@@ -137,7 +137,7 @@ func (c *strengthServiceClient) ReckonVehicle(ctx context.Context, in *ReckonVeh
 //
 // StrengthService checks brackets and the vehicles that load them. Every answer is a function of the request alone.
 type StrengthServiceServer interface {
-	// GetServiceInfo says which version of the interface and of the tool answers.
+	// GetServiceInfo says which version of the interface and which build of the tool answers.
 	GetServiceInfo(context.Context, *GetServiceInfoRequest) (*GetServiceInfoResponse, error)
 	// ListBases lists the design bases with their limit states.
 	ListBases(context.Context, *ListBasesRequest) (*ListBasesResponse, error)
