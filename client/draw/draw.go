@@ -5,9 +5,9 @@ package draw
 // Drawing is one picture.
 type Drawing struct {
 	WidthMM, HeightMM float64 // both above 0
-	// Title is said to those who cannot see the drawing.
-	Title string
-	Items []Item
+	// Title is said to those who cannot see the drawing, and Desc what there is to see, in a sentence or two; Desc may be empty.
+	Title, Desc string
+	Items       []Item
 }
 
 // Item is a *Path, a *Text or a *Group.
