@@ -84,6 +84,7 @@ var rules = []rule{
 	{folder: "client/caution", why: "the standing cautions"},
 	{folder: "client/draw", pure: true, why: "a drawing on paper; knows no format"},
 	{folder: "client/draw/svg", own: []string{"client/draw", "geometry/decimal"}, pure: true, why: "one format of drawings"},
+	{folder: "client/drawings", own: []string{"client/draw", "geometry/shape", "geometry/stroke", "part", "units"}, pure: true, why: "dimensioned drawings; knows no format"},
 	{folder: "client/paper", own: []string{"client/draw"}, pure: true, why: "a paper in blocks; knows no format"},
 	{folder: "client/yamlfile", others: []string{"github.com/goccy/go-yaml"}, why: "YAML that is safe to walk, for any file of ours"},
 	{folder: "client/table", own: []string{"client/yamlfile", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "a YAML file by its field table, whatever it is about"},

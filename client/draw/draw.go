@@ -72,7 +72,8 @@ type Text struct {
 	Bold     bool
 }
 
-// Group is items with a name by which a page can find and light them up, such as a part mark or a weld number.
+// Group is items with a name by which a page can find and light them up, such as a part mark or a weld number. What is in several places has
+// several groups of one name.
 type Group struct {
 	ID    string // letters, digits, '-' and '_'
 	Items []Item

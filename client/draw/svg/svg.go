@@ -2,7 +2,7 @@
 //
 // Written: svg, title, desc, g, path and text with plain attributes, so that a picture can be set into any page; no styles, scripts, fonts or
 // references. Coordinates are mm, y down as the format has it, so a counter-clockwise arc has sweep flag 0. A line of words has the length that it
-// was placed with, whatever face the reader has.
+// was placed with, whatever face the reader has. A group's name is its data-id, and its id where it is the first of that name.
 package svg
 
 import (
@@ -11,6 +11,7 @@ import (
 	"fmt"
 	"io"
 	"math"
+	"strings"
 
 	"lugwright/client/draw"
 	"lugwright/geometry/decimal"
@@ -21,9 +22,12 @@ const (
 	fonts    = "Go, Helvetica, Arial, sans-serif"
 )
 
-// Write writes a drawing. It fails when a number is not finite or beyond 1e6, a group has no usable name, or two have the same.
-func Write(out io.Writer, d *draw.Drawing) error {
-	w := writer{height: d.HeightMM, groups: map[string]bool{}}
+// Write writes a drawing. It fails when a number is not finite or beyond 1e6, or a group has no usable name.
+func Write(out io.Writer, d *draw.Drawing) error { return WriteInto(out, d, "") }
+
+// WriteInto writes a drawing among others on one page: before each id it sets a prefix that is the drawing's own.
+func WriteInto(out io.Writer, d *draw.Drawing, prefix string) error {
+	w := writer{height: d.HeightMM, prefix: prefix, groups: map[string]bool{}}
 	width, height := w.number(d.WidthMM), w.number(d.HeightMM)
 	w.tag(true, "svg", "xmlns", "http://www.w3.org/2000/svg", "version", "1.1", "width", width+"mm", "height", height+"mm", "viewBox", "0 0 "+width+" "+height,
 		"role", "img", "font-family", fonts)
@@ -48,6 +52,7 @@ func Write(out io.Writer, d *draw.Drawing) error {
 type writer struct {
 	buf    bytes.Buffer
 	height float64
+	prefix string
 	groups map[string]bool
 	err    error
 }
@@ -72,24 +77,25 @@ func (w *writer) items(list []draw.Item) {
 }
 
 func (w *writer) group(g *draw.Group) {
-	if !usable(g.ID) || w.groups[g.ID] {
-		w.fail(fmt.Errorf("group %q: the name of a group is letters, digits, '-' and '_', begins with a letter, and is its own", g.ID))
+	if !usable(g.ID) {
+		w.fail(fmt.Errorf("group %q: the name of a group is letters, digits, '-' and '_'", g.ID))
+	}
+	attrs := []string{"data-id", g.ID}
+	if !w.groups[g.ID] {
+		attrs = append(attrs, "id", w.prefix+g.ID)
 	}
 	w.groups[g.ID] = true
-	w.tag(true, "g", "id", g.ID)
+	w.tag(true, "g", attrs...)
 	w.buf.WriteByte('\n')
 	w.items(g.Items)
 	w.end("g")
 }
 
 func usable(id string) bool {
-	for i, r := range id {
-		letter := r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z'
-		if !letter && (i == 0 || !(r >= '0' && r <= '9' || r == '-' || r == '_')) {
-			return false
-		}
+	bad := func(r rune) bool {
+		return !(r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '_')
 	}
-	return id != ""
+	return id != "" && !strings.ContainsFunc(id, bad)
 }
 
 func (w *writer) path(p *draw.Path) {

@@ -61,13 +61,25 @@ func TestWellFormedAndTheSame(t *testing.T) {
 	}
 }
 
+// Of groups of one name the first alone has the id, and among other drawings a prefix makes it the drawing's own.
+func TestNamesOfGroups(t *testing.T) {
+	d := some()
+	d.Items[0].(*draw.Group).ID = "inner"
+	var b bytes.Buffer
+	if err := WriteInto(&b, d, "f2-"); err != nil {
+		t.Fatal(err)
+	}
+	if text := b.String(); strings.Count(text, `data-id="inner"`) != 2 || strings.Count(text, ` id="`) != 1 || !strings.Contains(text, ` id="f2-inner"`) {
+		t.Error(text)
+	}
+}
+
 func TestRefused(t *testing.T) {
 	for want, spoil := range map[string]func(*draw.Drawing){
 		"both must be above 0": func(d *draw.Drawing) { d.WidthMM = 0 },
 		"must be finite":       func(d *draw.Drawing) { d.Items[2].(*draw.Text).At.X = math.NaN() },
 		"bulge 2":              func(d *draw.Drawing) { d.Items[0].(*draw.Group).Items[0].(*draw.Path).Segments[0].Bulge = 2 },
 		`group "a b"`:          func(d *draw.Drawing) { d.Items[0].(*draw.Group).ID = "a b" },
-		`group "inner"`:        func(d *draw.Drawing) { d.Items[0].(*draw.Group).ID = "inner" },
 		`group ""`:             func(d *draw.Drawing) { d.Items[0].(*draw.Group).ID = "" },
 	} {
 		d := some()
