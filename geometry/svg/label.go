@@ -7,6 +7,7 @@ import (
 	"unicode/utf8"
 
 	"lugwright/geometry/shape"
+	"lugwright/geometry/view"
 )
 
 const (
@@ -25,13 +26,14 @@ type note struct {
 }
 
 // notes gives every different label one visible place; a thing that is covered everywhere gets its middle.
-func notes(painted []painting) []note {
+func notes(painted []view.Thing) []note {
 	var list []note
-	for i, p := range painted {
-		if p.solid.label == "" {
+	for i := range painted {
+		p := &painted[i]
+		if p.Label == "" {
 			continue
 		}
-		n := p.anchor(painted[i+1:])
+		n := anchor(p, painted[i+1:])
 		at := slices.IndexFunc(list, func(m note) bool { return m.text == n.text })
 		switch {
 		case at < 0:
@@ -44,12 +46,12 @@ func notes(painted []painting) []note {
 }
 
 // anchor is the uncovered place of the solid that is farthest from the edges of its face.
-func (p painting) anchor(later []painting) note {
-	best := note{text: p.solid.label}
+func anchor(p *view.Thing, later []view.Thing) note {
+	best := note{text: p.Label}
 	room := 0.0
-	for k := len(p.faces) - 1; k >= 0; k-- {
-		f := p.faces[k]
-		box := ringBox(f.loops[0])
+	for k := len(p.Faces) - 1; k >= 0; k-- {
+		f := p.Faces[k]
+		box := ringBox(f.Loops[0])
 		if min(box.Width(), box.Height())/2 < room {
 			continue // no place of it is further from its edges
 		}
@@ -57,21 +59,21 @@ func (p painting) anchor(later []painting) note {
 			if inset(q, box) < room-1e-9 {
 				continue // the way out of the box crosses an edge
 			}
-			if d := f.room(q, room); d > room && within(q, f.loops) && open(q, later, p.faces[k+1:]) {
+			if d := roomIn(f, q, room); d > room && view.Within(q, f.Loops) && open(q, later, p.Faces[k+1:]) {
 				room = d
 				best.at, best.visible = q, true
 			}
 		}
 	}
-	if !best.visible && len(p.faces) > 0 {
-		best.at = ringBox(p.faces[len(p.faces)-1].loops[0]).Center()
+	if !best.visible && len(p.Faces) > 0 {
+		best.at = ringBox(p.Faces[len(p.Faces)-1].Loops[0]).Center()
 	}
 	return best
 }
 
-func ringBox(r ring) shape.Box {
+func ringBox(r view.Ring) shape.Box {
 	box := shape.EmptyBox()
-	for _, p := range r.points {
+	for _, p := range r.Points {
 		box = box.Extend(p)
 	}
 	return box
@@ -99,12 +101,12 @@ func samples(box shape.Box) iter.Seq[shape.Point] {
 	}
 }
 
-// room is the distance of a place from the edges of the face, or something no more than least where it is no more.
-func (f face) room(q shape.Point, least float64) float64 {
+// roomIn is the distance of a place from the edges of the face, or something no more than least where it is no more.
+func roomIn(f view.Face, q shape.Point, least float64) float64 {
 	d := math.Inf(1)
-	for _, r := range f.loops {
-		for i, p := range r.points {
-			e := shape.Edge{A: p, B: r.after(i)}
+	for _, r := range f.Loops {
+		for i, p := range r.Points {
+			e := shape.Edge{A: p, B: r.After(i)}
 			if beside(e.A.X, e.B.X, q.X) > d || beside(e.A.Y, e.B.Y, q.Y) > d {
 				continue // further off than the nearest
 			}
@@ -121,7 +123,7 @@ func (f face) room(q shape.Point, least float64) float64 {
 func beside(a, b, x float64) float64 { return max(min(a, b)-x, x-max(a, b)) }
 
 // open says whether a place and its neighbourhood are covered by nothing that is painted later.
-func open(q shape.Point, later []painting, own []face) bool {
+func open(q shape.Point, later []view.Thing, own []view.Face) bool {
 	for _, off := range [...]shape.Point{{}, {X: sliverMM}, {X: -sliverMM}, {Y: sliverMM}, {Y: -sliverMM}} {
 		if at := q.Add(off); covered(at, later) || coveredBy(at, own) {
 			return false
@@ -130,12 +132,12 @@ func open(q shape.Point, later []painting, own []face) bool {
 	return true
 }
 
-func covered(q shape.Point, later []painting) bool {
-	return slices.ContainsFunc(later, func(p painting) bool { return coveredBy(q, p.faces) })
+func covered(q shape.Point, later []view.Thing) bool {
+	return slices.ContainsFunc(later, func(p view.Thing) bool { return coveredBy(q, p.Faces) })
 }
 
-func coveredBy(q shape.Point, faces []face) bool {
-	return slices.ContainsFunc(faces, func(f face) bool { return within(q, f.loops) })
+func coveredBy(q shape.Point, faces []view.Face) bool {
+	return slices.ContainsFunc(faces, func(f view.Face) bool { return view.Within(q, f.Loops) })
 }
 
 // columnMM is the paper that the longest label needs beside the drawing.
