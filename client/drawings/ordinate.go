@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/client/draw"
 	"lugwright/geometry/shape"
@@ -20,17 +21,19 @@ const (
 
 // ordinate is a place to be measured.
 type ordinate struct {
-	value float64 // from the datum, mm of the model
-	start float64 // where its extension line begins, mm on paper inwards from the outline's side
-	must  bool    // stands even where there is little room
-	row   float64 // where its value stands
+	value  float64 // from the datum, mm of the model
+	inward float64 // from the side to what is measured, mm of the model
+	gap    float64 // from there to where its extension line begins, mm on paper
+	must   bool    // stands even where there is little room
+	row    float64 // where its value stands
+	what   string  // words after the value, may be empty
 }
 
 // ladder is the running dimensions along one side. Place turns a distance along the side, from the datum, and one outwards from it, both on paper, into a point.
 type ladder struct {
 	list   []ordinate
 	size   float64    // of the side, mm of the model
-	ends   [2]float64 // where the extension lines of its two ends begin, as in ordinate
+	ends   [2]float64 // how far in from the side its two ends are, mm of the model
 	scale  float64
 	turn   float64 // of the words
 	above  float64 // +1 or -1: on which side of its line along the ladder a value stands
@@ -69,17 +72,21 @@ func (l *ladder) settle() {
 	for i := inside; i < len(l.list); i++ {
 		l.list[i].row = whole + float64(i-inside+1)*lineMM
 	}
-	l.list = slices.Insert(l.list, 0, ordinate{start: l.ends[0], must: true})
-	l.list = append(l.list, ordinate{value: l.size, start: l.ends[1], row: whole, must: true})
+	l.list = slices.Insert(l.list, 0, ordinate{inward: l.ends[0], gap: 1, must: true})
+	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: whole, must: true})
 }
 
 // zone is how far out the values reach, and outer how far the dimension of the whole size does.
 func (l *ladder) zone() float64 {
 	widest := 0.0
 	for _, o := range l.list {
-		widest = max(widest, textWidth(l.length(o.value)))
+		widest = max(widest, textWidth(l.words(&o)))
 	}
 	return startMM + bendMM + 1 + widest
+}
+
+func (l *ladder) words(o *ordinate) string {
+	return strings.TrimSpace(l.length(o.value) + " " + o.what)
 }
 
 func (l *ladder) outer() float64 { return l.zone() + overallMM + clearMM + textMM }
@@ -88,13 +95,13 @@ func (l *ladder) outer() float64 { return l.zone() + overallMM + clearMM + textM
 func (l *ladder) draw(g *page, axis string) {
 	zone := l.zone()
 	for i, o := range l.list {
-		words := l.length(o.value)
+		words := l.words(&o)
 		g.group(axis+number(i), func(g *page) {
 			along, end := o.value*l.scale, zone
 			if i == 0 || o.value == l.size {
 				end += overallMM + 1.5
 			}
-			g.line(thin(), l.place(along, -o.start), l.place(along, startMM), l.place(o.row, startMM+bendMM), l.place(o.row, end))
+			g.line(thin(), l.place(along, o.gap-o.inward*l.scale), l.place(along, startMM), l.place(o.row, startMM+bendMM), l.place(o.row, end))
 			g.words(l.place(o.row+l.above*clearMM, zone), draw.Left, l.turn, words)
 			if i == 0 {
 				g.circle(thin(), draw.Shade{}, l.place(0, startMM+bendMM/2), 1.6)

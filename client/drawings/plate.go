@@ -88,16 +88,7 @@ func (s *plateSheet) draw(g *page) {
 	} else {
 		column(g, list, wide, 0)
 	}
-	at := shape.Point{X: -y.outer(), Y: -x.outer() - 3}
-	for i, line := range s.block() {
-		at.Y -= lineMM
-		t := &draw.Text{At: draw.Point{X: at.X, Y: at.Y}, HeightMM: textMM, Words: line, Bold: i == 0}
-		if i == 0 {
-			t.HeightMM = 3.5
-			at.Y -= 1
-		}
-		g.add(t)
-	}
+	under(g, shape.Point{X: -y.outer(), Y: -x.outer() - 3}, s.block())
 }
 
 // steel is the outline with its holes, centres, folds and etched words.
@@ -156,7 +147,7 @@ func (s *plateSheet) ladder(up bool) *ladder {
 		if up {
 			value, inward = p.Y, p.X
 		}
-		l.list = append(l.list, ordinate{value: value, start: inward*s.scale.factor - arm, must: must})
+		l.list = append(l.list, ordinate{value: value, inward: inward, gap: arm, must: must})
 	}
 	for _, h := range s.plate.Holes {
 		add(h.Center, armMM(h.DiaMM*s.scale.factor), true)
@@ -181,7 +172,7 @@ func (s *plateSheet) ladder(up bool) *ladder {
 	return l
 }
 
-// ends are how far in from the side the outline reaches its least and its greatest extent along it, less the gap at the outline.
+// ends are how far in from the side the outline reaches its least and its greatest extent along it.
 func (s *plateSheet) ends(up bool) [2]float64 {
 	ends := [2]float64{math.Inf(1), math.Inf(1)}
 	for i := range s.plate.Outer {
@@ -209,7 +200,6 @@ func (s *plateSheet) ends(up bool) [2]float64 {
 		if math.IsInf(ends[k], 0) {
 			ends[k] = 0
 		}
-		ends[k] = ends[k]*s.scale.factor - 1
 	}
 	return ends
 }

@@ -9,6 +9,9 @@
 //	order.go      from back to front
 //	interlock.go  plates that pass through one another, cut so that planes part them
 //	face.go       the faces of one solid
+//	anchor.go     places to point at
+//	ray.go        whether a point of space is seen
+//	span.go       how far the steel reaches
 package view
 
 import (
@@ -41,6 +44,7 @@ func (d *Direction) Project(p part.Vec) shape.Point {
 type Scene struct {
 	Direction
 	Things []Thing // from back to front
+	solids []solid
 }
 
 // Thing is a piece of a thing of the bracket, and what is seen of it.
@@ -54,7 +58,7 @@ type Thing struct {
 // Of is a bracket as made (part.Bracket.AsMade) seen from a direction.
 func Of(b *part.Bracket, d Direction) *Scene {
 	s := newScene(solids(b, &d), &d).unringed()
-	out := &Scene{Direction: d, Things: make([]Thing, 0, len(s.list))}
+	out := &Scene{Direction: d, Things: make([]Thing, 0, len(s.list)), solids: s.list}
 	for _, i := range s.backToFront() {
 		one := &s.list[i]
 		out.Things = append(out.Things, Thing{one.of, one.mark, one.label, one.faces(&d)})
