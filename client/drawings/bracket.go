@@ -1,0 +1,256 @@
+package drawings
+
+import (
+	"fmt"
+	"slices"
+	"strconv"
+	"strings"
+
+	"lugwright/client/draw"
+	"lugwright/geometry/shape"
+	"lugwright/geometry/view"
+	"lugwright/part"
+	"lugwright/units"
+)
+
+// Bracket draws a bracket, as the services give it: its parts in a shaded isometric picture, three views with dimensions, and its welds with their symbols.
+func Bracket(b *part.Bracket, o Options) []*draw.Drawing {
+	made := b.AsMade()
+	return append([]*draw.Drawing{parts(made, o), views(made, o)}, welds(made, o)...)
+}
+
+// heading is a bracket in words.
+func heading(b *part.Bracket) string { return fmt.Sprintf("%s: %s, %s hand", b.Name, b.Kind, b.Hand) }
+
+// outside is the isometric direction from outside the frame: of a right-hand bracket from the right.
+func outside(b *part.Bracket) view.Direction {
+	if b.Hand == part.RightHand {
+		return view.From(part.Vec{X: 1, Y: -1, Z: 1}, part.Vec{Z: 1})
+	}
+	return view.Isometric
+}
+
+func behind(b *part.Bracket) view.Direction {
+	d := outside(b)
+	return view.From(part.Vec{X: -d.Eye.X, Y: -d.Eye.Y, Z: d.Eye.Z}, part.Vec{Z: 1})
+}
+
+// seenFrom is the isometric direction in words.
+func seenFrom(d *view.Direction) string {
+	words := "Seen from ahead"
+	if d.Eye.X < 0 {
+		words = "Seen from behind"
+	}
+	if d.Eye.Y < 0 {
+		return words + ", right and above."
+	}
+	return words + ", left and above."
+}
+
+// parts is the shaded picture with part marks, pins and bolts, and a list of them.
+func parts(b *part.Bracket, o Options) *draw.Drawing {
+	p := newPicture(b, outside(b), true)
+	list := listed(b, &o)
+	words := pointed(p, list)
+	lines := []string{heading(b)}
+	width, _ := o.room()
+	for _, x := range list {
+		lines = append(lines, wrapped(x.tag+"  "+x.words, width-3)...)
+	}
+	lines = append(lines, seenFrom(&p.scene.Direction)+" Not to scale. Covered edges are left out; a broken leader points at what is covered.")
+	return isometric(p, o, words, nil, lines, heading(b)+", parts")
+}
+
+// entry is a thing of the bracket in the list under the picture.
+type entry struct {
+	tag, words string
+	of         func(*view.Thing) bool
+	round      bool // its tag stands in a balloon
+}
+
+// listed is every plate, member, pin, bolt group and rod, what has one mark once.
+func listed(b *part.Bracket, o *Options) []entry {
+	var list []entry
+	size := func(mm float64) string { return units.Format(mm, units.Length, o.Units) }
+	marked := func(mark, words string) {
+		e := entry{tag: mark, words: words, round: true, of: func(t *view.Thing) bool { return t.Mark == mark }}
+		list = append(list, e)
+	}
+	times := func(n int, words string) string {
+		if n > 1 {
+			words += ", " + strconv.Itoa(n) + " off"
+		}
+		return words
+	}
+	for i := range b.Plates {
+		p := &b.Plates[i]
+		if slices.IndexFunc(b.Plates, func(q part.Plate) bool { return q.Mark == p.Mark }) < i {
+			continue
+		}
+		n := 0
+		for k := range b.Plates {
+			if b.Plates[k].Mark == p.Mark {
+				n++
+			}
+		}
+		marked(p.Mark, times(n, p.Name+", "+size(p.ThicknessMM)+" "+p.Material))
+	}
+	for i := range b.Members {
+		m := &b.Members[i]
+		if slices.IndexFunc(b.Members, func(q part.Member) bool { return q.Mark == m.Mark }) < i {
+			continue
+		}
+		n := 0
+		for k := range b.Members {
+			if b.Members[k].Mark == m.Mark {
+				n++
+			}
+		}
+		marked(m.Mark, times(n, m.Name+", "+profile(m.Profile, o)+", "+size(m.LengthMM)+" long, "+m.Material))
+	}
+	for i := range b.Pins {
+		p := &b.Pins[i]
+		tag := p.Mark
+		if tag == "" {
+			tag = p.ID
+		}
+		words := fmt.Sprintf("pin Ø%s × %s, %s, %s", o.length(p.DiaMM), size(p.LengthMM), p.Material, ends(p))
+		list = append(list, entry{tag: tag, words: words, round: p.Mark != "", of: func(t *view.Thing) bool { return t.Of == p.ID }})
+	}
+	for i := range b.Bolts {
+		g := &b.Bolts[i]
+		if g.SameAs != "" {
+			continue
+		}
+		words := fmt.Sprintf("%s: grade %s, grip %s, holes Ø%s", g.ID, g.Grade, size(g.GripMM), o.length(g.HoleMM))
+		list = append(list, entry{tag: fmt.Sprintf("%d× %s", len(g.Points), g.Size), words: words, of: func(t *view.Thing) bool { return t.Of == g.ID }})
+	}
+	for i := range b.Rods {
+		r := &b.Rods[i]
+		words := fmt.Sprintf("rod, grade %s, %s free", r.Grade, size(r.FreeMM))
+		list = append(list, entry{tag: fmt.Sprintf("%d× %s", len(r.Points), r.Size), words: words, of: func(t *view.Thing) bool { return t.Of == r.ID }})
+	}
+	return list
+}
+
+// ends says what keeps a pin in.
+func ends(p *part.Pin) string {
+	words := make([]string, 0, 2)
+	for _, e := range p.Ends {
+		w := string(e.Kind)
+		if e.Size != "" {
+			w += " " + e.Size
+		}
+		words = append(words, w)
+	}
+	if words[0] == words[1] {
+		return words[0] + " at both ends"
+	}
+	return strings.Join(words, " and ")
+}
+
+func profile(p part.Profile, o *Options) string {
+	a, b, t := o.length(p.AMM), o.length(p.BMM), o.length(p.TMM)
+	switch p.Kind {
+	case part.RoundBar:
+		return "round bar Ø" + a
+	case part.RoundTube:
+		return "tube Ø" + a + " × " + t
+	case part.FlatBar:
+		return "flat bar " + a + " × " + t
+	}
+	return strings.TrimSuffix(string(p.Kind), "ular tube") + " " + a + " × " + b + " × " + t
+}
+
+// pointed makes a tag for each entry, at the best place of anything it is about.
+func pointed(p *picture, list []entry) []func() tag {
+	var out []func() tag
+	for _, e := range list {
+		best, most, seen, found := shape.Point{}, -1.0, false, false
+		id := e.tag
+		for i := range p.scene.Things {
+			t := &p.scene.Things[i]
+			if !e.of(t) {
+				continue
+			}
+			id = groupOf(t)
+			at, room, visible := view.Anchor(p.scene.Things, i)
+			if !found || visible && (!seen || room > most) {
+				best, most, seen, found = at, room, visible, true
+			}
+		}
+		if !found {
+			continue
+		}
+		out = append(out, func() tag {
+			width := textWidth(e.tag)
+			if e.round {
+				width += 4
+			}
+			return tag{id: id, at: p.flat(best), visible: seen, width: width + 1, up: 3, write: func(g *page, elbow shape.Point, way float64) {
+				e.write(g, elbow, way, width)
+			}}
+		})
+	}
+	return out
+}
+
+// write sets the tag's words, in a balloon where it is a part mark.
+func (e *entry) write(g *page, elbow shape.Point, way, width float64) {
+	middle := elbow.Add(shape.Point{X: way * (width/2 + 0.5)})
+	if e.round {
+		middle.X = elbow.X + way*width/2
+		low := middle.Sub(shape.Point{X: width / 2, Y: 2.4})
+		loop, err := shape.RoundedRect(low, low.Add(shape.Point{X: width, Y: 4.8}), 2.4-1e-6)
+		if err == nil {
+			path := loopPath(loop)
+			path.Pen = thin()
+			g.add(path)
+		}
+	}
+	g.words(middle.Sub(shape.Point{Y: textMM / 2}), draw.Middle, 0, e.tag)
+}
+
+// isometric sets a picture with its tags and lines under it. More is drawn over the picture.
+func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines []string, title string) *draw.Drawing {
+	width, height := o.room()
+	height -= float64(len(lines))*lineMM + 4
+	list := make([]tag, len(tags))
+	fill := func() {
+		for i := range tags {
+			list[i] = tags[i]()
+		}
+	}
+	p.scale = 2
+	for range 3 { // which side a tag is on does not change with the scale, but for rounding
+		fill()
+		columns, _ := tagged(list, p.on())
+		p.scale = min((width-columns-4)/p.box.Width(), height/p.box.Height(), 2)
+	}
+	fill()
+	var g page
+	p.draw(&g)
+	if more != nil {
+		more(&g)
+	}
+	box := p.on()
+	setTags(&g, list, box)
+	for _, item := range g.items {
+		box = box.Union(boxOf(item))
+	}
+	under(&g, shape.Point{X: box.Min.X, Y: box.Min.Y - 2}, lines)
+	return g.finished(title, strings.Join(lines[1:], " "))
+}
+
+// under sets lines of words under each other, the first as a title.
+func under(g *page, at shape.Point, lines []string) {
+	for i, line := range lines {
+		at.Y -= lineMM
+		t := &draw.Text{At: draw.Point{X: at.X, Y: at.Y}, HeightMM: textMM, Words: line, Bold: i == 0}
+		if i == 0 {
+			t.HeightMM = 3.5
+			at.Y -= 1
+		}
+		g.add(t)
+	}
+}
