@@ -8,6 +8,7 @@ import (
 	"html/template"
 	"slices"
 	"strings"
+	"unicode/utf8"
 
 	"lugwright/client/draw"
 	"lugwright/client/paper"
@@ -58,7 +59,7 @@ type block struct {
 	Facts       *paper.Facts
 	Table       *table
 	Figure      *figure
-	Calculation string
+	Calculation *paper.Calculation
 	Sign        *paper.Sign
 	NewPage     bool
 }
@@ -70,7 +71,8 @@ type heading struct {
 
 type table struct {
 	*paper.Table
-	Rows []row
+	Rows    []row
+	Classes []string // of the cells, by column
 }
 
 type row struct {
@@ -153,7 +155,7 @@ func (s *section) block(b paper.Block, picture Picture) (*block, error) {
 	case *paper.Table:
 		return &block{Table: s.table(b)}, nil
 	case *paper.Calculation:
-		return &block{Calculation: strings.Join(b.Lines, "\n")}, nil
+		return &block{Calculation: b}, nil
 	case *paper.Sign:
 		return &block{Sign: b}, nil
 	case *paper.Figure:
@@ -176,13 +178,40 @@ func (s *section) place(name string) string {
 }
 
 func (s *section) table(t *paper.Table) *table {
-	out := &table{Table: t}
+	out := &table{Table: t, Classes: classes(t)}
 	for _, r := range t.Rows {
 		goes := ""
 		if s.places[r.Ref] {
 			goes = s.ID + "-" + r.Ref
 		}
 		out.Rows = append(out.Rows, row{r, goes})
+	}
+	return out
+}
+
+// Columns whose longest cell has at most so many letters are not broken, as long as all of them together have room on a page.
+const (
+	shortCell = 22
+	shortAll  = 70
+)
+
+func classes(t *paper.Table) []string {
+	out := make([]string, len(t.Heads))
+	all := 0
+	for i, h := range t.Heads {
+		longest := utf8.RuneCountInString(h.Text)
+		for _, r := range t.Rows {
+			if i < len(r.Cells) {
+				longest = max(longest, utf8.RuneCountInString(r.Cells[i]))
+			}
+		}
+		if h.Numbers {
+			out[i] = "number"
+		}
+		if longest <= shortCell && all+longest <= shortAll {
+			all += longest
+			out[i] = strings.TrimSpace(out[i] + " short")
+		}
 	}
 	return out
 }

@@ -19,7 +19,7 @@
     [...table.tHead.rows[0].cells].forEach((head, column) => {
       const button = document.createElement("button");
       button.type = "button";
-      button.append(...head.childNodes);
+      button.setAttribute("aria-label", "sort by " + head.textContent);
       head.append(button);
       button.addEventListener("click", () => sort(table, column, head.classList.contains("number"), head));
     });
