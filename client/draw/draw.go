@@ -5,9 +5,9 @@ package draw
 // Drawing is one picture.
 type Drawing struct {
 	WidthMM, HeightMM float64 // both above 0
-	// Title is said to those who cannot see the drawing.
-	Title string
-	Items []Item
+	// Title is said to those who cannot see the drawing, and Desc what there is to see, in a sentence or two; Desc may be empty.
+	Title, Desc string
+	Items       []Item
 }
 
 // Item is a *Path, a *Text or a *Group.
@@ -72,7 +72,8 @@ type Text struct {
 	Bold     bool
 }
 
-// Group is items with a name by which a page can find and light them up, such as a part mark or a weld number.
+// Group is items with a name by which a page can find and light them up, such as a part mark or a weld number. What is in several places has
+// several groups of one name.
 type Group struct {
 	ID    string // letters, digits, '-' and '_'
 	Items []Item

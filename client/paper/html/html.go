@@ -13,16 +13,12 @@ import (
 	"strings"
 	"sync"
 
-	"lugwright/client/draw"
 	"lugwright/client/paper"
 )
 
-// Picture writes a drawing as an SVG element whose groups have their names as id.
-type Picture func(io.Writer, *draw.Drawing) error
-
-// Write writes a paper. The same paper gives the same bytes. Errors are those of the pictures and of w.
-func Write(w io.Writer, p *paper.Paper, picture Picture) error {
-	page, err := pageOf(p, picture)
+// Write writes a paper. The same paper gives the same bytes. Errors are those of the drawings and of w.
+func Write(w io.Writer, p *paper.Paper) error {
+	page, err := pageOf(p)
 	if err != nil {
 		return err
 	}

@@ -11,6 +11,7 @@ import (
 	"unicode/utf8"
 
 	"lugwright/client/draw"
+	"lugwright/client/draw/svg"
 	"lugwright/client/paper"
 )
 
@@ -47,8 +48,8 @@ type section struct {
 	ID     string
 	Title  string
 	Blocks []*block
-	places map[string]bool // names of groups and headings in it
-	given  map[string]bool // those that have a place in the page already
+	places map[string]string // where in the page the groups and headings are, by their names
+	drawn  int               // figures so far
 }
 
 // block is one of a paper's blocks; the others are nil.
@@ -85,19 +86,20 @@ type figure struct {
 	SVG template.HTML
 }
 
-func pageOf(p *paper.Paper, picture Picture) (*page, error) {
+func pageOf(p *paper.Paper) (*page, error) {
 	out := &page{Paper: p, Size: "A4"}
 	if p.Letter {
 		out.Size = "letter"
 	}
 	for _, blocks := range split(p.Blocks) {
-		s := &section{ID: fmt.Sprintf("s%d", len(out.Sections)), places: places(blocks), given: map[string]bool{}}
+		s := &section{ID: fmt.Sprintf("s%d", len(out.Sections)), places: map[string]string{}}
+		s.find(blocks)
 		if h, ok := blocks[0].(*paper.Heading); ok && h.Level == 2 {
 			s.Title = h.Text
 		}
 		out.Sections = append(out.Sections, s)
 		for _, b := range blocks {
-			made, err := s.block(b, picture)
+			made, err := s.block(b)
 			if err != nil {
 				return nil, err
 			}
@@ -119,33 +121,42 @@ func split(blocks []paper.Block) [][]paper.Block {
 	return out
 }
 
-// places are the names to which rows among the blocks can refer.
-func places(blocks []paper.Block) map[string]bool {
-	out := map[string]bool{}
+// find notes the place of each name to which rows of the section can refer: the first drawing that has it, or the heading.
+func (s *section) find(blocks []paper.Block) {
+	n := 0
 	for _, b := range blocks {
 		switch b := b.(type) {
 		case *paper.Heading:
-			out[b.ID] = b.ID != ""
+			s.note(b.ID, s.ID+"-"+b.ID)
 		case *paper.Figure:
-			groups(b.Drawing.Items, out)
+			n++
+			s.groups(b.Drawing.Items, s.prefix(n))
 		}
 	}
-	return out
 }
 
-func groups(items []draw.Item, to map[string]bool) {
+// prefix stands before the names in the nth drawing of the section.
+func (s *section) prefix(n int) string { return fmt.Sprintf("%s-%d-", s.ID, n) }
+
+func (s *section) groups(items []draw.Item, prefix string) {
 	for _, item := range items {
 		if g, ok := item.(*draw.Group); ok {
-			to[g.ID] = true
-			groups(g.Items, to)
+			s.note(g.ID, prefix+g.ID)
+			s.groups(g.Items, prefix)
 		}
 	}
 }
 
-func (s *section) block(b paper.Block, picture Picture) (*block, error) {
+func (s *section) note(name, place string) {
+	if name != "" && s.places[name] == "" {
+		s.places[name] = place
+	}
+}
+
+func (s *section) block(b paper.Block) (*block, error) {
 	switch b := b.(type) {
 	case *paper.Heading:
-		return &block{Heading: &heading{b, s.place(b.ID)}}, nil
+		return &block{Heading: &heading{b, s.places[b.ID]}}, nil
 	case *paper.Words:
 		return &block{Words: b}, nil
 	case *paper.List:
@@ -159,32 +170,20 @@ func (s *section) block(b paper.Block, picture Picture) (*block, error) {
 	case *paper.Sign:
 		return &block{Sign: b}, nil
 	case *paper.Figure:
-		var svg bytes.Buffer
-		if err := picture(&svg, b.Drawing); err != nil {
+		var text bytes.Buffer
+		s.drawn++
+		if err := svg.WriteInto(&text, b.Drawing, s.prefix(s.drawn)); err != nil {
 			return nil, err
 		}
-		return &block{Figure: &figure{b, template.HTML(s.named(svg.String()))}}, nil
+		return &block{Figure: &figure{b, template.HTML(text.String())}}, nil
 	}
 	return &block{NewPage: true}, nil
-}
-
-// place is the name in the page of a name in the section, the first time; after that, and for no name, it is empty.
-func (s *section) place(name string) string {
-	if name == "" || s.given[name] {
-		return ""
-	}
-	s.given[name] = true
-	return s.ID + "-" + name
 }
 
 func (s *section) table(t *paper.Table) *table {
 	out := &table{Table: t, Classes: classes(t)}
 	for _, r := range t.Rows {
-		goes := ""
-		if s.places[r.Ref] {
-			goes = s.ID + "-" + r.Ref
-		}
-		out.Rows = append(out.Rows, row{r, goes})
+		out.Rows = append(out.Rows, row{r, s.places[r.Ref]})
 	}
 	return out
 }
@@ -214,25 +213,4 @@ func classes(t *paper.Table) []string {
 		}
 	}
 	return out
-}
-
-// named gives the groups of a picture names that are the page's own: what was written as id stands in data-part, and the first of that name in the
-// section is a place to go to.
-func (s *section) named(svg string) string {
-	const begin = `<g id="`
-	var b strings.Builder
-	for {
-		before, after, found := strings.Cut(svg, begin)
-		b.WriteString(before)
-		if !found {
-			return b.String()
-		}
-		name, rest, _ := strings.Cut(after, `"`)
-		b.WriteString("<g ")
-		if id := s.place(name); id != "" {
-			b.WriteString(`id="` + id + `" `)
-		}
-		b.WriteString(`data-part="` + name + `"`)
-		svg = rest
-	}
 }

@@ -41,10 +41,10 @@
   }
   const light = (at) => {
     for (const e of document.querySelectorAll(".lit")) e.classList.remove("lit");
-    const part = at instanceof Element && at.closest("[data-part]");
+    const part = at instanceof Element && at.closest("[data-id]");
     if (!part) return;
-    const all = part.closest("section").querySelectorAll("[data-part]");
-    for (const e of all) if (e.dataset.part === part.dataset.part) e.classList.add("lit");
+    const all = part.closest("section").querySelectorAll("[data-id]");
+    for (const e of all) if (e.dataset.id === part.dataset.id) e.classList.add("lit");
   };
   document.addEventListener("mouseover", (e) => light(e.target));
   document.addEventListener("focusin", (e) => light(e.target));

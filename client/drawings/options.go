@@ -1,0 +1,67 @@
+package drawings
+
+import (
+	"strings"
+
+	"lugwright/units"
+)
+
+// Options say what a drawing is made for. The zero value is metric, on a sheet of A4 or letter.
+type Options struct {
+	Units units.System
+	// WidthMM and HeightMM are the room on the sheet; 0: what A4 and letter both have within margins of 15 mm and under a heading.
+	WidthMM, HeightMM float64
+}
+
+const (
+	usualWidthMM  = 180.0
+	usualHeightMM = 225.0
+)
+
+func (o *Options) room() (width, height float64) {
+	width, height = o.WidthMM, o.HeightMM
+	if width == 0 {
+		width = usualWidthMM
+	}
+	if height == 0 {
+		height = usualHeightMM
+	}
+	return width, height
+}
+
+// length writes a length without its unit, which the drawing states once.
+func (o *Options) length(mm float64) string {
+	text := units.Format(mm, units.Length, o.Units)
+	return text[:strings.LastIndexByte(text, ' ')]
+}
+
+func (o *Options) unit() string {
+	if o.Units == units.Inch {
+		return "inches"
+	}
+	return "mm"
+}
+
+// scale is paper over model, with its words.
+type scale struct {
+	factor float64
+	words  string
+}
+
+// scales of a system, largest first: of ISO 5455 in mm, and the usual halves in inches.
+func (o *Options) scales() []scale {
+	if o.Units == units.Inch {
+		return []scale{{2, "2:1"}, {1, "1:1"}, {1 / 2., "1:2"}, {1 / 4., "1:4"}, {1 / 8., "1:8"}, {1 / 16., "1:16"}, {1 / 32., "1:32"}, {1 / 64., "1:64"}}
+	}
+	return []scale{{2, "2:1"}, {1, "1:1"}, {1 / 2., "1:2"}, {1 / 5., "1:5"}, {1 / 10., "1:10"}, {1 / 20., "1:20"}, {1 / 50., "1:50"}, {1 / 100., "1:100"}}
+}
+
+// GroupID is the name of the group that draws what has a mark.
+func GroupID(mark string) string {
+	return strings.Map(func(r rune) rune {
+		if r >= 'a' && r <= 'z' || r >= 'A' && r <= 'Z' || r >= '0' && r <= '9' || r == '-' || r == '_' {
+			return r
+		}
+		return '-'
+	}, mark)
+}

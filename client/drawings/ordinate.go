@@ -1,0 +1,123 @@
+package drawings
+
+import (
+	"cmp"
+	"math"
+	"slices"
+
+	"lugwright/client/draw"
+	"lugwright/geometry/shape"
+)
+
+// Running dimensions: each value stands on the extension line of what it measures, which is bent aside where values would run into one another. The
+// first is the datum, marked by a ring, the last the whole size, which has a dimension line of its own outside.
+
+const (
+	startMM   = 2.0 // from the outline to the bend of an extension line
+	bendMM    = 5.0 // length of the bend
+	overallMM = 6.0 // from the values to the dimension line of the whole size
+)
+
+// ordinate is a place to be measured.
+type ordinate struct {
+	value float64 // from the datum, mm of the model
+	start float64 // where its extension line begins, mm on paper inwards from the outline's side
+	must  bool    // stands even where there is little room
+	row   float64 // where its value stands
+}
+
+// ladder is the running dimensions along one side. Place turns a distance along the side, from the datum, and one outwards from it, both on paper, into a point.
+type ladder struct {
+	list   []ordinate
+	size   float64    // of the side, mm of the model
+	ends   [2]float64 // where the extension lines of its two ends begin, as in ordinate
+	scale  float64
+	turn   float64 // of the words
+	above  float64 // +1 or -1: on which side of its line along the ladder a value stands
+	place  func(along, out float64) shape.Point
+	length func(float64) string
+}
+
+// settle drops what is there twice or has no room, and finds a row for the rest.
+func (l *ladder) settle() {
+	whole := l.size * l.scale
+	slices.SortStableFunc(l.list, func(a, b ordinate) int {
+		if c := cmp.Compare(a.value, b.value); math.Abs(a.value-b.value) > 0.005 || a.must == b.must {
+			return c
+		}
+		if a.must {
+			return -1
+		}
+		return 1
+	})
+	l.list = slices.CompactFunc(l.list, func(a, b ordinate) bool { return math.Abs(a.value-b.value) <= 0.005 })
+	l.list = slices.DeleteFunc(l.list, func(o ordinate) bool { return o.value <= 0.005 || o.value >= l.size-0.005 })
+	room := max(int(math.Floor(whole/lineMM+1e-6))-1, 0)
+	for k := len(l.list) - 1; k >= 0 && len(l.list) > room; k-- {
+		if !l.list[k].must {
+			l.list = slices.Delete(l.list, k, k+1)
+		}
+	}
+	inside := min(room, len(l.list))
+	want := make([]float64, inside)
+	for i := range want {
+		want[i] = l.list[i].value * l.scale
+	}
+	for i, row := range spread(want, lineMM, lineMM, whole-lineMM) {
+		l.list[i].row = row
+	}
+	for i := inside; i < len(l.list); i++ {
+		l.list[i].row = whole + float64(i-inside+1)*lineMM
+	}
+	l.list = slices.Insert(l.list, 0, ordinate{start: l.ends[0], must: true})
+	l.list = append(l.list, ordinate{value: l.size, start: l.ends[1], row: whole, must: true})
+}
+
+// zone is how far out the values reach, and outer how far the dimension of the whole size does.
+func (l *ladder) zone() float64 {
+	widest := 0.0
+	for _, o := range l.list {
+		widest = max(widest, textWidth(l.length(o.value)))
+	}
+	return startMM + bendMM + 1 + widest
+}
+
+func (l *ladder) outer() float64 { return l.zone() + overallMM + clearMM + textMM }
+
+// draw adds the dimensions, each in a group named by its axis and number.
+func (l *ladder) draw(g *page, axis string) {
+	zone := l.zone()
+	for i, o := range l.list {
+		words := l.length(o.value)
+		g.group(axis+number(i), func(g *page) {
+			along, end := o.value*l.scale, zone
+			if i == 0 || o.value == l.size {
+				end += overallMM + 1.5
+			}
+			g.line(thin(), l.place(along, -o.start), l.place(along, startMM), l.place(o.row, startMM+bendMM), l.place(o.row, end))
+			g.words(l.place(o.row+l.above*clearMM, zone), draw.Left, l.turn, words)
+			if i == 0 {
+				g.circle(thin(), draw.Shade{}, l.place(0, startMM+bendMM/2), 1.6)
+			}
+		})
+	}
+	g.group(axis+"-overall", func(g *page) {
+		whole, out := l.size*l.scale, zone+overallMM
+		dimensionLine(g, l.place(0, out), l.place(whole, out), l.place(whole/2, out+l.above*clearMM), math.Pi/2-l.turn, l.length(l.size))
+	})
+}
+
+// dimensionLine is a line with arrows at both ends, from outside where it is short, and words.
+func dimensionLine(g *page, a, b, words shape.Point, turn float64, text string) {
+	along := b.Sub(a).Unit()
+	if a.Dist(b) > 3*arrowMM {
+		g.line(thin(), a, b)
+		g.arrow(a, b)
+		g.arrow(b, a)
+	} else {
+		g.line(thin(), a.Sub(along.Scale(2*arrowMM)), b.Add(along.Scale(2*arrowMM)))
+		g.arrow(a, a.Sub(along))
+		g.arrow(b, b.Add(along))
+	}
+	g.words(words, draw.Middle, turn, text)
+}
