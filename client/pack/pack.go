@@ -115,8 +115,7 @@ func (a *assembly) calcSheet(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	a.add("calc-sheet.md", sheet.Markdown(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning()}))
-	return nil
+	return a.addPapers("", sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning()}))
 }
 
 // card is that of the job's basis.

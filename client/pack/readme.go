@@ -32,7 +32,7 @@ func (a *assembly) addReadme() {
 	if a.cuts() {
 		a.whatIsWhat(&r)
 	} else {
-		r.wrapped("", "NO CUT FILES are written while a check fails. calc-sheet.md has every check in full.")
+		r.wrapped("", "NO CUT FILES are written while a check fails. calc-sheet.html and calc-sheet.pdf have every check.")
 	}
 	r.line("")
 	for _, c := range caution.Of(1, 2, 7, 14) {
@@ -58,7 +58,8 @@ func (a *assembly) whyNot(r *readme) {
 
 func (a *assembly) whatIsWhat(r *readme) {
 	entry := func(name, words string) { r.line("%-17s%s", name, words) }
-	entry("calc-sheet.md", "every check with its formulas; what was not checked")
+	entry("calc-sheet.pdf", "every check, the deciding ones in full; what was not checked")
+	entry("calc-sheet.html", "the same to look through on a screen")
 	if len(a.pieces) > 0 {
 		entry("cut-list.csv", "plates: quantity, stock, size, mass, cut length, hole finish")
 	}

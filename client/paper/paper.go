@@ -13,7 +13,30 @@ type Paper struct {
 	Hash     string // of the job's canonical form and the tool's version
 	Tool     string // name and version
 	Warning  string // first line of every page; empty for none
+	Letter   bool   // on paper of US letter size, else on A4
 	Blocks   []Block
+}
+
+// Sheet is the size of a page, mm, upright.
+func (p *Paper) Sheet() (width, height float64) {
+	if p.Letter {
+		return 215.9, 279.4
+	}
+	return 210, 297
+}
+
+// What a page keeps free of blocks at its edges, mm: at the top and the bottom its head and its foot stand in it.
+const (
+	MarginMM = 15
+	TopMM    = 24
+	BottomMM = 16
+)
+
+// Room is the greatest size of a figure on a page, mm, with its caption of one line and no heading above it.
+func (p *Paper) Room() (width, height float64) {
+	const warning, caption = 10, 8
+	width, height = p.Sheet()
+	return width - 2*MarginMM, height - TopMM - BottomMM - warning - caption
 }
 
 // Block is a *Heading, *Words, *List, *Facts, *Table, *Figure, *Calculation, *Sign or *NewPage.

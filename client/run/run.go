@@ -12,6 +12,7 @@ import (
 	"lugwright/part"
 	"lugwright/services/dial"
 	"lugwright/strength"
+	"lugwright/vehicle/whole"
 )
 
 // Options say how much to ask for.
@@ -24,6 +25,8 @@ type Options struct {
 type Result struct {
 	Job      *job.Job
 	Brackets []Bracket // in the order of the job
+	// Vehicle is what the loads of mounts and trays are from; nil where no bracket takes any.
+	Vehicle *whole.Answer
 }
 
 // Bracket is one bracket of a job, built and checked.
@@ -63,7 +66,7 @@ func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, e
 	if len(j.Brackets) == 0 {
 		return nil, j.AtRoot("brackets", "missing", "brackets to check; `lugwright loads` shows the vehicle")
 	}
-	j, err := loaded(ctx, c, j)
+	j, from, err := loaded(ctx, c, j)
 	if err != nil {
 		return nil, err
 	}
@@ -75,7 +78,7 @@ func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, e
 	if err != nil {
 		return nil, err
 	}
-	r := &Result{Job: j, Brackets: make([]Bracket, len(built))}
+	r := &Result{Job: j, Brackets: make([]Bracket, len(built)), Vehicle: from}
 	for i := range built {
 		r.Brackets[i] = Bracket{Spec: &j.Brackets[i], Part: built[i], Report: reports[i], Notes: notes(j, &j.Brackets[i], built[i], reports[i])}
 		if o.Access {

@@ -66,20 +66,21 @@ func reckon(ctx context.Context, c *dial.Client, j *job.Job, q *whole.Request) (
 	return a, j.LocateVehicle(err)
 }
 
-// loaded is the job with the loads of its mounts and trays on the brackets tied to them, which one check must take.
-func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, error) {
+// loaded is the job with the loads of its mounts and trays on the brackets tied to them, which one check must take, and the answer that they are
+// from; nil where no bracket is tied.
+func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, *whole.Answer, error) {
 	if !j.Tied() {
-		return j, nil
+		return j, nil, nil
 	}
 	a, err := reckon(ctx, c, j, j.Vehicle.LoadsOnly())
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	with, err := j.WithLoads(a)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	return with, with.Overloaded()
+	return with, a, with.Overloaded()
 }
 
 // WorstFirst orders warnings by severity.

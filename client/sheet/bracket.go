@@ -1,46 +1,50 @@
 package sheet
 
-// This file says what a bracket is: parameters, parts, loads and notes.
+// This file says what a bracket is: parts, parameters, loads and notes.
 
 import (
+	"cmp"
 	"fmt"
 
+	"lugwright/client/drawings"
+	"lugwright/client/paper"
 	"lugwright/client/run"
 	"lugwright/geometry"
-	"lugwright/geometry/setout"
 	"lugwright/part"
 	"lugwright/units"
 )
 
 func (s *sheet) bracket(b *run.Bracket) {
-	s.heading(2, "Bracket "+b.Spec.Name)
-	s.item("Kind", string(b.Spec.Kind)+", "+string(b.Spec.Hand)+" hand")
-	s.item("Pieces to make", fmt.Sprint(b.Spec.Quantity))
-	s.item("Basis", fmt.Sprintf("%s, edition %s, %s, load factor on service cases %s", b.Report.Basis, b.Report.Edition, b.Report.Method, s.loadFactor()))
-	s.item("Verdict", bracketVerdict(b))
-	s.parameters(b.Part)
+	s.heading(2, "Bracket "+b.Spec.Name, "")
+	s.facts([]paper.Fact{
+		{Name: "Kind", Value: b.Spec.Kind + ", " + string(b.Spec.Hand) + " hand"},
+		{Name: "Pieces to make", Value: fmt.Sprint(b.Spec.Quantity)},
+		{Name: "Verdict", Value: bracketVerdict(b)},
+	})
+	if s.Drawing != nil {
+		for _, f := range s.Drawing(b) {
+			s.add(f)
+		}
+	}
 	s.parts(b.Part)
-	s.placings(b.Part)
+	s.parameters(b.Part)
 	s.loads(b)
 	s.notes(b)
-	s.overview(b)
-	s.inFull(b)
+	s.checked(b)
 }
 
-func bracketVerdict(b *run.Bracket) string {
-	if b.Report.Governing() == nil {
-		return "NOT CHECKED"
-	}
-	return shout(b.Report.Verdict())
-}
-
+// parameters stand two by two, since there are many and each is short.
 func (s *sheet) parameters(b *part.Bracket) {
-	s.heading(3, "Parameters of "+b.Name)
-	rows := [][]string{{"parameter", "value"}}
-	for _, p := range b.Params {
-		rows = append(rows, []string{p.Name, s.parameter(p)})
+	t := &paper.Table{Caption: "Parameters of " + b.Name, Heads: heads("parameter", "value", "parameter", "value")}
+	half := (len(b.Params) + 1) / 2
+	for i := range half {
+		row := []string{b.Params[i].Name, s.parameter(b.Params[i]), "", ""}
+		if k := half + i; k < len(b.Params) {
+			row[2], row[3] = b.Params[k].Name, s.parameter(b.Params[k])
+		}
+		t.Rows = append(t.Rows, paper.Row{Cells: row})
 	}
-	s.table(rows)
+	s.add(t)
 }
 
 func (s *sheet) parameter(p part.Param) string {
@@ -56,30 +60,33 @@ func (s *sheet) parameter(p part.Param) string {
 }
 
 func (s *sheet) parts(b *part.Bracket) {
-	s.heading(3, "Parts of "+b.Name)
-	rows := [][]string{{"part", "mark", "what", "material"}}
+	s.heading(3, "Parts of "+b.Name, "")
+	t := &paper.Table{Heads: heads("mark", "part", "what", "material")}
+	row := func(mark, id, what, material string) {
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{mark, id, what, material}, Ref: drawings.GroupID(mark)})
+	}
 	for _, p := range b.Plates {
-		rows = append(rows, []string{p.ID, p.Mark, p.Name + ", " + s.length(p.ThicknessMM), p.Material})
+		row(p.Mark, p.ID, p.Name+", "+s.length(p.ThicknessMM), p.Material)
 	}
 	for _, m := range b.Members {
-		rows = append(rows, []string{m.ID, m.Mark, fmt.Sprintf("%s, %s long", m.Profile.Kind, s.length(m.LengthMM)), m.Material})
+		row(m.Mark, m.ID, fmt.Sprintf("%s, %s long", m.Profile.Kind, s.length(m.LengthMM)), m.Material)
 	}
 	for _, p := range b.Pins {
-		rows = append(rows, []string{p.ID, p.Mark, fmt.Sprintf("pin, %s diameter", s.length(p.DiaMM)), p.Material})
+		row(cmp.Or(p.Mark, p.ID), p.ID, fmt.Sprintf("pin, %s diameter", s.length(p.DiaMM)), p.Material)
 	}
 	for _, g := range b.Bolts {
-		rows = append(rows, []string{g.ID, "", fmt.Sprintf("%d bolts %s, %s", len(g.Points), g.Size, threads(g.ThreadsIn)), g.Grade})
+		row(g.ID, "", fmt.Sprintf("%d bolts %s, %s", len(g.Points), g.Size, threads(g.ThreadsIn)), g.Grade)
 	}
 	for _, r := range b.Rods {
-		rows = append(rows, []string{r.ID, "", fmt.Sprintf("%d rods %s, %s free", len(r.Points), r.Size, s.length(r.FreeMM)), r.Grade})
+		row(r.ID, "", fmt.Sprintf("%d rods %s, %s free", len(r.Points), r.Size, s.length(r.FreeMM)), r.Grade)
 	}
 	for _, w := range b.Welds {
-		rows = append(rows, []string{w.ID, "", fmt.Sprintf("%s weld %s to %s, %s", w.Kind, w.Joins[0], w.Joins[1], s.weldSize(&w)), w.Electrode})
+		row(w.ID, "", fmt.Sprintf("%s weld %s to %s, %s", w.Kind, w.Joins[0], w.Joins[1], s.weldSize(&w)), w.Electrode)
 	}
-	for _, t := range b.Supports {
-		rows = append(rows, []string{t.ID, "", fmt.Sprintf("%s, %s", t.Kind, s.length(t.ThicknessMM)), t.Material})
+	for _, p := range b.Supports {
+		row(p.ID, "", fmt.Sprintf("%s, %s", p.Kind, s.length(p.ThicknessMM)), p.Material)
 	}
-	s.table(rows)
+	s.add(t)
 }
 
 // weldSize is what a weld is made to.
@@ -99,38 +106,6 @@ func (s *sheet) weldSize(w *part.WeldGroup) string {
 	return "leg " + s.length(w.LegMM)
 }
 
-// placings is for the welder: where each part stands on what it is welded to, in the order in which the parts go on.
-func (s *sheet) placings(b *part.Bracket) {
-	list := setout.Of(b.AsMade())
-	if len(list) == 0 {
-		return
-	}
-	s.heading(3, "Placing and welding of "+b.Name)
-	s.line("A part is measured from two edges of what it stands on, as that part's cut file shows it, to the nearer side of its foot; the ends of a leg are seen on its outer")
-	s.line("face with the heel down. All welds of one step are done before the parts of the next go on.")
-	s.line("")
-	rows := [][]string{{"step", "part", "on", "side", "place", "foot", "weld", "kind, size and length"}}
-	for _, p := range list {
-		place, foot := "", ""
-		for k, edge := range p.From {
-			if edge == "" {
-				continue
-			}
-			if k > 0 {
-				place, foot = place+"; ", foot+" x "
-			}
-			place += s.length(p.AtMM[k]) + " from its " + string(edge)
-			foot += s.length(p.FootMM[k])
-		}
-		if p.TurnedRad > 0 {
-			place += ", turned " + units.Format(p.TurnedRad, units.Angle, s.job.Units)
-		}
-		kind := fmt.Sprintf("%s, %s, %s, %s long in %d", p.Weld.Kind, s.weldSize(p.Weld), setout.Faces(p.Weld), s.length(p.LengthMM), len(p.Weld.Segments))
-		rows = append(rows, []string{fmt.Sprint(p.Step), p.Part, p.On, string(p.Side), place, foot, p.Weld.ID, kind})
-	}
-	s.table(rows)
-}
-
 func threads(in bool) string {
 	if in {
 		return "threads in the shear plane"
@@ -139,50 +114,38 @@ func threads(in bool) string {
 }
 
 func (s *sheet) loads(b *run.Bracket) {
-	s.heading(3, "Loads on "+b.Spec.Name)
-	rows := [][]string{{"case", "level", "source", "Fx", "Fy", "Fz", "Mx", "My", "Mz"}}
+	s.heading(3, "Loads on "+b.Spec.Name, "")
+	s.words(s.source(b.Spec.Mount, b.Spec.Tray))
+	t := &paper.Table{Heads: heads("case and state", "level", "#Fx", "#Fy", "#Fz", "#Mx", "#My", "#Mz"), Sortable: true}
 	for _, l := range b.Spec.Loads {
-		row := []string{l.Name(), "", ""}
+		row := []string{l.Name(), ""}
 		if c := s.job.Case(l.Case); c != nil {
-			row[1], row[2] = string(c.Level), c.Source
+			row[1] = string(c.Level)
 		}
 		row = append(row, s.components(l.Force, units.Force)...)
-		rows = append(rows, append(row, s.components(l.Moment, units.Moment)...))
+		t.Rows = append(t.Rows, paper.Row{Cells: append(row, s.components(l.Moment, units.Moment)...)})
 	}
-	s.table(rows)
+	s.add(t)
 }
 
 // notes are the run's (materials, cases without a load) and the kind's to the maker.
 func (s *sheet) notes(b *run.Bracket) {
-	if len(b.Notes)+len(b.Part.Notes)+len(b.Access)+len(b.Fits) == 0 {
-		return
-	}
-	s.heading(3, "Notes on "+b.Spec.Name)
+	l := &paper.List{}
+	add := func(before, text string) { l.Items = append(l.Items, oneLine(before+text)) }
 	for _, n := range b.Notes {
-		s.line("- %s", prose(n))
+		add("", n)
 	}
 	for _, f := range b.Access {
-		s.line("- no access: %s", prose(f.String()))
+		add("no access: ", f.String())
 	}
 	for _, n := range b.Fits {
-		s.line("- fit: %s", prose(n))
+		add("fit: ", n)
 	}
 	for _, n := range b.Part.Notes {
-		s.line("- for the maker: %s", prose(n))
+		add("for the maker: ", n)
 	}
-}
-
-// overview lists every check in one table, as the report has them: worst first.
-func (s *sheet) overview(b *run.Bracket) {
-	s.heading(3, "Checks of "+b.Spec.Name+", worst first")
-	rows := [][]string{{"used", "verdict", "check", "place", "demand", "capacity", "case"}}
-	for i := range b.Report.Checks {
-		k := &b.Report.Checks[i]
-		if !k.Compares() {
-			rows = append(rows, []string{"-", shout(k.Verdict), k.Title, k.Place, "", "", k.Case})
-			continue
-		}
-		rows = append(rows, []string{used(k), shout(k.Verdict), k.Title, k.Place, s.show(k.Demand, k.Unit), s.show(k.Capacity, k.Unit), k.Case})
+	if l.Items != nil {
+		s.heading(3, "Notes on "+b.Spec.Name, "")
+		s.add(l)
 	}
-	s.table(rows)
 }

@@ -13,12 +13,9 @@ import (
 	"lugwright/strength/formula"
 )
 
-// calculation writes the lines in order, as a block of fixed-width text.
-func (s *sheet) calculation(lines []strength.Line) {
-	if len(lines) == 0 {
-		return
-	}
-	s.line("```text")
+// calculation gives the lines in order, for a face with letters of one width; nil where nothing was traced.
+func calculation(lines []strength.Line) []string {
+	var out []string
 	wide := widest(lines)
 	numbers := map[string]string{}
 	for _, l := range lines {
@@ -26,18 +23,17 @@ func (s *sheet) calculation(lines []strength.Line) {
 		case math.IsNaN(l.Value): // past a need that does not hold a line may have no value
 			continue
 		case l.Kind == strength.GivenLine:
-			s.line("given  %s  %s", pad(l.Symbol+" = "+value(l), wide), oneLine(l.Words))
+			out = append(out, "given  "+pad(l.Symbol+" = "+value(l), wide)+"  "+oneLine(l.Words))
 		case l.Kind == strength.NeedLine:
-			s.line("need   %s: %s; %s", need(l.Formula, numbers), met(l.Value), oneLine(l.Words))
+			out = append(out, "need   "+need(l.Formula, numbers)+": "+met(l.Value)+"; "+oneLine(l.Words))
 		default:
-			s.line("       %s", equation(l, numbers))
+			out = append(out, "       "+equation(l, numbers))
 		}
 		if l.Kind != strength.NeedLine {
 			numbers[l.Symbol] = substitute(l)
 		}
 	}
-	s.line("```")
-	s.line("")
+	return out
 }
 
 // widest is the width of the widest given, so that words stand in one column.

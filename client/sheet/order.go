@@ -15,6 +15,7 @@ import (
 // group is one thing of the drawing with its checks, worst first.
 type group struct {
 	title  string
+	mark   string   // by which the drawing names it
 	ids    []string // names by which a check refers to it
 	checks []*strength.Check
 }
@@ -38,30 +39,30 @@ func grouped(b *part.Bracket, checks []strength.Check) []group {
 
 func things(b *part.Bracket) []group {
 	var out []group
-	add := func(title string, ids ...string) { out = append(out, group{title: title, ids: ids}) }
+	add := func(mark, title string, ids ...string) { out = append(out, group{title: title, mark: mark, ids: ids}) }
 	for _, p := range b.Pins {
-		add("Pin "+p.ID, p.ID)
+		add(cmp.Or(p.Mark, p.ID), "Pin "+p.ID, p.ID)
 	}
 	for _, p := range byMark(b.Plates, func(p part.Plate) string { return p.Mark }) {
-		add(fmt.Sprintf("Plate %s: %s (%s)", p.Mark, p.Name, p.ID), append(p.Flanges(), p.ID)...)
+		add(p.Mark, fmt.Sprintf("Plate %s: %s (%s)", p.Mark, p.Name, p.ID), append(p.Flanges(), p.ID)...)
 	}
 	for _, m := range byMark(b.Members, func(m part.Member) string { return m.Mark }) {
-		add(fmt.Sprintf("Member %s: %s (%s)", m.Mark, m.Name, m.ID), m.ID, m.ID+".a", m.ID+".b")
+		add(m.Mark, fmt.Sprintf("Member %s: %s (%s)", m.Mark, m.Name, m.ID), m.ID, m.ID+".a", m.ID+".b")
 	}
 	for _, w := range b.Welds {
-		add(fmt.Sprintf("Weld %s: %s to %s", w.ID, w.Joins[0], w.Joins[1]), w.ID)
+		add(w.ID, fmt.Sprintf("Weld %s: %s to %s", w.ID, w.Joins[0], w.Joins[1]), w.ID)
 	}
 	for _, g := range b.Bolts {
-		add(fmt.Sprintf("Bolts %s: %s", g.ID, g.Size), g.ID)
+		add(g.ID, fmt.Sprintf("Bolts %s: %s", g.ID, g.Size), g.ID)
 	}
 	for _, r := range b.Rods {
-		add("Rods "+r.ID, r.ID)
+		add(r.ID, "Rods "+r.ID, r.ID)
 	}
 	for _, c := range b.Contacts {
-		add("Contact "+c.ID, c.ID)
+		add(c.ID, "Contact "+c.ID, c.ID)
 	}
 	for _, t := range b.Supports {
-		add(fmt.Sprintf("Support %s: %s", t.ID, t.Kind), t.ID)
+		add(t.ID, fmt.Sprintf("Support %s: %s", t.ID, t.Kind), t.ID)
 	}
 	return out
 }

@@ -1,14 +1,17 @@
 package sheet
 
-// This file lays the paper out, from head to signatures.
+// This file lays the paper out, from the verdict to the signatures.
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"lugwright/client/caution"
 	"lugwright/client/job"
+	"lugwright/client/paper"
 	"lugwright/client/run"
 	"lugwright/strength"
 	"lugwright/units"
@@ -19,48 +22,47 @@ type Input struct {
 	Result  *run.Result
 	Card    strength.Card // of the job's basis
 	Version string        // of the tool
-	Warning string        // first line of the paper, empty for none
+	Warning string        // first line of every page, empty for none
+	// Drawing gives the drawings of a bracket; nil: there are none.
+	Drawing func(*run.Bracket) []*paper.Figure
 }
 
-// Markdown writes the sheet. Results are in the job's units, lines of a calculation in N, mm and MPa. The same input
-// gives the same bytes.
-func Markdown(in Input) []byte {
+// Paper makes the sheet. Results are in the job's units, lines of a calculation in N, mm and MPa. The same input gives the same paper.
+func Paper(in Input) *paper.Paper {
 	s := &sheet{Input: in, job: in.Result.Job}
-	s.head()
-	s.cases()
+	s.facts(s.verdict())
 	s.summary()
-	s.notChecked()
+	s.assumptions()
+	s.masses()
+	s.cases()
 	for i := range in.Result.Brackets {
 		s.bracket(&in.Result.Brackets[i])
 	}
+	s.rules()
+	s.notChecked()
 	s.cautions()
-	s.signatures()
-	return []byte(s.String())
+	s.heading(2, "Signatures", "")
+	s.add(&paper.Sign{Roles: []string{"calculated by", "checked by", "approved by"}})
+	return &paper.Paper{
+		Name: "calc-sheet", Title: "Calc sheet", Job: s.job.Title, Revision: s.job.Revision, Hash: s.job.Hash(s.Version), Tool: "lugwright " + s.Version,
+		Warning: s.Warning, Letter: s.job.Units == units.Inch, Blocks: s.blocks,
+	}
 }
 
 type sheet struct {
 	Input
-	paper
-	job *job.Job
+	job    *job.Job
+	blocks []paper.Block
 }
 
-func (s *sheet) head() {
-	if s.Warning != "" {
-		s.line("**%s**", prose(s.Warning))
-		s.line("")
+func (s *sheet) verdict() []paper.Fact {
+	return []paper.Fact{
+		{Name: "Verdict", Value: verdictOf(s.Result)},
+		{Name: "Basis", Value: fmt.Sprintf("%s (%s, edition %s), method %s", s.job.Basis, s.Card.Document, s.Card.Edition, s.job.Method)},
+		{Name: "Units", Value: systemName(s.job.Units) + "; lines of a calculation are in N, mm and MPa"},
+		{Name: "Axes", Value: "x rearward, y left, z up; forces act on the bracket"},
+		{Name: "Input hash", Value: s.job.Hash(s.Version) + " (SHA-256 of the job and the tool's version)"},
 	}
-	s.heading(1, "Calc sheet: "+s.job.Title)
-	if s.job.Revision != "" {
-		s.item("Revision", s.job.Revision)
-	}
-	s.item("Verdict", verdictOf(s.Result))
-	s.item("Basis", fmt.Sprintf("%s (%s, edition %s), method %s", s.job.Basis, s.Card.Document, s.Card.Edition, s.job.Method))
-	s.item("Load factor on service cases", s.loadFactor())
-	s.factors()
-	s.item("Units", systemName(s.job.Units)+"; lines of a calculation are in N, mm and MPa")
-	s.item("Axes", "x rearward, y left, z up; forces act on the bracket")
-	s.item("Input hash (SHA-256)", s.job.Hash(s.Version))
-	s.item("Tool", "lugwright "+s.Version)
 }
 
 func systemName(u units.System) string {
@@ -74,12 +76,62 @@ func systemName(u units.System) string {
 func verdictOf(r *run.Result) string {
 	switch v := r.Verdict(); {
 	case r.Passes():
-		return "pass; what was not checked is listed below"
+		return "pass; what was not checked is listed near the end"
 	case v == strength.Pass:
 		return "NOT CHECKED: no limit state speaks of one of the brackets"
 	default:
 		return shout(v)
 	}
+}
+
+// summary has the brackets in the order of the job, each with the check that decides.
+func (s *sheet) summary() {
+	s.heading(2, "Brackets", "")
+	t := &paper.Table{Heads: heads("bracket", "pieces", "verdict", "decided by", "place", "case", "#demand", "#capacity", "#used")}
+	for i := range s.Result.Brackets {
+		b := &s.Result.Brackets[i]
+		row := []string{b.Spec.Name, fmt.Sprintf("%d, %s hand", b.Spec.Quantity, b.Spec.Hand), bracketVerdict(b), "", "", "", "", "", ""}
+		if k := b.Report.Governing(); k != nil {
+			row = append(row[:3], k.Title, k.Place, k.Case)
+			row = append(row, s.compared(k)...)
+		}
+		t.Rows = append(t.Rows, paper.Row{Cells: row})
+	}
+	s.add(t)
+}
+
+func bracketVerdict(b *run.Bracket) string {
+	if b.Report.Governing() == nil {
+		return "NOT CHECKED"
+	}
+	return shout(b.Report.Verdict())
+}
+
+// assumptions are what the numbers rest on beside the job's own: factors, and where each comes from.
+func (s *sheet) assumptions() {
+	s.heading(2, "Assumptions", "")
+	list := []paper.Fact{{Name: "Load factor on service cases", Value: s.loadFactor()}}
+	if len(s.Result.Brackets) > 0 {
+		r := s.Result.Brackets[0].Report
+		if r.PinJoint != "" {
+			list = append(list, paper.Fact{Name: "Pin holes by", Value: r.PinJoint})
+		}
+		for _, f := range r.Factors {
+			list = append(list, paper.Fact{Name: "Factor " + f.Symbol, Value: withUnit(figures(f.Value), f.Unit) + ", " + f.Words + s.setBy(f.Symbol)})
+		}
+	}
+	if s.job.LeaveOut != nil {
+		list = append(list, paper.Fact{Name: "Left out by the job", Value: strings.Join(s.job.LeaveOut, ", ")})
+	}
+	if s.job.ShopName != "" {
+		list = append(list, paper.Fact{Name: "Holes as the shop makes them", Value: fmt.Sprintf("%s (%s)", s.job.Shop.Name, s.job.Shop.Process)})
+	}
+	s.facts(list)
+	var words []string
+	for _, c := range caution.Of(5, 7, 8) {
+		words = append(words, c.Text)
+	}
+	s.add(&paper.List{Items: words})
 }
 
 // factor is the load factor on service cases, with no factor where the method takes loads as they are.
@@ -103,20 +155,6 @@ func (s *sheet) loadFactor() string {
 	return k + ", no source stated"
 }
 
-// factors names the settable factors as used, and the basis of pin holes where it is another.
-func (s *sheet) factors() {
-	if len(s.Result.Brackets) == 0 {
-		return
-	}
-	r := s.Result.Brackets[0].Report
-	if r.PinJoint != "" {
-		s.item("Pin holes by", r.PinJoint)
-	}
-	for _, f := range r.Factors {
-		s.item("Factor "+f.Symbol, withUnit(figures(f.Value), f.Unit)+", "+f.Words+s.setBy(f.Symbol))
-	}
-}
-
 // setBy says where the value of a factor comes from, where it is not the basis's default.
 func (s *sheet) setBy(symbol string) string {
 	if _, own := s.job.Factors[symbol]; own {
@@ -129,64 +167,67 @@ func (s *sheet) setBy(symbol string) string {
 }
 
 func (s *sheet) cases() {
-	s.heading(2, "Load cases")
-	rows := [][]string{{"case", "level", "source", "what it is"}}
+	s.heading(2, "Load cases", "")
+	t := &paper.Table{Heads: heads("case", "level", "what it is", "source")}
 	for _, c := range s.job.Cases {
 		words := c.Words
 		if c.AtRest {
 			words = strings.TrimPrefix(words+"; "+job.AtRest, "; ")
 		}
-		rows = append(rows, []string{c.Name, string(c.Level), c.Source, words})
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{c.Name, string(c.Level), words, c.Source}})
 	}
-	s.table(rows)
+	s.add(t)
 }
 
-func (s *sheet) summary() {
-	s.heading(2, "Brackets, worst first")
-	rows := [][]string{{"used", "verdict", "bracket", "governed by", "place", "case"}}
-	for _, b := range s.Result.WorstFirst() {
-		k := b.Report.Governing()
-		if k == nil {
-			rows = append(rows, []string{"-", "NOT CHECKED", b.Spec.Name, "", "", ""})
-			continue
+// rules are the limit states that checks name by their titles, each with its clause.
+func (s *sheet) rules() {
+	s.heading(2, "Rules applied", "")
+	t := &paper.Table{Heads: heads("check", "clause"), Sortable: true}
+	for i := range s.Result.Brackets {
+		for _, k := range s.Result.Brackets[i].Report.Checks {
+			cells := []string{k.Title, k.Clause}
+			if !slices.ContainsFunc(t.Rows, func(r paper.Row) bool { return slices.Equal(r.Cells, cells) }) {
+				t.Rows = append(t.Rows, paper.Row{Cells: cells})
+			}
 		}
-		rows = append(rows, []string{used(k), shout(b.Report.Verdict()), b.Spec.Name, k.Title, k.Place, k.Case})
 	}
-	s.table(rows)
+	slices.SortStableFunc(t.Rows, func(a, b paper.Row) int { return cmp.Compare(a.Cells[0], b.Cells[0]) })
+	s.add(t)
 }
 
+// notChecked lists each thing once, with the places that it is about.
 func (s *sheet) notChecked() {
-	s.heading(2, "Not checked")
-	rows := [][]string{{"bracket", "what", "place", "why"}}
+	s.heading(2, "Not checked", "")
+	t := &paper.Table{Heads: heads("what", "where", "why")}
 	for i := range s.Result.Brackets {
 		b := &s.Result.Brackets[i]
 		for _, n := range b.Report.NotChecked {
-			rows = append(rows, []string{b.Spec.Name, n.What, n.Place, n.Why})
+			where := b.Spec.Name
+			if n.Place != b.Spec.Name && n.Place != "" {
+				where += ": " + n.Place
+			}
+			same := slices.IndexFunc(t.Rows, func(r paper.Row) bool { return r.Cells[0] == n.What && r.Cells[2] == n.Why })
+			if same < 0 {
+				t.Rows = append(t.Rows, paper.Row{Cells: []string{n.What, where, n.Why}})
+			} else {
+				t.Rows[same].Cells[1] += "; " + where
+			}
 		}
 	}
-	if len(rows) == 1 {
-		s.line("Nothing that the brackets' models and the basis know of; the cautions say what no model here covers.")
+	if len(t.Rows) == 0 {
+		s.words("Nothing that the brackets' models and the basis know of; the cautions say what no model here covers.")
 		return
 	}
-	s.table(rows)
+	s.add(t)
 }
 
 func (s *sheet) cautions() {
-	s.heading(2, "Cautions")
+	s.heading(2, "Cautions", "")
+	l := &paper.List{Kind: paper.Steps} // in their order, so that each has its number
 	for _, c := range caution.All() {
-		s.line("%d. %s", c.Number, prose(c.Text))
+		l.Items = append(l.Items, c.Text)
 	}
-}
-
-func (s *sheet) signatures() {
-	s.heading(2, "Signatures")
-	const blank = "______________________"
-	s.table([][]string{
-		{"", "name", "date", "signature"},
-		{"calculated by", blank, blank, blank},
-		{"checked by", blank, blank, blank},
-		{"approved by", blank, blank, blank},
-	})
+	s.add(l)
 }
 
 // shout makes what must not be missed stand out.

@@ -1,61 +1,35 @@
 package sheet
 
-// This file writes headings, items, tables and numbers. Everything that a person typed is escaped here.
+// This file adds blocks, and writes numbers and words.
 
 import (
-	"fmt"
 	"math"
 	"strings"
-	"unicode/utf8"
 
+	"lugwright/client/paper"
 	"lugwright/part"
 	"lugwright/units"
 )
 
-// A paper is Markdown being written.
-type paper struct{ strings.Builder }
+func (s *sheet) add(b paper.Block) { s.blocks = append(s.blocks, b) }
 
-func (p *paper) line(format string, args ...any) { fmt.Fprintf(p, format+"\n", args...) }
-
-func (p *paper) heading(level int, words string) {
-	if p.Len() > 0 && level > 1 {
-		p.line("")
-	}
-	p.line("%s %s", strings.Repeat("#", level), prose(words))
-	p.line("")
+func (s *sheet) heading(level int, words, id string) {
+	s.add(&paper.Heading{Level: level, Text: oneLine(words), ID: id})
 }
 
-func (p *paper) item(name, words string) { p.line("- %s: %s", name, prose(words)) }
+func (s *sheet) words(text string) { s.add(&paper.Words{Text: oneLine(text)}) }
 
-// table writes rows, the first being the head, with columns as wide as their widest cell so that the raw text reads well.
-func (p *paper) table(rows [][]string) {
-	wide := make([]int, len(rows[0]))
-	cells := make([][]string, len(rows))
-	for i, row := range rows {
-		for k, c := range row {
-			c = prose(c)
-			cells[i] = append(cells[i], c)
-			wide[k] = max(wide[k], 3, utf8.RuneCountInString(c))
-		}
+func (s *sheet) facts(list []paper.Fact) { s.add(&paper.Facts{Items: list}) }
+
+// heads of columns; a '#' begins one of numbers.
+func heads(words ...string) []paper.Head {
+	out := make([]paper.Head, len(words))
+	for i, w := range words {
+		text, numbers := strings.CutPrefix(w, "#")
+		out[i] = paper.Head{Text: text, Numbers: numbers}
 	}
-	for i, row := range cells {
-		for k, c := range row {
-			p.WriteString("| " + c + strings.Repeat(" ", wide[k]-utf8.RuneCountInString(c)+1))
-		}
-		p.line("|")
-		if i == 0 {
-			for _, w := range wide {
-				p.WriteString("|" + strings.Repeat("-", w+2))
-			}
-			p.line("|")
-		}
-	}
+	return out
 }
-
-var escapes = strings.NewReplacer(`\`, `\\`, "|", `\|`, "*", `\*`, "`", "\\`", "<", `\<`, "[", `\[`)
-
-// prose is text on one line without a meaning for Markdown.
-func prose(s string) string { return escapes.Replace(oneLine(s)) }
 
 func oneLine(s string) string { return strings.Join(strings.Fields(s), " ") }
 
