@@ -66,8 +66,8 @@ func reckon(ctx context.Context, c *dial.Client, j *job.Job, q *whole.Request) (
 	return a, j.LocateVehicle(err)
 }
 
-// loaded is the job with the loads of its mounts and trays on the brackets tied to them, which one check must take.
-func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, error) {
+// Loaded is the job with the loads of its mounts and trays on the brackets tied to them, which one check must take.
+func Loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, error) {
 	if !j.Tied() {
 		return j, nil
 	}
