@@ -68,6 +68,7 @@ func decode(file string, v *table.Value, k Known) *Job {
 			HeightMM: s.Field("height").Number(), Quantity: max(1, int(s.Field("quantity").Number())), Turns: turns,
 		})
 	}
+	j.Rack = decodeRack(v.Field("rack"))
 	j.Vehicle = decodeVehicle(j.Title, v.Field("vehicle"))
 	cases := v.Field("cases")
 	for _, name := range cases.Keys() {
@@ -80,6 +81,24 @@ func decode(file string, v *table.Value, k Known) *Job {
 		j.Brackets = append(j.Brackets, decodeBracket(b, k.Kinds))
 	}
 	return j
+}
+
+func decodeRack(v *table.Value) *Rack {
+	if v == nil {
+		return nil
+	}
+	lengths := func(name string) []float64 {
+		var out []float64
+		for _, one := range v.Field(name).List() {
+			out = append(out, one.Number())
+		}
+		return out
+	}
+	r := &Rack{PlatesMM: lengths("plates"), PinsMM: lengths("pins"), WeldsMM: lengths("welds")}
+	for _, one := range v.Field("bolts").List() {
+		r.Bolts = append(r.Bolts, one.Words())
+	}
+	return r
 }
 
 func decodeRoom(v *table.Value) access.Room {

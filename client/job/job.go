@@ -38,6 +38,7 @@ type Job struct {
 	Brackets   []Bracket          // in the order of the file
 	Room       access.Room        // what tools need around the brackets
 	Sheets     []Sheet            // stock on which plates are laid out; empty: they are not
+	Rack       *Rack              `json:",omitempty"` // sizes that the shop has; nil: the job does not say
 
 	reading   *table.Reading // the file, for the places of its fields
 	canonical []byte         // the job as it was read, whatever is added to it since
@@ -65,6 +66,12 @@ type Sheet struct {
 	Material                       string
 	Quantity                       int
 	Turns                          Turns
+}
+
+// Rack is the sizes that a shop has, which sweep and propose try. An empty list: the job does not say.
+type Rack struct {
+	PlatesMM, PinsMM, WeldsMM []float64 // thicknesses; diameters of round bar; legs of fillets
+	Bolts                     []string  // thread sizes
 }
 
 // Turns says how plates may be turned on a sheet.

@@ -35,6 +35,7 @@ func jobRule(k Known) *table.Rule {
 			table.Text(60, "Id of a limit state, as `lugwright limits` prints it."))),
 		table.May("room", roomRule()),
 		table.May("sheets", table.List("Stock sheets on which the plates are laid out; left out, they are not.", sheetRule())),
+		table.May("rack", rackRule()),
 		table.May("vehicle", vehicleRule()),
 		table.May("cases", table.Named("The load cases of loads that the file gives, named once.", caseRule())),
 		table.May("brackets", table.List("The brackets.", bracketRule(k.Kinds))),
@@ -114,6 +115,18 @@ func sheetRule() *table.Rule {
 		table.Must("height", side("Across.")),
 		table.May("quantity", table.Whole(1, 100, "How many there are; left out, one.")),
 		table.May("turns", table.Choice("How plates may be turned on it; left out, by any quarter.", string(AnyTurn), string(HalfTurns), string(NoTurn))),
+	)
+}
+
+func rackRule() *table.Rule {
+	length := func(says string, least, most float64) *table.Rule {
+		return table.Quantity(units.Length, least, most, says)
+	}
+	return table.Mapping("Sizes that the shop has, for `lugwright sweep` and `lugwright propose`; what is left out is common stock.",
+		table.May("plates", table.List("Thicknesses of plate, beside those of the stock sheets.", length("A thickness.", 0.3, 200))),
+		table.May("pins", table.List("Diameters of round bar for pins.", length("A diameter.", 3, 300))),
+		table.May("bolts", table.List("Sizes of bolts.", table.Thread("A size."))),
+		table.May("welds", table.List("Legs of fillets that it welds.", length("A leg.", 1, 60))),
 	)
 }
 

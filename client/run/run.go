@@ -66,7 +66,7 @@ func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, e
 	if len(j.Brackets) == 0 {
 		return nil, j.AtRoot("brackets", "missing", "brackets to check; `lugwright loads` shows the vehicle")
 	}
-	j, from, err := loaded(ctx, c, j)
+	j, from, err := Loaded(ctx, c, j)
 	if err != nil {
 		return nil, err
 	}
@@ -104,25 +104,35 @@ func build(ctx context.Context, c *dial.Client, j *job.Job) ([]*part.Bracket, er
 			refused.add(j, &j.Brackets[i], a.Err)
 			continue
 		}
-		out[i] = j.Shop.Finished(a.Bracket)
-		if bad := j.Shop.Broken(out[i]); bad != nil {
-			refused.add(j, &j.Brackets[i], bad)
-		}
+		var bad error
+		out[i], bad = made(j, a.Bracket)
+		refused.add(j, &j.Brackets[i], bad)
 	}
 	return out, refused.err()
+}
+
+// made is a bracket with its holes as the job's shop makes them, and what of it that shop cannot cut.
+func made(j *job.Job, b *part.Bracket) (*part.Bracket, error) {
+	out := j.Shop.Finished(b)
+	if bad := j.Shop.Broken(out); bad != nil {
+		return out, bad
+	}
+	return out, nil
+}
+
+// question is what the strength service is asked about a bracket of the job.
+func question(j *job.Job, b *job.Bracket, built *part.Bracket, trace bool) dial.CheckRequest {
+	return dial.CheckRequest{
+		Bracket: built, Cases: j.LoadCases(b), Basis: j.Basis, PinJoint: j.PinJoint,
+		Options: strength.Options{Method: j.Method, LoadFactor: j.LoadFactor, Trace: trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: b.Spectrum, LeaveOut: j.LeaveOut},
+	}
 }
 
 func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracket, o Options) ([]*strength.Report, error) {
 	requests := make([]dial.CheckRequest, len(built))
 	var refused refusals
 	for i, b := range built {
-		requests[i] = dial.CheckRequest{
-			Bracket: b, Cases: j.LoadCases(&j.Brackets[i]), Basis: j.Basis,
-			PinJoint: j.PinJoint,
-			Options: strength.Options{
-				Method: j.Method, LoadFactor: j.LoadFactor, Trace: o.Trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: j.Brackets[i].Spectrum, LeaveOut: j.LeaveOut,
-			},
-		}
+		requests[i] = question(j, &j.Brackets[i], b, o.Trace)
 		refused.add(j, &j.Brackets[i], carried(b, requests[i].Cases))
 	}
 	if err := refused.err(); err != nil {

@@ -66,9 +66,9 @@ func reckon(ctx context.Context, c *dial.Client, j *job.Job, q *whole.Request) (
 	return a, j.LocateVehicle(err)
 }
 
-// loaded is the job with the loads of its mounts and trays on the brackets tied to them, which one check must take, and the answer that they are
+// Loaded is the job with the loads of its mounts and trays on the brackets tied to them, which one check must take, and the answer that they are
 // from; nil where no bracket is tied.
-func loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, *whole.Answer, error) {
+func Loaded(ctx context.Context, c *dial.Client, j *job.Job) (*job.Job, *whole.Answer, error) {
 	if !j.Tied() {
 		return j, nil, nil
 	}

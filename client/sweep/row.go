@@ -1,0 +1,107 @@
+package sweep
+
+// This file is one variant, and what counts as passing.
+
+import (
+	"math"
+	"strings"
+
+	"lugwright/client/run"
+	"lugwright/part"
+	"lugwright/services/dial"
+	"lugwright/strength"
+)
+
+// Outcome is how a variant fares.
+type Outcome string
+
+// The outcomes, best first.
+const (
+	Passes  Outcome = "pass"
+	Short   Outcome = "short"   // it passes, and not by the wanted margin
+	Outside Outcome = "outside" // no rule speaks of it, or nothing was checked
+	Fails   Outcome = "fail"
+	Refused Outcome = "refused" // it cannot be built, cut, loaded or checked
+)
+
+// Row is one variant.
+type Row struct {
+	Bracket string
+	Index   int // in its grid
+	Values  []part.Param
+	Takes   Takes
+	Outcome Outcome
+	// Governs is the check that decides; nil when there is none. Under Short it is the one with the least margin.
+	Governs    *Check
+	NotChecked int
+	Err        error // of what is refused
+}
+
+// Check is the check that decides a variant.
+type Check struct {
+	Limit, Place, Case string
+	Verdict            strength.Verdict
+	Utilisation        float64 // +Inf when there is no capacity
+}
+
+// Why is the reason why a variant is refused, on one line.
+func (r *Row) Why() string {
+	if r.Err == nil {
+		return ""
+	}
+	fields := part.Fields(r.Err)
+	if fields == nil {
+		return r.Err.Error()
+	}
+	texts := make([]string, len(fields))
+	for i, f := range fields {
+		texts[i] = strings.TrimPrefix(f.Field, "parameters.") + ": " + f.Found + "; " + f.Accept
+	}
+	return strings.Join(texts, ". ")
+}
+
+// Utilisation is that of the check which decides; NaN when there is none.
+func (r *Row) Utilisation() float64 {
+	if r.Governs == nil {
+		return math.NaN()
+	}
+	return r.Governs.Utilisation
+}
+
+// Judge says how a variant fares where every utilisation is to be at most 1/margin. Rules about dimensions are met or not: no margin is asked of them.
+func Judge(b *dial.Brief, margin float64) (Outcome, *Check) {
+	var decides *Check
+	if g := b.Governing(); g != nil {
+		decides = &Check{g.Limit, g.Place, g.Case, g.Verdict, g.Utilisation}
+	}
+	switch {
+	case b.Verdict == strength.Fail:
+		return Fails, decides
+	case b.Verdict != strength.Pass || decides == nil:
+		return Outside, decides
+	}
+	worst := decides
+	for i := range b.Rows { // fatigue comes after strength, whatever its utilisation
+		if k := &b.Rows[i]; k.Verdict == strength.Pass && !k.Detail && k.Utilisation > worst.Utilisation {
+			worst = &Check{k.Limit, k.Place, k.Case, k.Verdict, k.Utilisation}
+		}
+	}
+	if worst.Utilisation*margin > 1 {
+		return Short, worst
+	}
+	return Passes, decides
+}
+
+// row is what comes of a tried variant.
+func row(v *run.Variant, d Densities, margin float64) Row {
+	r := Row{Outcome: Refused, Err: v.Err}
+	if r.Err == nil {
+		r.Takes, r.Err = d.Measure(v.Part)
+	}
+	if r.Err != nil {
+		return r
+	}
+	r.Outcome, r.Governs = Judge(v.Brief, margin)
+	r.NotChecked = v.Brief.NotChecked
+	return r
+}

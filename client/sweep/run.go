@@ -1,0 +1,68 @@
+package sweep
+
+// This file tries a grid and hands out its rows as they come.
+
+import (
+	"context"
+
+	"lugwright/client/job"
+	"lugwright/client/run"
+	"lugwright/part"
+)
+
+// The first rows are to show at once, later ones to come in messages that are worth their while.
+const (
+	firstTried = 8
+	mostTried  = 128
+)
+
+// Bench is what variants are tried on.
+type Bench struct {
+	Client    run.Trier
+	Job       *job.Job // as run.Loaded gives it
+	Densities Densities
+	Margin    float64 // every utilisation is to be at most 1/Margin; at least 1
+}
+
+// Try tries brackets with other parameters and gives a row for each.
+func (b *Bench) Try(ctx context.Context, spec *job.Bracket, variants [][]part.Param) ([]Row, error) {
+	specs := make([]job.Bracket, len(variants))
+	for i, v := range variants {
+		specs[i] = With(spec, v)
+	}
+	tried, err := run.Try(ctx, b.Client, b.Job, specs)
+	if err != nil {
+		return nil, err
+	}
+	out := make([]Row, len(tried))
+	for i := range tried {
+		out[i] = row(&tried[i], b.Densities, b.Margin)
+		out[i].Bracket, out[i].Values = spec.Name, variants[i]
+	}
+	return out, nil
+}
+
+// Run tries a grid in order and gives each row to emit as it comes; an error of emit ends the run. What is done is returned beside any error.
+func (b *Bench) Run(ctx context.Context, g *Grid, emit func(*Row) error) ([]Row, error) {
+	var done []Row
+	for from, size, n := 0, firstTried, g.Count(); from < n; {
+		to := min(from+size, n)
+		variants := make([][]part.Param, to-from)
+		for i := range variants {
+			variants[i] = g.Values(from + i)
+		}
+		rows, err := b.Try(ctx, g.Spec, variants)
+		if err != nil {
+			return done, err
+		}
+		for i := range rows {
+			rows[i].Index = from + i
+			done = append(done, rows[i])
+			if err := emit(&done[len(done)-1]); err != nil {
+				return done, err
+			}
+		}
+		from, size = to, min(2*size, mostTried)
+	}
+	return done, nil
+}
