@@ -84,6 +84,8 @@ var rules = []rule{
 	{folder: "client/caution", why: "the standing cautions"},
 	{folder: "client/draw", pure: true, why: "a drawing on paper; knows no format"},
 	{folder: "client/paper", own: []string{"client/draw"}, pure: true, why: "a paper in blocks; knows no format"},
+	{folder: "client/paper/text", own: []string{"client/draw", "client/paper"}, pure: true, why: "a form of papers; a form never imports another"},
+	{folder: "client/papers", own: []string{"client/caution", "client/job", "client/paper", "client/run", "geometry/access", "geometry/setout", "geometry/shape", "geometry/shop", "part", "strength", "strength/material", "units", "vehicle", "vehicle/..."}, pure: true, why: "what the shop's papers say; knows no form and no file"},
 	{folder: "client/yamlfile", others: []string{"github.com/goccy/go-yaml"}, why: "YAML that is safe to walk, for any file of ours"},
 	{folder: "client/table", own: []string{"client/yamlfile", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "a YAML file by its field table, whatever it is about"},
 	{folder: "client/casefile", own: []string{"client/yamlfile", "strength", "strength/handbook", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "case files"},
