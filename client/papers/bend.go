@@ -37,7 +37,7 @@ func bendCard(p *page) string {
 		for _, q := range rolled {
 			row(t, q.plate.Mark, strconv.Itoa(q.count), p.bare(q.plate.ThicknessMM), q.plate.Material, p.bare(q.plate.RolledMM), blank)
 		}
-		p.head("Rolled, in " + p.unit())
+		p.head("Rolled, " + p.inUnit())
 		p.add(t)
 	}
 	p.head("At the brake")
@@ -60,26 +60,60 @@ func (p *page) folds(q *piece) {
 		if b.AllowanceMM > 0 {
 			leg = p.bare(outsideLeg(pl, &b))
 		}
-		row(t, strconv.Itoa(i+1), p.foldLine(&b, corner), degrees(math.Abs(b.AngleRad)), way(&b), p.bare(b.RadiusMM), p.allowance(&b), leg, blank)
+		line := p.foldLine(&b, corner)
+		if name := p.foldName(q, i+1); name != "" {
+			line = name + ": " + line
+		}
+		row(t, strconv.Itoa(i+1), line, degrees(math.Abs(b.AngleRad)), way(&b), p.bare(b.RadiusMM), p.allowance(&b), leg, blank)
 		if b.RadiusMM < pl.ThicknessMM-1e-6 {
 			remarks = append(remarks, fmt.Sprintf("fold %d: the inside radius is less than the thickness: expect cracks, ask the mill's paper", i+1))
 		}
 	}
 	p.add(t)
-	for _, name := range q.in {
-		for k := range p.brackets() {
-			if b := &p.brackets()[k]; b.Spec.Name == name {
-				for _, n := range b.Part.Notes {
-					if strings.HasPrefix(n, "fold ") {
-						remarks = append(remarks, p.words(n))
-					}
-				}
-			}
-		}
-		break // the same piece has the same folds
+	if how := p.flatPattern(q); how != "" {
+		remarks = append(remarks, how)
 	}
 	remarks = append(remarks, "the outside leg is from the outside of the sheet that stays flat to the flange's edge, over the fold, square to the flat")
 	p.bullets(remarks...)
+}
+
+// foldNotes are what the piece's bracket says of its folds, in the form of the kinds: "fold 1: short side, front, up 90 deg, inside radius 6 mm; flat pattern by
+// k = 0.44, ...".
+func (p *page) foldNotes(q *piece) []string {
+	var out []string
+	for k := range p.brackets() {
+		if b := &p.brackets()[k]; b.Spec.Name == q.in[0] {
+			for _, n := range b.Part.Notes {
+				if strings.HasPrefix(n, "fold ") {
+					out = append(out, n)
+				}
+			}
+		}
+	}
+	return out
+}
+
+// foldName is what a fold turns up: "short side, front"; empty where it is not said.
+func (p *page) foldName(q *piece, number int) string {
+	for _, n := range p.foldNotes(q) {
+		rest, ok := strings.CutPrefix(n, fmt.Sprintf("fold %d: ", number))
+		for _, way := range []string{", up ", ", down "} {
+			if name, _, cut := strings.Cut(rest, way); ok && cut {
+				return name
+			}
+		}
+	}
+	return ""
+}
+
+// flatPattern says how the flat came about.
+func (p *page) flatPattern(q *piece) string {
+	for _, n := range p.foldNotes(q) {
+		if _, how, ok := strings.Cut(n, "; "); ok {
+			return p.words(how)
+		}
+	}
+	return ""
 }
 
 // allowance is how much of the flat the fold takes, half on either side of its line.

@@ -57,7 +57,7 @@ func (p *page) boltTable(all []*Bought) {
 	if len(t.Rows) == 0 {
 		return
 	}
-	p.head("Bolts and screws, lengths in " + p.unit())
+	p.head("Bolts and screws, lengths " + p.inUnit())
 	p.add(t)
 	p.bullets(remarks...)
 	p.say("The length is the shortest standard one that reaches through a washer under the head, the grip, a washer under the nut, an ordinary hexagon nut and two threads. " +
@@ -174,7 +174,7 @@ func (p *page) pinTable(all []*Bought) {
 	if len(t.Rows) == 0 {
 		return
 	}
-	p.head("Pins and what keeps them, lengths in " + p.unit())
+	p.head("Pins and what keeps them, lengths " + p.inUnit())
 	p.add(t)
 	p.bullets(p.notes("pin: ")...)
 }
@@ -187,7 +187,7 @@ func (p *page) rodTable(all []*Bought) {
 		}
 	}
 	if len(t.Rows) > 0 {
-		p.head("Rods, lengths in " + p.unit())
+		p.head("Rods, lengths " + p.inUnit())
 		p.add(t)
 	}
 }
@@ -234,7 +234,7 @@ func tappedOnly(b *part.Bracket, g *part.BoltGroup) bool { return tappedDepth(b,
 // fillers names each filler with the weight of its weld metal.
 func (p *page) fillers(b *part.Bracket, say func(item, why, source string)) {
 	for i := range b.Welds {
-		say("filler "+b.Welds[i].Electrode, p.mass(p.weldMetalKG(b.Welds[i].Electrode))+" of weld metal in the whole job, without caps and loss", "leg and length of every weld")
+		say("filler "+b.Welds[i].Electrode, p.mass(math.Ceil(100*p.weldMetalKG(b.Welds[i].Electrode))/100)+" of weld metal in the whole job, without caps and loss", "leg and length of every weld")
 	}
 }
 

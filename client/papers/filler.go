@@ -11,11 +11,19 @@ import (
 	"lugwright/geometry/access"
 	"lugwright/part"
 	"lugwright/strength/material"
+	"lugwright/units"
 )
 
-// preheat is AWS D1.1:2015 Table 3.3, as quoted second hand and in UFC TI 809-26: up to a thickness, degrees C, with low-hydrogen processes (category B) and with
-// other stick electrodes (category A).
-var preheat = []struct{ toMM, low, other float64 }{{20, 0, 0}, {38, 10, 65}, {65, 65, 110}, {1e9, 110, 150}}
+// preheat is AWS D1.1:2015 Table 3.3, as quoted second hand and in UFC TI 809-26: up to a thickness, with low-hydrogen processes (category B) and with other
+// stick electrodes (category A). The table has both systems of units, each rounded by itself.
+var preheat = []struct {
+	toMM, toIn     float64
+	lowC, lowF     int
+	otherC, otherF int
+}{{20, 0.75, 0, 32, 0, 32}, {38, 1.5, 10, 50, 65, 150}, {65, 2.5, 65, 150, 110, 225}, {thickest, thickest, 110, 225, 150, 300}}
+
+// thickest ends the table.
+const thickest = 1e9
 
 // metalPair is what two materials and the thicker of two parts ask for.
 type metalPair struct {
@@ -44,7 +52,7 @@ func fillerNotes(p *page) string {
 		}
 	}
 	if pairs == nil {
-		return "no bracket of the job has a weld"
+		return p.noWelds()
 	}
 	p.head("Filler and preheat")
 	t := table("", "metals", "#thickest, "+p.unit(), "filler", "preheat at least", "#joints", "on")
@@ -59,7 +67,7 @@ func fillerNotes(p *page) string {
 	p.add(t)
 	p.bullets(append(strange,
 		"preheat: AWS D1.1:2015 Table 3.3 as quoted second hand (UFC TI 809-26), low-hydrogen processes: solid or cored wire, basic rods. Rods that are not low-hydrogen ask for more: "+p.otherRods(),
-		"where 0 C (32 F) stands and the steel is colder, warm it to 20 C (70 F) and keep it so; drive the damp off with a flame in any case",
+		"where 0 C or 32 F stands and the steel is colder, warm it to 20 C (70 F) and keep it so; drive the damp off with a flame in any case",
 		"the table names American grades; S235 to S355 are taken by their strength among its category B ("+common+")",
 		"warm as far round the joint as the thicker part is thick, 75 mm (3 in) at least (AWS D1.1, from memory)",
 		"wire and rods dry, from a box that was closed; bright metal 25 mm (1 in) on either side ("+common+")")...)
@@ -134,8 +142,11 @@ func (p *page) preheat(q *metalPair) (warm, note string) {
 		}
 	}
 	for _, r := range preheat {
-		if q.thickMM <= r.toMM+1e-6 {
-			return p.celsius(r.low), ""
+		switch {
+		case p.system == units.Inch && q.thickMM <= r.toIn*25.4+1e-6:
+			return fmt.Sprintf("%d F", r.lowF), ""
+		case p.system != units.Inch && q.thickMM <= r.toMM+1e-6:
+			return fmt.Sprintf("%d C", r.lowC), ""
 		}
 	}
 	return "", ""
@@ -149,14 +160,18 @@ func hardens(g *material.Grade) bool {
 // otherRods lists the table's other column.
 func (p *page) otherRods() string {
 	var out []string
-	from := 0.0
+	over := ""
 	for _, r := range preheat {
-		words := "to " + p.length(r.toMM)
-		if r.toMM > 1e6 {
-			words = "over " + p.length(from)
+		to, warm := p.length(r.toMM), fmt.Sprintf("%d C", r.otherC)
+		if p.system == units.Inch {
+			to, warm = p.length(r.toIn*25.4), fmt.Sprintf("%d F", r.otherF)
 		}
-		from = r.toMM
-		out = append(out, words+": "+p.celsius(r.other))
+		if r.toMM == thickest {
+			out = append(out, "over "+over+": "+warm)
+		} else {
+			out = append(out, "to "+to+": "+warm)
+		}
+		over = to
 	}
 	return strings.Join(out, ", ")
 }

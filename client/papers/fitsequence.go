@@ -74,7 +74,7 @@ func (p *page) mountChecks() {
 		}
 	}
 	if len(t.Rows) > 0 {
-		p.head("Between the mounts, in plan, in " + p.unit())
+		p.head("Between the mounts, in plan, " + p.inUnit())
 		p.add(t)
 		p.bullets("straight is the tape from mount to mount seen from above: equal numbers here are equal diagonals there")
 	}
@@ -82,6 +82,16 @@ func (p *page) mountChecks() {
 
 func (p *page) sequence(b *run.Bracket) {
 	p.head(title(b))
+	var remarks []string
+	for _, n := range append(slices.Clone(b.Part.Notes), b.Fits...) {
+		if !strings.HasPrefix(n, "fold ") && !strings.HasPrefix(n, "pin: ") {
+			remarks = append(remarks, p.words(n))
+		}
+	}
+	if len(remarks) > 0 {
+		p.say("First read; where the order below says another, this holds:")
+		p.bullets(remarks...)
+	}
 	at := 0
 	item := func(format string, args ...any) string {
 		at++
@@ -90,7 +100,7 @@ func (p *page) sequence(b *run.Bracket) {
 	var steps []string
 	ground := base(b.Part)
 	if ground != "" {
-		steps = append(steps, item("begin with %s, flat and clean to bright metal where it is welded", ground))
+		steps = append(steps, item("begin with %s: flat, and bright metal where it is welded", ground))
 	}
 	for i := range b.Part.Pins {
 		if q := &b.Part.Pins[i]; ownPin(b.Part, q) && len(b.Part.Welds) > 0 {
@@ -108,16 +118,9 @@ func (p *page) sequence(b *run.Bracket) {
 		i = k
 	}
 	if len(places) == 0 {
-		steps = append(steps, item("nothing is welded on it: deburr, finish its holes, paint, bolt on"))
+		steps = append(steps, item("no joint to set: fold what is folded, finish the holes, deburr, paint, bolt on"))
 	}
 	p.ticks(steps...)
-	var remarks []string
-	for _, n := range append(slices.Clone(b.Part.Notes), b.Fits...) {
-		if !strings.HasPrefix(n, "fold ") && !strings.HasPrefix(n, "pin: ") {
-			remarks = append(remarks, p.words(n))
-		}
-	}
-	p.bullets(remarks...)
 }
 
 func stay(more bool) string {
@@ -129,15 +132,17 @@ func stay(more bool) string {
 
 // base is what stands on nothing of the bracket's own.
 func base(b *part.Bracket) string {
+	var out []string
 	for i := range b.Welds {
-		if on := b.Owner(b.Welds[i].Joins[1]); b.Plate(on) != nil || b.Member(on) != nil {
-			standsOn := slices.ContainsFunc(b.Welds, func(w part.WeldGroup) bool { return b.Owner(w.Joins[0]) == on })
-			if !standsOn {
-				return thing(b, on)
-			}
+		on := b.Owner(b.Welds[i].Joins[1])
+		if b.Plate(on) == nil && b.Member(on) == nil || slices.ContainsFunc(b.Welds, func(w part.WeldGroup) bool { return b.Owner(w.Joins[0]) == on }) {
+			continue
+		}
+		if name := thing(b, on); !slices.Contains(out, name) {
+			out = append(out, name)
 		}
 	}
-	return ""
+	return strings.Join(out, ", ")
 }
 
 // placed says where each part of a step goes, by its first placing with a place.

@@ -12,6 +12,7 @@ import (
 	"lugwright/client/run"
 	"lugwright/geometry/shape"
 	"lugwright/part"
+	"lugwright/units"
 	"lugwright/vehicle/drill"
 )
 
@@ -44,7 +45,7 @@ func holeSchedule(p *page) string {
 	}
 	parts := &page{in: p.in, system: p.system}
 	if len(t.Rows) > 0 {
-		parts.head("In the parts, sizes in " + p.unit())
+		parts.head("In the parts, sizes " + p.inUnit())
 		parts.add(t)
 		remarks := []string{
 			"places are from the left and the bottom of the part as its cut file shows it, flat",
@@ -117,13 +118,13 @@ func (p *page) frameHoles() bool {
 				continue
 			}
 			row(t, b.Spec.Name+", "+g.ID, fmt.Sprintf("%s, %s %s", s.Kind, p.length(s.ThicknessMM), s.Material), strconv.Itoa(len(g.Points)*b.Spec.Quantity), g.Size,
-				p.bare(pilotMM), p.bare(g.HoleMM), behind(s.Kind))
+				p.bare(p.pilot()), p.bare(g.HoleMM), behind(s.Kind))
 		}
 	}
 	if len(t.Rows) == 0 {
 		return false
 	}
-	p.head("In the frame and what else the brackets are bolted to, sizes in " + p.unit())
+	p.head("In the frame and what else the brackets are bolted to, sizes " + p.inUnit())
 	p.add(t)
 	p.bullets("the bracket is the template: clamp it in its place, mark or pilot through it, take it off, drill, deburr both faces, paint the bare steel",
 		"holes that are there already come first; none in a flange, none by torch (guides A and C, the Australian code and 49 CFR 393.201)",
@@ -133,8 +134,13 @@ func (p *page) frameHoles() bool {
 	return true
 }
 
-// pilotMM is drilled first through the bracket; common practice, no source.
-const pilotMM = 5
+// pilot is drilled first through the bracket: 5 mm or 3/16 in; common practice, no source.
+func (p *page) pilot() float64 {
+	if p.system == units.Inch {
+		return 25.4 * 3 / 16
+	}
+	return 5
+}
 
 func behind(k part.SupportKind) string {
 	switch k {
@@ -167,7 +173,7 @@ func (p *page) railHoles(r drill.Rail) {
 	for _, h := range r.New {
 		row(t, h.Name, p.bare(h.XMM), p.bare(h.ZMM), p.bare(h.DiaMM), blank, blank)
 	}
-	p.sub(fmt.Sprintf("%s rail, web: x rearward from the vehicle's datum, z above the ground, in %s", strings.ToUpper(string(r.Side)[:1])+string(r.Side)[1:], p.unit()))
+	p.sub(fmt.Sprintf("%s rail, web: x rearward from the vehicle's datum, z above the ground, %s", strings.ToUpper(string(r.Side)[:1])+string(r.Side)[1:], p.inUnit()))
 	p.add(t)
 }
 
@@ -188,7 +194,7 @@ func (p *page) pattern(b *run.Bracket) {
 		}
 	}
 	if len(t.Rows) > 0 {
-		p.sub(fmt.Sprintf("%s: from the point where the body's load comes in (pin or mount), in %s", b.Spec.Name, p.unit()))
+		p.sub(fmt.Sprintf("%s: from the point where the body's load comes in (pin or mount), %s", b.Spec.Name, p.inUnit()))
 		p.add(t)
 	}
 }

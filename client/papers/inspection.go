@@ -185,7 +185,7 @@ func (p *page) wear() {
 	if len(t.Rows) == 0 {
 		return
 	}
-	p.head("Wear, lengths in " + p.unit())
+	p.head("Wear, lengths " + p.inUnit())
 	p.add(t)
 	p.bullets("limit: twice the play when new ("+common+"). Strength was checked with the play when new: a hole worn beyond that was not",
 		"a step that a fingernail feels on the pin: a new pin ("+common+")",

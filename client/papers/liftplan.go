@@ -24,7 +24,7 @@ func liftPlan(p *page) string {
 	p.say("%s, %s dry, tanks empty and nothing optional aboard; its mass centre lies %s behind the datum and %s.",
 		l.Body, p.mass(l.Mass.KG.Value), p.length(math.Round(l.Mass.XMM.Value)), p.sideways(l.Mass.YMM.Value))
 	if l.Tips != "" {
-		p.say("DO NOT LIFT: %s.", p.words(l.Tips))
+		p.say("DO NOT LIFT: the mass centre lies %s outside the jacks' outline, and the body tips.", p.length(math.Round(-l.MarginMM)))
 	} else {
 		p.say("The mass centre is %s inside the jacks' outline.", p.length(math.Round(l.MarginMM)))
 	}

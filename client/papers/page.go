@@ -35,8 +35,14 @@ func (p *page) brackets() []run.Bracket { return p.in.Result.Brackets }
 // noBrackets is why a paper about brackets is missing.
 const noBrackets = "the job has no brackets"
 
-// length writes a length with its unit, bare without.
-func (p *page) length(mm float64) string { return units.Format(mm, units.Length, p.system) }
+// length writes a length with its unit, bare without. Inches are fractions, or thousandths.
+func (p *page) length(mm float64) string {
+	text := units.Format(mm, units.Length, p.system)
+	if p.system != units.Inch || strings.Contains(text, "/") {
+		return text
+	}
+	return strings.TrimSuffix(strings.TrimRight(units.FormatPlain(mm/25.4, 3), "0"), ".") + " in"
+}
 
 func (p *page) bare(mm float64) string {
 	text := p.length(mm)
@@ -52,6 +58,14 @@ func (p *page) unit() string {
 		return "in"
 	}
 	return "mm"
+}
+
+// inUnit is the same in words, for a heading.
+func (p *page) inUnit() string {
+	if p.system == units.Inch {
+		return "in inches"
+	}
+	return "in mm"
 }
 
 func (p *page) force(n float64) string { return units.Format(n, units.Force, p.system) }
@@ -79,20 +93,15 @@ func (p *page) wrenchUnit() string {
 	return "N m"
 }
 
-// celsius writes a temperature.
-func (p *page) celsius(c float64) string {
-	if p.system == units.Inch {
-		return units.FormatPlain(c*9/5+32, 0) + " F"
-	}
-	return units.FormatPlain(c, 0) + " C"
-}
-
 func degrees(rad float64) string {
 	return strings.TrimSuffix(units.FormatPlain(rad*180/math.Pi, 1), ".0") + " deg"
 }
 
-// millimetres is a length in the words of a kind's note.
-var millimetres = regexp.MustCompile(`([0-9]+(?:\.[0-9]+)?) mm\b`)
+// millimetres are lengths in the words of a note: "6 mm", "150 x 25 mm", "0.8 to 1.3 mm".
+var millimetres = regexp.MustCompile(`([0-9.]+(?: x | to | and ))*[0-9]+(?:\.[0-9]+)? mm\b`)
+
+// numbers are those of such lengths.
+var numbers = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?`)
 
 // words are a note's, with its lengths in the job's units.
 func (p *page) words(note string) string {
@@ -100,11 +109,13 @@ func (p *page) words(note string) string {
 		return note
 	}
 	return millimetres.ReplaceAllStringFunc(note, func(s string) string {
-		v, err := strconv.ParseFloat(strings.TrimSuffix(s, " mm"), 64)
-		if err != nil {
-			return s
-		}
-		return p.length(v)
+		return numbers.ReplaceAllStringFunc(strings.TrimSuffix(s, " mm"), func(n string) string {
+			v, err := strconv.ParseFloat(n, 64)
+			if err != nil {
+				return n
+			}
+			return p.bare(v)
+		}) + " in"
 	})
 }
 

@@ -26,7 +26,7 @@ func receivingCard(p *page) string {
 			hole, goes, not := p.gauge(q.plate)
 			row(t, q.plate.Mark+" "+hand(q.hand), strconv.Itoa(q.count), p.length(q.plate.ThicknessMM)+" "+q.plate.Material, p.control(q.plate), blank, hole, goes, not, tickBox)
 		}
-		p.head("Plates, lengths in " + p.unit())
+		p.head("Plates, lengths " + p.inUnit())
 		p.add(t)
 		p.bullets(p.gaugeWords()...)
 	}
@@ -35,7 +35,7 @@ func receivingCard(p *page) string {
 		for _, m := range members {
 			row(t, m.member.Mark+" "+hand(m.hand), strconv.Itoa(m.count), p.profile(m.member.Profile)+" "+m.member.Material, p.bare(m.member.LengthMM), "+/- "+p.bare(medium(m.member.LengthMM)), blank, tickBox)
 		}
-		p.head("Sawn sections, lengths in " + p.unit())
+		p.head("Sawn sections, lengths " + p.inUnit())
 		p.add(t)
 	}
 	p.head("Every lot")
@@ -134,11 +134,11 @@ func (p *page) gaugeWords() []string {
 	}
 	j := p.in.Result.Job
 	if j.ShopName == "" {
-		return append(out, "the job names no shop: its process is not known. Published for plasma: +/- 0.8 to 1.3 mm; for waterjet holes: +/- 0.25 mm")
+		return append(out, "the job names no shop: its process is not known. Published for plasma: +/- 0.8 to 1.3 mm (0.03 to 0.05 in); for waterjet holes: +/- 0.25 mm (0.01 in)")
 	}
 	words := map[shop.Process]string{
-		shop.Plasma:   "plasma: +/- 0.8 to 1.3 mm is usual (a plasma shop's file guide), no bolt hole gauges within that: expect to drill",
-		shop.Waterjet: "waterjet: holes scatter by +/- 0.25 mm and are smaller at the bottom face (waterjet makers' pages): gauge them there",
+		shop.Plasma:   "plasma: +/- 0.8 to 1.3 mm (0.03 to 0.05 in) is usual (a plasma shop's file guide), no bolt hole gauges within that: expect to drill",
+		shop.Waterjet: "waterjet: holes scatter by +/- 0.25 mm (0.01 in) and are smaller at the bottom face (waterjet makers' pages): gauge them there",
 		shop.Laser:    "laser: the edge is hard and slightly tapered: gauge both faces (" + common + ")",
 		shop.OxyFuel:  "oxy-fuel: coarser than any of these limits: holes are piloted and drilled (" + common + ")",
 	}[j.Shop.Process]

@@ -36,7 +36,10 @@ func Shopping(r *run.Result) []*Bought {
 		}
 		for _, item := range own {
 			item.Count *= b.Spec.Quantity
-			item.Users = []string{fmt.Sprintf("%s (%d)", b.Spec.Name, item.Count)}
+			item.Users = []string{b.Spec.Name}
+			if item.Count > 0 {
+				item.Users[0] += fmt.Sprintf(" (%d)", item.Count)
+			}
 			all = gathered(all, item)
 		}
 	}
@@ -181,7 +184,7 @@ func otherHalf(r *run.Result, b *run.Bracket, p *part.Pin) string {
 func rodItems(r *part.Rods) []*Bought {
 	n := len(r.Points)
 	nuts := 4 * n
-	notes := fmt.Sprintf("free length; order it longer by what it passes at either end, %s", "and a nut and two threads at each")
+	notes := "free length; order it longer by what it passes at either end, and a nut and two threads at each"
 	if r.EngagementMM > 0 {
 		nuts, notes = 2*n, "free length; order it longer by the engagement in each coupling nut"
 	}

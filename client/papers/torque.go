@@ -77,10 +77,10 @@ func torqueCard(p *page) string {
 	if len(ticks.Rows) > 0 {
 		p.head("Each set of bolts")
 		p.add(ticks)
-		p.bullets("turn the nut, hold the head (truck maintenance manual)",
+		p.bullets(append(p.locking(), "turn the nut, hold the head (truck maintenance manual)",
 			"in two rounds, half and then whole, from the middle of the pattern outwards, crosswise (common practice, no source)",
 			"paint under heads and nuts at most 0.05 mm (0.002 in): thick paint creeps and the preload goes (highway notes on bolting)",
-			"a line over nut, washer and plate with a paint pen, then the box; again at the first service, for joints bed in")
+			"a line over nut, washer and plate with a paint pen, then the box; again at the first service, for joints bed in")...)
 	}
 	if len(notTorque) > 0 {
 		p.head("Where torque is not the way")
@@ -112,8 +112,10 @@ func (p *page) torques(sorts []tightening) {
 	remarks := []string{
 		"T = K d F (bolt makers' charts; K from the same charts). A wrench scatters the preload by about 35 % either way (common practice, no source): the column least to most",
 		"one column for one bolt: zinc or plain dry, or oiled; never the dry torque on an oiled thread. A liquid locker counts as oil",
-		"one maker's table for 10.9, zinc, dry, 75 % of proof: M12 125 +/- 12, M16 310 +/- 30, M20 610 +/- 50 N m; others differ",
 		"a locking nut has a torque of its own: one maker gives M12 10.9 90 to 99 N m with one, 132 to 145 with a free nut. Ask the nut's maker",
+	}
+	if slices.ContainsFunc(sorts, func(s tightening) bool { return s.grade == "10.9" }) {
+		remarks = append(remarks, "one farm-machine maker's table for 10.9, zinc, dry, 75 % of proof: M12 125 +/- 12, M16 310 +/- 30, M20 610 +/- 50 N m, less 25 % oiled or with a locker; others differ")
 	}
 	if unstated {
 		remarks = append(remarks, "* "+chosen+": the job states no preload and the checks count on none. The aim is what keeps a bolted joint shut on a vehicle by common practice, no source; state bolt_preload in the job to have it checked")
@@ -181,6 +183,17 @@ func softPly(b *part.Bracket, g *part.BoltGroup) string {
 		}
 	}
 	return ""
+}
+
+// locking is what the brackets' notes say of it.
+func (p *page) locking() []string {
+	var out []string
+	for _, n := range p.notes("") {
+		if _, words, _ := strings.Cut(n, ": "); strings.Contains(words, "lock") && !strings.Contains(words, "tighten") && !strings.Contains(words, "rod") {
+			out = append(out, n)
+		}
+	}
+	return out
 }
 
 // notTorque tells of pins and rods.

@@ -44,6 +44,8 @@ func (p *page) liftStep(t *clearance.Twist, angle float64) string {
 	switch {
 	case t == nil:
 		return "lift two opposite wheels until the others only just touch; " + published
+	case t.WheelLiftMM > 0 && !t.BothAxles:
+		return fmt.Sprintf("lift one wheel by %s, over a track of %s: the allowance is of one axle. Then two opposite wheels until the others only just touch; %s", p.length(t.WheelLiftMM), p.length(t.TrackMM), published)
 	case t.WheelLiftMM > 0:
 		return fmt.Sprintf("lift one front wheel and the opposite rear wheel by %s each, over a track of %s; %s", p.length(t.WheelLiftMM), p.length(t.TrackMM), published)
 	case t.TrackMM > 0:

@@ -23,9 +23,9 @@ func weldMap(p *page) string {
 	case len(p.brackets()) == 0:
 		return noBrackets
 	case !welded:
-		return "no bracket of the job has a weld"
+		return p.noWelds()
 	}
-	p.say("Joints are numbered W1, W2 and on within each bracket; the name beside the number is the one that the calc sheet uses. Do them in the order of the column order. Lengths are in %s, of every run alone; runs end where they end, they are not carried round a corner unless the table says all round.", p.unit())
+	p.say("Joints are numbered W1, W2 and on within each bracket; the name beside the number is the one that the calc sheet uses. Do them in the order of the column order. Lengths are %s, of every run alone; runs end where they end, they are not carried round a corner unless the table says all round.", p.inUnit())
 	for i := range p.brackets() {
 		if b := &p.brackets()[i]; len(b.Part.Welds) > 0 {
 			p.weldsOf(b)
@@ -33,6 +33,18 @@ func weldMap(p *page) string {
 	}
 	p.cautions(8, 9, 10, 14)
 	return ""
+}
+
+// noWelds is why papers on welding are missing; welds that only close a corner are in a bracket's notes.
+func (p *page) noWelds() string {
+	for i := range p.brackets() {
+		for _, n := range p.brackets()[i].Part.Notes {
+			if strings.Contains(n, "weld") {
+				return "no bracket of the job has a weld that carries load; " + p.brackets()[i].Spec.Name + " has one that does not: " + p.words(n)
+			}
+		}
+	}
+	return "no bracket of the job has a weld"
 }
 
 func (p *page) weldsOf(b *run.Bracket) {
@@ -51,6 +63,11 @@ func (p *page) weldsOf(b *run.Bracket) {
 	}
 	remarks = append([]string{"filler " + strings.Join(fillers, ", ") + "; process and procedure are the welder's"}, remarks...)
 	p.add(t)
+	for _, n := range b.Part.Notes {
+		if strings.Contains(n, "weld") {
+			remarks = append(remarks, "over the order of the table: "+p.words(n))
+		}
+	}
 	for _, f := range b.Access {
 		if id, ok := strings.CutPrefix(f.What, "weld "); ok {
 			remarks = append(remarks, "NO ACCESS at "+joint(b.Part, id)+" "+id+": "+p.words(f.Words))
@@ -84,9 +101,12 @@ func (p *page) runs(b *part.Bracket, w *part.WeldGroup) string {
 		return "marked face " + p.alike(lengths(marked)) + "; other face " + p.alike(lengths(other))
 	}
 	var out []string
-	single, rings := chains(w.Segments)
+	single, joined, rings := chains(w.Segments)
 	for _, r := range rings {
 		out = append(out, "all round, about "+p.bare(round(r)))
+	}
+	for _, r := range joined {
+		out = append(out, "one run round its corners, about "+p.bare(round(r))+", "+setout.Faces(w))
 	}
 	if len(single) > 0 {
 		out = append(out, p.alike(single)+", "+setout.Faces(w))
@@ -142,8 +162,8 @@ func (p *page) alike(mm []float64) string {
 // nearMM is how close the end of a run lies to the start of the next on a ring.
 const nearMM = 0.01
 
-// chains parts runs into single ones and rings: chains of at least three that come back to where they began.
-func chains(segments []part.WeldSegment) (single, rings []float64) {
+// chains parts runs into single ones, chains that go on from one into the next, and rings, which come back to where they began.
+func chains(segments []part.WeldSegment) (single, joined, rings []float64) {
 	for i := 0; i < len(segments); {
 		k := i
 		sum := segments[i].B.Sub(segments[i].A).Norm()
@@ -151,16 +171,17 @@ func chains(segments []part.WeldSegment) (single, rings []float64) {
 			k++
 			sum += segments[k].B.Sub(segments[k].A).Norm()
 		}
-		if k-i >= 2 && segments[k].B.Sub(segments[i].A).Norm() < nearMM {
+		switch {
+		case k == i:
+			single = append(single, sum)
+		case segments[k].B.Sub(segments[i].A).Norm() < nearMM:
 			rings = append(rings, sum)
-		} else {
-			for _, s := range segments[i : k+1] {
-				single = append(single, s.B.Sub(s.A).Norm())
-			}
+		default:
+			joined = append(joined, sum)
 		}
 		i = k + 1
 	}
-	return single, rings
+	return single, joined, rings
 }
 
 // onePass is the largest fillet that is laid in one pass lying flat, AWS D1.1 prequalified single pass in the horizontal position (from memory).
