@@ -91,6 +91,8 @@ var rules = []rule{
 	{folder: "client/paper/papertest", own: []string{"client/draw", "client/paper"}, pure: true, why: "a paper for tests"},
 	{folder: "client/paper/pdf", own: []string{"client/draw", "client/paper"}, others: []string{"github.com/go-pdf/fpdf", "golang.org/x/image"}, why: "a format never imports another; dates in a file are fixed"},
 	{folder: "client/paper/html", own: []string{"client/draw", "client/draw/svg", "client/paper"}, pure: true, why: "a page has its drawings as SVG"},
+	{folder: "client/paper/text", own: []string{"client/draw", "client/paper"}, pure: true, why: "a form of papers; a form never imports another"},
+	{folder: "client/papers", own: []string{"client/caution", "client/job", "client/paper", "client/run", "geometry/access", "geometry/setout", "geometry/shape", "geometry/shop", "part", "strength", "strength/material", "units", "vehicle", "vehicle/..."}, pure: true, why: "what the shop's papers say; knows no form and no file"},
 	{folder: "client/yamlfile", others: []string{"github.com/goccy/go-yaml"}, why: "YAML that is safe to walk, for any file of ours"},
 	{folder: "client/table", own: []string{"client/yamlfile", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "a YAML file by its field table, whatever it is about"},
 	{folder: "client/casefile", own: []string{"client/yamlfile", "strength", "strength/handbook", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "case files"},
@@ -98,7 +100,7 @@ var rules = []rule{
 	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "geometry/access", "geometry/shape", "geometry/shop", "strength", "units", "vehicle", "vehicle/..."}, why: "the job file"},
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "geometry/access", "strength", "strength/material", "vehicle", "vehicle/..."}, why: "coordinates; no flags, no printing"},
 	{folder: "client/sheet", own: []string{"client/caution", "client/drawings", "client/job", "client/paper", "client/run", "part", "geometry", "strength", "strength/formula", "units", "vehicle"}, why: "the calc sheet, in no format"},
-	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/paper", "client/paper/...", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
+	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/paper", "client/paper/...", "client/papers", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
 	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }

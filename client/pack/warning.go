@@ -11,10 +11,12 @@ import (
 	"sync"
 )
 
+// NotPassedText is the first line of every paper of a job that does not pass.
+const NotPassedText = "NOT PASSED: a check fails, is outside the rule or is missing; see the calc sheet. Do not use this bracket."
+
 const (
-	notPassed   = "NOT-PASSED-"
-	warningText = "NOT PASSED: a check fails, is outside the rule or is missing; see the calc sheet. Do not use this bracket."
-	stampText   = "NOT PASSED: DO NOT USE, SEE THE CALC SHEET"
+	notPassed = "NOT-PASSED-"
+	stampText = "NOT PASSED: DO NOT USE, SEE THE CALC SHEET"
 )
 
 // warning is the first line of every paper, empty for a job that passes or is not released.
@@ -22,7 +24,7 @@ func (a *assembly) warning() string {
 	if a.prefix() == "" {
 		return ""
 	}
-	return warningText
+	return NotPassedText
 }
 
 // onSource puts the warning on the first line of an OpenSCAD source.
@@ -30,7 +32,7 @@ func (a *assembly) onSource(data []byte) []byte {
 	if a.warning() == "" {
 		return data
 	}
-	return append([]byte("// "+warningText+"\n"), data...)
+	return append([]byte("// "+NotPassedText+"\n"), data...)
 }
 
 // sizes are those of an SVG's root: its height on paper, and its box.

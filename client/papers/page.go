@@ -1,0 +1,178 @@
+package papers
+
+// This file fills a paper: numbers in the job's units, blocks, cautions.
+
+import (
+	"fmt"
+	"math"
+	"regexp"
+	"strconv"
+	"strings"
+
+	"lugwright/client/caution"
+	"lugwright/client/paper"
+	"lugwright/client/run"
+	"lugwright/units"
+)
+
+// Where a number comes from that the model does not hold.
+const (
+	common  = "common practice, no source"
+	chosen  = "builder's choice"
+	blank   = "______" // to be filled in by hand
+	tickBox = "[ ]"
+)
+
+// page is a paper being filled.
+type page struct {
+	in     Input
+	system units.System
+	blocks []paper.Block
+}
+
+func (p *page) brackets() []run.Bracket { return p.in.Result.Brackets }
+
+// noBrackets is why a paper about brackets is missing.
+const noBrackets = "the job has no brackets"
+
+// length writes a length with its unit, bare without. Inches are fractions, or thousandths.
+func (p *page) length(mm float64) string {
+	text := units.Format(mm, units.Length, p.system)
+	if p.system != units.Inch || strings.Contains(text, "/") {
+		return text
+	}
+	return strings.TrimSuffix(strings.TrimRight(units.FormatPlain(mm/25.4, 3), "0"), ".") + " in"
+}
+
+func (p *page) bare(mm float64) string {
+	text := p.length(mm)
+	if i := strings.LastIndexByte(text, ' '); i > 0 {
+		return text[:i]
+	}
+	return text
+}
+
+// unit is that of bare lengths.
+func (p *page) unit() string {
+	if p.system == units.Inch {
+		return "in"
+	}
+	return "mm"
+}
+
+// inUnit is the same in words, for a heading.
+func (p *page) inUnit() string {
+	if p.system == units.Inch {
+		return "in inches"
+	}
+	return "in mm"
+}
+
+func (p *page) force(n float64) string { return units.Format(n, units.Force, p.system) }
+func (p *page) mass(kg float64) string { return units.Format(kg, units.Mass, p.system) }
+
+// torque is in what wrenches show: N m, lbf ft.
+func (p *page) torque(nmm float64) string { return p.wrench(nmm) + " " + p.wrenchUnit() }
+
+func (p *page) wrench(nmm float64) string {
+	v := nmm / 1000
+	if p.system == units.Inch {
+		v = nmm / (12 * 25.4 * 4.4482216152605)
+	}
+	decimals := 0
+	if v < 20 {
+		decimals = 1
+	}
+	return units.FormatPlain(v, decimals)
+}
+
+func (p *page) wrenchUnit() string {
+	if p.system == units.Inch {
+		return "lbf ft"
+	}
+	return "N m"
+}
+
+func degrees(rad float64) string {
+	return strings.TrimSuffix(units.FormatPlain(rad*180/math.Pi, 1), ".0") + " deg"
+}
+
+// millimetres are lengths in the words of a note: "6 mm", "150 x 25 mm", "0.8 to 1.3 mm".
+var millimetres = regexp.MustCompile(`([0-9.]+(?: x | to | and ))*[0-9]+(?:\.[0-9]+)? mm\b`)
+
+// numbers are those of such lengths.
+var numbers = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?`)
+
+// words are a note's, with its lengths in the job's units.
+func (p *page) words(note string) string {
+	if p.system != units.Inch {
+		return note
+	}
+	return millimetres.ReplaceAllStringFunc(note, func(s string) string {
+		return numbers.ReplaceAllStringFunc(strings.TrimSuffix(s, " mm"), func(n string) string {
+			v, err := strconv.ParseFloat(n, 64)
+			if err != nil {
+				return n
+			}
+			return p.bare(v)
+		}) + " in"
+	})
+}
+
+func (p *page) add(b paper.Block) { p.blocks = append(p.blocks, b) }
+
+func (p *page) head(text string) { p.add(&paper.Heading{Level: 2, Text: text}) }
+func (p *page) sub(text string)  { p.add(&paper.Heading{Level: 3, Text: text}) }
+
+func (p *page) say(format string, args ...any) {
+	p.add(&paper.Words{Text: fmt.Sprintf(format, args...)})
+}
+
+func (p *page) list(kind paper.ListKind, items ...string) {
+	if len(items) > 0 {
+		p.add(&paper.List{Items: items, Kind: kind})
+	}
+}
+
+func (p *page) bullets(items ...string) { p.list(paper.Bullets, items...) }
+func (p *page) ticks(items ...string)   { p.list(paper.Ticks, items...) }
+
+// table begins a table; a head that begins with # is of numbers.
+func table(caption string, heads ...string) *paper.Table {
+	t := &paper.Table{Caption: caption}
+	for _, h := range heads {
+		text, numbers := strings.CutPrefix(h, "#")
+		t.Heads = append(t.Heads, paper.Head{Text: text, Numbers: numbers})
+	}
+	return t
+}
+
+func row(t *paper.Table, cells ...string) { t.Rows = append(t.Rows, paper.Row{Cells: cells}) }
+
+// cautions ends a paper.
+func (p *page) cautions(numbers ...int) {
+	var items []string
+	for _, c := range caution.Of(numbers...) {
+		items = append(items, c.Text)
+	}
+	p.head("Mind")
+	p.bullets(items...)
+}
+
+// title names a bracket: "pair-left: clevis, left hand, 2 off".
+func title(b *run.Bracket) string {
+	s := fmt.Sprintf("%s: %s, %s hand", b.Spec.Name, b.Spec.Kind, b.Spec.Hand)
+	if b.Spec.Quantity > 1 {
+		s += fmt.Sprintf(", %d off", b.Spec.Quantity)
+	}
+	return s
+}
+
+func counted(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+func (p *page) stress(mpa float64) string { return units.Format(mpa, units.Stress, p.system) }

@@ -1,0 +1,223 @@
+package papers
+
+// This file is the weld map: each joint with its number, size, runs, sides, order and access.
+
+import (
+	"fmt"
+	"math"
+	"slices"
+	"strconv"
+	"strings"
+
+	"lugwright/client/run"
+	"lugwright/geometry/setout"
+	"lugwright/part"
+)
+
+func weldMap(p *page) string {
+	welded := false
+	for i := range p.brackets() {
+		welded = welded || len(p.brackets()[i].Part.Welds) > 0
+	}
+	switch {
+	case len(p.brackets()) == 0:
+		return noBrackets
+	case !welded:
+		return p.noWelds()
+	}
+	p.say("Joints are numbered W1, W2 and on within each bracket; the name beside the number is the one that the calc sheet uses. Do them in the order of the column order. Lengths are %s, of every run alone; runs end where they end, they are not carried round a corner unless the table says all round.", p.inUnit())
+	for i := range p.brackets() {
+		if b := &p.brackets()[i]; len(b.Part.Welds) > 0 {
+			p.weldsOf(b)
+		}
+	}
+	p.cautions(8, 9, 10, 14)
+	return ""
+}
+
+// noWelds is why papers on welding are missing; welds that only close a corner are in a bracket's notes.
+func (p *page) noWelds() string {
+	for i := range p.brackets() {
+		for _, n := range p.brackets()[i].Part.Notes {
+			if strings.Contains(n, "weld") {
+				return "no bracket of the job has a weld that carries load; " + p.brackets()[i].Spec.Name + " has one that does not: " + p.words(n)
+			}
+		}
+	}
+	return "no bracket of the job has a weld"
+}
+
+func (p *page) weldsOf(b *run.Bracket) {
+	p.head(title(b))
+	t := table("", "#order", "joint", "joins", "size", "runs")
+	var remarks, fillers []string
+	for i, s := range setout.Of(b.Part.AsMade()) {
+		w := b.Part.Weld(s.Weld.ID)
+		row(t, strconv.Itoa(i+1), joint(b.Part, w.ID)+" "+w.ID, thing(b.Part, w.Joins[0])+" on "+thing(b.Part, w.Joins[1]), p.weldSize(w), p.runs(b.Part, w))
+		if note := p.weldNote(b.Part, w); note != "" {
+			remarks = append(remarks, joint(b.Part, w.ID)+": "+note)
+		}
+		if !slices.Contains(fillers, w.Electrode) {
+			fillers = append(fillers, w.Electrode)
+		}
+	}
+	remarks = append([]string{"filler " + strings.Join(fillers, ", ") + "; process and procedure are the welder's"}, remarks...)
+	p.add(t)
+	for _, n := range b.Part.Notes {
+		if strings.Contains(n, "weld") {
+			remarks = append(remarks, "over the order of the table: "+p.words(n))
+		}
+	}
+	for _, f := range b.Access {
+		if id, ok := strings.CutPrefix(f.What, "weld "); ok {
+			remarks = append(remarks, "NO ACCESS at "+joint(b.Part, id)+" "+id+": "+p.words(f.Words))
+		}
+	}
+	if !strings.Contains(strings.Join(remarks, "\n"), "NO ACCESS") {
+		remarks = append(remarks, "a torch as the job's room has it reaches every joint")
+	}
+	p.bullets(remarks...)
+}
+
+// weldSize is what is measured on the weld: leg, throat, or the hole that is filled.
+func (p *page) weldSize(w *part.WeldGroup) string {
+	switch w.Kind {
+	case part.PJP:
+		return "partial penetration, throat " + p.length(w.LegMM)
+	case part.CJP:
+		return "full penetration, " + p.length(w.LegMM) + " plate"
+	case part.Plug:
+		return fmt.Sprintf("plug %s wide, filled %s deep", p.length(w.WidthMM), p.length(w.LegMM))
+	}
+	return "fillet " + p.length(w.LegMM)
+}
+
+// runs are those of one length together, on which faces: "2 x 100, both faces"; a ring of short ones is one weld all round.
+func (p *page) runs(b *part.Bracket, w *part.WeldGroup) string {
+	if w.Kind == part.Plug {
+		return p.alike(lengths(w.Segments))
+	}
+	if marked, other := byFace(b, w); marked != nil && p.alike(lengths(marked)) != p.alike(lengths(other)) {
+		return "marked face " + p.alike(lengths(marked)) + "; other face " + p.alike(lengths(other))
+	}
+	var out []string
+	single, joined, rings := chains(w.Segments)
+	for _, r := range rings {
+		out = append(out, "all round, about "+p.bare(round(r)))
+	}
+	for _, r := range joined {
+		out = append(out, "one run round its corners, about "+p.bare(round(r))+", "+setout.Faces(w))
+	}
+	if len(single) > 0 {
+		out = append(out, p.alike(single)+", "+setout.Faces(w))
+	}
+	return strings.Join(out, " and ")
+}
+
+// byFace parts a plate's runs by the face that they lie on, the one with the mark first; nil where they are on one face alone.
+func byFace(b *part.Bracket, w *part.WeldGroup) (marked, other []part.WeldSegment) {
+	q := b.Plate(w.Joins[0])
+	if q == nil || !w.BothSides {
+		return nil, nil
+	}
+	for _, s := range w.Segments {
+		if s.A.Add(s.B).Scale(0.5).Sub(q.Pose.Origin).Dot(q.Pose.W()) > 0 {
+			marked = append(marked, s)
+		} else {
+			other = append(other, s)
+		}
+	}
+	if other == nil {
+		return nil, nil
+	}
+	return marked, other
+}
+
+func lengths(segments []part.WeldSegment) []float64 {
+	out := make([]float64, len(segments))
+	for i, s := range segments {
+		out[i] = s.B.Sub(s.A).Norm()
+	}
+	return out
+}
+
+// alike counts lengths that print the same.
+func (p *page) alike(mm []float64) string {
+	var names []string
+	var count []int
+	for _, l := range mm {
+		name := p.bare(l)
+		i := slices.Index(names, name)
+		if i < 0 {
+			names, count, i = append(names, name), append(count, 0), len(names)
+		}
+		count[i]++
+	}
+	for i := range names {
+		names[i] = fmt.Sprintf("%d x %s", count[i], names[i])
+	}
+	return strings.Join(names, ", ")
+}
+
+// nearMM is how close the end of a run lies to the start of the next on a ring.
+const nearMM = 0.01
+
+// chains parts runs into single ones, chains that go on from one into the next, and rings, which come back to where they began.
+func chains(segments []part.WeldSegment) (single, joined, rings []float64) {
+	for i := 0; i < len(segments); {
+		k := i
+		sum := segments[i].B.Sub(segments[i].A).Norm()
+		for k+1 < len(segments) && segments[k+1].A.Sub(segments[k].B).Norm() < nearMM {
+			k++
+			sum += segments[k].B.Sub(segments[k].A).Norm()
+		}
+		switch {
+		case k == i:
+			single = append(single, sum)
+		case segments[k].B.Sub(segments[i].A).Norm() < nearMM:
+			rings = append(rings, sum)
+		default:
+			joined = append(joined, sum)
+		}
+		i = k + 1
+	}
+	return single, joined, rings
+}
+
+// onePass is the largest fillet that is laid in one pass lying flat, AWS D1.1 prequalified single pass in the horizontal position (from memory).
+const onePass = 8.0
+
+// weldNote is what the welder minds at a joint.
+func (p *page) weldNote(b *part.Bracket, w *part.WeldGroup) string {
+	var out []string
+	switch {
+	case w.Kind == part.Fillet && w.LegMM > onePass:
+		out = append(out, fmt.Sprintf("more than one pass: over %s of leg (AWS D1.1, from memory)", p.length(onePass)))
+	case w.Kind == part.CJP:
+		out = append(out, "bevel, weld the first side, gouge the root clean, weld the second; or back it")
+	case w.Kind == part.PJP:
+		out = append(out, "bevel deep enough for the throat; the root is not seen afterwards")
+	case w.Kind == part.Plug:
+		out = append(out, "wash the wall of the hole first, then fill it; no slag left under the fill")
+	}
+	if w.AlongEdge && w.Kind == part.Fillet {
+		out = append(out, "along the plate's edge: leave the edge standing, so that the leg can be seen")
+	}
+	if s := b.Support(w.Joins[1]); s != nil && (s.Kind == part.RailWeb || s.Kind == part.RailFlange) {
+		out = append(out, "onto the frame's rail: only where the chassis maker lets it be welded; not across a flange")
+	}
+	return strings.Join(out, "; ")
+}
+
+// weldVolume is the metal of a weld, mm3, without its cap.
+func weldVolume(w *part.WeldGroup) float64 {
+	v := 0.0
+	for _, l := range lengths(w.Segments) {
+		if w.Kind == part.Plug {
+			v += w.LegMM * (w.WidthMM*(l-w.WidthMM) + math.Pi/4*w.WidthMM*w.WidthMM)
+		} else {
+			v += w.LegMM * w.LegMM / 2 * l
+		}
+	}
+	return v
+}
