@@ -105,8 +105,17 @@ func (m *Member) leg(face Face, from, to float64, pose Pose) Plate {
 		Outer: shape.Rect(shape.Point{X: 0, Y: from}, shape.Point{X: m.LengthMM, Y: to}),
 		Pose:  pose,
 	}
-	for _, h := range m.Holes {
-		if h.Face == face {
+	holes := 0
+	for i := range m.Holes {
+		if m.Holes[i].Face == face {
+			holes++
+		}
+	}
+	if holes > 0 {
+		leg.Holes = make([]Hole, 0, holes)
+	}
+	for i := range m.Holes {
+		if h := &m.Holes[i]; h.Face == face {
 			leg.Holes = append(leg.Holes, h.Hole)
 		}
 	}

@@ -52,6 +52,7 @@ func ValidatePlates(plates []Plate) error {
 type validator struct {
 	b     *Bracket
 	known map[string]bool // things a path or a joint may name
+	sound []*Plate        // whose outlines have been looked at
 	bad   FieldErrors
 }
 
@@ -177,10 +178,7 @@ func (v *validator) plate(i int) {
 		return
 	}
 	v.marks(at, p)
-	// As cut, holes are the same or smaller: what is sound when finished is sound on the table.
-	for _, bad := range p.Shape(false).Validate() {
-		v.refuse(at.dot(".outer"), fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
-	}
+	v.outline(at, p)
 	for k := range p.Holes {
 		h := &p.Holes[k]
 		v.size(at.of(".holes", k).dot(".diameter_mm"), h.DiaMM, 0.1)
@@ -191,6 +189,26 @@ func (v *validator) plate(i int) {
 			v.refuse(at.of(".holes", k).dot(".cut_mm"), fmt.Sprintf("%g mm", h.CutMM), "0 for none, or 0.1 mm to the finished diameter")
 		}
 	}
+}
+
+// outline checks what is cut, once for plates alike. As cut, holes are the same or smaller: what is sound when finished is sound on the table.
+func (v *validator) outline(at place, p *Plate) {
+	if slices.ContainsFunc(v.sound, func(q *Plate) bool { return q.sameOutline(p) }) {
+		return
+	}
+	found := p.Shape(false).Validate()
+	for _, bad := range found {
+		v.refuse(at.dot(".outer"), fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
+	}
+	if found == nil {
+		v.sound = append(v.sound, p)
+	}
+}
+
+// sameOutline says whether two plates have one outline when they are finished.
+func (p *Plate) sameOutline(q *Plate) bool {
+	return slices.Equal(p.Outer, q.Outer) && slices.EqualFunc(p.Cutouts, q.Cutouts, slices.Equal[shape.Loop]) &&
+		slices.EqualFunc(p.Holes, q.Holes, func(a, b Hole) bool { return a.Center == b.Center && a.DiaMM == b.DiaMM })
 }
 
 func taps(thread string) bool {

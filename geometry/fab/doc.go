@@ -19,6 +19,7 @@
 //	put.go       pieces made apart and put where they belong
 //	rods.go      hanger rods and their washers
 //	marks.go     where a part mark fits on a plate
+//	sheet.go     whether a text has steel all round it
 //	params.go    declarations of parameters in one line each
 //	paths.go     load paths that go one way
 //	welds.go     weld runs at a plate's two faces

@@ -77,15 +77,14 @@ func covered(b *part.Bracket, p *part.Plate) []shape.Box {
 
 // mark etches one plate, clear of some boxes; false when the plate is too small.
 func mark(p *part.Plate, letters int, taken []shape.Box) bool {
-	o := p.Shape(false)
-	box := o.BBox()
+	s := newSheet(p, taken)
 	for _, h := range markHeights {
 		long := stroke.LettersMM(letters, h)
-		if at, ok := place(o, p.Bends, taken, box, long, h); ok {
+		if at, ok := s.place(long, h); ok {
 			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: long / 2, Y: h / 2}), HeightMM: h})
 			return true
 		}
-		if at, ok := place(o, p.Bends, taken, box, h, long); ok {
+		if at, ok := s.place(h, long); ok {
 			p.Etch = append(p.Etch, part.Etch{Text: part.MarkHere, At: at.Add(shape.Point{X: h / 2, Y: long / 2}), HeightMM: h, AngleRad: math.Pi / 2})
 			return true
 		}
@@ -94,21 +93,18 @@ func mark(p *part.Plate, letters int, taken []shape.Box) bool {
 }
 
 // place looks for the corner of a w x h box in the steel, from the middle outwards.
-func place(o shape.Outline, bends []part.Bend, taken []shape.Box, box shape.Box, w, h float64) (shape.Point, bool) {
-	roomX, roomY := box.Width()-w-2*markMarginMM, box.Height()-h-2*markMarginMM
+func (s *sheet) place(w, h float64) (shape.Point, bool) {
+	roomX, roomY := s.box.Width()-w-2*markMarginMM, s.box.Height()-h-2*markMarginMM
 	if roomX < 0 || roomY < 0 {
 		return shape.Point{}, false
 	}
 	for i := range markSteps + 1 {
 		for j := range markSteps + 1 {
-			at := box.Min.Add(shape.Point{
+			at := s.box.Min.Add(shape.Point{
 				X: markMarginMM + roomX*fromMiddle(i), Y: markMarginMM + roomY*fromMiddle(j),
 			})
 			text := shape.Box{Min: at, Max: at.Add(shape.Point{X: w, Y: h})}
-			if slices.ContainsFunc(taken, func(b shape.Box) bool { return b.Overlaps(text) }) {
-				continue
-			}
-			if clear(o, at, w, h) && offFolds(bends, at, w, h) {
+			if !s.covered(text) && s.clear(text) && s.offFolds(text) {
 				return at, true
 			}
 		}
@@ -123,43 +119,4 @@ func fromMiddle(i int) float64 {
 		step = -step
 	}
 	return 0.5 + step
-}
-
-// offFolds says whether a box lies beside every fold and what it takes.
-func offFolds(bends []part.Bend, at shape.Point, w, h float64) bool {
-	for _, b := range bends {
-		across := b.B.Sub(b.A).Unit().Perp()
-		lo, hi := math.Inf(1), math.Inf(-1)
-		for _, c := range [4]shape.Point{at, {X: at.X + w, Y: at.Y}, {X: at.X + w, Y: at.Y + h}, {X: at.X, Y: at.Y + h}} {
-			off := c.Sub(b.A).Dot(across)
-			lo, hi = min(lo, off), max(hi, off)
-		}
-		if room := b.AllowanceMM/2 + markMarginMM; lo < room && hi > -room {
-			return false
-		}
-	}
-	return true
-}
-
-// clear tries the middle and the corners first: exact distances between loops cost more.
-func clear(o shape.Outline, at shape.Point, w, h float64) bool {
-	if middle := at.Add(shape.Point{X: w / 2, Y: h / 2}); o.Within(middle, min(w, h)/2+markMarginMM-shape.TouchMM) || !o.Contains(middle) {
-		return false
-	}
-	far := at.Add(shape.Point{X: w, Y: h})
-	for _, corner := range [4]shape.Point{at, {X: far.X, Y: at.Y}, far, {X: at.X, Y: far.Y}} {
-		if o.Within(corner, markMarginMM-shape.TouchMM) {
-			return false
-		}
-	}
-	text := shape.Loop{{Point: at}, {Point: shape.Point{X: far.X, Y: at.Y}}, {Point: far}, {Point: shape.Point{X: at.X, Y: far.Y}}}
-	if shape.LoopDistance(text, o.Outer) < markMarginMM-shape.TouchMM {
-		return false
-	}
-	for _, hole := range o.Holes {
-		if (shape.Box{Min: at, Max: far}).Contains(hole[0].Point) || shape.LoopDistance(text, hole) < markMarginMM-shape.TouchMM {
-			return false
-		}
-	}
-	return true
 }

@@ -8,6 +8,11 @@ import (
 	"lugwright/part"
 )
 
+// Room is an empty bracket with room for so many plates, each with its welds, and so many sweeps.
+func Room(plates, sweeps int) *part.Bracket {
+	return &part.Bracket{Plates: make([]part.Plate, 0, plates), Welds: make([]part.WeldGroup, 0, 2*plates), Sweeps: make([]part.Sweep, 0, sweeps)}
+}
+
 // Put adds a piece to a bracket: its plates, members, bolts, welds, composites and sweeps, moved by a distance, every name of theirs with a prefix. What
 // the piece stands on keeps its name and is left to the bracket.
 func Put(b, piece *part.Bracket, prefix string, by part.Vec) {

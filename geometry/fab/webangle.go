@@ -259,12 +259,13 @@ func (a *WebAngle) from(x float64) float64 {
 
 func (a *WebAngle) member() part.Member {
 	start, along, out := a.start()
+	grid := Grid(a.Xs, a.Rows)
 	m := part.Member{
-		ID: "base", Name: "angle", Material: a.Material, LengthMM: a.Length,
+		ID: "base", Name: "angle", Holes: make([]part.FaceHole, 0, len(grid)+len(a.LegA)), Material: a.Material, LengthMM: a.Length,
 		Profile: part.Profile{Kind: part.Angle, AMM: a.Out, BMM: a.Down, TMM: a.T, RootMM: a.Root},
 		Pose:    part.Pose{Origin: a.at(start, 0, 0), U: along, V: out},
 	}
-	for i, p := range Grid(a.Xs, a.Rows) {
+	for i, p := range grid {
 		at := shape.Point{X: a.from(p.X), Y: p.Y}
 		m.Holes = append(m.Holes, part.FaceHole{Face: part.LegB, Hole: BoltHole(fmt.Sprintf("bolt-%d", i+1), at, a.Bolts.HoleMM, part.Drilled)})
 	}

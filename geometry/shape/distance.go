@@ -89,10 +89,18 @@ func edgeBoxes(dst []Box, l Loop) []Box {
 
 // fromCircle is the short way for a drilled hole: from its centre, less its radius, as long as nothing is in it.
 func fromCircle(circle, other Loop) (float64, bool) {
-	if len(circle) != 2 || circle[0].Bulge != circle[1].Bulge || math.Abs(circle[0].Bulge) != 1 {
+	center, r, ok := circle.asCircle()
+	if !ok {
 		return 0, false
 	}
-	r := circle[0].Dist(circle[1].Point) / 2
-	d := other.DistTo(circle[0].Lerp(circle[1].Point, 0.5)) - r
+	d := other.DistTo(center) - r
 	return d, d > TouchMM
+}
+
+// asCircle is the loop as Circle makes one.
+func (l Loop) asCircle() (center Point, r float64, ok bool) {
+	if len(l) != 2 || l[0].Bulge != l[1].Bulge || math.Abs(l[0].Bulge) != 1 {
+		return Point{}, 0, false
+	}
+	return l[0].Lerp(l[1].Point, 0.5), l[0].Dist(l[1].Point) / 2, true
 }

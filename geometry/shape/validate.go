@@ -101,7 +101,7 @@ func (c *checker) loop(name loopName, l Loop) bool {
 	if a := math.Abs(l.Area()); a < TinyEdgeMM*TinyEdgeMM+TouchMM*l.Length() {
 		c.add(RuleNoArea, name.String(), "encloses %.3g mm2 within %.6g mm of length", a, l.Length())
 	}
-	if len(c.found) == before {
+	if _, _, round := l.asCircle(); !round && len(c.found) == before {
 		c.crossings(name, l)
 	}
 	return len(c.found) == before
@@ -166,7 +166,9 @@ func (l Loop) meet(i, j int, boxes []Box) (Point, bool) {
 }
 
 func (c *checker) inside(i int, hole, outer Loop) {
+	_, clear := fromCircle(hole, outer)
 	switch {
+	case clear && outer.Contains(hole[0].Point):
 	case same(hole, outer):
 		c.add(RuleDuplicate, holeName(i), "is the outer loop again")
 	case LoopDistance(hole, outer) <= TouchMM:
@@ -177,8 +179,11 @@ func (c *checker) inside(i int, hole, outer Loop) {
 }
 
 func (c *checker) apart(i, j int, a, b Loop) {
-	if a.BBox().gap(b.BBox()) > TouchMM {
-		return // far apart: many holes must not cost many distances
+	// Many holes must not cost many distances.
+	at, r, round := a.asCircle()
+	at2, r2, round2 := b.asCircle()
+	if round && round2 && at.Dist(at2) > r+r2+2*TouchMM || a.BBox().gap(b.BBox()) > TouchMM {
+		return
 	}
 	switch {
 	case same(a, b):

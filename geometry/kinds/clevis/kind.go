@@ -42,7 +42,7 @@ func build(v geometry.Values) (*part.Bracket, error) {
 	if err := d.check(); err != nil {
 		return nil, err
 	}
-	b := &part.Bracket{}
+	b := fab.Room(2+2*len(d.outside.at)+len(d.between.at)+v.Count("stiffener_count")+3, 5)
 	d.addEars(b)
 	d.addCheeks(b)
 	d.addOuter(b)

@@ -3,7 +3,11 @@ package clevis
 // Load point, shares and paths. Along the pin the lug bears on one ear and the pin's ends pull the other along; square to the
 // pin both ears share by the statics of the pin, with the lug at either end of its travel.
 
-import "lugwright/part"
+import (
+	"slices"
+
+	"lugwright/part"
+)
 
 func (d *design) addPaths(b *part.Bracket) {
 	b.LoadPoints = append(b.LoadPoints, part.LoadPoint{
@@ -49,5 +53,5 @@ func (d *design) along(c part.Component, near, far ear) part.Path {
 }
 
 func (d *design) through(e ear, before ...string) []string {
-	return append(append(before, e.id, "w-"+e.id), d.foot.chain()...)
+	return slices.Concat(before, []string{e.id, "w-" + e.id}, d.foot.chain())
 }
