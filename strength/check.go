@@ -165,6 +165,7 @@ type run struct {
 
 	inCase, inCorner int       // where we are
 	forces           []force   // of this case and corner
+	taken            int       // how many forces were at hand before and with these
 	cornerForces     [][]force // of this case, by corner
 	places           []place
 	scores           []score             // reused

@@ -24,6 +24,7 @@ type model struct {
 	corners   []corner
 	pins      []pin
 	cuts      []cut
+	loadSets  []loaded
 	rootSets  []rootSet
 	run       func(legMM, lengthMM float64) float64 // the basis's rule for short weld runs, nil for ours
 	bare      []string                              // welds with no run that counts, where nothing beside them carries their load

@@ -214,14 +214,15 @@ func (rb *rib) take(c *cut, w wrench) ribForce {
 	return f
 }
 
-// ribbed spreads the force and moment at a cut over its ribs. One rib alone takes couples as they are.
-func ribbed(dst []Cut, c *cut, w wrench) []Cut {
+// ribbed spreads the force and moment at a cut over its ribs, in the ribs' own memory. One rib alone takes couples as they are.
+func ribbed(dst []*Cut, c *cut, w wrench) []*Cut {
 	for i := range c.ribs {
 		rb := &c.ribs[i]
-		own, f := rb.take(c, w), rb.f
+		own, f := rb.take(c, w), &rb.f
 		f.N = -own.along
 		f.Va, f.Vb = math.Abs(own.flat), math.Abs(w.f.Dot(c.chord)*rb.part)
 		f.Ma = math.Abs(own.bend)
+		f.T, f.Mb = 0, 0
 		if len(c.ribs) == 1 {
 			f.T, f.Mb = math.Abs(w.m.Dot(c.normal)), math.Abs(w.m.Dot(c.flat))
 		}
@@ -243,11 +244,11 @@ func (o *ribShare) inWeb(f ribForce) float64 {
 
 // atRibFlow gives the weld between a rib and its flange its demand: along it the flow of the shear or the rib's force gathered from the tip
 // to the cut, whichever is more, and square to it the rib's shear, which enters the rib over the same run.
-func (r *run) atRibFlow(e *effect, c *cut, rb *rib, f ribForce) {
+func (e *effect) atRibFlow(c *cut, rb *rib, f ribForce) {
 	force, shear := math.Abs(rb.own.inWeb(f)), math.Abs(f.flat)
 	for i := range c.flows {
 		if p := &c.flows[i]; p.rib == rb.label {
-			r.demandFlow(e, p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
+			e.demandFlow(p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
 		}
 	}
 }

@@ -121,7 +121,7 @@ type flowPoint struct {
 // flowDemand is a flow to be checked if the plates act together.
 type flowDemand struct {
 	set int
-	f   WeldFlow
+	q   float64
 }
 
 func (m *model) compileWelds() {
@@ -969,7 +969,7 @@ func (r *run) flowsAt(e *effect, c *cut, w wrench) {
 		if p.direct != nil {
 			force -= r.axialInto(p.direct, c)
 		}
-		r.demandFlow(e, p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
+		e.demandFlow(p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
 	}
 }
 
@@ -996,8 +996,6 @@ func gather(force, run float64) float64 {
 // maxFlow stands for a flow that no weld carries, within the range of the rules, N/mm.
 const maxFlow = 1e6
 
-func (r *run) demandFlow(e *effect, p *flowPoint, q float64) {
-	f := r.flowSets[p.set].f
-	f.Q = min(q, maxFlow)
-	e.flows = append(e.flows, flowDemand{p.set, f})
+func (e *effect) demandFlow(p *flowPoint, q float64) {
+	e.flows = append(e.flows, flowDemand{p.set, min(q, maxFlow)})
 }
