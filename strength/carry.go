@@ -335,7 +335,7 @@ func Carry(b *part.Bracket, c part.Case, high bool, things ...string) ([]Carried
 	if err := b.Validate(); err != nil {
 		return nil, err
 	}
-	m := &model{b: b}
+	m := &model{b: b, room: new(room)}
 	m.layCorners()
 	m.compilePins()
 	m.layBranches()

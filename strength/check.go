@@ -63,7 +63,9 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if err != nil {
 		return nil, err
 	}
-	m, err := compile(b, basis)
+	memory := rooms.Get().(*room)
+	defer memory.free()
+	m, err := compile(b, basis, memory)
 	if err != nil {
 		return nil, err
 	}

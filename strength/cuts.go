@@ -85,7 +85,7 @@ func (m *model) compileCuts() {
 			n += len(stations[i])
 		}
 	}
-	m.cuts = make([]cut, 0, n)
+	m.cuts = m.room.cuts.take(n)[:0]
 	for i := range m.b.Sweeps {
 		m.compileSweep(i, stations[i])
 	}
@@ -244,7 +244,10 @@ func (m *model) together(ids []string, s *part.Sweep, at, normal part.Vec, own b
 				continue
 			}
 			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
-				active, changed = append(slices.Grow(active, len(m.b.Composites)-len(active)), c), true
+				if active == nil {
+					active = m.room.active.take(len(m.b.Composites))[:0]
+				}
+				active, changed = append(active, c), true
 				for _, id := range c.Things {
 					if !slices.Contains(ids, id) {
 						ids = append(ids, id)
@@ -301,13 +304,6 @@ func (c *cut) plane(ch *chordPiece) statics.Piece {
 
 func (c *cut) space(y, z float64) part.Vec { return c.at.AddScaled(y, c.flat).AddScaled(z, c.chord) }
 
-// room is memory used again from cut to cut.
-type room struct {
-	chords, some, works []chordPiece
-	pieces              []statics.Piece
-	loads               []bool
-}
-
 // fillCut works out the section: the whole of it for axial force and edgewise bending, the part that shear lag leaves
 // for weak-axis bending, the ribs where the sweep has them; then the swept plate with its own gussets, and alone.
 func (m *model) fillCut(s *part.Sweep, c *cut) {
@@ -316,12 +312,12 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	all := m.chordsOf(m.room.chords[:0], s, ids, c)
 	m.room.chords = all
 	if len(ids) == len(s.Things) {
-		m.fillSection(c, c.working(s, all), nil, ids)
+		m.fillSection(c, m.working(c, s, all), nil, ids)
 		return
 	}
 	whole := m.reached(s, c, all)
 	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
-		m.fillSection(c, c.working(s, whole), nil, ids)
+		m.fillSection(c, m.working(c, s, whole), nil, ids)
 		return
 	}
 	m.fillSection(c, whole, active, ids)
@@ -332,23 +328,25 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	last := c
 	few, mine := m.together(fewNames[:0], s, c.at, c.normal, true)
 	if c.own = len(few) == len(ids); !c.own && len(few) > len(s.Things) {
-		own := c.again("its own gussets acting")
+		own := m.again(c, "its own gussets acting")
 		own.own = true
 		if m.fillSection(own, m.some(all, few), mine, few); own.f.Area > 0 {
 			last.less, last = own, own
 		}
 	}
 	if main := m.some(all, s.Things[:1]); len(main) > 0 {
-		bare := c.again("without its gussets")
-		if m.fillSection(bare, bare.working(s, main), nil, s.Things); bare.f.Area > 0 {
+		bare := m.again(c, "without its gussets")
+		if m.fillSection(bare, m.working(bare, s, main), nil, s.Things); bare.f.Area > 0 {
 			last.less = bare
 		}
 	}
 }
 
 // again is a cut at the same place with nothing in it yet.
-func (c *cut) again(label string) *cut {
-	return &cut{slot: c.slot, at: c.at, normal: c.normal, flat: c.flat, chord: c.chord, bolts: c.bolts, ribArm: c.ribArm, root: c.root, label: label}
+func (m *model) again(c *cut, label string) *cut {
+	out := &m.room.cuts.take(1)[0]
+	*out = cut{slot: c.slot, at: c.at, normal: c.normal, flat: c.flat, chord: c.chord, bolts: c.bolts, ribArm: c.ribArm, root: c.root, label: label}
+	return out
 }
 
 // chordsOf cuts plates at a cut of a sweep and appends their chords.
@@ -403,7 +401,7 @@ func (m *model) reached(s *part.Sweep, c *cut, chords []chordPiece) []chordPiece
 	if s.EntryMM == 0 || !s.Ribs {
 		return chords
 	}
-	return slices.DeleteFunc(slices.Clone(chords), func(ch chordPiece) bool {
+	return slices.DeleteFunc(m.room.kept.copied(chords), func(ch chordPiece) bool {
 		return !slices.Contains(s.Things, ch.t.plate.ID) && m.reachedPart(c, ch.mid.Sub(c.at).Dot(c.chord), ch.t.plate.ThicknessMM) == 0
 	})
 }
@@ -418,11 +416,11 @@ func (m *model) reachedPart(c *cut, at, t float64) float64 {
 }
 
 // working clips the chords to the width that a load entering over part of it spreads to, where that holds for all it does there.
-func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
+func (m *model) working(c *cut, s *part.Sweep, chords []chordPiece) []chordPiece {
 	if s.EntryMM == 0 || s.EntryFlat {
 		return chords
 	}
-	out := c.clipped(s, chords)
+	out := m.clipped(c, s, chords)
 	for _, ch := range out {
 		c.spread += ch.length
 	}
@@ -430,9 +428,9 @@ func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
 }
 
 // clipped is the part of the chords within the spread of the load.
-func (c *cut) clipped(s *part.Sweep, chords []chordPiece) []chordPiece {
+func (m *model) clipped(c *cut, s *part.Sweep, chords []chordPiece) []chordPiece {
 	half := c.halfSpread(s)
-	var out []chordPiece
+	out := m.room.kept.take(len(chords))[:0]
 	for _, ch := range chords {
 		middle := c.at.Sub(ch.mid).Dot(ch.dir)
 		if lo, hi := max(middle-half, -ch.length/2), min(middle+half, ch.length/2); hi > lo {
@@ -467,16 +465,18 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	twist, effective := statics.Torsion(pieces), &full
 	if len(active) > 0 {
 		m.room.works = trimmed(m.room.works[:0], whole, active)
-		c.works, c.active = slices.Clone(m.room.works), active
+		c.works, c.active = m.room.kept.copied(m.room.works), active
 		m.room.pieces = c.pieces(pieces[:0], c.works)
 		if e, err := statics.NewSection(m.room.pieces); err == nil {
-			c.joined, effective = &e, &e
+			c.joined = &m.room.joined.take(1)[0]
+			*c.joined = e
+			effective = c.joined
 		}
 	}
 	c.f = section(whole, &full, effective, twist)
 	c.strips = m.stripsAt(c, whole)
 	if s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
-		c.flatten(c.clipped(s, whole))
+		c.flatten(m.clipped(c, s, whole))
 	}
 	c.f.FreeLength = max(c.ribArm, s.FreeMM)
 }

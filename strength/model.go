@@ -42,7 +42,7 @@ type model struct {
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
-	room      room
+	room      *room
 }
 
 // thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.
@@ -74,8 +74,8 @@ type corner struct {
 
 const maxCorners = 64
 
-func compile(b *part.Bracket, basis *Basis) (*model, error) {
-	m := &model{b: laid(b), listing: basis.Card.Listing, run: basis.Rules.WeldRun, sections: len(basis.Rules.Cut) > 0}
+func compile(b *part.Bracket, basis *Basis, memory *room) (*model, error) {
+	m := &model{b: laid(b), room: memory, listing: basis.Card.Listing, run: basis.Rules.WeldRun, sections: len(basis.Rules.Cut) > 0}
 	m.resolveThings()
 	m.layCorners()
 	m.compilePins()

@@ -136,9 +136,9 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 		}
 		webs, span := websOn(nil, flange, whole, active)
 		webs = slices.DeleteFunc(webs, func(w web) bool { return math.Abs(w.along) > flange.length/2 })
-		c.ribs = slices.Grow(c.ribs, len(webs))
+		c.ribs = append(m.room.ribs.take(len(c.ribs) + len(webs))[:0], c.ribs...)
 		for i, w := range webs {
-			chords := append(clipped(flange, webs, i, span), *w.chord)
+			chords := m.room.kept.copied([]chordPiece{clipped(flange, webs, i, span), *w.chord})
 			m.room.pieces = c.pieces(m.room.pieces[:0], chords)
 			s, err := statics.NewSection(m.room.pieces)
 			if err != nil {
@@ -178,7 +178,7 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 }
 
 // clipped is the stretch of flange of one web, cut off half way to its neighbours.
-func clipped(flange chordPiece, webs []web, i int, span float64) []chordPiece {
+func clipped(flange chordPiece, webs []web, i int, span float64) chordPiece {
 	half := flange.length / 2
 	w := webs[i]
 	left, right := w.along+half, half-w.along
@@ -189,7 +189,7 @@ func clipped(flange chordPiece, webs []web, i int, span float64) []chordPiece {
 		right = (webs[i+1].along - w.along) / 2
 	}
 	t := w.chord.t.plate.ThicknessMM / 2
-	return []chordPiece{flange.part(w.along-reachOf(left, t, span), w.along+reachOf(right, t, span))}
+	return flange.part(w.along-reachOf(left, t, span), w.along+reachOf(right, t, span))
 }
 
 func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {

@@ -418,7 +418,7 @@ func (m *model) addSpread(set *rootSet, segs []statics.WeldSegment, plate string
 	}
 	s := &m.b.Sweeps[c.slot]
 	root := cut{at: s.To, normal: c.normal}
-	left := root.clipped(s, t.chords(nil, s.To.AddScaled(-1e-3, root.normal), root.normal))
+	left := m.clipped(&root, s, t.chords(nil, s.To.AddScaled(-1e-3, root.normal), root.normal))
 	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
 }
 
@@ -579,7 +579,7 @@ func (m *model) addFlows(c *cut) {
 	for _, a := range active {
 		most += len(a.Welds)
 	}
-	c.flows = make([]flowPoint, 0, most)
+	c.flows = m.room.flows.take(most)[:0]
 	for k := range m.flowSets {
 		w := m.flowSets[k].weld
 		if !m.flowsHere(w, active) {
