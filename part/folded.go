@@ -99,6 +99,9 @@ func (b *Bracket) Face(id string) *Plate {
 		return p
 	}
 	for i := range b.Plates {
+		if len(b.Plates[i].Bends) == 0 {
+			continue
+		}
 		faces := b.Plates[i].Folded()
 		for k := range faces {
 			if faces[k].ID == id {

@@ -85,7 +85,8 @@ func (f *face) opening(p, d shape.Point) (gap int, away float64) {
 	gap, away = -1, math.Inf(1)
 	at, dir := f.on(p, d)
 	for i, g := range f.gaps {
-		for _, c := range (shape.Outline{Outer: g}).Chords(at, dir) {
+		var room [8]shape.Interval
+		for _, c := range (shape.Outline{Outer: g}).ChordsInto(room[:0], at, dir) {
 			if c.Lo > 0 && c.Lo < away {
 				gap, away = i, c.Lo
 			}
@@ -116,7 +117,8 @@ func (f *face) lost(p, d shape.Point, length float64) float64 {
 // within is how much of the first length of a line lies in an outline.
 func within(o shape.Outline, at, dir shape.Point, length float64) float64 {
 	sum := 0.0
-	for _, c := range o.Chords(at, dir.Unit()) {
+	var room [8]shape.Interval
+	for _, c := range o.ChordsInto(room[:0], at, dir.Unit()) {
 		sum += max(0, min(c.Hi, length)-max(c.Lo, 0))
 	}
 	return sum

@@ -44,12 +44,14 @@ func (w wrench) settled() wrench {
 }
 
 func settle(v part.Vec, below float64) part.Vec {
-	for _, c := range [3]*float64{&v.X, &v.Y, &v.Z} {
-		if math.Abs(*c) < below {
-			*c = 0
-		}
+	return part.Vec{X: settled(v.X, below), Y: settled(v.Y, below), Z: settled(v.Z, below)}
+}
+
+func settled(x, below float64) float64 {
+	if math.Abs(x) < below {
+		return 0
 	}
-	return v
+	return x
 }
 
 // through is, for every branch, whether it goes through one of some things, and where its force comes into the first of them.
@@ -92,7 +94,7 @@ func (m *model) isAmong(on string, ids []string) bool {
 }
 
 // beyond says, of the branches that pass and go through some things, whose force comes into them on the side of a point that a direction
-// points away from.
+// points away from; in memory that the next call uses again.
 func (m *model) beyond(passes []bool, on *through, ids []string, at, normal part.Vec) []bool {
 	if on.entries == nil {
 		on.entries = make([]part.Vec, len(m.branches))
@@ -100,10 +102,11 @@ func (m *model) beyond(passes []bool, on *through, ids []string, at, normal part
 			on.entries[i] = m.entry(&m.branches[i], ids)
 		}
 	}
-	out := make([]bool, len(passes))
+	out := append(m.room.loads[:0], passes...)
 	for i := range passes {
 		out[i] = passes[i] && on.entries[i].Sub(at).Dot(normal) <= 1e-6
 	}
+	m.room.loads = out
 	return out
 }
 
@@ -220,6 +223,61 @@ func (m *model) loadPoint(id string) int {
 	return slices.IndexFunc(m.b.LoadPoints, func(l part.LoadPoint) bool { return l.ID == id })
 }
 
+// loaded is what comes in beyond some cuts of the forces at hand: they all have the same loads.
+type loaded struct {
+	loads        []bool
+	forces       []force
+	f            part.Vec
+	mostF, mostM float64
+	of           int // which forces, see run.taken
+}
+
+// take puts forces at hand.
+func (r *run) take(forces []force) {
+	r.forces = forces
+	r.taken++
+}
+
+// loaded sums the forces at hand that some cuts have in common, once for all of them.
+func (r *run) loaded(set int) *loaded {
+	on := &r.loadSets[set]
+	if on.of == r.taken {
+		return on
+	}
+	on.forces, on.f, on.mostF, on.mostM, on.of = on.forces[:0], part.Vec{}, 0, 0, r.taken
+	for i := range r.forces {
+		if f := &r.forces[i]; on.loads[f.branch] {
+			on.forces = append(on.forces, *f)
+			on.f = on.f.Add(f.f)
+			on.mostF, on.mostM = max(on.mostF, greatest(f.f)), max(on.mostM, greatest(f.m))
+		}
+	}
+	return on
+}
+
+// about is the wrench of those forces about a point, before it is settled.
+func (on *loaded) about(at part.Vec) wrench {
+	w := wrench{f: on.f, mostF: on.mostF, mostM: on.mostM}
+	for i := range on.forces {
+		f := &on.forces[i]
+		arm := f.at.Sub(at).Cross(f.f)
+		w.m = w.m.Add(f.m).Add(arm)
+		w.mostM = max(w.mostM, greatest(arm))
+	}
+	return w
+}
+
+// loadSet finds or makes the set of some loads.
+func (m *model) loadSet(loads []bool) int {
+	for i := len(m.loadSets) - 1; i >= 0; i-- {
+		if slices.Equal(m.loadSets[i].loads, loads) {
+			return i
+		}
+	}
+	m.loadSets = append(m.loadSets, loaded{loads: slices.Clone(loads)})
+	return len(m.loadSets) - 1
+}
+
 // sum gathers the forces of the passing branches about a point.
 func sum(forces []force, passing []bool, about part.Vec) wrench {
 	var w wrench
@@ -241,7 +299,8 @@ func (r *run) oneCase(i int, factor float64) error {
 		if err != nil {
 			return err
 		}
-		r.forces, r.cornerForces[c] = forces, forces
+		r.take(forces)
+		r.cornerForces[c] = forces
 		if err := r.atPins(); err != nil {
 			return err
 		}
@@ -276,7 +335,7 @@ func Carry(b *part.Bracket, c part.Case, high bool, things ...string) ([]Carried
 	if err := b.Validate(); err != nil {
 		return nil, err
 	}
-	m := &model{b: b}
+	m := &model{b: b, room: new(room)}
 	m.layCorners()
 	m.compilePins()
 	m.layBranches()

@@ -63,7 +63,9 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if err != nil {
 		return nil, err
 	}
-	m, err := compile(b, basis)
+	memory := rooms.Get().(*room)
+	defer memory.free()
+	m, err := compile(b, basis, memory)
 	if err != nil {
 		return nil, err
 	}
@@ -165,6 +167,7 @@ type run struct {
 
 	inCase, inCorner int       // where we are
 	forces           []force   // of this case and corner
+	taken            int       // how many forces were at hand before and with these
 	cornerForces     [][]force // of this case, by corner
 	places           []place
 	scores           []score             // reused

@@ -23,7 +23,7 @@ type cut struct {
 	flat   part.Vec // thickness direction of the swept plate: bending that turns about chord is weak-axis
 	chord  part.Vec // direction across the swept plate, in the section
 	passes []bool
-	loads  []bool   // of those that pass, whose force comes in beyond the cut
+	set    int      // of those that pass, whose force comes in beyond the cut: see loadSets
 	bolts  int      // bolt group that acts on the swept thing beyond the cut, -1 for none
 	group  part.Vec // centroid of the whole section
 	shear  part.Vec // shear centre
@@ -85,7 +85,7 @@ func (m *model) compileCuts() {
 			n += len(stations[i])
 		}
 	}
-	m.cuts = make([]cut, 0, n)
+	m.cuts = m.room.cuts.take(n)[:0]
 	for i := range m.b.Sweeps {
 		m.compileSweep(i, stations[i])
 	}
@@ -244,7 +244,10 @@ func (m *model) together(ids []string, s *part.Sweep, at, normal part.Vec, own b
 				continue
 			}
 			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
-				active, changed = append(slices.Grow(active, len(m.b.Composites)-len(active)), c), true
+				if active == nil {
+					active = m.room.active.take(len(m.b.Composites))[:0]
+				}
+				active, changed = append(active, c), true
 				for _, id := range c.Things {
 					if !slices.Contains(ids, id) {
 						ids = append(ids, id)
@@ -301,12 +304,6 @@ func (c *cut) plane(ch *chordPiece) statics.Piece {
 
 func (c *cut) space(y, z float64) part.Vec { return c.at.AddScaled(y, c.flat).AddScaled(z, c.chord) }
 
-// room is memory used again from cut to cut.
-type room struct {
-	chords, some, works []chordPiece
-	pieces              []statics.Piece
-}
-
 // fillCut works out the section: the whole of it for axial force and edgewise bending, the part that shear lag leaves
 // for weak-axis bending, the ribs where the sweep has them; then the swept plate with its own gussets, and alone.
 func (m *model) fillCut(s *part.Sweep, c *cut) {
@@ -315,12 +312,12 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	all := m.chordsOf(m.room.chords[:0], s, ids, c)
 	m.room.chords = all
 	if len(ids) == len(s.Things) {
-		m.fillSection(c, c.working(s, all), nil, ids)
+		m.fillSection(c, m.working(c, s, all), nil, ids)
 		return
 	}
 	whole := m.reached(s, c, all)
 	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
-		m.fillSection(c, c.working(s, whole), nil, ids)
+		m.fillSection(c, m.working(c, s, whole), nil, ids)
 		return
 	}
 	m.fillSection(c, whole, active, ids)
@@ -331,23 +328,25 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 	last := c
 	few, mine := m.together(fewNames[:0], s, c.at, c.normal, true)
 	if c.own = len(few) == len(ids); !c.own && len(few) > len(s.Things) {
-		own := c.again("its own gussets acting")
+		own := m.again(c, "its own gussets acting")
 		own.own = true
 		if m.fillSection(own, m.some(all, few), mine, few); own.f.Area > 0 {
 			last.less, last = own, own
 		}
 	}
 	if main := m.some(all, s.Things[:1]); len(main) > 0 {
-		bare := c.again("without its gussets")
-		if m.fillSection(bare, bare.working(s, main), nil, s.Things); bare.f.Area > 0 {
+		bare := m.again(c, "without its gussets")
+		if m.fillSection(bare, m.working(bare, s, main), nil, s.Things); bare.f.Area > 0 {
 			last.less = bare
 		}
 	}
 }
 
 // again is a cut at the same place with nothing in it yet.
-func (c *cut) again(label string) *cut {
-	return &cut{slot: c.slot, at: c.at, normal: c.normal, flat: c.flat, chord: c.chord, bolts: c.bolts, ribArm: c.ribArm, root: c.root, label: label}
+func (m *model) again(c *cut, label string) *cut {
+	out := &m.room.cuts.take(1)[0]
+	*out = cut{slot: c.slot, at: c.at, normal: c.normal, flat: c.flat, chord: c.chord, bolts: c.bolts, ribArm: c.ribArm, root: c.root, label: label}
+	return out
 }
 
 // chordsOf cuts plates at a cut of a sweep and appends their chords.
@@ -402,7 +401,7 @@ func (m *model) reached(s *part.Sweep, c *cut, chords []chordPiece) []chordPiece
 	if s.EntryMM == 0 || !s.Ribs {
 		return chords
 	}
-	return slices.DeleteFunc(slices.Clone(chords), func(ch chordPiece) bool {
+	return slices.DeleteFunc(m.room.kept.copied(chords), func(ch chordPiece) bool {
 		return !slices.Contains(s.Things, ch.t.plate.ID) && m.reachedPart(c, ch.mid.Sub(c.at).Dot(c.chord), ch.t.plate.ThicknessMM) == 0
 	})
 }
@@ -417,11 +416,11 @@ func (m *model) reachedPart(c *cut, at, t float64) float64 {
 }
 
 // working clips the chords to the width that a load entering over part of it spreads to, where that holds for all it does there.
-func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
+func (m *model) working(c *cut, s *part.Sweep, chords []chordPiece) []chordPiece {
 	if s.EntryMM == 0 || s.EntryFlat {
 		return chords
 	}
-	out := c.clipped(s, chords)
+	out := m.clipped(c, s, chords)
 	for _, ch := range out {
 		c.spread += ch.length
 	}
@@ -429,9 +428,9 @@ func (c *cut) working(s *part.Sweep, chords []chordPiece) []chordPiece {
 }
 
 // clipped is the part of the chords within the spread of the load.
-func (c *cut) clipped(s *part.Sweep, chords []chordPiece) []chordPiece {
+func (m *model) clipped(c *cut, s *part.Sweep, chords []chordPiece) []chordPiece {
 	half := c.halfSpread(s)
-	var out []chordPiece
+	out := m.room.kept.take(len(chords))[:0]
 	for _, ch := range chords {
 		middle := c.at.Sub(ch.mid).Dot(ch.dir)
 		if lo, hi := max(middle-half, -ch.length/2), min(middle+half, ch.length/2); hi > lo {
@@ -454,7 +453,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	}
 	s, on := &m.b.Sweeps[c.slot], m.through(ids)
 	c.passes = m.sweptBy(s, on)
-	c.loads = m.beyond(c.passes, on, ids, c.at, c.normal)
+	c.set = m.loadSet(m.beyond(c.passes, on, ids, c.at, c.normal))
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
@@ -466,16 +465,18 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	twist, effective := statics.Torsion(pieces), &full
 	if len(active) > 0 {
 		m.room.works = trimmed(m.room.works[:0], whole, active)
-		c.works, c.active = slices.Clone(m.room.works), active
+		c.works, c.active = m.room.kept.copied(m.room.works), active
 		m.room.pieces = c.pieces(pieces[:0], c.works)
 		if e, err := statics.NewSection(m.room.pieces); err == nil {
-			c.joined, effective = &e, &e
+			c.joined = &m.room.joined.take(1)[0]
+			*c.joined = e
+			effective = c.joined
 		}
 	}
 	c.f = section(whole, &full, effective, twist)
 	c.strips = m.stripsAt(c, whole)
 	if s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
-		c.flatten(c.clipped(s, whole))
+		c.flatten(m.clipped(c, s, whole))
 	}
 	c.f.FreeLength = max(c.ribArm, s.FreeMM)
 }
@@ -612,7 +613,8 @@ func (r *run) atCuts() {
 		r.atCornerPlate(c)
 		if c.less == nil {
 			r.calc.kept = &c.kept
-			r.cutSlots[c.slot].consider(r, plain(c, r.beyond(c, c.group)), c.label)
+			plain(&c.f, c, r.beyond(c, c.group))
+			r.cutSlots[c.slot].consider(r, c.f, c.label)
 			r.calc.kept = nil
 			before = aloneWay
 			continue
@@ -676,22 +678,22 @@ func (c *cut) kind(way *cut) int {
 // effect is what a cut's plates, and the welds that make them act together, have to carry going one way, and how every rule comes out for it.
 type effect struct {
 	way      *cut
-	sections []Cut
+	w        wrench // about the cut's centroid
+	sections []*Cut // of the cut or its ribs, with the demand in them
 	flows    []flowDemand
 	ribs     []ribDemand
 	scores   []score // of sections, flows and ribs in turn
 }
 
-// actAt finds what the plates of a cut, and the welds that make them act together, have to carry.
+// actAt finds what the plates of a cut have to carry; what the welds between them have is found when it is weighed.
 func (r *run) actAt(e *effect, c *cut) {
-	e.way, e.sections = c, e.sections[:0]
-	w := r.beyond(c, c.group)
-	if len(c.ribs) == 0 {
-		e.sections = append(e.sections, plain(c, w))
-	} else {
-		e.sections = ribbed(e.sections, c, w)
+	e.way, e.w, e.sections = c, r.beyond(c, c.group), e.sections[:0]
+	if len(c.ribs) > 0 {
+		e.sections = ribbed(e.sections, c, e.w)
+		return
 	}
-	r.jointsAt(e, c, w)
+	plain(&c.f, c, e.w)
+	e.sections = append(e.sections, &c.f)
 }
 
 // jointsAt finds what the welds that make plates act together have to carry under a wrench about the cut's centroid.
@@ -704,7 +706,7 @@ func (r *run) jointsAt(e *effect, c *cut, w wrench) {
 	for k := range c.ribs {
 		rb := &c.ribs[k]
 		f := rb.take(c, w)
-		r.atRibFlow(e, c, rb, f)
+		e.atRibFlow(c, rb, f)
 		e.atRibRoot(c, rb, f)
 	}
 }
@@ -756,10 +758,15 @@ func (r *run) weigh(e *effect, enough float64) float64 {
 	e.scores = e.scores[:0]
 	worst := 0.0
 	for k := 0; k < len(e.sections) && !(worst > enough); k++ {
-		worst = max(worst, scored(r, e, &r.cutSlots[e.way.slot], &e.sections[k], e.way.keeps(k), enough))
+		worst = max(worst, scored(r, e, &r.cutSlots[e.way.slot], e.sections[k], e.way.keeps(k), enough))
 	}
+	if worst > enough {
+		return worst
+	}
+	r.jointsAt(e, e.way, e.w)
 	for k := 0; k < len(e.flows) && !(worst > enough); k++ {
-		worst = max(worst, scored(r, e, &r.flows[e.flows[k].set], &e.flows[k].f, &r.flowSets[e.flows[k].set].kept, enough))
+		set := e.flows[k].set
+		worst = max(worst, scored(r, e, &r.flows[set], r.flowOf(&e.flows[k]), &r.flowSets[set].kept, enough))
 	}
 	for k := 0; k < len(e.ribs) && !(worst > enough); k++ {
 		worst = max(worst, scored(r, e, &r.ribRoots[e.ribs[k].slot], &e.ribs[k].line, nil, enough))
@@ -776,6 +783,13 @@ func scored[F any](r *run, e *effect, s *slots[F], f *F, known *kept, enough flo
 	return severity(e.scores[n:])
 }
 
+// flowOf is a demand as its weld's rules want it, in the weld's own memory.
+func (r *run) flowOf(d *flowDemand) *WeldFlow {
+	f := &r.flowSets[d.set].f
+	f.Q = d.q
+	return f
+}
+
 // keeps is where limit states keep what no load changes of a cut, or of one of its ribs.
 func (c *cut) keeps(k int) *kept {
 	if len(c.ribs) > 0 {
@@ -788,10 +802,10 @@ func (c *cut) keeps(k int) *kept {
 func (r *run) keepCut(e *effect) {
 	rest := e.scores
 	for k := range e.sections {
-		rest = r.cutSlots[e.way.slot].keep(r, &e.sections[k], rest, e.way.ribLabel(k))
+		rest = r.cutSlots[e.way.slot].keep(r, e.sections[k], rest, e.way.ribLabel(k))
 	}
 	for k := range e.flows {
-		rest = r.flows[e.flows[k].set].keep(r, &e.flows[k].f, rest, "")
+		rest = r.flows[e.flows[k].set].keep(r, r.flowOf(&e.flows[k]), rest, "")
 	}
 	for k := range e.ribs {
 		rest = r.ribRoots[e.ribs[k].slot].keep(r, &e.ribs[k].line, rest, "")
@@ -827,9 +841,8 @@ func (c *cut) ribLabel(k int) string {
 	return c.label
 }
 
-// plain is the demand of a wrench about its centroid on a cut that works as one section.
-func plain(c *cut, w wrench) Cut {
-	f := c.f
+// plain puts into f, the section of a cut that works as one, the demand of a wrench about its centroid.
+func plain(f *Cut, c *cut, w wrench) {
 	f.N = -w.f.Dot(c.normal)
 	f.Va, f.Vb = math.Abs(w.f.Dot(c.flat)), math.Abs(w.f.Dot(c.chord))
 	f.Ma, f.Mb = math.Abs(w.m.Dot(c.chord)), math.Abs(w.m.Dot(c.flat))+c.strips*f.Vb
@@ -842,18 +855,11 @@ func plain(c *cut, w wrench) Cut {
 		f.Va += 6 * f.T / c.spread
 		f.T = 0
 	}
-	return f
 }
 
 // beyond is everything that acts on the swept thing on the load's side of the cut, about a point.
 func (r *run) beyond(c *cut, about part.Vec) wrench {
-	var w wrench
-	for i := range r.forces {
-		f := &r.forces[i]
-		if c.loads[f.branch] {
-			w.plus(f.f, f.m, f.at, about)
-		}
-	}
+	w := r.loaded(c.set).about(about)
 	if c.bolts >= 0 {
 		r.groups[c.bolts].react(&w, c, about)
 	}

@@ -34,7 +34,8 @@ func (r *run) replay(inCase, corner int) bool {
 	if err != nil {
 		return false
 	}
-	r.forces, r.inCase, r.inCorner = forces, inCase, corner
+	r.take(forces)
+	r.inCase, r.inCorner = inCase, corner
 	for i := range r.groups {
 		if r.groups[i].solve(forces) != nil {
 			return false

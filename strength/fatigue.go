@@ -422,7 +422,7 @@ func (r *run) changed(pair, corners [2]int) (*change, error) {
 // carries the load.
 func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []float64) {
 	flows, roots = make([]float64, len(r.flowSets)), make([]float64, len(r.ribRoots))
-	r.forces = change
+	r.take(change)
 	for i := range r.cuts {
 		c := r.cuts[i]
 		c.flows = slices.DeleteFunc(slices.Clone(c.flows), func(p flowPoint) bool { return p.depth == 0 }) // a web that the section does not meet
@@ -432,7 +432,8 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 		e := &r.effects[0]
 		r.jointsAt(e, &c, sections[i])
 		for _, d := range e.flows {
-			flows[d.set] = max(flows[d.set], d.f.Q/(d.f.Lines*0.707*d.f.Leg))
+			f := &r.flowSets[d.set].f
+			flows[d.set] = max(flows[d.set], d.q/(f.Lines*0.707*f.Leg))
 		}
 		for _, d := range e.ribs {
 			if t := d.line.Throat(); t > 0 {
@@ -451,7 +452,7 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 	ends := [2][]wrench{make([]wrench, len(r.cuts)), make([]wrench, len(r.cuts))}
 	tensions := [2][][]float64{make([][]float64, len(r.groups)), make([][]float64, len(r.groups))}
 	for turn, forces := range [2][]force{from, to} {
-		r.forces = forces
+		r.take(forces)
 		for i := range r.groups {
 			if tensions[turn][i], err = r.groups[i].tightened(forces); err != nil {
 				return nil, nil, err
@@ -476,7 +477,7 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 		if way == 0 || way == 1 {
 			continue
 		}
-		r.forces = between(from, to, way)
+		r.take(between(from, to, way))
 		least, err := g.tightened(r.forces)
 		if err != nil {
 			return nil, nil, err
@@ -561,8 +562,8 @@ const flatAtRoot = 1. / 3
 // stressAt is the greatest normal stress on a section, its bending out of plane counted in part.
 func (r *run) stressAt(i int, w wrench, flatwise float64) float64 {
 	c, worst := &r.cuts[i], 0.0
-	cuts := []Cut{plain(c, w)}
-	if len(c.ribs) > 0 {
+	cuts := []*Cut{&c.f}
+	if plain(&c.f, c, w); len(c.ribs) > 0 {
 		cuts = ribbed(nil, c, w)
 	}
 	for _, f := range cuts {

@@ -24,6 +24,7 @@ type model struct {
 	corners   []corner
 	pins      []pin
 	cuts      []cut
+	loadSets  []loaded
 	rootSets  []rootSet
 	run       func(legMM, lengthMM float64) float64 // the basis's rule for short weld runs, nil for ours
 	bare      []string                              // welds with no run that counts, where nothing beside them carries their load
@@ -41,7 +42,7 @@ type model struct {
 	notes     []string
 	uncovered []NotChecked
 	bad       part.FieldErrors
-	room      room
+	room      *room
 }
 
 // thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.
@@ -73,8 +74,8 @@ type corner struct {
 
 const maxCorners = 64
 
-func compile(b *part.Bracket, basis *Basis) (*model, error) {
-	m := &model{b: laid(b), listing: basis.Card.Listing, run: basis.Rules.WeldRun, sections: len(basis.Rules.Cut) > 0}
+func compile(b *part.Bracket, basis *Basis, memory *room) (*model, error) {
+	m := &model{b: laid(b), room: memory, listing: basis.Card.Listing, run: basis.Rules.WeldRun, sections: len(basis.Rules.Cut) > 0}
 	m.resolveThings()
 	m.layCorners()
 	m.compilePins()

@@ -367,7 +367,8 @@ func (t *thing) measure(f *Bore, h part.Hole, free part.Vec) {
 
 // reach is how far material goes from a point against and along a direction.
 func reach(o shape.Outline, p, dir shape.Point) (back, ahead float64) {
-	for _, iv := range o.Chords(p, dir.Unit()) {
+	var room [8]shape.Interval
+	for _, iv := range o.ChordsInto(room[:0], p, dir.Unit()) {
 		if iv.Lo <= 0 && iv.Hi >= 0 {
 			return -iv.Lo, iv.Hi
 		}

@@ -136,9 +136,9 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 		}
 		webs, span := websOn(nil, flange, whole, active)
 		webs = slices.DeleteFunc(webs, func(w web) bool { return math.Abs(w.along) > flange.length/2 })
-		c.ribs = slices.Grow(c.ribs, len(webs))
+		c.ribs = append(m.room.ribs.take(len(c.ribs) + len(webs))[:0], c.ribs...)
 		for i, w := range webs {
-			chords := append(clipped(flange, webs, i, span), *w.chord)
+			chords := m.room.kept.copied([]chordPiece{clipped(flange, webs, i, span), *w.chord})
 			m.room.pieces = c.pieces(m.room.pieces[:0], chords)
 			s, err := statics.NewSection(m.room.pieces)
 			if err != nil {
@@ -178,7 +178,7 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 }
 
 // clipped is the stretch of flange of one web, cut off half way to its neighbours.
-func clipped(flange chordPiece, webs []web, i int, span float64) []chordPiece {
+func clipped(flange chordPiece, webs []web, i int, span float64) chordPiece {
 	half := flange.length / 2
 	w := webs[i]
 	left, right := w.along+half, half-w.along
@@ -189,7 +189,7 @@ func clipped(flange chordPiece, webs []web, i int, span float64) []chordPiece {
 		right = (webs[i+1].along - w.along) / 2
 	}
 	t := w.chord.t.plate.ThicknessMM / 2
-	return []chordPiece{flange.part(w.along-reachOf(left, t, span), w.along+reachOf(right, t, span))}
+	return flange.part(w.along-reachOf(left, t, span), w.along+reachOf(right, t, span))
 }
 
 func (c *cut) shareOf(web chordPiece, s statics.Section) ribShare {
@@ -214,14 +214,15 @@ func (rb *rib) take(c *cut, w wrench) ribForce {
 	return f
 }
 
-// ribbed spreads the force and moment at a cut over its ribs. One rib alone takes couples as they are.
-func ribbed(dst []Cut, c *cut, w wrench) []Cut {
+// ribbed spreads the force and moment at a cut over its ribs, in the ribs' own memory. One rib alone takes couples as they are.
+func ribbed(dst []*Cut, c *cut, w wrench) []*Cut {
 	for i := range c.ribs {
 		rb := &c.ribs[i]
-		own, f := rb.take(c, w), rb.f
+		own, f := rb.take(c, w), &rb.f
 		f.N = -own.along
 		f.Va, f.Vb = math.Abs(own.flat), math.Abs(w.f.Dot(c.chord)*rb.part)
 		f.Ma = math.Abs(own.bend)
+		f.T, f.Mb = 0, 0
 		if len(c.ribs) == 1 {
 			f.T, f.Mb = math.Abs(w.m.Dot(c.normal)), math.Abs(w.m.Dot(c.flat))
 		}
@@ -243,11 +244,11 @@ func (o *ribShare) inWeb(f ribForce) float64 {
 
 // atRibFlow gives the weld between a rib and its flange its demand: along it the flow of the shear or the rib's force gathered from the tip
 // to the cut, whichever is more, and square to it the rib's shear, which enters the rib over the same run.
-func (r *run) atRibFlow(e *effect, c *cut, rb *rib, f ribForce) {
+func (e *effect) atRibFlow(c *cut, rb *rib, f ribForce) {
 	force, shear := math.Abs(rb.own.inWeb(f)), math.Abs(f.flat)
 	for i := range c.flows {
 		if p := &c.flows[i]; p.rib == rb.label {
-			r.demandFlow(e, p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
+			e.demandFlow(p, math.Hypot(max(shear*p.perN, gather(force, p.run)), gather(shear, p.run)))
 		}
 	}
 }

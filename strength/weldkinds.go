@@ -352,7 +352,7 @@ func (m *model) cutAlong(slot int, set *rootSet, w *part.WeldGroup, own bool) bo
 	}
 	c = c.way(aloneWay)
 	for b, passes := range set.passes {
-		if passes && !c.loads[b] {
+		if passes && !m.loadSets[c.set].loads[b] {
 			return false
 		}
 	}

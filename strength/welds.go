@@ -121,7 +121,7 @@ type flowPoint struct {
 // flowDemand is a flow to be checked if the plates act together.
 type flowDemand struct {
 	set int
-	f   WeldFlow
+	q   float64
 }
 
 func (m *model) compileWelds() {
@@ -418,7 +418,7 @@ func (m *model) addSpread(set *rootSet, segs []statics.WeldSegment, plate string
 	}
 	s := &m.b.Sweeps[c.slot]
 	root := cut{at: s.To, normal: c.normal}
-	left := root.clipped(s, t.chords(nil, s.To.AddScaled(-1e-3, root.normal), root.normal))
+	left := m.clipped(&root, s, t.chords(nil, s.To.AddScaled(-1e-3, root.normal), root.normal))
 	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], plate, left) })
 }
 
@@ -579,7 +579,7 @@ func (m *model) addFlows(c *cut) {
 	for _, a := range active {
 		most += len(a.Welds)
 	}
-	c.flows = make([]flowPoint, 0, most)
+	c.flows = m.room.flows.take(most)[:0]
 	for k := range m.flowSets {
 		w := m.flowSets[k].weld
 		if !m.flowsHere(w, active) {
@@ -969,7 +969,7 @@ func (r *run) flowsAt(e *effect, c *cut, w wrench) {
 		if p.direct != nil {
 			force -= r.axialInto(p.direct, c)
 		}
-		r.demandFlow(e, p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
+		e.demandFlow(p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
 	}
 }
 
@@ -996,8 +996,6 @@ func gather(force, run float64) float64 {
 // maxFlow stands for a flow that no weld carries, within the range of the rules, N/mm.
 const maxFlow = 1e6
 
-func (r *run) demandFlow(e *effect, p *flowPoint, q float64) {
-	f := r.flowSets[p.set].f
-	f.Q = min(q, maxFlow)
-	e.flows = append(e.flows, flowDemand{p.set, f})
+func (e *effect) demandFlow(p *flowPoint, q float64) {
+	e.flows = append(e.flows, flowDemand{p.set, min(q, maxFlow)})
 }

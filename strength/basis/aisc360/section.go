@@ -226,8 +226,13 @@ var interaction = strength.Define(strength.Identity{
 		e = 2
 	}
 	c.Let("e_P", "when(Z_x > 0, when(Z_y > 0, when(P_r >= 0*N, 2, when(2.1*L/r <= 25, 2, 1)), 1), 1)", "", e)
-	axial := c.Let("U_P", "pow(abs(P_r)/P_c, e_P)", "", math.Pow(math.Abs(g.N)/Pc, e))
-	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", g.Mx/Mcx+g.My/Mcy+axial+math.Pow(fv/Fv, 4)), 1)
+	part := math.Abs(g.N) / Pc
+	if e == 2 {
+		part *= part
+	}
+	axial := c.Let("U_P", "pow(abs(P_r)/P_c, e_P)", "", part)
+	sheared := fv / Fv * (fv / Fv)
+	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", g.Mx/Mcx+g.My/Mcy+axial+float64(sheared*sheared)), 1)
 })
 
 var cutRules = []strength.Rule[strength.Cut]{
