@@ -50,8 +50,10 @@ func (g *page) circle(pen draw.Pen, fill draw.Shade, c shape.Point, dia float64)
 }
 
 // arrow is a filled head at a point, that comes from another.
-func (g *page) arrow(tip, from shape.Point) {
-	back := from.Sub(tip).Unit().Scale(arrowMM)
+func (g *page) arrow(tip, from shape.Point) { g.head(tip, from, arrowMM) }
+
+func (g *page) head(tip, from shape.Point, length float64) {
+	back := from.Sub(tip).Unit().Scale(length)
 	side := back.Perp().Scale(0.16)
 	a, b := tip.Add(back).Add(side), tip.Add(back).Sub(side)
 	g.add(&draw.Path{Start: at(tip), Segments: []draw.Segment{{To: at(a)}, {To: at(b)}}, Closed: true, Fill: draw.Shade{On: true}})

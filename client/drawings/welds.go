@@ -3,6 +3,7 @@ package drawings
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -41,7 +42,7 @@ func welds(b *part.Bracket, o Options) []*draw.Drawing {
 func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup) *draw.Drawing {
 	var tags []func() tag
 	for _, w := range list {
-		s := newSymbol(w, &o)
+		s := newSymbol(b, w, &o)
 		at := w.Segments[0].A.Add(w.Segments[0].B).Scale(0.5)
 		best := p.best(w)
 		if best != nil {
@@ -56,12 +57,23 @@ func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup)
 		words = "Symbols after AWS A2.4, sizes in inches"
 	}
 	width, _ := o.room()
-	lines := append([]string{heading(b) + ", welds"}, wrapped(seenFrom(&p.scene.Direction)+" "+words+"; the number in the tail is that of the weld list. Thick lines are welds, broken where covered; a broken leader points at what is covered.", width-3)...)
+	lines := []string{heading(b) + ", welds"}
+	var names []string
+	for _, w := range list {
+		names = append(names, fmt.Sprintf("%d  %s: %s on %s", WeldNumber(b, w.ID), w.ID, w.Joins[0], w.Joins[1]))
+	}
+	lines = append(lines, paired(names, width)...)
+	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" "+words+"; the number in the tail is the weld's. Thick lines are welds, broken where covered, as are leaders to them.", width-3)...)
 	return isometric(p, o, tags, func(g *page) {
 		for _, w := range list {
 			g.group(w.ID, func(g *page) { p.runs(g, w) })
 		}
 	}, lines, heading(b)+", welds, "+strings.ToLower(seenFrom(&p.scene.Direction)))
+}
+
+// WeldNumber is a weld's number in the drawings of its bracket, from 1; 0 for a weld that it does not have.
+func WeldNumber(b *part.Bracket, id string) int {
+	return 1 + slices.IndexFunc(b.Welds, func(w part.WeldGroup) bool { return w.ID == id })
 }
 
 // stretches cuts a run where it goes out of sight.
@@ -120,8 +132,8 @@ type symbol struct {
 	tail         string
 }
 
-func newSymbol(w *part.WeldGroup, o *Options) *symbol {
-	s := &symbol{aws: o.Units == units.Inch, kind: w.Kind, round: closed(w.Segments) && w.Kind != part.Plug, tail: w.ID}
+func newSymbol(b *part.Bracket, w *part.WeldGroup, o *Options) *symbol {
+	s := &symbol{aws: o.Units == units.Inch, kind: w.Kind, round: closed(w.Segments) && w.Kind != part.Plug, tail: strconv.Itoa(WeldNumber(b, w.ID))}
 	runs, both := faces(w)
 	s.both = both && !s.round
 	switch w.Kind {
@@ -137,7 +149,7 @@ func newSymbol(w *part.WeldGroup, o *Options) *symbol {
 		}
 	case part.CJP:
 		if s.aws {
-			s.tail = "CJP, " + w.ID
+			s.tail = "CJP, " + s.tail
 		}
 	case part.Plug:
 		s.size = "Ø" + o.length(w.WidthMM)
@@ -187,7 +199,7 @@ func closed(list []part.WeldSegment) bool {
 	return true
 }
 
-// lengths writes the lengths of runs, those in a row that are alike once.
+// lengths writes the lengths of runs, those in a row that are alike once, and of many the sum.
 func lengths(runs []float64, o *Options) string {
 	var out []string
 	for i := 0; i < len(runs); {
@@ -200,6 +212,13 @@ func lengths(runs []float64, o *Options) string {
 			text = fmt.Sprintf("%d×%s", n, text)
 		}
 		out, i = append(out, text), i+n
+	}
+	if len(out) > 3 {
+		sum := 0.0
+		for _, r := range runs {
+			sum += r
+		}
+		return "total " + o.length(sum)
 	}
 	return strings.Join(out, " + ")
 }

@@ -22,6 +22,7 @@ type Face struct {
 	Light float64 // on the tone
 	Lines [][2]part.Vec
 	depth float64
+	box   shape.Box
 }
 
 // faces of a solid that the viewer sees, in order of painting: walls of holes, outer walls, then the near end.
@@ -54,6 +55,9 @@ func (s *solid) faces(d *Direction) []Face {
 	list := append(inner, outer...)
 	if math.Abs(towards) > 1e-6 {
 		list = append(list, s.end(d, near, math.Copysign(1, towards)))
+	}
+	for i := range list {
+		list[i].box = ringBox(list[i].Loops[0])
 	}
 	if len(s.seams) > 0 {
 		for i := range list {
@@ -114,7 +118,7 @@ type wall struct {
 }
 
 // walls of one loop that face the viewer. Each has its far edge drawn, and an upright at a corner or where the wall turns
-// out of sight; uprights inside a hole only at corners.
+// out of sight; uprights inside a hole only at corners. Its near edge is drawn where the near end, which has it too, is not seen.
 func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face {
 	n := len(r.Points)
 	normals := make([]part.Vec, n)
@@ -128,6 +132,7 @@ func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face
 	}
 	list := make([]Face, 0, count)
 	before := n - 1
+	ended := math.Abs(s.pose.W().Dot(d.Eye)) > 1e-6
 	for i, p := range r.Points {
 		last, next := before, i+1
 		if before = i; next == n {
@@ -154,6 +159,9 @@ func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face
 		}
 		if r.sharp[next] || !hole && !d.facing(normals[next]) {
 			f.Lines = append(f.Lines, [2]part.Vec{b, c})
+		}
+		if !ended {
+			f.Lines = append(f.Lines, [2]part.Vec{c, e})
 		}
 		list = append(list, f)
 	}
