@@ -13,7 +13,8 @@ import (
 	"lugwright/units"
 )
 
-// Bracket draws a bracket, as the services give it: its parts in a shaded isometric picture, three views with dimensions, and its welds with their symbols.
+// Bracket draws a bracket, as the services give it: its parts in a shaded isometric picture, three views with dimensions, and its welds with their symbols. Their
+// names are "parts", "views", "welds" and "welds-behind", the last two where there are such welds.
 func Bracket(b *part.Bracket, o Options) []*draw.Drawing {
 	made := b.AsMade()
 	return append([]*draw.Drawing{parts(made, o), views(made, o)}, welds(made, o)...)
@@ -56,11 +57,11 @@ func parts(b *part.Bracket, o Options) *draw.Drawing {
 	width, _ := o.room()
 	var names []string
 	for _, x := range list {
-		names = append(names, x.tag+"  "+x.words)
+		names = append(names, x.tag+": "+x.words)
 	}
 	lines = append(lines, paired(names, width)...)
-	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" Not to scale. Covered edges are left out; broken leaders point at what is covered.", width-3)...)
-	return isometric(p, o, words, nil, lines, heading(b)+", parts")
+	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" Not to scale. Covered edges are left out; broken leaders point at covered parts.", width-3)...)
+	return isometric(p, o, words, nil, lines, "parts", heading(b)+", parts")
 }
 
 // entry is a thing of the bracket in the list under the picture.
@@ -120,7 +121,10 @@ func listed(b *part.Bracket, o *Options) []entry {
 		if tag == "" {
 			tag = p.ID
 		}
-		words := fmt.Sprintf("pin Ø%s × %s, %s, %s", o.length(p.DiaMM), size(p.LengthMM), p.Material, ends(p))
+		words := fmt.Sprintf("Ø%s × %s, %s, %s", o.length(p.DiaMM), size(p.LengthMM), p.Material, ends(p))
+		if p.Mark != "" {
+			words = "pin " + words
+		}
 		list = append(list, entry{tag: tag, words: words, round: p.Mark != "", of: func(t *view.Thing) bool { return t.Of == p.ID }})
 	}
 	for i := range b.Bolts {
@@ -128,7 +132,7 @@ func listed(b *part.Bracket, o *Options) []entry {
 		if g.SameAs != "" {
 			continue
 		}
-		words := fmt.Sprintf("%s: grade %s, grip %s, holes Ø%s", g.ID, g.Grade, size(g.GripMM), o.length(g.HoleMM))
+		words := fmt.Sprintf("%s, grade %s, grip %s, holes Ø%s", g.ID, g.Grade, size(g.GripMM), o.length(g.HoleMM))
 		list = append(list, entry{tag: fmt.Sprintf("%d× %s", len(g.Points), g.Size), words: words, of: func(t *view.Thing) bool { return t.Of == g.ID }})
 	}
 	for i := range b.Rods {
@@ -226,7 +230,7 @@ func (e *entry) write(g *page, elbow shape.Point, way, width float64) {
 }
 
 // isometric sets a picture with its tags and lines under it. More is drawn over the picture.
-func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines []string, title string) *draw.Drawing {
+func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines []string, name, title string) *draw.Drawing {
 	const highest = 115.0 // more says no more
 	width, height := o.room()
 	height = min(height-float64(len(lines))*lineMM-4, highest)
@@ -254,7 +258,7 @@ func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines
 		box = box.Union(boxOf(item))
 	}
 	under(&g, shape.Point{X: box.Min.X, Y: box.Min.Y - 2}, lines)
-	return g.finished(title, strings.ReplaceAll(strings.Join(lines[1:], "; "), columnMark, "; "))
+	return g.finished(name, title, strings.ReplaceAll(strings.Join(lines[1:], "; "), columnMark, "; "))
 }
 
 // columnMark parts the two columns of a line of words.

@@ -61,7 +61,7 @@ func Loads(b *part.Bracket, cases []part.Case, o Options) *draw.Drawing {
 				g.head(tip, from, 4)
 			})
 		}
-	}, lines, heading(b)+", loads")
+	}, lines, "loads", heading(b)+", loads")
 }
 
 func caseID(i int) string { return "case-" + number(i+1) }

@@ -119,7 +119,7 @@ func wrapped(words string, width float64) []string {
 }
 
 // finished moves everything so that the least box round it, with an edge, begins at 0, and makes it a drawing.
-func (g *page) finished(title, desc string) *draw.Drawing {
+func (g *page) finished(name, title, desc string) *draw.Drawing {
 	const edge = 1.5
 	box := shape.EmptyBox()
 	for _, item := range g.items {
@@ -129,7 +129,7 @@ func (g *page) finished(title, desc string) *draw.Drawing {
 	for _, item := range g.items {
 		move(item, by)
 	}
-	return &draw.Drawing{WidthMM: box.Width() + 2*edge, HeightMM: box.Height() + 2*edge, Title: title, Desc: desc, Items: g.items}
+	return &draw.Drawing{WidthMM: box.Width() + 2*edge, HeightMM: box.Height() + 2*edge, Name: name, Title: title, Desc: desc, Items: g.items}
 }
 
 // boxOf is the least box round an item; of an arc at most the circle's.

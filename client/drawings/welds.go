@@ -33,13 +33,13 @@ func welds(b *part.Bracket, o Options) []*draw.Drawing {
 	var out []*draw.Drawing
 	for k, p := range from {
 		if len(shown[k]) > 0 {
-			out = append(out, weldPicture(b, o, p, shown[k]))
+			out = append(out, weldPicture(b, o, p, shown[k], [2]string{"welds", "welds-behind"}[k]))
 		}
 	}
 	return out
 }
 
-func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup) *draw.Drawing {
+func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup, name string) *draw.Drawing {
 	var tags []func() tag
 	for _, w := range list {
 		s := newSymbol(b, w, &o)
@@ -68,7 +68,7 @@ func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup)
 		for _, w := range list {
 			g.group(w.ID, func(g *page) { p.runs(g, w) })
 		}
-	}, lines, heading(b)+", welds, "+strings.ToLower(seenFrom(&p.scene.Direction)))
+	}, lines, name, heading(b)+", welds, "+strings.ToLower(seenFrom(&p.scene.Direction)))
 }
 
 // WeldNumber is a weld's number in the drawings of its bracket, from 1; 0 for a weld that it does not have.
