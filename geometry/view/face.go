@@ -32,6 +32,9 @@ func (s *solid) faces(d *Direction) []Face {
 	if towards < 0 {
 		near, far = s.lo, s.hi
 	}
+	if math.Abs(towards) <= 1e-6 && len(s.seams) == 0 && len(s.loops) > 0 && s.loops[0].convex() {
+		return []Face{s.side(d)}
+	}
 	var inner, outer []Face
 	for i, r := range s.loops {
 		walls := s.walls(d, r, near, far, i > 0)
@@ -69,6 +72,60 @@ func (s *solid) faces(d *Direction) []Face {
 		}
 	}
 	return list
+}
+
+// side is a solid seen square to its axis, whose outline is nowhere hollow: a rectangle with its uprights.
+func (s *solid) side(d *Direction) Face {
+	r := &s.loops[0]
+	lo, hi := math.Inf(1), math.Inf(-1)
+	var ends [2]shape.Point
+	across := s.pose.W().Cross(d.Eye)
+	way := shape.Point{X: s.pose.U.Dot(across), Y: s.pose.V.Dot(across)}
+	for _, p := range r.Points {
+		t := p.Dot(way)
+		if t < lo {
+			lo, ends[0] = t, p
+		}
+		if t > hi {
+			hi, ends[1] = t, p
+		}
+	}
+	at := func(p shape.Point, w float64) part.Vec { return s.pose.At(p.X, p.Y, w) }
+	corners := [4]part.Vec{at(ends[0], s.lo), at(ends[1], s.lo), at(ends[1], s.hi), at(ends[0], s.hi)}
+	normal := s.pose.W().Cross(across).Unit()
+	if normal.Dot(d.Eye) < 0 {
+		normal = normal.Scale(-1)
+	}
+	f := Face{Tone: s.tone, Light: light(normal), Loops: []Ring{{}}}
+	for i, c := range corners {
+		f.Loops[0].Points = append(f.Loops[0].Points, d.Project(c))
+		f.Lines = append(f.Lines, [2]part.Vec{c, corners[(i+1)%4]})
+	}
+	for i, p := range r.Points {
+		before := p.Sub(r.Points[(i+len(r.Points)-1)%len(r.Points)])
+		after := r.After(i).Sub(p)
+		out := func(e shape.Point) part.Vec { return s.pose.U.Scale(e.Y).AddScaled(-e.X, s.pose.V) }
+		if t := p.Dot(way); r.sharp[i] && t > lo+1e-6 && t < hi-1e-6 && (d.facing(out(before)) || d.facing(out(after))) {
+			f.Lines = append(f.Lines, [2]part.Vec{at(p, s.lo), at(p, s.hi)})
+		}
+	}
+	f.box = ringBox(f.Loops[0])
+	return f
+}
+
+// convex says whether a ring, counter-clockwise, is nowhere hollow.
+func (r *Ring) convex() bool {
+	for i, p := range r.Points {
+		q := r.After(i)
+		k := i + 2
+		if k >= len(r.Points) {
+			k -= len(r.Points)
+		}
+		if q.Sub(p).Cross(r.Points[k].Sub(q)) < -1e-9 {
+			return false
+		}
+	}
+	return len(r.Points) > 2
 }
 
 func (s *solid) end(d *Direction, w, sign float64) Face {
