@@ -13,7 +13,8 @@ import (
 	"lugwright/units"
 )
 
-// Bracket draws a bracket, as the services give it: its parts in a shaded isometric picture, three views with dimensions, and its welds with their symbols.
+// Bracket draws a bracket, as the services give it: its parts in a shaded isometric picture, three views with dimensions, and its welds with their symbols. Their
+// names are "parts", "views", "welds" and "welds-behind", the last two where there are such welds.
 func Bracket(b *part.Bracket, o Options) []*draw.Drawing {
 	made := b.AsMade()
 	return append([]*draw.Drawing{parts(made, o), views(made, o)}, welds(made, o)...)
@@ -54,11 +55,13 @@ func parts(b *part.Bracket, o Options) *draw.Drawing {
 	words := pointed(p, list)
 	lines := []string{heading(b)}
 	width, _ := o.room()
+	var names []string
 	for _, x := range list {
-		lines = append(lines, wrapped(x.tag+"  "+x.words, width-3)...)
+		names = append(names, x.tag+": "+x.words)
 	}
-	lines = append(lines, seenFrom(&p.scene.Direction)+" Not to scale. Covered edges are left out; a broken leader points at what is covered.")
-	return isometric(p, o, words, nil, lines, heading(b)+", parts")
+	lines = append(lines, paired(names, width)...)
+	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" Not to scale. Covered edges are left out; broken leaders point at covered parts.", width-3)...)
+	return isometric(p, o, words, nil, lines, "parts", heading(b)+", parts")
 }
 
 // entry is a thing of the bracket in the list under the picture.
@@ -106,7 +109,11 @@ func listed(b *part.Bracket, o *Options) []entry {
 				n++
 			}
 		}
-		marked(m.Mark, times(n, m.Name+", "+profile(m.Profile, o)+", "+size(m.LengthMM)+" long, "+m.Material))
+		words := profile(m.Profile, o)
+		if !strings.HasPrefix(words, m.Name) {
+			words = m.Name + ", " + words
+		}
+		marked(m.Mark, times(n, words+", "+size(m.LengthMM)+" long, "+m.Material))
 	}
 	for i := range b.Pins {
 		p := &b.Pins[i]
@@ -114,7 +121,10 @@ func listed(b *part.Bracket, o *Options) []entry {
 		if tag == "" {
 			tag = p.ID
 		}
-		words := fmt.Sprintf("pin Ø%s × %s, %s, %s", o.length(p.DiaMM), size(p.LengthMM), p.Material, ends(p))
+		words := fmt.Sprintf("Ø%s × %s, %s, %s", o.length(p.DiaMM), size(p.LengthMM), p.Material, ends(p))
+		if p.Mark != "" {
+			words = "pin " + words
+		}
 		list = append(list, entry{tag: tag, words: words, round: p.Mark != "", of: func(t *view.Thing) bool { return t.Of == p.ID }})
 	}
 	for i := range b.Bolts {
@@ -122,7 +132,7 @@ func listed(b *part.Bracket, o *Options) []entry {
 		if g.SameAs != "" {
 			continue
 		}
-		words := fmt.Sprintf("%s: grade %s, grip %s, holes Ø%s", g.ID, g.Grade, size(g.GripMM), o.length(g.HoleMM))
+		words := fmt.Sprintf("%s, grade %s, grip %s, holes Ø%s", g.ID, g.Grade, size(g.GripMM), o.length(g.HoleMM))
 		list = append(list, entry{tag: fmt.Sprintf("%d× %s", len(g.Points), g.Size), words: words, of: func(t *view.Thing) bool { return t.Of == g.ID }})
 	}
 	for i := range b.Rods {
@@ -159,24 +169,32 @@ func profile(p part.Profile, o *Options) string {
 	case part.FlatBar:
 		return "flat bar " + a + " × " + t
 	}
-	return strings.TrimSuffix(string(p.Kind), "ular tube") + " " + a + " × " + b + " × " + t
+	word := "angle "
+	if p.Kind == part.RectTube {
+		word = "tube "
+	}
+	return word + a + " × " + b + " × " + t
 }
 
 // pointed makes a tag for each entry, at the best place of anything it is about.
 func pointed(p *picture, list []entry) []func() tag {
 	var out []func() tag
 	for _, e := range list {
-		best, most, seen, found := shape.Point{}, -1.0, false, false
+		const enough = 4 // pieces in sight, the nearest first
+		best, most, seen, found := shape.Point{}, -1.0, 0, false
 		id := e.tag
-		for i := range p.scene.Things {
+		for i := len(p.scene.Things) - 1; i >= 0 && seen < enough; i-- {
 			t := &p.scene.Things[i]
 			if !e.of(t) {
 				continue
 			}
 			id = groupOf(t)
 			at, room, visible := view.Anchor(p.scene.Things, i)
-			if !found || visible && (!seen || room > most) {
-				best, most, seen, found = at, room, visible, true
+			if visible {
+				seen++
+			}
+			if !found || visible && (seen == 1 || room > most) {
+				best, most, found = at, room, true
 			}
 		}
 		if !found {
@@ -187,7 +205,7 @@ func pointed(p *picture, list []entry) []func() tag {
 			if e.round {
 				width += 4
 			}
-			return tag{id: id, at: p.flat(best), visible: seen, width: width + 1, up: 3, write: func(g *page, elbow shape.Point, way float64) {
+			return tag{id: id, at: p.flat(best), visible: seen > 0, width: width + 1, up: 3, write: func(g *page, elbow shape.Point, way float64) {
 				e.write(g, elbow, way, width)
 			}}
 		})
@@ -212,9 +230,10 @@ func (e *entry) write(g *page, elbow shape.Point, way, width float64) {
 }
 
 // isometric sets a picture with its tags and lines under it. More is drawn over the picture.
-func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines []string, title string) *draw.Drawing {
+func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines []string, name, title string) *draw.Drawing {
+	const highest = 115.0 // more says no more
 	width, height := o.room()
-	height -= float64(len(lines))*lineMM + 4
+	height = min(height-float64(len(lines))*lineMM-4, highest)
 	list := make([]tag, len(tags))
 	fill := func() {
 		for i := range tags {
@@ -239,18 +258,46 @@ func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines
 		box = box.Union(boxOf(item))
 	}
 	under(&g, shape.Point{X: box.Min.X, Y: box.Min.Y - 2}, lines)
-	return g.finished(title, strings.Join(lines[1:], " "))
+	return g.finished(name, title, strings.ReplaceAll(strings.Join(lines[1:], "; "), columnMark, "; "))
+}
+
+// columnMark parts the two columns of a line of words.
+const columnMark = "\t"
+
+// paired sets short lines two by two, down the first column and then the second, where they are short enough.
+func paired(lines []string, width float64) []string {
+	for _, l := range lines {
+		if textWidth(l) > width/2-4 {
+			return lines
+		}
+	}
+	half := (len(lines) + 1) / 2
+	out := slices.Clone(lines[:half])
+	for i, l := range lines[half:] {
+		out[i] += columnMark + l
+	}
+	return out
 }
 
 // under sets lines of words under each other, the first as a title.
 func under(g *page, at shape.Point, lines []string) {
+	second := 0.0
+	for _, line := range lines {
+		if first, _, two := strings.Cut(line, columnMark); two {
+			second = max(second, textWidth(first)+5)
+		}
+	}
 	for i, line := range lines {
 		at.Y -= lineMM
-		t := &draw.Text{At: draw.Point{X: at.X, Y: at.Y}, HeightMM: textMM, Words: line, Bold: i == 0}
 		if i == 0 {
-			t.HeightMM = 3.5
+			g.add(&draw.Text{At: draw.Point{X: at.X, Y: at.Y}, HeightMM: 3.5, Words: line, Bold: true})
 			at.Y -= 1
+			continue
 		}
-		g.add(t)
+		first, more, two := strings.Cut(line, columnMark)
+		g.words(at, draw.Left, 0, first)
+		if two {
+			g.words(shape.Point{X: at.X + second, Y: at.Y}, draw.Left, 0, more)
+		}
 	}
 }

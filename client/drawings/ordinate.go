@@ -35,6 +35,7 @@ type ladder struct {
 	size   float64    // of the side, mm of the model
 	ends   [2]float64 // how far in from the side its two ends are, mm of the model
 	scale  float64
+	short  bool    // too short for a dimension line of its whole size, which its last value gives
 	turn   float64 // of the words
 	above  float64 // +1 or -1: on which side of its line along the ladder a value stands
 	place  func(along, out float64) shape.Point
@@ -70,10 +71,11 @@ func (l *ladder) settle() {
 		l.list[i].row = row
 	}
 	for i := inside; i < len(l.list); i++ {
-		l.list[i].row = whole + float64(i-inside+1)*lineMM
+		l.list[i].row = max(whole, lineMM) + float64(i-inside+1)*lineMM
 	}
+	l.short = whole < lineMM || whole < textWidth(l.length(l.size))+2*arrowMM+1
 	l.list = slices.Insert(l.list, 0, ordinate{inward: l.ends[0], gap: 1, must: true})
-	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: whole, must: true})
+	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: max(whole, lineMM), must: true})
 }
 
 // zone is how far out the values reach, and outer how far the dimension of the whole size does.
@@ -89,7 +91,12 @@ func (l *ladder) words(o *ordinate) string {
 	return strings.TrimSpace(l.length(o.value) + " " + o.what)
 }
 
-func (l *ladder) outer() float64 { return l.zone() + overallMM + clearMM + textMM }
+func (l *ladder) outer() float64 {
+	if l.short {
+		return l.zone()
+	}
+	return l.zone() + overallMM + clearMM + textMM
+}
 
 // draw adds the dimensions, each in a group named by its axis and number.
 func (l *ladder) draw(g *page, axis string) {
@@ -98,7 +105,7 @@ func (l *ladder) draw(g *page, axis string) {
 		words := l.words(&o)
 		g.group(axis+number(i), func(g *page) {
 			along, end := o.value*l.scale, zone
-			if i == 0 || o.value == l.size {
+			if (i == 0 || o.value == l.size) && !l.short {
 				end += overallMM + 1.5
 			}
 			g.line(thin(), l.place(along, o.gap-o.inward*l.scale), l.place(along, startMM), l.place(o.row, startMM+bendMM), l.place(o.row, end))
@@ -108,23 +115,19 @@ func (l *ladder) draw(g *page, axis string) {
 			}
 		})
 	}
+	if l.short {
+		return
+	}
 	g.group(axis+"-overall", func(g *page) {
 		whole, out := l.size*l.scale, zone+overallMM
 		dimensionLine(g, l.place(0, out), l.place(whole, out), l.place(whole/2, out+l.above*clearMM), math.Pi/2-l.turn, l.length(l.size))
 	})
 }
 
-// dimensionLine is a line with arrows at both ends, from outside where it is short, and words.
+// dimensionLine is a line with arrows at both ends, and words.
 func dimensionLine(g *page, a, b, words shape.Point, turn float64, text string) {
-	along := b.Sub(a).Unit()
-	if a.Dist(b) > 3*arrowMM {
-		g.line(thin(), a, b)
-		g.arrow(a, b)
-		g.arrow(b, a)
-	} else {
-		g.line(thin(), a.Sub(along.Scale(2*arrowMM)), b.Add(along.Scale(2*arrowMM)))
-		g.arrow(a, a.Sub(along))
-		g.arrow(b, b.Add(along))
-	}
+	g.line(thin(), a, b)
+	g.arrow(a, b)
+	g.arrow(b, a)
 	g.words(words, draw.Middle, turn, text)
 }

@@ -82,7 +82,7 @@ func (p *picture) face(g *page, f *view.Face) {
 		return
 	}
 	// The thin line in the face's own grey closes the hairlines between neighbours.
-	area := &draw.Path{Fill: draw.Shade{On: true, Grey: grey}, Pen: draw.Pen{WidthMM: 0.06, Grey: grey}, Closed: true}
+	area := &draw.Path{Fill: draw.Shade{On: true, Grey: grey}, Pen: draw.Pen{WidthMM: 0.15, Grey: grey}, Closed: true}
 	for k, r := range f.Loops {
 		start, rest := p.polygon(r.Points)
 		if k == 0 {

@@ -29,7 +29,7 @@ func Plate(p *part.Plate, o PlateOptions) *draw.Drawing {
 	var g page
 	s.draw(&g)
 	title := strings.TrimSpace(p.Mark + " " + p.Name)
-	return g.finished(title+", plate drawing", fmt.Sprintf("%s with running dimensions from its left and lower edges, scale %s. %s", title, s.scale.words, strings.Join(s.facts(), " ")))
+	return g.finished("plate", title+", plate drawing", fmt.Sprintf("%s with running dimensions from its left and lower edges, scale %s. %s", title, s.scale.words, strings.Join(s.facts(), " ")))
 }
 
 // plateSheet is a plate's drawing in the making, its datum at 0 on paper.

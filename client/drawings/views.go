@@ -52,7 +52,7 @@ func views(b *part.Bracket, o Options) *draw.Drawing {
 	symbol := shape.Point{X: low.X, Y: low.Y - float64(len(lines))*lineMM - 7}
 	projection(&g, symbol, v.first)
 	g.words(symbol.Add(shape.Point{X: 19, Y: -textMM / 2}), draw.Left, 0, words+" projection")
-	return g.finished(heading(b)+", three views", fmt.Sprintf("Views %s, from above and %s in %s projection, scale %s, with running dimensions.", fromWords(v.front), fromWords(v.end), words, s.words))
+	return g.finished("views", heading(b)+", three views", fmt.Sprintf("Views %s, from above and %s in %s projection, scale %s, with running dimensions.", fromWords(v.front), fromWords(v.end), words, s.words))
 }
 
 func newViews(b *part.Bracket, o *Options) *three {

@@ -3,6 +3,7 @@ package drawings
 import (
 	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 
@@ -32,16 +33,16 @@ func welds(b *part.Bracket, o Options) []*draw.Drawing {
 	var out []*draw.Drawing
 	for k, p := range from {
 		if len(shown[k]) > 0 {
-			out = append(out, weldPicture(b, o, p, shown[k]))
+			out = append(out, weldPicture(b, o, p, shown[k], [2]string{"welds", "welds-behind"}[k]))
 		}
 	}
 	return out
 }
 
-func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup) *draw.Drawing {
+func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup, name string) *draw.Drawing {
 	var tags []func() tag
 	for _, w := range list {
-		s := newSymbol(w, &o)
+		s := newSymbol(b, w, &o, p.scene.Eye)
 		at := w.Segments[0].A.Add(w.Segments[0].B).Scale(0.5)
 		best := p.best(w)
 		if best != nil {
@@ -56,12 +57,23 @@ func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup)
 		words = "Symbols after AWS A2.4, sizes in inches"
 	}
 	width, _ := o.room()
-	lines := append([]string{heading(b) + ", welds"}, wrapped(seenFrom(&p.scene.Direction)+" "+words+"; the number in the tail is that of the weld list. Thick lines are welds, broken where covered; a broken leader points at what is covered.", width-3)...)
+	lines := []string{heading(b) + ", welds"}
+	var names []string
+	for _, w := range list {
+		names = append(names, fmt.Sprintf("%d  %s: %s on %s", WeldNumber(b, w.ID), w.ID, w.Joins[0], w.Joins[1]))
+	}
+	lines = append(lines, paired(names, width)...)
+	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" "+words+"; the number in the tail is the weld's. Thick lines are welds, broken where covered, as are leaders to them.", width-3)...)
 	return isometric(p, o, tags, func(g *page) {
 		for _, w := range list {
 			g.group(w.ID, func(g *page) { p.runs(g, w) })
 		}
-	}, lines, heading(b)+", welds, "+strings.ToLower(seenFrom(&p.scene.Direction)))
+	}, lines, name, heading(b)+", welds, "+strings.ToLower(seenFrom(&p.scene.Direction)))
+}
+
+// WeldNumber is a weld's number in the drawings of its bracket, from 1; 0 for a weld that it does not have.
+func WeldNumber(b *part.Bracket, id string) int {
+	return 1 + slices.IndexFunc(b.Welds, func(w part.WeldGroup) bool { return w.ID == id })
 }
 
 // stretches cuts a run where it goes out of sight.
@@ -113,17 +125,17 @@ func (p *picture) runs(g *page, w *part.WeldGroup) {
 
 // symbol is a weld symbol on its reference line.
 type symbol struct {
-	aws          bool
-	kind         part.WeldKind
-	both, round  bool
-	size, length string
-	tail         string
+	aws         bool
+	kind        part.WeldKind
+	both, round bool
+	size, tail  string
+	length      [2]string // on the arrow's side and on the other
 }
 
-func newSymbol(w *part.WeldGroup, o *Options) *symbol {
-	s := &symbol{aws: o.Units == units.Inch, kind: w.Kind, round: closed(w.Segments) && w.Kind != part.Plug, tail: w.ID}
-	runs, both := faces(w)
-	s.both = both && !s.round
+func newSymbol(b *part.Bracket, w *part.WeldGroup, o *Options, eye part.Vec) *symbol {
+	s := &symbol{aws: o.Units == units.Inch, kind: w.Kind, round: closed(w.Segments) && w.Kind != part.Plug, tail: strconv.Itoa(WeldNumber(b, w.ID))}
+	runs, other := faces(b, w, eye)
+	s.both = len(other) > 0 && !s.round
 	switch w.Kind {
 	case part.Fillet:
 		s.size = "z" + o.length(w.LegMM)
@@ -137,41 +149,44 @@ func newSymbol(w *part.WeldGroup, o *Options) *symbol {
 		}
 	case part.CJP:
 		if s.aws {
-			s.tail = "CJP, " + w.ID
+			s.tail = "CJP, " + s.tail
 		}
 	case part.Plug:
 		s.size = "Ø" + o.length(w.WidthMM)
 		if len(runs) > 0 && math.Abs(runs[0]-w.WidthMM) > 0.05 {
 			s.size = o.length(w.WidthMM) + " × " + o.length(runs[0])
 		}
-		s.length = strconv.Itoa(len(runs)) + "×"
+		s.length[0] = strconv.Itoa(len(runs)) + "×"
 		if s.aws {
-			s.length = "(" + strconv.Itoa(len(runs)) + ")"
+			s.length[0] = "(" + strconv.Itoa(len(runs)) + ")"
 		}
 		return s
 	}
 	if !s.round {
-		s.length = lengths(runs, o)
+		s.length = [2]string{lengths(runs, o), lengths(other, o)}
 	}
 	return s
 }
 
-// faces are the lengths of the runs on one face, and whether the other has the same.
-func faces(w *part.WeldGroup) (runs []float64, both bool) {
+// faces are the lengths of the runs on the face of the standing plate that is towards the viewer, and on the other; of anything but a plate all are the first, as are those
+// of a weld on one face.
+func faces(b *part.Bracket, w *part.WeldGroup, eye part.Vec) (runs, other []float64) {
+	face := b.Face(w.Joins[0])
 	for _, s := range w.Segments {
-		runs = append(runs, s.B.Sub(s.A).Norm())
-	}
-	if !w.BothSides || len(runs)%2 == 1 {
-		return runs, false
-	}
-	var one []float64
-	for i := 0; i < len(runs); i += 2 {
-		if math.Abs(runs[i]-runs[i+1]) > 0.01 {
-			return runs, false
+		length := s.B.Sub(s.A).Norm()
+		if face != nil && w.Kind != part.Plug {
+			_, _, h := face.Pose.Local(s.A.Add(s.B).Scale(0.5))
+			if h*face.Pose.W().Dot(eye) < -0.1 {
+				other = append(other, length)
+				continue
+			}
 		}
-		one = append(one, runs[i])
+		runs = append(runs, length)
 	}
-	return one, true
+	if len(runs) == 0 {
+		runs, other = other, nil
+	}
+	return runs, other
 }
 
 // closed says whether runs follow one another round and end where they began.
@@ -187,7 +202,7 @@ func closed(list []part.WeldSegment) bool {
 	return true
 }
 
-// lengths writes the lengths of runs, those in a row that are alike once.
+// lengths writes the lengths of runs, those in a row that are alike once, and of many the sum.
 func lengths(runs []float64, o *Options) string {
 	var out []string
 	for i := 0; i < len(runs); {
@@ -200,6 +215,13 @@ func lengths(runs []float64, o *Options) string {
 			text = fmt.Sprintf("%d×%s", n, text)
 		}
 		out, i = append(out, text), i+n
+	}
+	if len(out) > 3 {
+		sum := 0.0
+		for _, r := range runs {
+			sum += r
+		}
+		return "total " + o.length(sum)
 	}
 	return strings.Join(out, " + ")
 }
@@ -218,8 +240,8 @@ func (s *symbol) line() float64 {
 	if s.size != "" {
 		w += textWidth(s.size) + 0.8
 	}
-	if s.length != "" {
-		w += textWidth(s.length) + 0.8
+	if most := max(textWidth(s.length[0]), textWidth(s.length[1])); most > 0 {
+		w += most + 0.8
 	}
 	return w
 }
@@ -249,11 +271,13 @@ func (s *symbol) draw(g *page, elbow shape.Point, way float64) {
 		x += 1.4
 	}
 	// The arrow side is over the line in system A, under it in AWS.
-	if s.both || !s.aws {
-		s.side(g, x, y, 1)
+	near, far := 1.0, -1.0
+	if s.aws {
+		near, far = far, near
 	}
-	if s.both || s.aws {
-		s.side(g, x, y, -1)
+	s.side(g, x, y, near, s.length[0])
+	if s.both {
+		s.side(g, x, y, far, s.length[1])
 	}
 	if !s.both && !s.aws {
 		g.line(draw.Pen{WidthMM: narrowMM, Dash: []float64{1.5, 0.8}}, shape.Point{X: left, Y: y - 1.1}, shape.Point{X: left + line, Y: y - 1.1})
@@ -261,7 +285,7 @@ func (s *symbol) draw(g *page, elbow shape.Point, way float64) {
 }
 
 // side sets size, sign and length over the line, up being 1, or under it.
-func (s *symbol) side(g *page, x, y, up float64) {
+func (s *symbol) side(g *page, x, y, up float64, length string) {
 	base := y + 0.9
 	if up < 0 {
 		base = y - 0.9 - textMM
@@ -282,7 +306,7 @@ func (s *symbol) side(g *page, x, y, up float64) {
 	default:
 		g.line(pen, high, corner, far)
 	}
-	if s.length != "" {
-		g.words(shape.Point{X: x + signMM + 0.8, Y: base}, draw.Left, 0, s.length)
+	if length != "" {
+		g.words(shape.Point{X: x + signMM + 0.8, Y: base}, draw.Left, 0, length)
 	}
 }

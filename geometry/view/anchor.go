@@ -5,7 +5,6 @@ package view
 import (
 	"iter"
 	"math"
-	"slices"
 
 	"lugwright/geometry/shape"
 )
@@ -100,9 +99,19 @@ func open(q shape.Point, later []Thing, own []Face) bool {
 }
 
 func covered(q shape.Point, later []Thing) bool {
-	return slices.ContainsFunc(later, func(p Thing) bool { return coveredBy(q, p.Faces) })
+	for i := range later {
+		if coveredBy(q, later[i].Faces) {
+			return true
+		}
+	}
+	return false
 }
 
 func coveredBy(q shape.Point, faces []Face) bool {
-	return slices.ContainsFunc(faces, func(f Face) bool { return Within(q, f.Loops) })
+	for i := range faces {
+		if f := &faces[i]; f.box.Contains(q) && Within(q, f.Loops) {
+			return true
+		}
+	}
+	return false
 }

@@ -22,6 +22,7 @@ type Face struct {
 	Light float64 // on the tone
 	Lines [][2]part.Vec
 	depth float64
+	box   shape.Box
 }
 
 // faces of a solid that the viewer sees, in order of painting: walls of holes, outer walls, then the near end.
@@ -30,6 +31,9 @@ func (s *solid) faces(d *Direction) []Face {
 	towards := s.pose.W().Dot(d.Eye)
 	if towards < 0 {
 		near, far = s.lo, s.hi
+	}
+	if math.Abs(towards) <= 1e-6 && len(s.seams) == 0 && len(s.loops) > 0 && s.loops[0].convex() {
+		return []Face{s.side(d)}
 	}
 	var inner, outer []Face
 	for i, r := range s.loops {
@@ -55,6 +59,9 @@ func (s *solid) faces(d *Direction) []Face {
 	if math.Abs(towards) > 1e-6 {
 		list = append(list, s.end(d, near, math.Copysign(1, towards)))
 	}
+	for i := range list {
+		list[i].box = ringBox(list[i].Loops[0])
+	}
 	if len(s.seams) > 0 {
 		for i := range list {
 			var seen [][2]part.Vec
@@ -65,6 +72,60 @@ func (s *solid) faces(d *Direction) []Face {
 		}
 	}
 	return list
+}
+
+// side is a solid seen square to its axis, whose outline is nowhere hollow: a rectangle with its uprights.
+func (s *solid) side(d *Direction) Face {
+	r := &s.loops[0]
+	lo, hi := math.Inf(1), math.Inf(-1)
+	var ends [2]shape.Point
+	across := s.pose.W().Cross(d.Eye)
+	way := shape.Point{X: s.pose.U.Dot(across), Y: s.pose.V.Dot(across)}
+	for _, p := range r.Points {
+		t := p.Dot(way)
+		if t < lo {
+			lo, ends[0] = t, p
+		}
+		if t > hi {
+			hi, ends[1] = t, p
+		}
+	}
+	at := func(p shape.Point, w float64) part.Vec { return s.pose.At(p.X, p.Y, w) }
+	corners := [4]part.Vec{at(ends[0], s.lo), at(ends[1], s.lo), at(ends[1], s.hi), at(ends[0], s.hi)}
+	normal := s.pose.W().Cross(across).Unit()
+	if normal.Dot(d.Eye) < 0 {
+		normal = normal.Scale(-1)
+	}
+	f := Face{Tone: s.tone, Light: light(normal), Loops: []Ring{{}}}
+	for i, c := range corners {
+		f.Loops[0].Points = append(f.Loops[0].Points, d.Project(c))
+		f.Lines = append(f.Lines, [2]part.Vec{c, corners[(i+1)%4]})
+	}
+	for i, p := range r.Points {
+		before := p.Sub(r.Points[(i+len(r.Points)-1)%len(r.Points)])
+		after := r.After(i).Sub(p)
+		out := func(e shape.Point) part.Vec { return s.pose.U.Scale(e.Y).AddScaled(-e.X, s.pose.V) }
+		if t := p.Dot(way); r.sharp[i] && t > lo+1e-6 && t < hi-1e-6 && (d.facing(out(before)) || d.facing(out(after))) {
+			f.Lines = append(f.Lines, [2]part.Vec{at(p, s.lo), at(p, s.hi)})
+		}
+	}
+	f.box = ringBox(f.Loops[0])
+	return f
+}
+
+// convex says whether a ring, counter-clockwise, is nowhere hollow.
+func (r *Ring) convex() bool {
+	for i, p := range r.Points {
+		q := r.After(i)
+		k := i + 2
+		if k >= len(r.Points) {
+			k -= len(r.Points)
+		}
+		if q.Sub(p).Cross(r.Points[k].Sub(q)) < -1e-9 {
+			return false
+		}
+	}
+	return len(r.Points) > 2
 }
 
 func (s *solid) end(d *Direction, w, sign float64) Face {
@@ -114,7 +175,7 @@ type wall struct {
 }
 
 // walls of one loop that face the viewer. Each has its far edge drawn, and an upright at a corner or where the wall turns
-// out of sight; uprights inside a hole only at corners.
+// out of sight; uprights inside a hole only at corners. Its near edge is drawn where the near end, which has it too, is not seen.
 func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face {
 	n := len(r.Points)
 	normals := make([]part.Vec, n)
@@ -128,6 +189,7 @@ func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face
 	}
 	list := make([]Face, 0, count)
 	before := n - 1
+	ended := math.Abs(s.pose.W().Dot(d.Eye)) > 1e-6
 	for i, p := range r.Points {
 		last, next := before, i+1
 		if before = i; next == n {
@@ -154,6 +216,9 @@ func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face
 		}
 		if r.sharp[next] || !hole && !d.facing(normals[next]) {
 			f.Lines = append(f.Lines, [2]part.Vec{b, c})
+		}
+		if !ended {
+			f.Lines = append(f.Lines, [2]part.Vec{c, e})
 		}
 		list = append(list, f)
 	}
