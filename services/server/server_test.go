@@ -305,7 +305,7 @@ func TestDaemon(t *testing.T) {
 	ctx, stop := context.WithCancel(t.Context())
 	out, ended := make(lines, 1), make(chan int, 1)
 	go func() {
-		ended <- Daemon(ctx, "geometryd", []string{"--listen", "127.0.0.1:0"}, out, &bytes.Buffer{}, &rogue{})
+		ended <- Daemon(ctx, "geometryd", []string{"--listen", "127.0.0.1:0"}, out, &bytes.Buffer{}, nil, &rogue{})
 	}()
 	conn, err := net.Dial("tcp", <-out)
 	if err != nil {
@@ -327,7 +327,7 @@ func TestDaemon(t *testing.T) {
 		{[]string{"-h"}, 0, "-listen"},
 	} {
 		var errs bytes.Buffer
-		if code := Daemon(t.Context(), "geometryd", c.args, &bytes.Buffer{}, &errs); code != c.code || !strings.Contains(errs.String(), c.want) {
+		if code := Daemon(t.Context(), "geometryd", c.args, &bytes.Buffer{}, &errs, nil); code != c.code || !strings.Contains(errs.String(), c.want) {
 			t.Errorf("%v: exit status %d, %s", c.args, code, &errs)
 		}
 	}

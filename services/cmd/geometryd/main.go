@@ -12,5 +12,5 @@ import (
 )
 
 func main() {
-	os.Exit(server.Daemon(context.Background(), "geometryd", os.Args[1:], os.Stdout, os.Stderr, geometry.New(kinds.All())))
+	os.Exit(server.Daemon(context.Background(), "geometryd", os.Args[1:], os.Stdout, os.Stderr, nil, geometry.New(kinds.All())))
 }

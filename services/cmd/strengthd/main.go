@@ -12,5 +12,5 @@ import (
 )
 
 func main() {
-	os.Exit(server.Daemon(context.Background(), "strengthd", os.Args[1:], os.Stdout, os.Stderr, strength.New(basis.All())))
+	os.Exit(server.Daemon(context.Background(), "strengthd", os.Args[1:], os.Stdout, os.Stderr, nil, strength.New(basis.All())))
 }
