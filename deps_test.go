@@ -80,6 +80,7 @@ var rules = []rule{
 	{folder: "services/transport", others: []string{"google.golang.org/grpc"}, why: "TLS and tokens for either side; knows no service"},
 	{folder: "services/transport/transporttest", why: "authorities and certificates for tests"},
 	{folder: "services/server", own: []string{"services/transport", "services/wire"}, others: []string{"google.golang.org"}, why: "a gRPC server and its manners, whatever it serves"},
+	{folder: "services/telemetry", others: []string{"go.opentelemetry.io", "google.golang.org/grpc/stats"}, why: "OpenTelemetry, linked into the servers alone"},
 	{folder: "services/both", own: []string{"services/geometry", "services/strength", "services/server", "services/wire", "geometry/kinds", "strength/basis", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "both services together, with every kind and basis"},
 	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "strength", "strength/basis", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
 	{folder: "services/cmd/...", own: []string{"services/...", "geometry/kinds", "strength/basis"}, others: []string{"google.golang.org"}, why: "mains of twenty lines"},
