@@ -55,16 +55,19 @@ type Options struct {
 	NoReflection bool
 	Telemetry    stats.Handler // nil: none
 	Starting     bool          // not serving until Ready is called
+
+	greeting, ping time.Duration // shorter, for tests; 0: the usual ones
 }
 
 // Server is a gRPC server with its health service.
 type Server struct {
-	grpc     *grpc.Server
-	health   *health.Server
-	names    []string // of its services; "" for the whole
-	door     *door
-	drain    context.CancelFunc
-	capacity int // connections
+	grpc    *grpc.Server
+	health  *health.Server
+	names   []string // of its services; "" for the whole
+	door    *door
+	workers *workers
+	drain   context.CancelFunc
+	places  chan struct{} // of connections
 }
 
 // New builds a server that offers the services. It is healthy, as a whole and by service name, until it is stopped.
@@ -76,7 +79,7 @@ func New(o Options, services ...Service) *Server {
 	if o.Credentials == nil {
 		o.Credentials = insecure.NewCredentials()
 	}
-	s := &Server{health: health.NewServer(), names: []string{""}, capacity: o.Limits.Connections}
+	s := &Server{health: health.NewServer(), names: []string{""}, workers: newWorkers(o.Limits), places: make(chan struct{}, o.Limits.Connections)}
 	s.door = &door{log: o.Log, gate: o.Gate, limits: o.Limits, fullFrom: uint64(o.Memory) / 4 * 3}
 	s.door.drain, s.drain = context.WithCancel(context.Background())
 	s.grpc = grpc.NewServer(s.settings(o)...)
@@ -99,15 +102,15 @@ func (s *Server) settings(o Options) []grpc.ServerOption {
 	out := []grpc.ServerOption{
 		grpc.Creds(o.Credentials),
 		grpc.InTapHandle(s.door.enter),
-		grpc.ChainUnaryInterceptor(logCalls(o.Log), recovery(o.Log), newWorkers(o.Limits).unary),
+		grpc.ChainUnaryInterceptor(logCalls(o.Log), recovery(o.Log), s.workers.unary),
 		grpc.ChainStreamInterceptor(logStreams(o.Log), streamRecovery(o.Log)),
 		grpc.MaxRecvMsgSize(MaxMessageBytes),
 		grpc.MaxSendMsgSize(MaxMessageBytes),
 		grpc.MaxHeaderListSize(maxHeaderBytes),
 		grpc.MaxConcurrentStreams(uint32(o.Limits.Streams)),
-		grpc.ConnectionTimeout(greeting),
+		grpc.ConnectionTimeout(cmp.Or(o.greeting, greeting)),
 		grpc.KeepaliveParams(keepalive.ServerParameters{
-			Time: pingAfter, Timeout: pingTimeout,
+			Time: cmp.Or(o.ping, pingAfter), Timeout: cmp.Or(o.ping, pingTimeout),
 			MaxConnectionIdle: idleAfter, MaxConnectionAge: renewAfter, MaxConnectionAgeGrace: o.Limits.CallTime,
 		}),
 		grpc.KeepaliveEnforcementPolicy(keepalive.EnforcementPolicy{MinTime: minPing, PermitWithoutStream: true}),
@@ -132,7 +135,7 @@ func (s *Server) Ready() {
 
 // Serve answers calls until the server is stopped; an orderly stop gives nil.
 func (s *Server) Serve(l net.Listener) error {
-	err := s.grpc.Serve(&few{l, make(chan struct{}, s.capacity)})
+	err := s.grpc.Serve(&few{l, s.places})
 	if errors.Is(err, grpc.ErrServerStopped) {
 		return nil
 	}
