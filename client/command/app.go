@@ -74,6 +74,11 @@ func (s *session) app() *cli.App {
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "geometry", Usage: "address of a geometry service", DefaultText: "in this process"},
 			&cli.StringFlag{Name: "strength", Usage: "address of a strength service", DefaultText: "in this process"},
+			&cli.StringFlag{Name: "ca", Usage: "file of authorities for services", DefaultText: "the system's"},
+			&cli.StringFlag{Name: "cert", Usage: "file of the certificate shown to services"},
+			&cli.StringFlag{Name: "key", Usage: "file of its key"},
+			&cli.StringFlag{Name: "server-name", Usage: "name in the services' certificate", DefaultText: "the host"},
+			&cli.StringFlag{Name: tokenFlag, Usage: "file with the token that services ask for"},
 			&cli.DurationFlag{Name: "timeout", Usage: "how long a service may take to answer", Value: dial.DefaultTimeout},
 			&cli.BoolFlag{Name: "json", Usage: "give the whole result as JSON"},
 		},

@@ -3,6 +3,7 @@ package command
 // This file reaches the services and reads the job.
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"fmt"
@@ -18,6 +19,7 @@ import (
 	"lugwright/client/shopfile"
 	"lugwright/part"
 	"lugwright/services/dial"
+	"lugwright/services/server"
 )
 
 // withServices calls do with a client of the services.
@@ -26,12 +28,20 @@ func (s *session) withServices(c *cli.Context, do func(ctx context.Context, clie
 	if timeout <= 0 {
 		return &usageError{fmt.Sprintf("--timeout %s is not a time to wait", timeout), "write a time such as 30s or 5m"}
 	}
-	client, err := dial.Remote(c.String("geometry"), c.String("strength"), dial.Options{Timeout: timeout})
+	client, err := dial.Remote(c.String("geometry"), c.String("strength"), dial.Options{Timeout: timeout, Security: security(c)})
 	if err != nil {
 		return &usageError{err.Error(), "without --geometry and --strength the services run in this process"}
 	}
 	defer client.Close()
 	return do(c.Context, client)
+}
+
+// security is what the options say of connections. The token's file may also come by environment, as it does for serve.
+func security(c *cli.Context) dial.Security {
+	return dial.Security{
+		CA: c.String("ca"), Cert: c.String("cert"), Key: c.String("key"), ServerName: c.String("server-name"),
+		TokenFile: cmp.Or(c.String(tokenFlag), os.Getenv(server.Variable(tokenFlag))),
+	}
 }
 
 // readJob reads a job file against what the services list.

@@ -1,10 +1,14 @@
 package command
 
-// This file is the verb serve: both services in one process, on this machine.
+// This file is the verb serve: both services in one process.
 
 import (
+	"errors"
+	stdflag "flag"
+	"fmt"
 	"log/slog"
-	"time"
+	"net"
+	"os"
 
 	"github.com/urfave/cli/v2"
 
@@ -12,34 +16,105 @@ import (
 	"lugwright/services/server"
 )
 
-// grace is how long running calls may take to end when the server is told to stop.
-const grace = 10 * time.Second
+const serveHelp = `Prints its address once it serves, logs JSON lines to standard error, and
+stops on SIGINT or SIGTERM when the calls that run have ended.
+
+On 127.0.0.1, ::1 or localhost it speaks plaintext. On any other address it
+wants --tls-cert and --tls-key, and speaks TLS 1.3 only. With --client-ca it
+lets in only clients with a certificate of these authorities. With
+--token-file each call must bring the token in that file; clients take the
+same option. Changed files are taken at the next connection or call, without
+a restart.
+
+Each option also by environment: --tls-cert is LUGWRIGHT_TLS_CERT.
+
+   lugwright serve --listen 127.0.0.1:7401
+   lugwright serve --listen :7401 --tls-cert server.pem \
+     --tls-key server.key --client-ca clients.pem
+   lugwright check job.yaml --geometry shop:7401 --strength shop:7401 \
+     --ca authority.pem --cert me.pem --key me.key`
 
 func (s *session) serveVerb() *cli.Command {
 	return &cli.Command{
 		Name: "serve", Usage: "run both services in one process, until interrupted",
-		Flags:  []cli.Flag{&cli.StringFlag{Name: "listen", Value: "127.0.0.1:0", Usage: "loopback address; port 0: a free one"}},
-		Action: s.serve,
+		Description: serveHelp,
+		Flags:       serveFlags(),
+		Action:      s.serve,
 	}
+}
+
+// tokenFlag is an option of the whole program: clients bring the token, and serve asks for it.
+const tokenFlag = "token-file"
+
+// serveFlags are the server's settings as options of this program.
+func serveFlags() []cli.Flag {
+	var out []cli.Flag
+	server.NewConfig("").Flags.VisitAll(func(f *stdflag.Flag) {
+		if f.Name == tokenFlag {
+			return
+		}
+		_, usage := stdflag.UnquoteUsage(f)
+		if value, ok := f.Value.(interface{ IsBoolFlag() bool }); ok && value.IsBoolFlag() {
+			out = append(out, &cli.BoolFlag{Name: f.Name, Usage: usage})
+			return
+		}
+		out = append(out, &cli.StringFlag{Name: f.Name, Usage: usage, DefaultText: f.DefValue})
+	})
+	return out
 }
 
 func (s *session) serve(c *cli.Context) error {
 	if err := arguments(c, 0, 0); err != nil {
 		return err
 	}
-	l, err := server.Listen(c.String("listen"))
+	config, err := serveConfig(c)
 	if err != nil {
-		return &usageError{err.Error(), "leave --listen out for a free port"}
+		return err
 	}
+	err = config.Run(c.Context, slog.New(slog.NewJSONHandler(s.Err, nil)), nil, func(at net.Addr) error { return s.tellAddress(c, at) }, both.Services()...)
+	var setting *server.SettingError
+	var test *server.SelfTestError
+	switch {
+	case errors.As(err, &setting):
+		return &usageError{err.Error(), "`lugwright serve --help` says what is taken; without --listen it takes a free port"}
+	case errors.As(err, &test):
+		return &verdictError{err.Error()}
+	}
+	return err
+}
+
+// serveConfig takes the options that were given, and the environment where none was.
+func serveConfig(c *cli.Context) (*server.Config, error) {
+	for _, name := range []string{"geometry", "strength", "ca", "cert", "key", "server-name"} {
+		if c.IsSet(name) {
+			return nil, &usageError{fmt.Sprintf("--%s is for a client; serve does not take it", name), "`lugwright serve --help` lists its options"}
+		}
+	}
+	config := server.NewConfig("serve")
+	var refused error
+	config.Flags.VisitAll(func(f *stdflag.Flag) {
+		if c.IsSet(f.Name) && refused == nil {
+			refused = config.Set(f.Name, fmt.Sprint(c.Value(f.Name)))
+		}
+	})
+	if refused == nil {
+		refused = config.FromEnvironment(os.LookupEnv)
+	}
+	if refused != nil {
+		return nil, &usageError{refused.Error(), ""}
+	}
+	return config, nil
+}
+
+func (s *session) tellAddress(c *cli.Context, at net.Addr) error {
+	var err error
 	if c.Bool("json") {
-		err = s.writeJSON(map[string]any{"format": format, "address": l.Addr().String()})
+		err = s.writeJSON(map[string]any{"format": format, "address": at.String()})
 	} else {
-		s.out.line("%s", l.Addr())
+		s.out.line("%s", at)
 	}
 	if err := firstError(err, s.flush()); err != nil {
-		l.Close()
 		return &outputError{err}
 	}
-	srv := server.New(server.Options{Log: slog.New(slog.NewJSONHandler(s.Err, nil))}, both.Services()...)
-	return srv.ServeUntil(c.Context, l, grace)
+	return nil
 }

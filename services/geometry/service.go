@@ -3,6 +3,7 @@
 //
 //	service.go  the calls
 //	export.go   which files a format gives and what they are called
+//	selftest.go brackets that it must build before it serves
 package geometry
 
 import (

@@ -29,7 +29,7 @@ func Batch[I, O any](ctx context.Context, in []I, one func(I) (O, error), failed
 func guarded[I, O any](ctx context.Context, i int, in I, one func(I) (O, error)) (out O, err error) {
 	defer func() {
 		if p := recover(); p != nil {
-			logPanic(ctx, logOf(ctx), p, fmt.Sprintf("item %d of a batch", i))
+			logPanic(ctx, p, fmt.Sprintf("item %d of a batch", i))
 			err = errItem
 		}
 	}()

@@ -2,47 +2,60 @@ package server
 
 import (
 	"context"
+	"errors"
 	"flag"
 	"fmt"
 	"io"
 	"log/slog"
+	"net"
+	"os"
 	"os/signal"
 	"syscall"
-	"time"
 )
 
-const grace = 10 * time.Second
-
-// Daemon runs services as a program of their own: it reads flags, prints its address on out once it listens, logs to errs,
-// and serves until it is told to stop. It returns the exit status: 0, 2 for a usage error or an address it cannot listen
-// on, 4 when it cannot serve.
-func Daemon(ctx context.Context, name string, args []string, out, errs io.Writer, services ...Service) int {
-	flags := flag.NewFlagSet(name, flag.ContinueOnError)
-	flags.SetOutput(errs)
-	listen := flags.String("listen", "127.0.0.1:0", "loopback `address` to listen on; port 0 takes a free one")
-	noReflection := flags.Bool("no-reflection", false, "do not answer questions about the interface")
-	if err := flags.Parse(args); err != nil {
+// Daemon runs services as a program of their own: it reads flags and environment, prints its address on out once it serves, logs to
+// errs, and serves until it is told to stop. It returns the exit status: 0, 1 when a service fails its self-test, 2 for a
+// setting it cannot run with, 4 when it cannot serve.
+func Daemon(ctx context.Context, name string, args []string, out, errs io.Writer, measure Telemetry, services ...Service) int {
+	config := NewConfig(name)
+	config.Flags.SetOutput(errs)
+	config.Flags.Usage = func() {
+		fmt.Fprintf(errs, "%s [options]\n", name)
+		config.Flags.PrintDefaults()
+		fmt.Fprintf(errs, "Each option also by environment: --tls-cert is %s. docs/services.md says more.\n", Variable("tls-cert"))
+	}
+	if err := config.Flags.Parse(args); err != nil {
 		if err == flag.ErrHelp {
 			return 0
 		}
 		return 2
 	}
-	if flags.NArg() > 0 {
-		fmt.Fprintf(errs, "%s: error: argument %q is not understood; flags only\n", name, flags.Arg(0))
-		return 2
+	fail := func(status int, err error) int {
+		fmt.Fprintf(errs, "%s: error: %v\n", name, err)
+		return status
+	}
+	if config.Flags.NArg() > 0 {
+		return fail(2, fmt.Errorf("argument %q is not understood; flags only", config.Flags.Arg(0)))
+	}
+	if err := config.FromEnvironment(os.LookupEnv); err != nil {
+		return fail(2, err)
 	}
 	ctx, stop := signal.NotifyContext(ctx, syscall.SIGINT, syscall.SIGTERM)
 	defer stop()
-	l, err := Listen(*listen)
-	if err != nil {
-		fmt.Fprintf(errs, "%s: error: %v\n", name, err)
-		return 2
+	context.AfterFunc(ctx, stop) // a second signal ends it at once
+	err := config.Run(ctx, slog.New(slog.NewJSONHandler(errs, nil)), measure, func(at net.Addr) error {
+		_, err := fmt.Fprintln(out, at)
+		return err
+	}, services...)
+	var setting *SettingError
+	var test *SelfTestError
+	switch {
+	case err == nil:
+		return 0
+	case errors.As(err, &setting):
+		return fail(2, err)
+	case errors.As(err, &test):
+		return fail(1, err)
 	}
-	fmt.Fprintln(out, l.Addr())
-	s := New(Options{Log: slog.New(slog.NewJSONHandler(errs, nil)), NoReflection: *noReflection}, services...)
-	if err := s.ServeUntil(ctx, l, grace); err != nil {
-		fmt.Fprintf(errs, "%s: error: %v\n", name, err)
-		return 4
-	}
-	return 0
+	return fail(4, err)
 }

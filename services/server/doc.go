@@ -1,9 +1,16 @@
-// Package server runs services on a gRPC server with everything around them: health, reflection, recovery, keepalive,
-// limits and an orderly stop. It never looks into a message.
+// Package server runs services on a gRPC server with everything around them: health, reflection, recovery, limits, logs and
+// an orderly stop. It never looks into a message.
 //
 //	server.go     Server: build, serve, stop
-//	listen.go     where it may listen
+//	limits.go     two doors: how much is taken at once
+//	listen.go     where it may listen, and for how many
+//	calllog.go    one line for each call
 //	recover.go    panics become Internal
 //	batch.go      batches: one item's failure or panic stays its own
+//	reflect.go    questions about the interface
+//	local.go      the same handlers without a connection
+//	config.go     flags and environment
+//	run.go        a server as a program: self-test, serve, drain
+//	profiles.go   Go's profiles, on an address of their own
 //	daemon.go     the main of a service that runs alone
 package server

@@ -4,17 +4,18 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"io"
 	"log/slog"
 	"net"
-	"runtime"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
+	"go.uber.org/goleak"
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
-	"google.golang.org/grpc/credentials/insecure"
 	healthpb "google.golang.org/grpc/health/grpc_health_v1"
 	reflectionpb "google.golang.org/grpc/reflection/grpc_reflection_v1"
 	"google.golang.org/grpc/status"
@@ -24,6 +25,7 @@ import (
 	"google.golang.org/protobuf/types/descriptorpb"
 
 	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+	"lugwright/services/transport"
 )
 
 const name = "lugwright.geometry.v1alpha1.GeometryService"
@@ -65,25 +67,49 @@ func (s *rogue) BuildBrackets(ctx context.Context, q *pb.BuildBracketsRequest) (
 type running struct {
 	*Server
 	conn *grpc.ClientConn
-	log  *bytes.Buffer
+	addr string
+	log  *syncBuffer
 	done chan error
+
+	tlsLog *syncBuffer
+}
+
+// syncBuffer is a log that may be read while it is written.
+type syncBuffer struct {
+	mu sync.Mutex
+	b  bytes.Buffer
+}
+
+func (s *syncBuffer) Write(p []byte) (int, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.b.Write(p)
+}
+
+func (s *syncBuffer) String() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.b.String()
 }
 
 func start(t *testing.T, services ...Service) *running {
 	t.Helper()
-	before := runtime.NumGoroutine()
-	t.Cleanup(func() { noLeak(t, before) })
+	return startWith(t, Options{}, services...)
+}
+
+// startWith serves on a loopback port until the test ends, and has a plaintext connection to it. Nothing may be left running then.
+func startWith(t *testing.T, o Options, services ...Service) *running {
+	t.Helper()
+	noLeaks(t)
 	l, err := Listen("127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
-	r := &running{log: &bytes.Buffer{}, done: make(chan error, 1)}
-	r.Server = New(Options{Log: slog.New(slog.NewTextHandler(r.log, nil))}, services...)
+	r := &running{log: &syncBuffer{}, done: make(chan error, 1), addr: l.Addr().String()}
+	o.Log = textLog(r.log)
+	r.Server = New(o, services...)
 	go func() { r.done <- r.Serve(l) }()
-	r.conn, err = grpc.NewClient(l.Addr().String(), grpc.WithTransportCredentials(insecure.NewCredentials()))
-	if err != nil {
-		t.Fatal(err)
-	}
+	r.conn = connect(t, r.addr, transport.Client{})
 	t.Cleanup(func() {
 		r.conn.Close()
 		r.Stop(time.Second)
@@ -94,15 +120,25 @@ func start(t *testing.T, services ...Service) *running {
 	return r
 }
 
-func noLeak(t *testing.T, before int) {
-	for range 100 {
-		if runtime.NumGoroutine() <= before {
-			return
-		}
-		time.Sleep(20 * time.Millisecond)
+// noLeaks fails a test that leaves something running. It is called first, so that what the test closes is closed by then.
+func noLeaks(t *testing.T) {
+	before := goleak.IgnoreCurrent()
+	t.Cleanup(func() { goleak.VerifyNone(t, before) })
+}
+
+// connect is a connection secured as a client's options say.
+func connect(t *testing.T, addr string, security transport.Client, more ...grpc.DialOption) *grpc.ClientConn {
+	t.Helper()
+	options, err := security.Options(addr)
+	if err != nil {
+		t.Fatal(err)
 	}
-	stacks := make([]byte, 1<<16)
-	t.Errorf("%d goroutines before, %d after:\n%s", before, runtime.NumGoroutine(), stacks[:runtime.Stack(stacks, true)])
+	conn, err := grpc.NewClient("passthrough:///"+addr, append(options, more...)...)
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { conn.Close() })
+	return conn
 }
 
 func TestHealth(t *testing.T) {
@@ -236,7 +272,7 @@ func TestPanicIsInternal(t *testing.T) {
 		t.Errorf("the poisoned batch gave %v, %v", answer, err)
 	}
 	if !strings.Contains(r.log.String(), "item 1 of a batch") {
-		t.Errorf("log %s", r.log)
+		t.Errorf("log %s", r.log.String())
 	}
 }
 
@@ -301,11 +337,11 @@ type lines chan string
 func (l lines) Write(p []byte) (int, error) { l <- strings.TrimSpace(string(p)); return len(p), nil }
 
 func TestDaemon(t *testing.T) {
-	defer noLeak(t, runtime.NumGoroutine()+1) // the runtime's signal loop stays
+	noLeaks(t)
 	ctx, stop := context.WithCancel(t.Context())
 	out, ended := make(lines, 1), make(chan int, 1)
 	go func() {
-		ended <- Daemon(ctx, "geometryd", []string{"--listen", "127.0.0.1:0"}, out, &bytes.Buffer{}, &rogue{})
+		ended <- Daemon(ctx, "geometryd", []string{"--listen", "127.0.0.1:0"}, out, &bytes.Buffer{}, nil, &rogue{})
 	}()
 	conn, err := net.Dial("tcp", <-out)
 	if err != nil {
@@ -327,8 +363,10 @@ func TestDaemon(t *testing.T) {
 		{[]string{"-h"}, 0, "-listen"},
 	} {
 		var errs bytes.Buffer
-		if code := Daemon(t.Context(), "geometryd", c.args, &bytes.Buffer{}, &errs); code != c.code || !strings.Contains(errs.String(), c.want) {
+		if code := Daemon(t.Context(), "geometryd", c.args, &bytes.Buffer{}, &errs, nil); code != c.code || !strings.Contains(errs.String(), c.want) {
 			t.Errorf("%v: exit status %d, %s", c.args, code, &errs)
 		}
 	}
 }
+
+func textLog(w io.Writer) *slog.Logger { return slog.New(slog.NewTextHandler(w, nil)) }

@@ -5,6 +5,7 @@
 //	check.go    one bracket, and batches with shared setups
 //	lists.go    bases and materials
 //	vehicle.go  a whole vehicle
+//	selftest.go published answers that it must give before it serves
 package strength
 
 import (

@@ -5,7 +5,9 @@ import (
 	"crypto/x509"
 	"errors"
 	"fmt"
+	"io"
 	"log/slog"
+	"net"
 	"time"
 
 	"google.golang.org/grpc/credentials"
@@ -34,10 +36,24 @@ func Server(files ServerFiles, now func() time.Time, log *slog.Logger) (credenti
 	if err != nil {
 		return nil, err
 	}
-	return credentials.NewTLS(&tls.Config{
+	return &told{credentials.NewTLS(&tls.Config{
 		MinVersion:         tls.VersionTLS13,
 		GetConfigForClient: func(*tls.ClientHelloInfo) (*tls.Config, error) { return config.get(), nil },
-	}), nil
+	}), log}, nil
+}
+
+// told logs why a connection is refused: in TLS 1.3 a client whose certificate is refused often sees no more than a closed connection.
+type told struct {
+	credentials.TransportCredentials
+	log *slog.Logger
+}
+
+func (c *told) ServerHandshake(conn net.Conn) (net.Conn, credentials.AuthInfo, error) {
+	secured, info, err := c.TransportCredentials.ServerHandshake(conn)
+	if err != nil && !errors.Is(err, io.EOF) { // who only knocks is a probe
+		c.log.Warn("connection refused", "peer", conn.RemoteAddr().String(), "reason", err.Error())
+	}
+	return secured, info, err
 }
 
 func serverConfig(files ServerFiles, now func() time.Time) (*tls.Config, error) {

@@ -9,8 +9,9 @@ import (
 	"lugwright/geometry/kinds"
 	"lugwright/services/geometry"
 	"lugwright/services/server"
+	"lugwright/services/telemetry"
 )
 
 func main() {
-	os.Exit(server.Daemon(context.Background(), "geometryd", os.Args[1:], os.Stdout, os.Stderr, geometry.New(kinds.All())))
+	os.Exit(server.Daemon(context.Background(), "geometryd", os.Args[1:], os.Stdout, os.Stderr, telemetry.Start, geometry.New(kinds.All())))
 }

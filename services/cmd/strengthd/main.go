@@ -8,9 +8,10 @@ import (
 
 	"lugwright/services/server"
 	"lugwright/services/strength"
+	"lugwright/services/telemetry"
 	"lugwright/strength/basis"
 )
 
 func main() {
-	os.Exit(server.Daemon(context.Background(), "strengthd", os.Args[1:], os.Stdout, os.Stderr, strength.New(basis.All())))
+	os.Exit(server.Daemon(context.Background(), "strengthd", os.Args[1:], os.Stdout, os.Stderr, telemetry.Start, strength.New(basis.All())))
 }
