@@ -105,3 +105,26 @@ func row(v *run.Variant, d Densities, margin float64) Row {
 	r.NotChecked = v.Brief.NotChecked
 	return r
 }
+
+// Fault is an error of the job that refuses every row, whatever the parameters are: a load that the bracket does not carry, or a field of the job itself. Nil
+// when there is a row that is not refused so.
+func Fault(rows []Row) error {
+	for i := range rows {
+		if rows[i].Outcome != Refused {
+			return nil
+		}
+		fields := part.Fields(rows[i].Err)
+		if fields == nil {
+			return nil
+		}
+		for _, f := range fields {
+			if strings.HasPrefix(f.Field, "parameters.") || strings.HasPrefix(f.Field, "plates[") {
+				return nil
+			}
+		}
+	}
+	if len(rows) == 0 {
+		return nil
+	}
+	return rows[0].Err
+}
