@@ -93,6 +93,7 @@ var rules = []rule{
 	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/setout", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
 	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
 	{folder: "client/sweep", own: []string{"client/draw", "client/job", "client/run", "geometry", "part", "services/dial", "strength", "units"}, why: "variants of a job's brackets; no flags, no printing"},
+	{folder: "client/propose", own: []string{"client/job", "client/sweep", "geometry", "part", "units"}, why: "first sizes; tries variants as a sweep does"},
 	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }

@@ -90,7 +90,7 @@ func (s *session) app() *cli.App {
 
 func (s *session) verbs() []*cli.Command {
 	all := []*cli.Command{
-		s.newVerb(), s.loadsVerb(), s.checkVerb(), s.sweepVerb(), s.packVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
+		s.newVerb(), s.loadsVerb(), s.checkVerb(), s.sweepVerb(), s.proposeVerb(), s.packVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
 		s.evaluateVerb(), s.verifyVerb(), s.serveVerb(), s.schemaVerb(), s.completionVerb(), s.versionVerb(),
 	}
 	for _, c := range all {

@@ -65,7 +65,8 @@ type axisDoc struct {
 type rowDoc struct {
 	Values   []parameterDoc `json:"values"`
 	Outcome  string         `json:"outcome"`
-	MassKG   number         `json:"mass_kg"` // plates as cut, members and pins; null for what is refused
+	MassKG   number         `json:"mass_kg"`      // all told; null for what is refused
+	BareKG   number         `json:"bare_mass_kg"` // without weld metal and bolts: what the pack's lists weigh
 	CutMM    number         `json:"cut_length_mm"`
 	WeldMM3  number         `json:"weld_volume_mm3"`
 	Stock    []stockDoc     `json:"plates_from"`
@@ -156,11 +157,12 @@ func docOfStock(s sweep.Stock) stockDoc { return stockDoc{s.ThicknessMM, s.Mater
 
 func docOfRow(r sweep.Row) rowDoc {
 	d := rowDoc{
-		Values: docsOf(r.Values, docOfParameter), Outcome: string(r.Outcome), MassKG: number(r.Takes.KG), CutMM: number(r.Takes.CutMM), WeldMM3: number(r.Takes.WeldMM3),
+		Values: docsOf(r.Values, docOfParameter), Outcome: string(r.Outcome), MassKG: number(r.Takes.KG), BareKG: number(r.Takes.BareKG), CutMM: number(r.Takes.CutMM), WeldMM3: number(r.Takes.WeldMM3),
 		Stock: docsOf(r.Takes.Stock, docOfStock), NotCheck: r.NotChecked, Why: r.Why(),
 	}
 	if r.Outcome == sweep.Refused {
-		d.MassKG, d.CutMM, d.WeldMM3 = number(math.NaN()), number(math.NaN()), number(math.NaN())
+		none := number(math.NaN())
+		d.MassKG, d.BareKG, d.CutMM, d.WeldMM3 = none, none, none, none
 	}
 	if g := r.Governs; g != nil {
 		d.Governs = &governingDoc{g.Limit, g.Place, g.Case, number(g.Utilisation)}
@@ -182,7 +184,7 @@ func csvOfSweep(r *swept) []byte {
 	for _, n := range names {
 		head = append(head, n.Name+map[geometry.Unit]string{geometry.MM: "_mm", geometry.Rad: "_rad"}[n.Unit])
 	}
-	rows := [][]string{append(head, "outcome", "mass_kg", "cut_length_mm", "weld_volume_mm3", "utilisation", "limit", "place", "case", "not_checked", "why")}
+	rows := [][]string{append(head, "outcome", "mass_kg", "bare_mass_kg", "cut_length_mm", "weld_volume_mm3", "utilisation", "limit", "place", "case", "not_checked", "why")}
 	for _, b := range r.brackets {
 		for i := range b.Rows {
 			rows = append(rows, csvRow(&b.Rows[i], names))
@@ -209,9 +211,9 @@ func csvRow(r *sweep.Row, names []geometry.Param) []string {
 	}
 	line = append(line, string(r.Outcome))
 	if r.Outcome == sweep.Refused {
-		return append(line, "", "", "", "", "", "", "", "", r.Why())
+		return append(line, "", "", "", "", "", "", "", "", "", r.Why())
 	}
-	line = append(line, exact(r.Takes.KG), exact(r.Takes.CutMM), exact(r.Takes.WeldMM3))
+	line = append(line, exact(r.Takes.KG), exact(r.Takes.BareKG), exact(r.Takes.CutMM), exact(r.Takes.WeldMM3))
 	if g := r.Governs; g != nil {
 		u := "" // no capacity: no number
 		if !math.IsInf(g.Utilisation, 0) {

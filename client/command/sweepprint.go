@@ -175,7 +175,7 @@ func (p *sweepPage) bracketHead(g *sweep.Grid, c *layout) {
 	}
 	p.last = ""
 	mass, cut, weld := allAcross["mass"], allAcross["cut"], allAcross["weld"]
-	p.cells(c, c.names, [3]string{mass.metricName(p.scale), cut.metricName(p.scale), weld.metricName(p.scale)}, "used", "", "governed by")
+	p.cells(c, c.names, [3]string{"mass " + mass.metricName(p.scale), "cut " + cut.metricName(p.scale), "weld " + weld.metricName(p.scale)}, "used", "", "governed by")
 }
 
 func (a across) metricName(s scale) string { return s.name(a.metric, a.inch) }
@@ -186,10 +186,10 @@ func (p *sweepPage) cells(c *layout, values []string, numbers [3]string, used, o
 	for i, v := range values {
 		b.WriteString(strings.Repeat(" ", c.wide[i]-width(v)) + v + "  ")
 	}
-	for i, w := range []int{7, 6, 6} {
+	for i, w := range []int{7, 6, 8} {
 		b.WriteString(strings.Repeat(" ", max(0, w-width(numbers[i]))) + numbers[i] + " ")
 	}
-	b.WriteString(strings.Repeat(" ", max(0, 6-width(used))) + used + "  " + pad(outcome, 9))
+	b.WriteString(strings.Repeat(" ", max(0, 5-width(used))) + used + "  " + pad(outcome, 8))
 	p.flow(b.String(), governs)
 }
 
@@ -305,7 +305,7 @@ func (p *sweepPage) bracketEnd(b *sweep.Swept) {
 		for _, line := range picture.Letters(columns, 16) {
 			p.line("%s", line)
 		}
-		p.line("       %s", sweep.Legend)
+		p.wrapped("", 7, sweep.Legend)
 	}
 }
 

@@ -153,7 +153,7 @@ func (p *planner) add(ctx context.Context, g *Grid, kind *geometry.Kind, d geome
 }
 
 func (p *planner) onRack(ctx context.Context, spec *job.Bracket, kind *geometry.Kind, d geometry.Param) (Axis, error) {
-	roles, err := Roles(ctx, p.client, spec, kind)
+	roles, err := AllRoles(ctx, p.client, spec, kind)
 	if err != nil {
 		return Axis{}, err
 	}

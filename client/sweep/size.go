@@ -28,28 +28,43 @@ const (
 	Form    Role = "form"    // a word that adds or drops welded plates
 )
 
-// Roles gives the role of each parameter of a bracket's kind that has one. Parameters of plates that are only there under another word of a Form are found as
-// well.
-func Roles(ctx context.Context, c run.Trier, spec *job.Bracket, kind *geometry.Kind) (map[string]Role, error) {
-	p := &prober{c: c, kind: kind, roles: map[string]Role{}}
-	if err := p.probe(ctx, spec); err != nil {
+// Sizes is what the parameters of a bracket are the sizes of.
+type Sizes struct {
+	Roles map[string]Role
+	Forms []part.Param // the other words of parameters that are a Form, in the order of their declaration
+}
+
+// Roles gives the role of each parameter of a bracket's kind that has one, of the bracket as it is.
+func Roles(ctx context.Context, c run.Trier, spec *job.Bracket, kind *geometry.Kind) (*Sizes, error) {
+	p := &prober{c, kind, Sizes{Roles: map[string]Role{}}}
+	return &p.sizes, p.probe(ctx, spec)
+}
+
+// AllRoles finds those of plates and welds as well that are only there under another word of a Form.
+func AllRoles(ctx context.Context, c run.Trier, spec *job.Bracket, kind *geometry.Kind) (map[string]Role, error) {
+	all, err := Roles(ctx, c, spec, kind)
+	if err != nil {
 		return nil, err
 	}
-	forms := p.forms
-	for _, form := range forms {
+	for _, form := range all.Forms {
 		with := With(spec, []part.Param{form})
-		if err := p.probe(ctx, &with); err != nil {
+		other, err := Roles(ctx, c, &with, kind)
+		if err != nil {
 			return nil, err
 		}
+		for name, role := range other.Roles {
+			if all.Roles[name] == "" {
+				all.Roles[name] = role
+			}
+		}
 	}
-	return p.roles, nil
+	return all.Roles, nil
 }
 
 type prober struct {
 	c     run.Trier
 	kind  *geometry.Kind
-	roles map[string]Role
-	forms []part.Param // words of Forms that were found
+	sizes Sizes
 }
 
 // Current is the value of a parameter in a bracket, its default where it is left out.
@@ -82,16 +97,16 @@ func (p *prober) probe(ctx context.Context, spec *job.Bracket) error {
 	}
 	for i, t := range trials {
 		b := built[i+1]
-		if b.Err != nil || t.of.Unit != geometry.Word && p.roles[t.of.Name] != "" {
+		if b.Err != nil || t.of.Unit != geometry.Word && p.sizes.Roles[t.of.Name] != "" {
 			continue
 		}
 		role := roleOf(built[0].Bracket, b.Bracket, t.from, t.to)
 		if role == "" {
 			continue
 		}
-		p.roles[t.of.Name] = role
+		p.sizes.Roles[t.of.Name] = role
 		if role == Form {
-			p.forms = append(p.forms, t.to)
+			p.sizes.Forms = append(p.sizes.Forms, t.to)
 		}
 	}
 	return nil

@@ -115,8 +115,8 @@ func OnRack(j *job.Job, p geometry.Param, role Role, now part.Param) (Axis, stri
 	return Of(p, values...), source, nil
 }
 
-// keyOf tells one set of thicknesses from another.
-func keyOf(list []Stock) string {
+// StockKey tells one set of thicknesses from another.
+func StockKey(list []Stock) string {
 	var b strings.Builder
 	for _, s := range list {
 		fmt.Fprintf(&b, "%.6f %s\n", s.ThicknessMM, s.Material)
