@@ -8,10 +8,10 @@ import (
 	"strings"
 
 	"lugwright/client/caution"
+	"lugwright/client/job"
 	"lugwright/client/propose"
 	"lugwright/client/sweep"
 	"lugwright/geometry"
-	"lugwright/part"
 	"lugwright/strength"
 )
 
@@ -26,6 +26,7 @@ func (p *proposePage) print() {
 	j, a := p.p.job, p.p.answer
 	p.wrapped("", 0, fmt.Sprintf("%s: %s, %s hand, %s, %s", p.p.spec.Name, p.p.spec.Kind, p.p.spec.Hand, j.Basis, j.Method))
 	p.wrapped("", 0, wanted(p.p.margin))
+	p.wrapped("", 0, weighed)
 	p.wrapped("", 0, p.how())
 	p.sizes()
 	for i := range a.Best {
@@ -54,7 +55,7 @@ func (p *proposePage) print() {
 	p.cautions()
 	p.before = ""
 	if len(a.Best) > 0 {
-		spec := sweep.With(p.p.spec, a.Best[p.p.pick].Row.Values)
+		spec := sweep.With(p.p.spec, propose.Changed(a.Best[p.p.pick].Row, p.p.spec, p.p.kind))
 		p.Write([]byte(propose.YAML(&spec, p.p.kind, p.system))) //nolint:errcheck // the printer keeps its error
 	}
 }
@@ -106,30 +107,19 @@ func (p *proposePage) proposal(i int) {
 	first := []string{"lightest", "runner-up", "second runner-up"}[i]
 	p.wrapped("", 0, fmt.Sprintf("%d %s: %s, %s: %s", i+1, first, takes(&b.Row.Takes, p.scale), counting(len(b.Row.Takes.Stock), "thickness", "thicknesses"), stockWords(b.Row.Takes.Stock, p.system)))
 	p.wrapped("", 2, fate(b.Row, p.scale))
-	if i == 0 {
-		p.wrapped("", 2, "other than now: "+p.changes(b.Row, func(name string) part.Param {
-			return sweep.Current(p.p.spec, p.declared(name))
-		}))
-		return
+	than, from := "now", p.p.spec
+	if i > 0 {
+		than, from = "the lightest", &p.p.answer.Best[0].Spec
 	}
-	best := p.p.answer.Best[0]
-	p.wrapped("", 2, "other than the lightest: "+p.changes(b.Row, func(name string) part.Param {
-		return sweep.Current(&best.Spec, p.declared(name))
-	}))
+	p.wrapped("", 2, "other than "+than+": "+p.changes(b.Row, from))
 }
 
-func (p *proposePage) declared(name string) *geometry.Param {
-	i := slices.IndexFunc(p.p.kind.Params, func(d geometry.Param) bool { return d.Name == name })
-	return &p.p.kind.Params[i]
-}
-
-// changes names the values that differ.
-func (p *proposePage) changes(r *sweep.Row, from func(name string) part.Param) string {
+// changes names the values that differ, with what they were.
+func (p *proposePage) changes(r *sweep.Row, from *job.Bracket) string {
 	var out []string
-	for _, v := range r.Values {
-		if was := from(v.Name); was.Number != v.Number || was.Text != v.Text {
-			out = append(out, fmt.Sprintf("%s %s (%s)", v.Name, sweep.Say(v, p.system), sweep.Say(was, p.system)))
-		}
+	for _, v := range propose.Changed(r, from, p.p.kind) {
+		i := slices.IndexFunc(p.p.kind.Params, func(d geometry.Param) bool { return d.Name == v.Name })
+		out = append(out, fmt.Sprintf("%s %s (%s)", v.Name, sweep.Say(v, p.system), sweep.Say(sweep.Current(from, &p.p.kind.Params[i]), p.system)))
 	}
 	if out == nil {
 		return "nothing"
@@ -185,7 +175,7 @@ func docOfProposed(p *proposed, version string) proposedDoc {
 		}),
 	}
 	for _, b := range a.Best {
-		spec := sweep.With(p.spec, b.Row.Values)
+		spec := sweep.With(p.spec, propose.Changed(b.Row, p.spec, p.kind))
 		d.Proposals = append(d.Proposals, proposalDoc{docOfRow(*b.Row), propose.YAML(&spec, p.kind, p.job.Units)})
 	}
 	if a.Nearest != nil {

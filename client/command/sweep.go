@@ -16,7 +16,6 @@ import (
 	"lugwright/client/job"
 	"lugwright/client/run"
 	"lugwright/client/sweep"
-	"lugwright/part"
 	"lugwright/services/dial"
 )
 
@@ -103,8 +102,9 @@ func (s *session) sweep(c *cli.Context) error {
 		r := &swept{job: bench.Job, plan: plan, margin: margin}
 		page := &sweepPage{printer: s.out, scale: scale{bench.Job.Units}, r: r, across: across, quiet: c.Bool("json"), flush: s.flush}
 		err = page.tryAll(ctx, client, bench, c.Bool("refine"))
-		if fault := r.fault(); err == nil && fault != nil {
-			return fault
+		var fields job.Errors
+		if errors.As(err, &fields) {
+			return err
 		}
 		if err == nil && c.Bool("common") {
 			r.common, r.apart = sweep.Together(r.candidates())
@@ -181,18 +181,6 @@ func writeFile(file string, data []byte) error {
 	if err = errors.Join(err, f.Close()); err != nil {
 		os.Remove(file) //nolint:errcheck // the error at hand says more
 		return &outputError{plainPathError(err)}
-	}
-	return nil
-}
-
-// fault is an error of the job that refuses every variant, at its place in the file.
-func (r *swept) fault() error {
-	for _, b := range r.brackets {
-		if err := sweep.Fault(b.Rows); err != nil {
-			if err = r.job.Locate(b.Grid.Spec, err); part.Fields(err) == nil {
-				return err
-			}
-		}
 	}
 	return nil
 }

@@ -116,11 +116,15 @@ func (p *sweepPage) head() {
 	p.wrapped("", 0, title)
 	p.wrapped("", 0, j.Basis+", "+string(j.Method))
 	p.wrapped("", 0, wanted(p.r.margin))
+	p.wrapped("", 0, weighed)
 	for _, s := range p.r.plan.Sources {
 		p.wrapped("", 0, s)
 	}
 	p.line("job %s, lugwright %s", j.Hash(Version)[:16], Version)
 }
+
+// weighed says what a mass is of.
+const weighed = "mass: plates as cut, sections, pins, weld metal and bolts; no rods"
 
 // wanted says what passing means.
 func wanted(margin float64) string {

@@ -9,6 +9,7 @@ import (
 
 	"lugwright/client/job"
 	"lugwright/client/sweep"
+	"lugwright/geometry"
 	"lugwright/part"
 )
 
@@ -58,6 +59,15 @@ func (p *Proposal) bought() string {
 		}
 	}
 	return b.String()
+}
+
+// Changed is what of a row is another value than in a bracket.
+func Changed(r *sweep.Row, spec *job.Bracket, kind *geometry.Kind) []part.Param {
+	return slices.DeleteFunc(slices.Clone(r.Values), func(v part.Param) bool {
+		i := slices.IndexFunc(kind.Params, func(d geometry.Param) bool { return d.Name == v.Name })
+		was := sweep.Current(spec, &kind.Params[i])
+		return was.Number == v.Number && was.Text == v.Text
+	})
 }
 
 // AtTheEnd names the sizes of a proposal that are the largest there are to choose from: what a larger one would need.

@@ -24,20 +24,15 @@ func LightestFirst(rows []Row) []*Row {
 	return out
 }
 
-// Nearest is the row that comes nearest to passing: refused ones last, the others by their utilisation. Nil when there are no rows.
+// Nearest is the row that comes nearest to passing, over all its checks. Nil when there are no rows.
 func Nearest(rows []Row) *Row {
 	var best *Row
 	for i := range rows {
-		r := &rows[i]
-		if best == nil || near(r) < near(best) || near(r) == near(best) && r.Outcome != Refused && r.Utilisation() < best.Utilisation() {
+		if r := &rows[i]; best == nil || r.Excess < best.Excess {
 			best = r
 		}
 	}
 	return best
-}
-
-func near(r *Row) int {
-	return slices.Index([]Outcome{Passes, Short, Fails, Outside, Refused}, r.Outcome)
 }
 
 // Step is what one step down of one axis brings, the others as they are.

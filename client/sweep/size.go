@@ -132,8 +132,9 @@ func others(d *geometry.Param, now part.Param) []part.Param {
 			add(max(d.Min, 60))
 		}
 	case geometry.Count:
-		add(now.Number + 1)
-		add(now.Number - 1)
+		for _, k := range []float64{1, -1, 2, -2} {
+			add(now.Number + k)
+		}
 	case geometry.Size:
 		for _, s := range commonBolts[threads(now.Text)] {
 			if s != now.Text {
@@ -251,18 +252,37 @@ func given(a, b *part.Bracket) bool {
 		}
 	}
 	for i := range a.Pins {
-		if !slices.EqualFunc(brought(&a.Pins[i]), brought(&b.Pins[i]), func(s, t part.Seat) bool {
-			return math.Abs(s.ThicknessMM-t.ThicknessMM) < 1e-6 && math.Abs(s.AtMM-t.AtMM) < 1e-6
-		}) {
+		if !sameJoint(&a.Pins[i], &b.Pins[i]) {
 			return true
 		}
 	}
 	return false
 }
 
+// sameJoint says whether the seats that are not the bracket's own, and the gaps between all seats, are the same on two pins. A boss more or less is no matter.
+func sameJoint(p, q *part.Pin) bool {
+	alike := func(s, t part.Seat) bool {
+		return math.Abs(s.ThicknessMM-t.ThicknessMM) < 1e-6 && math.Abs(s.AtMM-t.AtMM) < 1e-6
+	}
+	if !slices.EqualFunc(brought(p), brought(q), alike) {
+		return false
+	}
+	return len(p.Seats) != len(q.Seats) || slices.EqualFunc(gaps(p), gaps(q), func(a, b float64) bool { return math.Abs(a-b) < 1e-6 })
+}
+
 // brought are the seats of what is not the bracket's own.
 func brought(p *part.Pin) []part.Seat {
 	return slices.DeleteFunc(slices.Clone(p.Seats), func(s part.Seat) bool { return s.Thing != "" })
+}
+
+// gaps are the clear lengths of a pin between neighbouring seats.
+func gaps(p *part.Pin) []float64 {
+	var out []float64
+	for i := 1; i < len(p.Seats); i++ {
+		s, t := &p.Seats[i-1], &p.Seats[i]
+		out = append(out, t.AtMM-t.ThicknessMM/2-s.AtMM-s.ThicknessMM/2)
+	}
+	return out
 }
 
 // sameBought says whether two brackets take the same bolts, rods, pins and sections.
