@@ -40,9 +40,10 @@ func (p *proposePage) print() {
 		if ends := n.AtTheEnd(); len(ends) > 0 {
 			p.wrapped("", 2, "the largest there is to choose from: "+strings.Join(ends, ", "))
 		}
+		p.wrapped("", 2, "what is no size, such as a grade, a height or what takes a couple, is as it was: --vary sets it")
 	}
-	p.line("")
 	if full := p.p.full; full != nil {
+		p.line("")
 		for _, n := range full.Report.NotChecked {
 			p.wrapped("not checked", 14, n.What+", "+n.Place+": "+n.Why)
 		}
@@ -50,7 +51,6 @@ func (p *proposePage) print() {
 			p.wrapped("note", 14, n)
 		}
 		p.wrapped("", 0, "Whether torch, socket and pin have room was not looked at: `lugwright check JOB --access` does. Edit from here.")
-		p.line("")
 	}
 	p.cautions()
 	p.before = ""

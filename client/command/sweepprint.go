@@ -142,7 +142,7 @@ type layout struct {
 }
 
 // widest is how many columns the axes may take before they go by letters.
-const widest = 34
+const widest = 24
 
 func (p *sweepPage) layoutOf(g *sweep.Grid) *layout {
 	c := &layout{}
@@ -357,7 +357,7 @@ func (p *sweepPage) edges(e *sweep.Edges) {
 
 func (p *sweepPage) picture(b *sweep.Swept) *sweep.Plot {
 	a := p.across
-	return b.Picture(fmt.Sprintf("%s, %s: %s", p.r.job.Title, b.Grid.Spec.Name, strings.Join(varied(b.Grid), ", ")), a.words+", "+a.metricName(p.scale), p.r.margin,
+	return b.Picture(b.Grid.Spec.Name+": "+strings.Join(varied(b.Grid), ", "), a.words+", "+a.metricName(p.scale), p.r.margin,
 		func(t *sweep.Takes) float64 { return a.number(a.of(t), p.scale) })
 }
 
