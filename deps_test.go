@@ -103,6 +103,8 @@ var rules = []rule{
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "geometry/access", "strength", "strength/material", "vehicle", "vehicle/..."}, why: "coordinates; no flags, no printing"},
 	{folder: "client/sheet", own: []string{"client/caution", "client/drawings", "client/job", "client/paper", "client/run", "geometry", "geometry/setout", "geometry/shape", "part", "strength", "strength/formula", "units", "vehicle"}, why: "the calc sheet, in no format"},
 	{folder: "client/pack", own: []string{"client/caution", "client/draw", "client/draw/svg", "client/drawings", "client/job", "client/paper", "client/paper/...", "client/papers", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
+	{folder: "client/sweep", own: []string{"client/draw", "client/job", "client/run", "geometry", "part", "services/dial", "strength", "units"}, why: "variants of a job's brackets; no flags, no printing"},
+	{folder: "client/propose", own: []string{"client/job", "client/sweep", "geometry", "part", "units"}, why: "first sizes; tries variants as a sweep does"},
 	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }

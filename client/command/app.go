@@ -67,10 +67,12 @@ func (s *session) app() *cli.App {
 			"130 interrupted.",
 		HideVersion:          true,
 		EnableBashCompletion: true,
-		Writer:               s.out,
-		ErrWriter:            s.Err,
-		ExitErrHandler:       func(*cli.Context, error) {},
-		OnUsageError:         refuseUsage,
+		// A comma belongs to the value: 'x 300 mm, y -20 mm', 'M12, M16'.
+		DisableSliceFlagSeparator: true,
+		Writer:                    s.out,
+		ErrWriter:                 s.Err,
+		ExitErrHandler:            func(*cli.Context, error) {},
+		OnUsageError:              refuseUsage,
 		Flags: []cli.Flag{
 			&cli.StringFlag{Name: "geometry", Usage: "address of a geometry service", DefaultText: "in this process"},
 			&cli.StringFlag{Name: "strength", Usage: "address of a strength service", DefaultText: "in this process"},
@@ -93,7 +95,7 @@ func (s *session) app() *cli.App {
 
 func (s *session) verbs() []*cli.Command {
 	all := []*cli.Command{
-		s.newVerb(), s.loadsVerb(), s.checkVerb(), s.packVerb(), s.paperVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
+		s.newVerb(), s.loadsVerb(), s.checkVerb(), s.sweepVerb(), s.proposeVerb(), s.packVerb(), s.paperVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
 		s.evaluateVerb(), s.verifyVerb(), s.serveVerb(), s.schemaVerb(), s.completionVerb(), s.versionVerb(),
 	}
 	for _, c := range all {

@@ -17,6 +17,7 @@ const columns = 80
 type printer struct {
 	w      io.Writer
 	colour bool
+	before string // stands before every line, and takes of its columns
 	err    error
 }
 
@@ -36,7 +37,7 @@ func (p *printer) line(format string, args ...any) {
 
 // text writes one line.
 func (p *printer) text(line string) {
-	io.WriteString(p, strings.TrimRight(line, " ")+"\n")
+	io.WriteString(p, strings.TrimRight(p.before+line, " ")+"\n")
 }
 
 // wrapped writes words from the indent on, broken before column 80; first stands in the indent of the first line, or on a line
@@ -59,7 +60,7 @@ func (p *printer) flow(head, words string) {
 		switch {
 		case first:
 			first = false
-		case at+1+wide > columns:
+		case at+1+wide > columns-len(p.before):
 			p.text(string(line))
 			line, at = append(line[:0], strings.Repeat(" ", margin)...), margin
 		default:

@@ -111,6 +111,22 @@ func (j *Job) takeTray(b *Bracket, q *whole.Request, a *whole.Answer) {
 	b.Loads = append(b.Loads, own...)
 }
 
+// OfTray names the parameters of a bracket that its tray of the vehicle settles: they are changed there.
+func (j *Job) OfTray(b *Bracket) []string {
+	if b.Tray == "" {
+		return nil
+	}
+	k := j.Vehicle.trayNumber(b.Tray)
+	out := []string{perSide, "stops"}
+	for _, m := range measures(&j.Vehicle.Request.Trays[k]) {
+		out = append(out, m.Name)
+	}
+	if j.Vehicle.RodSizes[k] != "" {
+		out = append(out, "rod_size")
+	}
+	return out
+}
+
 // tray checks a bracket's tray, and that both say the same of it.
 func (a *agreement) tray(path string, b *Bracket, v *table.Value) {
 	t := v.Field("tray")

@@ -37,7 +37,7 @@ func Together(brackets []Candidate) ([]Common, error) {
 		for _, s := range states {
 			for _, r := range options {
 				one := Common{Stock: union(s.Stock, r.Takes.Stock), Rows: append(slices.Clone(s.Rows), r), KG: s.KG + float64(brackets[i].Quantity)*r.Takes.KG}
-				key := keyOf(one.Stock)
+				key := StockKey(one.Stock)
 				switch k, known := seen[key]; {
 				case !known:
 					seen[key], next = len(next), append(next, one)
@@ -78,7 +78,7 @@ func perStock(rows []*Row) []*Row {
 	var out []*Row
 	seen := map[string]bool{}
 	for _, r := range rows {
-		if key := keyOf(r.Takes.Stock); !seen[key] {
+		if key := StockKey(r.Takes.Stock); !seen[key] {
 			seen[key], out = true, append(out, r)
 		}
 	}

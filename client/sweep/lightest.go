@@ -7,9 +7,9 @@ import (
 	"slices"
 )
 
-// compareTakes orders by mass, then cut length, then weld metal.
-func compareTakes(a, b *Takes) int {
-	return cmp.Or(cmp.Compare(a.KG, b.KG), cmp.Compare(a.CutMM, b.CutMM), cmp.Compare(a.WeldMM3, b.WeldMM3))
+// Compare orders by mass, then cut length, then weld metal.
+func (t *Takes) Compare(o *Takes) int {
+	return cmp.Or(cmp.Compare(t.KG, o.KG), cmp.Compare(t.CutMM, o.CutMM), cmp.Compare(t.WeldMM3, o.WeldMM3))
 }
 
 // LightestFirst is the passing rows by mass, then cut length, weld metal and the order of the grid.
@@ -20,24 +20,19 @@ func LightestFirst(rows []Row) []*Row {
 			out = append(out, &rows[i])
 		}
 	}
-	slices.SortStableFunc(out, func(a, b *Row) int { return compareTakes(&a.Takes, &b.Takes) })
+	slices.SortStableFunc(out, func(a, b *Row) int { return a.Takes.Compare(&b.Takes) })
 	return out
 }
 
-// Nearest is the row that comes nearest to passing: refused ones last, the others by their utilisation. Nil when there are no rows.
+// Nearest is the row that comes nearest to passing, over all its checks. Nil when there are no rows.
 func Nearest(rows []Row) *Row {
 	var best *Row
 	for i := range rows {
-		r := &rows[i]
-		if best == nil || near(r) < near(best) || near(r) == near(best) && r.Outcome != Refused && r.Utilisation() < best.Utilisation() {
+		if r := &rows[i]; best == nil || r.Excess < best.Excess {
 			best = r
 		}
 	}
 	return best
-}
-
-func near(r *Row) int {
-	return slices.Index([]Outcome{Passes, Short, Fails, Outside, Refused}, r.Outcome)
 }
 
 // Step is what one step down of one axis brings, the others as they are.

@@ -13,7 +13,8 @@ import (
 
 // Takes is what one bracket takes to make.
 type Takes struct {
-	KG      float64 // plates as cut, members and pins; no bolts, rods or weld metal
+	KG      float64 // all told: plates as cut, members, pins, weld metal and bolts; no rods
+	BareKG  float64 // plates as cut, members and pins: what the pack's lists weigh
 	CutMM   float64 // length of all cuts of its plates
 	WeldMM3 float64 // weld metal without reinforcement
 	Stock   []Stock // what its plates are cut from, thinnest first, each once
@@ -40,14 +41,18 @@ func DensitiesOf(m *dial.Materials) Densities {
 	return d
 }
 
-// Measure measures a bracket as the pack's lists do, without their rounding. A grade without a density is refused.
+// steel is the density of bolts, in kg/mm3.
+const steel = 7.85e-6
+
+// Measure measures a bracket as the pack's lists do, without their rounding, and beside that its weld metal and its bolts. Without these a larger bolt, through a
+// larger hole, would seem lighter. A grade without a density is refused.
 func (d Densities) Measure(b *part.Bracket) (Takes, error) {
 	var t Takes
 	weigh := func(id, grade string, mm3 float64) error {
 		if d[grade] <= 0 {
 			return &part.FieldError{Field: id, Found: fmt.Sprintf("%q, of which no density is listed", grade), Accept: "a grade that `lugwright materials` lists"}
 		}
-		t.KG += mm3 * d[grade]
+		t.BareKG += mm3 * d[grade]
 		return nil
 	}
 	for i := range b.Plates {
@@ -55,26 +60,52 @@ func (d Densities) Measure(b *part.Bracket) (Takes, error) {
 		cut := p.Shape(true)
 		t.CutMM += cut.Length()
 		if err := weigh(p.ID, p.Material, cut.Area()*p.ThicknessMM); err != nil {
-			return t, err
+			return Takes{}, err
 		}
 		t.add(Stock{p.ThicknessMM, p.Material})
 	}
 	for i := range b.Members {
 		m := &b.Members[i]
 		if err := weigh(m.ID, m.Material, m.VolumeMM3()); err != nil {
-			return t, err
+			return Takes{}, err
 		}
 	}
 	for i := range b.Pins {
 		p := &b.Pins[i]
 		if err := weigh(p.ID, p.Material, math.Pi/4*p.DiaMM*p.DiaMM*p.LengthMM); err != nil {
-			return t, err
+			return Takes{}, err
 		}
 	}
+	t.KG = t.BareKG
 	for i := range b.Welds {
-		t.WeldMM3 += weldVolume(&b.Welds[i])
+		w := &b.Welds[i]
+		mm3 := weldVolume(w)
+		t.WeldMM3, t.KG = t.WeldMM3+mm3, t.KG+mm3*d.filler(b, w)
+	}
+	for i := range b.Bolts {
+		t.KG += boltVolume(&b.Bolts[i]) * steel
 	}
 	return t, nil
+}
+
+// filler is as dense as the plate that it joins.
+func (d Densities) filler(b *part.Bracket, w *part.WeldGroup) float64 {
+	owner := b.Owner(w.Joins[0])
+	if p := b.Plate(owner); p != nil && d[p.Material] > 0 {
+		return d[p.Material]
+	}
+	if m := b.Member(owner); m != nil && d[m.Material] > 0 {
+		return d[m.Material]
+	}
+	return steel
+}
+
+// boltVolume reckons head, nut and washers as four diameters of shank (common practice, no source). Bolts that are listed again count once.
+func boltVolume(g *part.BoltGroup) float64 {
+	if g.SameAs != "" {
+		return 0
+	}
+	return math.Pi / 4 * g.DiaMM * g.DiaMM * (g.GripMM + 4*g.DiaMM) * float64(len(g.Points))
 }
 
 func (t *Takes) add(s Stock) {

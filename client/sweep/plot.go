@@ -172,7 +172,6 @@ func (p *Plot) Drawing() *draw.Drawing {
 	}
 	limit := place(0, min(p.wanted()/area.top, 1))
 	line(limit, draw.Point{X: rightEdge, Y: limit.Y}, draw.Pen{WidthMM: 0.5, Dash: []float64{3, 1.5}})
-	text(draw.Point{X: rightEdge, Y: limit.Y + 1}, draw.Right, false, "wanted: at most "+units.FormatPlain(p.wanted(), 3))
 	line(place(0, 0), place(1, 0), draw.Pen{WidthMM: 0.35})
 	line(place(0, 0), place(0, 1), draw.Pen{WidthMM: 0.35})
 	for _, m := range marks {
@@ -187,14 +186,14 @@ func (p *Plot) Drawing() *draw.Drawing {
 		}
 	}
 	text(draw.Point{X: leftEdge, Y: highEdge + 7}, draw.Left, true, p.Title)
-	text(draw.Point{X: leftEdge, Y: highEdge + 2}, draw.Left, false, fmt.Sprintf("used, of capacity; above %s at the upper edge", units.FormatPlain(area.top, 1)))
+	text(draw.Point{X: leftEdge, Y: highEdge + 2}, draw.Left, false, fmt.Sprintf("used, of capacity; wanted: at most %s; above %s at the upper edge", units.FormatPlain(p.wanted(), 3), units.FormatPlain(area.top, 1)))
 	text(draw.Point{X: rightEdge, Y: lowEdge - 10}, draw.Right, false, p.Across)
 	x := float64(leftEdge)
 	for _, m := range []struct {
 		outcome Outcome
 		words   string
 		wide    float64
-	}{{Passes, "passes", 24}, {Short, "short of the margin", 44}, {Fails, "fails", 21}, {Outside, "outside the rule", 38}, {"", "lightest that passes", 0}} {
+	}{{Passes, "passes", 21}, {Short, "short of the margin", 43}, {Fails, "fails", 18}, {Outside, "outside the rule", 36}, {"", "lightest that passes", 0}} {
 		d.Items = append(d.Items, mark(m.outcome, draw.Point{X: x + 1.5, Y: 6 + small/2})...)
 		text(draw.Point{X: x + 5, Y: 6}, draw.Left, false, m.words)
 		x += m.wide

@@ -33,6 +33,7 @@ type Row struct {
 	Outcome Outcome
 	// Governs is the check that decides; nil when there is none. Under Short it is the one with the least margin.
 	Governs    *Check
+	Excess     float64 // how far it is from passing, over all its checks: 0 when it passes, +Inf when it is refused
 	NotChecked int
 	Err        error // of what is refused
 }
@@ -94,7 +95,7 @@ func Judge(b *dial.Brief, margin float64) (Outcome, *Check) {
 
 // row is what comes of a tried variant.
 func row(v *run.Variant, d Densities, margin float64) Row {
-	r := Row{Outcome: Refused, Err: v.Err}
+	r := Row{Outcome: Refused, Err: v.Err, Excess: math.Inf(1)}
 	if r.Err == nil {
 		r.Takes, r.Err = d.Measure(v.Part)
 	}
@@ -102,6 +103,50 @@ func row(v *run.Variant, d Densities, margin float64) Row {
 		return r
 	}
 	r.Outcome, r.Governs = Judge(v.Brief, margin)
-	r.NotChecked = v.Brief.NotChecked
+	r.NotChecked, r.Excess = v.Brief.NotChecked, excess(v.Brief, r.Outcome, margin)
 	return r
+}
+
+// mostExcess is what one check adds at most, so that one hopeless check does not hide the others.
+const mostExcess = 10
+
+// excess sums by how much each check is over what is wanted. What compares nothing counts whole.
+func excess(b *dial.Brief, o Outcome, margin float64) float64 {
+	if o == Passes {
+		return 0
+	}
+	sum := 0.0
+	for i := range b.Rows {
+		k := &b.Rows[i]
+		switch {
+		case k.Verdict == strength.Outside, k.Verdict == strength.Fail && k.Detail:
+			sum++
+		case k.Verdict != strength.NotApplied && !k.Detail:
+			sum += min(max(k.Utilisation*margin-1, 0), mostExcess)
+		}
+	}
+	return max(sum, 1e-9)
+}
+
+// Fault is an error of the job that refuses every row, whatever the parameters are: a load that the bracket does not carry, or a field of the job itself. Nil
+// when there is a row that is not refused so.
+func Fault(rows []Row) error {
+	for i := range rows {
+		if rows[i].Outcome != Refused {
+			return nil
+		}
+		fields := part.Fields(rows[i].Err)
+		if fields == nil {
+			return nil
+		}
+		for _, f := range fields {
+			if strings.HasPrefix(f.Field, "parameters.") || strings.HasPrefix(f.Field, "plates[") {
+				return nil
+			}
+		}
+	}
+	if len(rows) == 0 {
+		return nil
+	}
+	return rows[0].Err
 }

@@ -42,7 +42,8 @@ func (b *Bench) Try(ctx context.Context, spec *job.Bracket, variants [][]part.Pa
 	return out, nil
 }
 
-// Run tries a grid in order and gives each row to emit as it comes; an error of emit ends the run. What is done is returned beside any error.
+// Run tries a grid in order and gives each row to emit as it comes; an error of emit ends the run. A fault of the job
+// that refuses the first rows, whatever the parameters are, ends it at once, with its place in the file. What is done is returned beside any error.
 func (b *Bench) Run(ctx context.Context, g *Grid, emit func(*Row) error) ([]Row, error) {
 	var done []Row
 	for from, size, n := 0, firstTried, g.Count(); from < n; {
@@ -54,6 +55,11 @@ func (b *Bench) Run(ctx context.Context, g *Grid, emit func(*Row) error) ([]Row,
 		rows, err := b.Try(ctx, g.Spec, variants)
 		if err != nil {
 			return done, err
+		}
+		if fault := Fault(rows); from == 0 && fault != nil {
+			if err := b.Job.Locate(g.Spec, fault); part.Fields(err) == nil {
+				return nil, err
+			}
 		}
 		for i := range rows {
 			rows[i].Index = from + i

@@ -28,28 +28,43 @@ const (
 	Form    Role = "form"    // a word that adds or drops welded plates
 )
 
-// Roles gives the role of each parameter of a bracket's kind that has one. Parameters of plates that are only there under another word of a Form are found as
-// well.
-func Roles(ctx context.Context, c run.Trier, spec *job.Bracket, kind *geometry.Kind) (map[string]Role, error) {
-	p := &prober{c: c, kind: kind, roles: map[string]Role{}}
-	if err := p.probe(ctx, spec); err != nil {
+// Sizes is what the parameters of a bracket are the sizes of.
+type Sizes struct {
+	Roles map[string]Role
+	Forms []part.Param // the other words of parameters that are a Form, in the order of their declaration
+}
+
+// Roles gives the role of each parameter of a bracket's kind that has one, of the bracket as it is.
+func Roles(ctx context.Context, c run.Trier, spec *job.Bracket, kind *geometry.Kind) (*Sizes, error) {
+	p := &prober{c, kind, Sizes{Roles: map[string]Role{}}}
+	return &p.sizes, p.probe(ctx, spec)
+}
+
+// AllRoles finds those of plates and welds as well that are only there under another word of a Form.
+func AllRoles(ctx context.Context, c run.Trier, spec *job.Bracket, kind *geometry.Kind) (map[string]Role, error) {
+	all, err := Roles(ctx, c, spec, kind)
+	if err != nil {
 		return nil, err
 	}
-	forms := p.forms
-	for _, form := range forms {
+	for _, form := range all.Forms {
 		with := With(spec, []part.Param{form})
-		if err := p.probe(ctx, &with); err != nil {
+		other, err := Roles(ctx, c, &with, kind)
+		if err != nil {
 			return nil, err
 		}
+		for name, role := range other.Roles {
+			if all.Roles[name] == "" {
+				all.Roles[name] = role
+			}
+		}
 	}
-	return p.roles, nil
+	return all.Roles, nil
 }
 
 type prober struct {
 	c     run.Trier
 	kind  *geometry.Kind
-	roles map[string]Role
-	forms []part.Param // words of Forms that were found
+	sizes Sizes
 }
 
 // Current is the value of a parameter in a bracket, its default where it is left out.
@@ -82,16 +97,16 @@ func (p *prober) probe(ctx context.Context, spec *job.Bracket) error {
 	}
 	for i, t := range trials {
 		b := built[i+1]
-		if b.Err != nil || t.of.Unit != geometry.Word && p.roles[t.of.Name] != "" {
+		if b.Err != nil || t.of.Unit != geometry.Word && p.sizes.Roles[t.of.Name] != "" {
 			continue
 		}
 		role := roleOf(built[0].Bracket, b.Bracket, t.from, t.to)
 		if role == "" {
 			continue
 		}
-		p.roles[t.of.Name] = role
+		p.sizes.Roles[t.of.Name] = role
 		if role == Form {
-			p.forms = append(p.forms, t.to)
+			p.sizes.Forms = append(p.sizes.Forms, t.to)
 		}
 	}
 	return nil
@@ -117,8 +132,9 @@ func others(d *geometry.Param, now part.Param) []part.Param {
 			add(max(d.Min, 60))
 		}
 	case geometry.Count:
-		add(now.Number + 1)
-		add(now.Number - 1)
+		for _, k := range []float64{1, -1, 2, -2} {
+			add(now.Number + k)
+		}
 	case geometry.Size:
 		for _, s := range commonBolts[threads(now.Text)] {
 			if s != now.Text {
@@ -236,18 +252,37 @@ func given(a, b *part.Bracket) bool {
 		}
 	}
 	for i := range a.Pins {
-		if !slices.EqualFunc(brought(&a.Pins[i]), brought(&b.Pins[i]), func(s, t part.Seat) bool {
-			return math.Abs(s.ThicknessMM-t.ThicknessMM) < 1e-6 && math.Abs(s.AtMM-t.AtMM) < 1e-6
-		}) {
+		if !sameJoint(&a.Pins[i], &b.Pins[i]) {
 			return true
 		}
 	}
 	return false
 }
 
+// sameJoint says whether the seats that are not the bracket's own, and the gaps between all seats, are the same on two pins. A boss more or less is no matter.
+func sameJoint(p, q *part.Pin) bool {
+	alike := func(s, t part.Seat) bool {
+		return math.Abs(s.ThicknessMM-t.ThicknessMM) < 1e-6 && math.Abs(s.AtMM-t.AtMM) < 1e-6
+	}
+	if !slices.EqualFunc(brought(p), brought(q), alike) {
+		return false
+	}
+	return len(p.Seats) != len(q.Seats) || slices.EqualFunc(gaps(p), gaps(q), func(a, b float64) bool { return math.Abs(a-b) < 1e-6 })
+}
+
 // brought are the seats of what is not the bracket's own.
 func brought(p *part.Pin) []part.Seat {
 	return slices.DeleteFunc(slices.Clone(p.Seats), func(s part.Seat) bool { return s.Thing != "" })
+}
+
+// gaps are the clear lengths of a pin between neighbouring seats.
+func gaps(p *part.Pin) []float64 {
+	var out []float64
+	for i := 1; i < len(p.Seats); i++ {
+		s, t := &p.Seats[i-1], &p.Seats[i]
+		out = append(out, t.AtMM-t.ThicknessMM/2-s.AtMM-s.ThicknessMM/2)
+	}
+	return out
 }
 
 // sameBought says whether two brackets take the same bolts, rods, pins and sections.

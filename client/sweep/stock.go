@@ -67,7 +67,11 @@ func Stocked(j *job.Job, p geometry.Param, role Role, now part.Param, material s
 	case Bolt:
 		sizes, source := rack.Bolts, "bolts of the job's rack"
 		if sizes == nil {
-			sizes, source = commonBolts[threads(now.Text)], "bolts as commonly stocked"
+			system := threads(now.Text)
+			if now.Text == p.Text { // the default says nothing of the shop's threads
+				system = j.Units
+			}
+			sizes, source = commonBolts[system], "bolts as commonly stocked"
 		}
 		for _, s := range sizes {
 			values = append(values, part.Param{Name: p.Name, Unit: string(p.Unit), Text: s})
@@ -115,8 +119,8 @@ func OnRack(j *job.Job, p geometry.Param, role Role, now part.Param) (Axis, stri
 	return Of(p, values...), source, nil
 }
 
-// keyOf tells one set of thicknesses from another.
-func keyOf(list []Stock) string {
+// StockKey tells one set of thicknesses from another.
+func StockKey(list []Stock) string {
 	var b strings.Builder
 	for _, s := range list {
 		fmt.Fprintf(&b, "%.6f %s\n", s.ThicknessMM, s.Material)
