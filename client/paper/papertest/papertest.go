@@ -1,4 +1,4 @@
-// Package papertest holds a paper with every kind of block, for tests of what writes papers. It never writes one.
+// Package papertest holds a paper with every kind of block, and papers as plain text, for tests. Nothing but tests imports it.
 package papertest
 
 import (
@@ -27,7 +27,7 @@ func Paper() *paper.Paper {
 		&paper.Heading{Level: 3, Text: "At full scale"},
 		&paper.Figure{Drawing: Drawing(), Caption: "A bar of 100 mm, a plate with a hole, and words", FullScale: true},
 		&paper.Heading{Level: 2, Text: "A calculation"},
-		&paper.Heading{Level: 4, Text: "Shear of the pin"},
+		&paper.Heading{Level: 3, Text: "Shear of the pin"},
 		&paper.Calculation{Lines: []string{
 			"given  V = 60000 N  shear force", "       A_pin = π·d^2/4 = π·25^2/4 = 490.874 mm^2",
 			"       M = " + strings.Repeat("F_u·A_pin + ", 14) + "1 = 2 N*mm",

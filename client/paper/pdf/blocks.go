@@ -159,7 +159,7 @@ func (d *document) facts(f *paper.Facts) {
 	for _, i := range f.Items {
 		names = max(names, d.wide(plain(i.Name)))
 	}
-	names = min(names, d.room()*0.38)
+	names = min(names+0.01, d.room()*0.38) // a little over, since sums of widths are rounded
 	for _, i := range f.Items {
 		d.use(strong)
 		name := d.lines(i.Name, names)

@@ -98,7 +98,6 @@ func (d *document) need(mm float64) {
 }
 
 func (d *document) head() {
-	d.use(headBold)
 	job := d.p.Job
 	if d.p.Revision != "" {
 		job += ", revision " + d.p.Revision
@@ -111,7 +110,7 @@ func (d *document) head() {
 	d.use(headBold)
 	d.put(d.left, y, d.clipped(job, d.room()-wide-4))
 	d.use(hash)
-	hash := d.clipped(d.p.Hash, d.room()*0.6)
+	hash := d.clipped("input hash "+d.p.Hash, d.room()*0.7)
 	wide = d.wide(hash)
 	d.put(d.right-wide, y+4, hash)
 	d.use(head)

@@ -3,6 +3,7 @@ package pdf
 // This file holds fonts, the widths of words, and lines broken to a width.
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -24,14 +25,15 @@ const (
 	mono    face = "mono"
 )
 
+// data is a copy of the font's file: who cuts letters out of it for the PDF writes into what it is given.
 func (f face) data() []byte {
 	switch f {
 	case bold:
-		return gobold.TTF
+		return slices.Clone(gobold.TTF)
 	case mono:
-		return gomono.TTF
+		return slices.Clone(gomono.TTF)
 	}
-	return goregular.TTF
+	return slices.Clone(goregular.TTF)
 }
 
 // capHeight is that of the fonts as a part of their size: 1480 of 2048.
