@@ -3,7 +3,10 @@ module lugwright
 go 1.26.8
 
 require (
+	github.com/chromedp/cdproto v0.159.0 // indirect
+	github.com/chromedp/chromedp v0.23.0 // indirect
 	github.com/cpuguy83/go-md2man/v2 v2.0.7 // indirect
+	github.com/go-json-experiment/json v0.0.0-20260213210345-44df1a37e875 // indirect
 	github.com/go-pdf/fpdf v0.9.0 // indirect
 	github.com/goccy/go-yaml v1.19.2 // indirect
 	github.com/peterstace/simplefeatures v0.50.0 // indirect

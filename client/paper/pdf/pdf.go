@@ -129,6 +129,7 @@ func (d *document) foot() {
 func (d *document) warning() {
 	d.use(warning)
 	lines := d.lines(d.p.Warning, d.room()-6)
+	lines = lines[:min(len(lines), 3)] // a page has room for more than its warning
 	tall := float64(len(lines))*warning.leading() + 2.5
 	d.f.SetLineWidth(0.5)
 	d.grey(0)

@@ -150,11 +150,13 @@ func (d *document) clipped(text string, width float64) string {
 	if d.wide(text) <= width {
 		return text
 	}
-	runes := []rune(text)
-	for len(runes) > 0 && d.wide(string(runes)+"…") > width {
-		runes = runes[:len(runes)-1]
+	at := d.wide("…")
+	for i, r := range text {
+		if at += d.wide(string(r)); at > width {
+			return text[:i] + "…"
+		}
 	}
-	return string(runes) + "…"
+	return text
 }
 
 var outlines = sync.OnceValue(func() *sfnt.Font {
