@@ -43,8 +43,9 @@
     for (const e of document.querySelectorAll(".lit")) e.classList.remove("lit");
     const part = at instanceof Element && at.closest("[data-id]");
     if (!part) return;
-    const all = part.closest("section").querySelectorAll("[data-id]");
-    for (const e of all) if (e.dataset.id === part.dataset.id) e.classList.add("lit");
+    const same = (root) => [...root.querySelectorAll("[data-id]")].filter((e) => e.dataset.id === part.dataset.id);
+    const here = same(part.closest("section")), others = here.some((e) => e.tagName !== part.tagName);
+    for (const e of others ? here : same(document)) e.classList.add("lit");
   };
   document.addEventListener("mouseover", (e) => light(e.target));
   document.addEventListener("focusin", (e) => light(e.target));

@@ -70,13 +70,13 @@ func Drawing() *draw.Drawing {
 		&draw.Path{Start: draw.Point{X: 10, Y: 10}, Segments: []draw.Segment{{To: draw.Point{X: 110, Y: 10}}}, Pen: thick},
 		&draw.Group{ID: "ear", Items: []draw.Item{
 			&draw.Path{
-				Start: draw.Point{X: 20, Y: 20}, Pen: thick, Fill: draw.Shade{On: true, Grey: 0.85}, Closed: true, More: []draw.Loop{circle(40, 40, 8)},
+				Start: draw.Point{X: 20, Y: 20}, Pen: thick, Fill: draw.Shade{On: true, Grey: 0.85}, Closed: true, More: []draw.Loop{circle(29, 34, 6)},
 				Segments: []draw.Segment{{To: draw.Point{X: 60, Y: 20}}, {To: draw.Point{X: 60, Y: 40}}, {To: draw.Point{X: 20, Y: 40}, Bulge: 0.5}},
 			},
 			&draw.Path{Start: draw.Point{X: 10, Y: 40}, Segments: []draw.Segment{{To: draw.Point{X: 110, Y: 40}}}, Pen: draw.Pen{WidthMM: 0.18, Dash: []float64{6, 1.5, 1, 1.5}}},
 		}},
 		&draw.Text{At: draw.Point{X: 60, Y: 12}, HeightMM: 3.5, Align: draw.Middle, Words: "100"},
-		&draw.Text{At: draw.Point{X: 100, Y: 20}, HeightMM: 2.5, TurnRad: 1.5707963267948966, Words: "turned Ø16", Bold: true},
+		&draw.Text{At: draw.Point{X: 100, Y: 20}, HeightMM: 2.5, TurnRad: 1.5707963267948966, Words: "turned Ø12", Bold: true},
 		&draw.Path{Start: draw.Point{}, Segments: []draw.Segment{{To: draw.Point{X: 120}}, {To: draw.Point{X: 120, Y: 60}}, {To: draw.Point{Y: 60}}}, Closed: true, Pen: thin},
 	}}
 }

@@ -200,10 +200,18 @@ func foreign(r rune) bool {
 	if r < 0x7f || unicode.IsSpace(r) {
 		return r < ' ' && !unicode.IsSpace(r)
 	}
+	if known, ok := lacking.Load(r); ok {
+		return known.(bool)
+	}
 	var b sfnt.Buffer
 	n, err := outlines().GlyphIndex(&b, r)
-	return err != nil || n == 0
+	lacks := err != nil || n == 0
+	lacking.Store(r, lacks)
+	return lacks
 }
+
+// lacking says of letters asked for so far whether the fonts lack them.
+var lacking sync.Map
 
 func number(n int) string { return strconv.Itoa(n) }
 
