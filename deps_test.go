@@ -72,6 +72,7 @@ var rules = []rule{
 	{folder: "vehicle/lift", own: []string{"strength/statics", "vehicle/field"}, pure: true, why: "a lift plan from masses and places"},
 	{folder: "vehicle/whole", own: []string{"part", "vehicle", "vehicle/..."}, pure: true, why: "feeds one part of the vehicle's results to the next"},
 	{folder: "vehicle/whole/wholetest", own: []string{"part", "vehicle", "vehicle/..."}, pure: true, why: "a vehicle for tests"},
+	{folder: "internal/browser", own: []string{"internal/peer"}, others: []string{"github.com/chromedp"}, why: "opens pages for tests"},
 	{folder: "internal/peer", why: "finds the outside programs that tests compare with"},
 	{folder: "proto", why: "the contract; holds no code of ours"},
 	{folder: "proto/gen/...", own: []string{"proto/gen/..."}, others: []string{"google.golang.org"}, why: "generated"},

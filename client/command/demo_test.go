@@ -30,7 +30,7 @@ func TestFieldLabPacks(t *testing.T) {
 		t.Errorf("no pass in:\n%s", r.out)
 	}
 	files := filesUnder(t, out)
-	for _, want := range []string{"calc-sheet.md", "cut-list.csv", "manifest.json", "hole-list.csv", "placing-list.csv", "scad/pair-right.scad", "drawings/brackets/single-views.svg", "3mf/single.3mf"} {
+	for _, want := range []string{"calc-sheet.html", "cut-list.csv", "manifest.json", "hole-list.csv", "placing-list.csv", "scad/pair-right.scad", "drawings/brackets/single-views.svg", "3mf/single.3mf"} {
 		if !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}

@@ -30,7 +30,7 @@ func TestPack(t *testing.T) {
 	path, out := starterJob(t), filepath.Join(t.TempDir(), "out")
 	r := lugwright(t, "pack", path, "-o", out).want(t, Done, "")
 	files := filesOf(t, out)
-	if count(files, ".dxf") < 4 || count(files, ".scad") == 0 || count(files, "calc-sheet") != 1 || count(files, "manifest") != 1 {
+	if count(files, ".dxf") < 4 || count(files, ".scad") == 0 || count(files, "calc-sheet") != 2 || count(files, "manifest") != 1 {
 		t.Errorf("files: %q", files)
 	}
 	for _, f := range files {
@@ -50,8 +50,8 @@ func TestPackCountsTheUnchecked(t *testing.T) {
 	if want := fmt.Sprintf("%d things of pair-left not checked: the calc sheet lists each with the reason, under Not checked", listed); listed < 5 || !strings.Contains(words, want) {
 		t.Errorf("want %q in:\n%s", want, r.out)
 	}
-	paper, err := os.ReadFile(filepath.Join(out, "calc-sheet.md"))
-	if err != nil || !strings.Contains(string(paper), "## Not checked") {
+	paper, err := os.ReadFile(filepath.Join(out, "calc-sheet.html"))
+	if err != nil || !strings.Contains(string(paper), ">Not checked</h2>") {
 		t.Errorf("%v", err)
 	}
 }
@@ -87,7 +87,7 @@ func TestPackOfAFailingJob(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "out")
 	r := lugwright(t, "pack", "testdata/bare.yaml", "-o", out).want(t, Failed, "lugwright: pair-left fails: ")
 	files := filesOf(t, out)
-	if count(files, ".dxf")+count(files, ".scad") != 0 || count(files, "calc-sheet") != 1 {
+	if count(files, ".dxf")+count(files, ".scad") != 0 || count(files, "calc-sheet") != 2 {
 		t.Errorf("files: %q", files)
 	}
 	if !strings.Contains(r.out, "no cut file is written") {

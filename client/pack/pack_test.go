@@ -31,11 +31,11 @@ import (
 	"lugwright/strength"
 )
 
-// The papers are compared byte for byte; drawings and solids have golden files of their own where they are made.
+// The lists are compared byte for byte; papers, drawings and solids have golden files of their own where they are made.
 func TestGolden(t *testing.T) {
 	files := packed(t, tiny(t, strength.Pass))
 	golden := map[string]string{"files.txt": strings.Join(sorted(files), "\n") + "\n"}
-	for _, name := range []string{"README.txt", "calc-sheet.md", "cut-list.csv", "hole-list.csv", "saw-list.csv", "buy-list.csv"} {
+	for _, name := range []string{"README.txt", "cut-list.csv", "hole-list.csv", "saw-list.csv", "buy-list.csv"} {
 		golden[name] = files[name]
 	}
 	for _, name := range sorted(golden) {
@@ -318,7 +318,7 @@ func TestOneMarkOnePiece(t *testing.T) {
 func TestRefusedJobHasNothingToCut(t *testing.T) {
 	for _, v := range []strength.Verdict{strength.Fail, strength.Outside} {
 		files := packed(t, tiny(t, v))
-		if want := []string{"README.txt", "calc-sheet.md", "manifest.json"}; !slices.Equal(sorted(files), want) {
+		if want := []string{"README.txt", "calc-sheet.html", "calc-sheet.pdf", "manifest.json"}; !slices.Equal(sorted(files), want) {
 			t.Errorf("%s: %v", v, sorted(files))
 		}
 		if r := files["README.txt"]; !strings.Contains(r, "tiny-left") || !strings.Contains(r, "NO CUT FILES") {
@@ -327,7 +327,7 @@ func TestRefusedJobHasNothingToCut(t *testing.T) {
 	}
 	in := tiny(t, strength.Pass)
 	in.Result.Brackets[1].Report.Checks = nil
-	if files := packed(t, in); len(files) != 3 || !strings.Contains(files["README.txt"], "nothing was checked") {
+	if files := packed(t, in); len(files) != 4 || !strings.Contains(files["README.txt"], "nothing was checked") {
 		t.Errorf("a bracket that nothing speaks of was released: %v", sorted(files))
 	}
 }

@@ -10,7 +10,7 @@ type Paper struct {
 	Title    string
 	Job      string // title of the job
 	Revision string
-	Hash     string // of the job's canonical form and the tool's version
+	Hash     string // SHA-256 of the job's canonical form and the tool's version
 	Tool     string // name and version
 	Warning  string // first line of every page; empty for none
 	Letter   bool   // on paper of US letter size, else on A4

@@ -5,8 +5,10 @@ package sheet
 import (
 	"cmp"
 	"fmt"
+	"slices"
 
 	"lugwright/client/drawings"
+	"lugwright/client/job"
 	"lugwright/client/paper"
 	"lugwright/client/run"
 	"lugwright/geometry"
@@ -113,19 +115,34 @@ func threads(in bool) string {
 	return "threads out of the shear plane"
 }
 
+// loads has columns of moments only where there are any.
 func (s *sheet) loads(b *run.Bracket) {
 	s.heading(3, "Loads on "+b.Spec.Name, "")
+	if len(b.Spec.Loads) == 0 {
+		s.words("None is given.")
+		return
+	}
 	s.words(s.source(b.Spec.Mount, b.Spec.Tray))
-	t := &paper.Table{Heads: heads("case and state", "level", "#Fx", "#Fy", "#Fz", "#Mx", "#My", "#Mz"), Sortable: true}
+	t := &paper.Table{Heads: heads("case and state", "level", "#Fx", "#Fy", "#Fz"), Sortable: true}
+	moments := slices.ContainsFunc(b.Spec.Loads, func(l job.Load) bool { return l.Moment != part.Vec{} })
+	if moments {
+		t.Heads = append(t.Heads, heads("#Mx", "#My", "#Mz")...)
+	}
 	for _, l := range b.Spec.Loads {
 		row := []string{l.Name(), ""}
 		if c := s.job.Case(l.Case); c != nil {
 			row[1] = string(c.Level)
 		}
 		row = append(row, s.components(l.Force, units.Force)...)
-		t.Rows = append(t.Rows, paper.Row{Cells: append(row, s.components(l.Moment, units.Moment)...)})
+		if moments {
+			row = append(row, s.components(l.Moment, units.Moment)...)
+		}
+		t.Rows = append(t.Rows, paper.Row{Cells: row})
 	}
 	s.add(t)
+	if !moments {
+		s.words("No moments act at the load points.")
+	}
 }
 
 // notes are the run's (materials, cases without a load) and the kind's to the maker.

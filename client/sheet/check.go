@@ -30,7 +30,7 @@ func (s *sheet) checked(b *run.Bracket) {
 	for _, g := range groups {
 		for i, k := range inFull(g.checks) {
 			if i == 0 {
-				s.heading(4, g.title, "")
+				s.heading(4, g.title, drawings.GroupID(g.mark))
 			}
 			number++
 			s.words(fmt.Sprintf("%d. %s, %s", number, k.Title, k.Place))

@@ -61,7 +61,6 @@ func (s *sheet) verdict() []paper.Fact {
 		{Name: "Basis", Value: fmt.Sprintf("%s (%s, edition %s), method %s", s.job.Basis, s.Card.Document, s.Card.Edition, s.job.Method)},
 		{Name: "Units", Value: systemName(s.job.Units) + "; lines of a calculation are in N, mm and MPa"},
 		{Name: "Axes", Value: "x rearward, y left, z up; forces act on the bracket"},
-		{Name: "Input hash", Value: s.job.Hash(s.Version) + " (SHA-256 of the job and the tool's version)"},
 	}
 }
 

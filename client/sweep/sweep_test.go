@@ -55,7 +55,7 @@ func deskOf(t *testing.T, src string) *desk {
 	if err != nil {
 		t.Fatal(err)
 	}
-	if j, err = run.Loaded(t.Context(), c, j); err != nil {
+	if j, _, err = run.Loaded(t.Context(), c, j); err != nil {
 		t.Fatal(err)
 	}
 	materials, err := c.Materials(t.Context())

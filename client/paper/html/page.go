@@ -4,6 +4,7 @@ package html
 
 import (
 	"bytes"
+	"cmp"
 	"fmt"
 	"html/template"
 	"slices"
@@ -49,7 +50,10 @@ type section struct {
 	Title  string
 	Blocks []*block
 	places map[string]string // where in the page the groups and headings are, by their names
+	given  map[string]bool   // names that a heading has had
 	drawn  int               // figures so far
+	// anywhere are the places of the whole page, for names that the section has none of.
+	anywhere map[string]string
 }
 
 // block is one of a paper's blocks; the others are nil.
@@ -91,13 +95,18 @@ func pageOf(p *paper.Paper) (*page, error) {
 	if p.Letter {
 		out.Size = "letter"
 	}
-	for _, blocks := range split(p.Blocks) {
-		s := &section{ID: fmt.Sprintf("s%d", len(out.Sections)), places: map[string]string{}}
+	all := split(p.Blocks)
+	anywhere := map[string]string{}
+	for i, blocks := range all {
+		s := &section{ID: fmt.Sprintf("s%d", i), places: map[string]string{}, given: map[string]bool{}, anywhere: anywhere}
 		s.find(blocks)
+		out.Sections = append(out.Sections, s)
+	}
+	for i, blocks := range all {
+		s := out.Sections[i]
 		if h, ok := blocks[0].(*paper.Heading); ok && h.Level == 2 {
 			s.Title = h.Text
 		}
-		out.Sections = append(out.Sections, s)
 		for _, b := range blocks {
 			made, err := s.block(b)
 			if err != nil {
@@ -148,15 +157,20 @@ func (s *section) groups(items []draw.Item, prefix string) {
 }
 
 func (s *section) note(name, place string) {
-	if name != "" && s.places[name] == "" {
-		s.places[name] = place
+	if name == "" {
+		return
+	}
+	for _, to := range []map[string]string{s.places, s.anywhere} {
+		if to[name] == "" {
+			to[name] = place
+		}
 	}
 }
 
 func (s *section) block(b paper.Block) (*block, error) {
 	switch b := b.(type) {
 	case *paper.Heading:
-		return &block{Heading: &heading{b, s.places[b.ID]}}, nil
+		return &block{Heading: &heading{b, s.first(b.ID)}}, nil
 	case *paper.Words:
 		return &block{Words: b}, nil
 	case *paper.List:
@@ -180,10 +194,20 @@ func (s *section) block(b paper.Block) (*block, error) {
 	return &block{NewPage: true}, nil
 }
 
+// first is the place of a heading's name, where this is the first that has it.
+func (s *section) first(name string) string {
+	place := s.ID + "-" + name
+	if name == "" || s.places[name] != place || s.given[name] {
+		return ""
+	}
+	s.given[name] = true
+	return place
+}
+
 func (s *section) table(t *paper.Table) *table {
 	out := &table{Table: t, Classes: classes(t)}
 	for _, r := range t.Rows {
-		out.Rows = append(out.Rows, row{r, s.places[r.Ref]})
+		out.Rows = append(out.Rows, row{r, cmp.Or(s.places[r.Ref], s.anywhere[r.Ref])})
 	}
 	return out
 }

@@ -39,13 +39,19 @@
       count.textContent = seen + " of " + table.tBodies[0].rows.length;
     });
   }
-  const light = (at) => {
-    for (const e of document.querySelectorAll(".lit")) e.classList.remove("lit");
+  // What has the focus stays lit while the mouse is over nothing: the page may have moved under it.
+  let focused = false;
+  const light = (at, focus) => {
     const part = at instanceof Element && at.closest("[data-id]");
+    if (!part && focused && !focus) return;
+    focused = Boolean(part && focus);
+    for (const e of document.querySelectorAll(".lit")) e.classList.remove("lit");
     if (!part) return;
-    const all = part.closest("section").querySelectorAll("[data-id]");
-    for (const e of all) if (e.dataset.id === part.dataset.id) e.classList.add("lit");
+    const same = (root) => [...root.querySelectorAll("[data-id]")].filter((e) => e.dataset.id === part.dataset.id);
+    const here = same(part.closest("section")), others = here.some((e) => e.tagName !== part.tagName);
+    for (const e of others ? here : same(document)) e.classList.add("lit");
   };
-  document.addEventListener("mouseover", (e) => light(e.target));
-  document.addEventListener("focusin", (e) => light(e.target));
+  document.addEventListener("mouseover", (e) => light(e.target, false));
+  document.addEventListener("focusin", (e) => light(e.target, true));
+  document.addEventListener("focusout", () => light(null, true));
 }

@@ -1,4 +1,4 @@
-// Package papertest holds a paper with every kind of block, for tests of what writes papers. It never writes one.
+// Package papertest holds a paper with every kind of block, and papers as plain text, for tests. Nothing but tests imports it.
 package papertest
 
 import (
@@ -27,7 +27,7 @@ func Paper() *paper.Paper {
 		&paper.Heading{Level: 3, Text: "At full scale"},
 		&paper.Figure{Drawing: Drawing(), Caption: "A bar of 100 mm, a plate with a hole, and words", FullScale: true},
 		&paper.Heading{Level: 2, Text: "A calculation"},
-		&paper.Heading{Level: 4, Text: "Shear of the pin"},
+		&paper.Heading{Level: 3, Text: "Shear of the pin"},
 		&paper.Calculation{Lines: []string{
 			"given  V = 60000 N  shear force", "       A_pin = π·d^2/4 = π·25^2/4 = 490.874 mm^2",
 			"       M = " + strings.Repeat("F_u·A_pin + ", 14) + "1 = 2 N*mm",
@@ -70,13 +70,13 @@ func Drawing() *draw.Drawing {
 		&draw.Path{Start: draw.Point{X: 10, Y: 10}, Segments: []draw.Segment{{To: draw.Point{X: 110, Y: 10}}}, Pen: thick},
 		&draw.Group{ID: "ear", Items: []draw.Item{
 			&draw.Path{
-				Start: draw.Point{X: 20, Y: 20}, Pen: thick, Fill: draw.Shade{On: true, Grey: 0.85}, Closed: true, More: []draw.Loop{circle(40, 40, 8)},
+				Start: draw.Point{X: 20, Y: 20}, Pen: thick, Fill: draw.Shade{On: true, Grey: 0.85}, Closed: true, More: []draw.Loop{circle(29, 34, 6)},
 				Segments: []draw.Segment{{To: draw.Point{X: 60, Y: 20}}, {To: draw.Point{X: 60, Y: 40}}, {To: draw.Point{X: 20, Y: 40}, Bulge: 0.5}},
 			},
 			&draw.Path{Start: draw.Point{X: 10, Y: 40}, Segments: []draw.Segment{{To: draw.Point{X: 110, Y: 40}}}, Pen: draw.Pen{WidthMM: 0.18, Dash: []float64{6, 1.5, 1, 1.5}}},
 		}},
 		&draw.Text{At: draw.Point{X: 60, Y: 12}, HeightMM: 3.5, Align: draw.Middle, Words: "100"},
-		&draw.Text{At: draw.Point{X: 100, Y: 20}, HeightMM: 2.5, TurnRad: 1.5707963267948966, Words: "turned Ø16", Bold: true},
+		&draw.Text{At: draw.Point{X: 100, Y: 20}, HeightMM: 2.5, TurnRad: 1.5707963267948966, Words: "turned Ø12", Bold: true},
 		&draw.Path{Start: draw.Point{}, Segments: []draw.Segment{{To: draw.Point{X: 120}}, {To: draw.Point{X: 120, Y: 60}}, {To: draw.Point{Y: 60}}}, Closed: true, Pen: thin},
 	}}
 }

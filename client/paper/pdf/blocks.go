@@ -159,7 +159,7 @@ func (d *document) facts(f *paper.Facts) {
 	for _, i := range f.Items {
 		names = max(names, d.wide(plain(i.Name)))
 	}
-	names = min(names, d.room()*0.38)
+	names = min(names+0.01, d.room()*0.38) // a little over, since sums of widths are rounded
 	for _, i := range f.Items {
 		d.use(strong)
 		name := d.lines(i.Name, names)
@@ -188,7 +188,7 @@ func (d *document) calculation(c *paper.Calculation) {
 	d.use(figures)
 	letters := int((d.room() - indent) / d.wide("0"))
 	for _, l := range c.Lines {
-		for _, piece := range broken(known(strings.TrimRight(l, " ")), letters, further) {
+		for _, piece := range broken(strings.TrimRight(plain(l), " "), letters, further) {
 			d.need(figures.leading())
 			d.use(figures)
 			d.put(d.left+indent, d.y+figures.base(), piece)
@@ -259,6 +259,9 @@ func (d *document) sign(s *paper.Sign) {
 
 // figure draws a drawing with its caption below.
 func (d *document) figure(f *paper.Figure) error {
+	if err := sound(f.Drawing); err != nil {
+		return fmt.Errorf("paper %s: the drawing %q: %w", d.p.Name, f.Drawing.Title, err)
+	}
 	scale, tall := d.figureSize(f)
 	w, h := f.Drawing.WidthMM*scale, f.Drawing.HeightMM*scale
 	if f.FullScale {

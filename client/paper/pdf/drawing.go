@@ -3,10 +3,64 @@ package pdf
 // This file draws a drawing, to scale.
 
 import (
+	"cmp"
+	"fmt"
 	"math"
 
 	"lugwright/client/draw"
 )
+
+// limit is beyond any length of a drawing, mm.
+const limit = 1e6
+
+// sound refuses numbers that nobody can draw.
+func sound(d *draw.Drawing) error {
+	if !(d.WidthMM > 0 && d.HeightMM > 0 && d.WidthMM < limit && d.HeightMM < limit) {
+		return fmt.Errorf("size %g x %g mm; above 0 and below %g is accepted", d.WidthMM, d.HeightMM, limit)
+	}
+	return soundItems(d.Items)
+}
+
+func soundItems(items []draw.Item) error {
+	for _, item := range items {
+		var err error
+		switch item := item.(type) {
+		case *draw.Group:
+			err = soundItems(item.Items)
+		case *draw.Text:
+			err = soundNumbers(item.At.X, item.At.Y, item.HeightMM, item.TurnRad)
+		case *draw.Path:
+			err = cmp.Or(soundNumbers(item.Pen.WidthMM, item.Pen.Grey, item.Fill.Grey), soundNumbers(item.Pen.Dash...), soundLoop(item.Start, item.Segments))
+			for _, l := range item.More {
+				err = cmp.Or(err, soundLoop(l.Start, l.Segments))
+			}
+		}
+		if err != nil {
+			return err
+		}
+	}
+	return nil
+}
+
+func soundLoop(start draw.Point, segments []draw.Segment) error {
+	err := soundNumbers(start.X, start.Y)
+	for _, s := range segments {
+		err = cmp.Or(err, soundNumbers(s.To.X, s.To.Y))
+		if !(math.Abs(s.Bulge) <= 1) {
+			return fmt.Errorf("bulge %g; -1 to 1 is accepted", s.Bulge)
+		}
+	}
+	return err
+}
+
+func soundNumbers(list ...float64) error {
+	for _, v := range list {
+		if !(math.Abs(v) < limit) {
+			return fmt.Errorf("the number %g; less than %g is accepted", v, limit)
+		}
+	}
+	return nil
+}
 
 // canvas is a drawing being drawn: its upper left corner on the page, and how large it goes.
 type canvas struct {

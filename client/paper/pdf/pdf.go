@@ -98,7 +98,6 @@ func (d *document) need(mm float64) {
 }
 
 func (d *document) head() {
-	d.use(headBold)
 	job := d.p.Job
 	if d.p.Revision != "" {
 		job += ", revision " + d.p.Revision
@@ -111,7 +110,7 @@ func (d *document) head() {
 	d.use(headBold)
 	d.put(d.left, y, d.clipped(job, d.room()-wide-4))
 	d.use(hash)
-	hash := d.clipped(d.p.Hash, d.room()*0.6)
+	hash := d.clipped("input hash "+d.p.Hash, d.room()*0.7)
 	wide = d.wide(hash)
 	d.put(d.right-wide, y+4, hash)
 	d.use(head)
@@ -130,6 +129,7 @@ func (d *document) foot() {
 func (d *document) warning() {
 	d.use(warning)
 	lines := d.lines(d.p.Warning, d.room()-6)
+	lines = lines[:min(len(lines), 3)] // a page has room for more than its warning
 	tall := float64(len(lines))*warning.leading() + 2.5
 	d.f.SetLineWidth(0.5)
 	d.grey(0)

@@ -118,12 +118,19 @@ func sum(list []float64) float64 {
 
 func (g *grid) total() float64 { return sum(g.cols) }
 
+// headLines is how many lines of a column's head are repeated on a page, which must have room for rows too.
+const headLines = 12
+
 func (g *grid) head() {
 	cells := make([]string, len(g.t.Heads))
 	for i, h := range g.t.Heads {
 		cells[i] = h.Text
 	}
-	lines, tall := g.cells(cells, g.bold)
+	lines, _ := g.cells(cells, g.bold)
+	for i := range lines {
+		lines[i] = lines[i][:min(len(lines[i]), headLines)]
+	}
+	tall := float64(tallest(lines))*g.bold.leading() + pad
 	g.need(tall + 2*g.plain.leading())
 	g.f.SetFillColor(232, 232, 232)
 	g.f.Rect(g.left, g.y, g.total(), tall, "F")

@@ -3,6 +3,7 @@ package pdf
 // This file holds fonts, the widths of words, and lines broken to a width.
 
 import (
+	"slices"
 	"strconv"
 	"strings"
 	"sync"
@@ -24,14 +25,15 @@ const (
 	mono    face = "mono"
 )
 
+// data is a copy of the font's file: who cuts letters out of it for the PDF writes into what it is given.
 func (f face) data() []byte {
 	switch f {
 	case bold:
-		return gobold.TTF
+		return slices.Clone(gobold.TTF)
 	case mono:
-		return gomono.TTF
+		return slices.Clone(gomono.TTF)
 	}
-	return goregular.TTF
+	return slices.Clone(goregular.TTF)
 }
 
 // capHeight is that of the fonts as a part of their size: 1480 of 2048.
@@ -148,11 +150,13 @@ func (d *document) clipped(text string, width float64) string {
 	if d.wide(text) <= width {
 		return text
 	}
-	runes := []rune(text)
-	for len(runes) > 0 && d.wide(string(runes)+"…") > width {
-		runes = runes[:len(runes)-1]
+	at := d.wide("…")
+	for i, r := range text {
+		if at += d.wide(string(r)); at > width {
+			return text[:i] + "…"
+		}
 	}
-	return string(runes) + "…"
+	return text
 }
 
 var outlines = sync.OnceValue(func() *sfnt.Font {
@@ -196,10 +200,18 @@ func foreign(r rune) bool {
 	if r < 0x7f || unicode.IsSpace(r) {
 		return r < ' ' && !unicode.IsSpace(r)
 	}
+	if known, ok := lacking.Load(r); ok {
+		return known.(bool)
+	}
 	var b sfnt.Buffer
 	n, err := outlines().GlyphIndex(&b, r)
-	return err != nil || n == 0
+	lacks := err != nil || n == 0
+	lacking.Store(r, lacks)
+	return lacks
 }
+
+// lacking says of letters asked for so far whether the fonts lack them.
+var lacking sync.Map
 
 func number(n int) string { return strconv.Itoa(n) }
 
