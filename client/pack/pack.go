@@ -9,6 +9,7 @@ import (
 	"slices"
 
 	"lugwright/client/job"
+	"lugwright/client/papers"
 	"lugwright/client/run"
 	"lugwright/client/sheet"
 	"lugwright/part"
@@ -29,8 +30,10 @@ type Input struct {
 	Job     *job.Job
 	Result  *run.Result
 	Client  Services
-	Version string // of the tool, printed on every paper
-	Force   bool   // write cut files although the job does not pass, and mark every paper and file name
+	Version string       // of the tool, printed on every paper
+	Vehicle *run.Vehicle // nil where the job has none
+	Before  *papers.Made // an earlier pack, for the revision sheet; nil for none
+	Force   bool         // write cut files although the job does not pass, and mark every paper and file name
 	// Say takes a line that the user should see beside the pack; nil: nobody listens.
 	Say func(line string)
 }
@@ -76,6 +79,8 @@ type assembly struct {
 	made    exports
 	files   []file
 	noRoom  string // pieces that the stock sheets have no room for, in words
+	papers  []string
+	missing []papers.Missing
 }
 
 // assemble makes every file, in the order of their names, the manifest among them.
@@ -101,7 +106,7 @@ func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
 // cutFiles adds all that a job which does not pass goes without.
 func (a *assembly) cutFiles(ctx context.Context) error {
 	for _, step := range []func(context.Context) error{
-		a.gather, a.exportAll, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addPlacingList, a.addBuyList,
+		a.gather, a.exportAll, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addPlacingList, a.addBuyList, a.addPapers,
 	} {
 		if err := step(ctx); err != nil {
 			return err
