@@ -132,7 +132,7 @@ func (p *page) lines(head, means string, before, now []Line) {
 		l := &now[i]
 		switch old := find(before, l.Key); {
 		case old == nil:
-			row(t, fresh, l.Key, "-", all(l))
+			row(t, fresh, l.Key, "-", entire(l))
 		default:
 			if was, is := differs(old, l); was != "" || is != "" {
 				row(t, "changed", l.Key, was, is)
@@ -141,7 +141,7 @@ func (p *page) lines(head, means string, before, now []Line) {
 	}
 	for i := range before {
 		if l := &before[i]; find(now, l.Key) == nil {
-			row(t, gone, l.Key, all(l), "-")
+			row(t, gone, l.Key, entire(l), "-")
 		}
 	}
 	p.head(head)
@@ -153,8 +153,8 @@ func (p *page) lines(head, means string, before, now []Line) {
 	p.bullets(means, "lengths in mm, as the lists have them")
 }
 
-// all is everything that a row says.
-func all(l *Line) string {
+// entire is everything that a row says.
+func entire(l *Line) string {
 	out := []string{}
 	if l.Count != "" {
 		out = append(out, l.Count+" off")
