@@ -92,7 +92,7 @@ var rules = []rule{
 	{folder: "client/drawings", own: []string{"client/draw", "geometry/shape", "geometry/stroke", "geometry/view", "part", "units"}, pure: true, why: "dimensioned drawings; knows no format"},
 	{folder: "client/paper", own: []string{"client/draw"}, pure: true, why: "a paper in blocks; knows no format"},
 	{folder: "client/paper/papertest", own: []string{"client/draw", "client/paper"}, pure: true, why: "a paper for tests"},
-	{folder: "client/paper/pdf", own: []string{"client/draw", "client/paper"}, others: []string{"github.com/go-pdf/fpdf", "golang.org/x/image"}, why: "a format never imports another; dates in a file are fixed"},
+	{folder: "client/paper/...", own: []string{"client/draw", "client/paper"}, others: []string{"github.com/go-pdf/fpdf", "golang.org/x/image"}, why: "a format never imports another; dates in a file are fixed"},
 	{folder: "client/paper/html", own: []string{"client/draw", "client/draw/svg", "client/paper"}, pure: true, why: "a page has its drawings as SVG"},
 	{folder: "client/paper/text", own: []string{"client/draw", "client/paper"}, pure: true, why: "a form of papers; a form never imports another"},
 	{folder: "client/papers", own: []string{"client/caution", "client/job", "client/paper", "client/run", "geometry/access", "geometry/setout", "geometry/shape", "geometry/shop", "part", "strength", "strength/material", "units", "vehicle", "vehicle/..."}, pure: true, why: "what the shop's papers say; knows no form and no file"},

@@ -15,6 +15,7 @@
 //	holes.go     hole list
 //	buy.go       bolts, pins and rods to buy
 //	papers.go    papers, as pages and as PDF
+//	shoppapers.go the shop's papers, and what a later pack is held against
 //	readme.go    README.txt
 //	manifest.go  manifest.json
 //	warning.go   the words on every paper of a job that does not pass

@@ -27,7 +27,9 @@ type manifestFile struct {
 	SHA256 string `json:"sha256"`
 }
 
-func (a *assembly) addManifest() {
+func (a *assembly) addManifest() { a.add("manifest.json", a.manifest()) }
+
+func (a *assembly) manifest() []byte {
 	m := manifest{
 		Format: 1, Tool: "lugwright", Version: a.Version, Job: a.Job.Title, Revision: a.Job.Revision,
 		JobHash: a.Job.Hash(a.Version), Passed: a.Result.Passes(), CutFiles: a.cuts(), Files: make([]manifestFile, len(a.files)),
@@ -42,5 +44,5 @@ func (a *assembly) addManifest() {
 	if err != nil {
 		panic("pack: a manifest has only words and whole numbers: " + err.Error())
 	}
-	a.add("manifest.json", append(data, '\n'))
+	return append(data, '\n')
 }

@@ -9,6 +9,8 @@ import (
 	"slices"
 
 	"lugwright/client/job"
+	"lugwright/client/paper"
+	"lugwright/client/papers"
 	"lugwright/client/run"
 	"lugwright/client/sheet"
 	"lugwright/part"
@@ -29,8 +31,10 @@ type Input struct {
 	Job     *job.Job
 	Result  *run.Result
 	Client  Services
-	Version string // of the tool, printed on every paper
-	Force   bool   // write cut files although the job does not pass, and mark every paper and file name
+	Version string       // of the tool, printed on every paper
+	Vehicle *run.Vehicle // nil where the job has none
+	Before  *papers.Made // an earlier pack, for the revision sheet; nil for none
+	Force   bool         // write cut files although the job does not pass, and mark every paper and file name
 	// Say takes a line that the user should see beside the pack; nil: nobody listens.
 	Say func(line string)
 }
@@ -76,6 +80,8 @@ type assembly struct {
 	made    exports
 	files   []file
 	noRoom  string // pieces that the stock sheets have no room for, in words
+	papers  []*paper.Paper
+	missing []papers.Missing
 }
 
 // assemble makes every file, in the order of their names, the manifest among them.
@@ -86,6 +92,9 @@ func assemble(ctx context.Context, in Input) ([]file, error) {
 	}
 	if a.cuts() {
 		if err := a.cutFiles(ctx); err != nil {
+			return nil, err
+		}
+		if err := a.addShopPapers(); err != nil {
 			return nil, err
 		}
 	}
@@ -115,7 +124,7 @@ func (a *assembly) calcSheet(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	return a.addPapers("", sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning()}))
+	return a.addPapers("", []string{".html", ".pdf"}, sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning()}))
 }
 
 // card is that of the job's basis.

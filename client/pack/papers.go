@@ -1,10 +1,10 @@
 package pack
 
-// This file adds papers, each as a page to look at and as a PDF to print.
+// This file adds papers, as PDF to print and as pages to look at.
 
 import (
 	"bytes"
-	"path"
+	"io"
 
 	"lugwright/client/paper"
 	"lugwright/client/paper/html"
@@ -12,25 +12,24 @@ import (
 	"lugwright/units"
 )
 
-// addPapers adds papers to a folder of the pack, empty for the pack itself. What stands on every page (job, revision, hash, tool, warning) and the
-// size of the sheets are the job's.
-func (a *assembly) addPapers(folder string, list ...*paper.Paper) error {
-	made := make([][2]bytes.Buffer, len(list))
-	err := together(2*len(list), func(k int) error {
-		p := *list[k/2]
+// addPapers adds papers to a folder of the pack, empty for the pack itself, in each form by its file name's ending. What stands on every page (job,
+// revision, hash, tool, warning) and the size of the sheets are the job's.
+func (a *assembly) addPapers(folder string, forms []string, list ...*paper.Paper) error {
+	made := make([]bytes.Buffer, len(forms)*len(list))
+	err := together(len(made), func(k int) error {
+		p := *list[k/len(forms)]
 		p.Job, p.Revision, p.Hash, p.Tool = a.Job.Title, a.Job.Revision, a.Job.Hash(a.Version), "lugwright "+a.Version
 		p.Warning, p.Letter = a.warning(), a.Job.Units == units.Inch
-		if k%2 == 0 {
-			return html.Write(&made[k/2][0], &p)
-		}
-		return pdf.Write(&made[k/2][1], &p)
+		return paperForms[forms[k%len(forms)]](&made[k], &p)
 	})
 	if err != nil {
 		return err
 	}
-	for i, p := range list {
-		a.add(path.Join(folder, p.Name+".html"), made[i][0].Bytes())
-		a.add(path.Join(folder, p.Name+".pdf"), made[i][1].Bytes())
+	for k := range made {
+		a.add(folder+list[k/len(forms)].Name+forms[k%len(forms)], made[k].Bytes())
 	}
 	return nil
 }
+
+// paperForms are the forms of papers by the ending of a file's name.
+var paperForms = map[string]func(io.Writer, *paper.Paper) error{".html": html.Write, ".pdf": pdf.Write}

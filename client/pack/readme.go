@@ -92,6 +92,9 @@ func (a *assembly) whatIsWhat(r *readme) {
 	}
 	entry("drawings/brackets/", "parts, views with dimensions, welds with symbols, loads")
 	entry("scad/ 3mf/", "solids of each bracket: OpenSCAD source, 3MF to measure")
+	if len(a.papers) > 0 {
+		entry(papersFolder, "papers for the shop, one a file, to print")
+	}
 	entry("manifest.json", "SHA-256 and size of every file")
 	if a.prefix() != "" {
 		r.line("Every name here begins with %s.", notPassed)
@@ -102,19 +105,23 @@ func (a *assembly) whatIsWhat(r *readme) {
 		p := a.pieces[0].plate
 		words += fmt.Sprintf(" Measure one control dimension before cutting: %s is %s. The cut list has one for each plate, and a hole to check.", p.Mark, a.control(p.Outer.BBox()))
 	}
-	switch inchDrawings := a.Job.Units == units.Inch; {
-	case a.Job.Shop.Files.Inch && inchDrawings:
-		words = strings.Replace(words, "UNITS ARE MM in every file", "CUT FILES AND DRAWINGS ARE IN INCHES, every other file in mm", 1)
-	case a.Job.Shop.Files.Inch:
-		words = strings.Replace(words, "UNITS ARE MM in every file", "CUT FILES ARE IN INCHES, every other file in mm", 1)
-	case inchDrawings:
-		words = strings.Replace(words, "UNITS ARE MM in every file", "UNITS ARE MM in every file but the drawings, which are in inches", 1)
+	inPapers := ""
+	if a.Job.Units == units.Inch {
+		inPapers = "; drawings, calc sheet and papers in inches"
 	}
+	every := "UNITS ARE MM in every file" + strings.Replace(inPapers, ";", " but", 1)
+	if a.Job.Shop.Files.Inch {
+		every = "CUT FILES ARE IN INCHES, every other file in mm" + inPapers
+	}
+	words = strings.Replace(words, "UNITS ARE MM in every file", every, 1)
 	r.wrapped("", words)
 	for _, b := range a.Result.Brackets {
 		for _, f := range b.Access {
 			r.wrapped("- ", "NO ACCESS on "+b.Spec.Name+", "+f.String())
 		}
+	}
+	if words := a.withoutPapers(); words != "" {
+		r.wrapped("", words)
 	}
 	if a.noRoom != "" {
 		r.wrapped("", "NO ROOM on the stock sheets for "+a.noRoom+".")
@@ -122,6 +129,22 @@ func (a *assembly) whatIsWhat(r *readme) {
 	if a.Job.ShopName != "" {
 		r.wrapped("", "Cut files and holes as the shop "+a.Job.Shop.Name+" ("+string(a.Job.Shop.Process)+") has them.")
 	}
+}
+
+// withoutPapers says which papers there are not, and why: those with one reason together.
+func (a *assembly) withoutPapers() string {
+	var why []string
+	names := map[string][]string{}
+	for _, m := range a.missing {
+		if names[m.Why] == nil {
+			why = append(why, m.Why)
+		}
+		names[m.Why] = append(names[m.Why], m.Name)
+	}
+	for i, w := range why {
+		why[i] = "No " + strings.Join(names[w], ", ") + ": " + w + "."
+	}
+	return strings.Join(why, " ")
 }
 
 type readme struct{ strings.Builder }

@@ -43,7 +43,7 @@ func bendCard(p *page) string {
 	p.head("At the brake")
 	p.bullets("the flat is drawn for the inside radius and the allowance beside it: another tool makes another part. The shop's own bend deduction overrules; tell it the outside leg to hold",
 		"across the rolling direction where the sheet allows; deburr the edge that is stretched (common practice, no source)",
-		fmt.Sprintf("inside radius at least the thickness, flange at least three thicknesses and the radius (sheet-metal guides); the marks of the folds are on the cut file's own layer"),
+		"inside radius at least the thickness, flange at least three thicknesses and the radius (sheet-metal guides); the marks of the folds are on the cut file's own layer",
 		"bend one off first and measure it, then the rest")
 	p.cautions(13, 14)
 	return ""

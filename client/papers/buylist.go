@@ -215,7 +215,7 @@ func (p *page) usedUp() [][3]string {
 			}
 		}
 		for k := range b.Part.Bolts {
-			if !tappedOnly(b.Part, &b.Part.Bolts[k]) {
+			if tappedDepth(b.Part, &b.Part.Bolts[k]) == 0 {
 				say("zinc primer", "bare steel of drilled holes and faying faces", common)
 			}
 		}
@@ -228,8 +228,6 @@ func (p *page) usedUp() [][3]string {
 	say("paint pen", "a line over each bolt once it is tight", common)
 	return out
 }
-
-func tappedOnly(b *part.Bracket, g *part.BoltGroup) bool { return tappedDepth(b, g) > 0 }
 
 // fillers names each filler with the weight of its weld metal.
 func (p *page) fillers(b *part.Bracket, say func(item, why, source string)) {

@@ -46,14 +46,18 @@ func (p *page) wholeJob(welded, onFrame bool) {
 		}
 	}
 	add(true, "parts to hand by their marks, L with L and R with R; holes finished but those that are reamed after welding")
-	add(onFrame, "brackets loose on the frame by their own bolts, washers in, nuts by hand: they find their place from the pins, not the other way round")
+	add(onFrame && pins, "brackets loose on the frame by their own bolts, washers in, nuts by hand: they find their place from the pins, not the other way round")
+	add(onFrame && !pins, "brackets loose on the frame by their own bolts, washers in, nuts by hand, until all of them have found their place")
 	add(pins, "dummy pins of the finished size through all mounts at once, spacers in")
 	add(welded, "batteries and modules off; earth clamp beside the weld, at most 300 mm (12 in) away (truck makers' guides), never through a pin or bearing")
 	add(welded, "tack on alternate sides, each tack a third of the joint's leg deep and ground where it is welded over (common practice, no source)")
-	add(welded, "measure: square, level, diagonals, pins turn by hand. Nothing is welded out before that")
+	add(welded && pins, "measure: square, level, diagonals, pins turn by hand. Nothing is welded out before that")
+	add(welded && !pins, "measure: square, level, diagonals. Nothing is welded out before that")
 	add(welded, "take off the frame what can be welded at the bench; weld in the order of the weld map, from one side to the other, never one joint out at once")
-	add(welded, "let it cool in still air to where a hand can stay on it; then draw the dummy pins. A pin that sticks: the ears have drawn, ream in place")
-	add(onFrame, "back on the frame, pins in first, then tighten by the torque card")
+	add(welded && pins, "let it cool in still air to where a hand can stay on it; then draw the dummy pins. A pin that sticks: the ears have drawn, ream in place")
+	add(welded && !pins, "let it cool in still air to where a hand can stay on it, then measure again")
+	add(onFrame && pins, "back on the frame, pins in first, then tighten by the torque card")
+	add(onFrame && !pins, "back on the frame, all bolts in by hand, then tighten by the torque card")
 	p.ticks(steps...)
 }
 
@@ -104,7 +108,7 @@ func (p *page) sequence(b *run.Bracket) {
 	}
 	for i := range b.Part.Pins {
 		if q := &b.Part.Pins[i]; ownPin(b.Part, q) && len(b.Part.Welds) > 0 {
-			steps = append(steps, item("dummy pin, %s round, through %s, with a spacer of %s between", p.length(q.DiaMM), seats(b.Part, q), p.length(clear(q))))
+			steps = append(steps, item("dummy pin, %s round, through %s, with a spacer of %s between", p.length(q.DiaMM), seats(b.Part, q), p.length(room(q))))
 		}
 	}
 	places := setout.Of(b.Part.AsMade())
@@ -145,7 +149,7 @@ func base(b *part.Bracket) string {
 	return strings.Join(out, ", ")
 }
 
-// placed says where each part of a step goes, by its first placing with a place.
+// placed says where each part of a step goes: measured on the first thing that it stands on, and what else it stands on.
 func (p *page) placed(b *part.Bracket, places []setout.Placing) string {
 	var out, done []string
 	for i := range places {
@@ -162,6 +166,11 @@ func (p *page) placed(b *part.Bracket, places []setout.Placing) string {
 		}
 		if s.Side != "" {
 			words += ", " + string(s.Side)
+		}
+		for k := range places[i+1:] {
+			if o := &places[i+1+k]; o.Part == s.Part {
+				words += ", and on " + thing(b, o.On)
+			}
 		}
 		out = append(out, words)
 	}
@@ -190,8 +199,8 @@ func seats(b *part.Bracket, q *part.Pin) string {
 	return strings.Join(out, " and ")
 }
 
-// clear is the room between the two seats that hold a pin.
-func clear(q *part.Pin) float64 {
+// room is what is free between the two seats that hold a pin.
+func room(q *part.Pin) float64 {
 	lo, hi := math.Inf(-1), math.Inf(1)
 	for _, s := range q.Seats {
 		switch {

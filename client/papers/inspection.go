@@ -3,7 +3,6 @@ package papers
 // This file is the inspection and log card: re-torque, grease, places to look at for cracks, wear.
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -189,11 +188,11 @@ func (p *page) wear() {
 	p.add(t)
 	p.bullets("limit: twice the play when new ("+common+"). Strength was checked with the play when new: a hole worn beyond that was not",
 		"a step that a fingernail feels on the pin: a new pin ("+common+")",
-		fmt.Sprintf("a bush that turns in its housing, or grease that does not come through: take the joint apart"))
+		"a bush that turns in its housing, or grease that does not come through: take the joint apart")
 }
 
 func lower(s string) string {
-	if len(s) > 1 && s[1] >= 'A' && s[1] <= 'Z' {
+	if s == "" || len(s) > 1 && s[1] >= 'A' && s[1] <= 'Z' {
 		return s
 	}
 	return strings.ToLower(s[:1]) + s[1:]

@@ -15,7 +15,7 @@ func liftPlan(p *page) string {
 	v := p.in.Vehicle
 	switch {
 	case v == nil:
-		return "the job has no vehicle"
+		return p.noVehicle()
 	case v.Answer.Lift == nil:
 		return "the vehicle names no jacks (vehicle.lift)"
 	}
@@ -38,6 +38,14 @@ func liftPlan(p *page) string {
 	p.ticks(steps...)
 	p.cautions(1, 6, 11)
 	return ""
+}
+
+// noVehicle is why papers about the vehicle are missing.
+func (p *page) noVehicle() string {
+	if p.in.Result.Job.Vehicle != nil {
+		return "the vehicle was not reckoned"
+	}
+	return "the job has no vehicle"
 }
 
 // sideways says on which side of the middle a place lies.

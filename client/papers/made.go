@@ -7,6 +7,7 @@ import (
 	"encoding/csv"
 	"encoding/json"
 	"fmt"
+	"slices"
 	"strings"
 )
 
@@ -26,8 +27,14 @@ type Cut struct {
 	Shared                         bool   // other plates are in the same file
 }
 
-// Line is a row of a list: what names it, and everything that is said of it.
-type Line struct{ Key, Count, Words string }
+// Line is a row of a list: what names it, how many of it, and everything else that is said of it.
+type Line struct {
+	Key, Count string
+	Said       []Said
+}
+
+// Said is a column's head and what stands there.
+type Said struct{ Name, Value string }
 
 // manifest is what is read of a pack's manifest.json.
 type manifest struct {
@@ -142,22 +149,23 @@ func measures(plate map[string]string, holes []map[string]string) string {
 // shown are the columns that say what a row is, in the order in which they are told.
 var shown = []string{
 	"section", "material", "length_mm", "holes_seen_on_the_outer_face_heel_down", "part", "on", "side", "from_1", "at_1_mm", "from_2", "at_2_mm", "turned_deg", "kind",
-	"leg_mm", "faces", "runs", "filler", "grade_or_material", "grip_mm", "notes",
+	"leg_mm", "faces", "runs", "filler", "notes",
 }
 
 func lineOf(r map[string]string, key []string) Line {
-	var k, w []string
+	var names []string
 	for _, name := range key {
 		if r[name] != "" {
-			k = append(k, r[name])
+			names = append(names, r[name])
 		}
 	}
+	out := Line{Key: strings.Join(names, " "), Count: r["qty"]}
 	for _, name := range shown {
-		if r[name] != "" {
-			w = append(w, r[name])
+		if r[name] != "" && !slices.Contains(key, name) {
+			out.Said = append(out.Said, Said{strings.ReplaceAll(name, "_", " "), r[name]})
 		}
 	}
-	return Line{strings.Join(k, " "), r["qty"], strings.Join(w, ", ")}
+	return out
 }
 
 // rows reads a list, below the warning where there is one.

@@ -142,7 +142,7 @@ func (p *page) gaugeWords() []string {
 		shop.Laser:    "laser: the edge is hard and slightly tapered: gauge both faces (" + common + ")",
 		shop.OxyFuel:  "oxy-fuel: coarser than any of these limits: holes are piloted and drilled (" + common + ")",
 	}[j.Shop.Process]
-	return append(out, "cut by "+j.Shop.Name+". "+strings.ToUpper(words[:1])+words[1:])
+	return append(out, "cut by "+j.Shop.Name, words)
 }
 
 // profile names a section by its sizes.

@@ -3,8 +3,8 @@ package papers
 // This file is the revision sheet: what changed since an earlier pack, and what that means for parts that are cut already.
 
 import (
-	"fmt"
 	"slices"
+	"strings"
 
 	"lugwright/client/paper"
 )
@@ -122,26 +122,26 @@ func (p *page) cutParts(before, now *Made) {
 // lines compares two lists by what names a row.
 func (p *page) lines(head, means string, before, now []Line) {
 	t := table("", "what", "which", "before", "now")
-	find := func(list []Line, key string) (Line, bool) {
-		for _, l := range list {
-			if l.Key == key {
-				return l, true
+	find := func(list []Line, key string) *Line {
+		if i := slices.IndexFunc(list, func(l Line) bool { return l.Key == key }); i >= 0 {
+			return &list[i]
+		}
+		return nil
+	}
+	for i := range now {
+		l := &now[i]
+		switch old := find(before, l.Key); {
+		case old == nil:
+			row(t, fresh, l.Key, "-", entire(l))
+		default:
+			if was, is := differs(old, l); was != "" || is != "" {
+				row(t, "changed", l.Key, was, is)
 			}
 		}
-		return Line{}, false
 	}
-	for _, l := range now {
-		old, ok := find(before, l.Key)
-		switch {
-		case !ok:
-			row(t, fresh, l.Key, "-", said(l))
-		case old != l:
-			row(t, "changed", l.Key, said(old), said(l))
-		}
-	}
-	for _, l := range before {
-		if _, ok := find(now, l.Key); !ok {
-			row(t, gone, l.Key, said(l), "-")
+	for i := range before {
+		if l := &before[i]; find(now, l.Key) == nil {
+			row(t, gone, l.Key, entire(l), "-")
 		}
 	}
 	p.head(head)
@@ -150,12 +150,34 @@ func (p *page) lines(head, means string, before, now []Line) {
 		return
 	}
 	p.add(t)
-	p.bullets(means)
+	p.bullets(means, "lengths in mm, as the lists have them")
 }
 
-func said(l Line) string {
-	if l.Count == "" {
-		return l.Words
+// entire is everything that a row says.
+func entire(l *Line) string {
+	out := []string{}
+	if l.Count != "" {
+		out = append(out, l.Count+" off")
 	}
-	return fmt.Sprintf("%s off: %s", l.Count, l.Words)
+	for _, s := range l.Said {
+		out = append(out, s.Value)
+	}
+	return strings.Join(out, ", ")
+}
+
+// differs is what two rows of one name do not say alike.
+func differs(old, now *Line) (was, is string) {
+	var a, b []string
+	if old.Count != now.Count {
+		a, b = append(a, old.Count+" off"), append(b, now.Count+" off")
+	}
+	told := func(out []string, l, other *Line) []string {
+		for _, s := range l.Said {
+			if !slices.Contains(other.Said, s) {
+				out = append(out, s.Name+" "+s.Value)
+			}
+		}
+		return out
+	}
+	return strings.Join(told(a, old, now), ", "), strings.Join(told(b, now, old), ", ")
 }

@@ -14,7 +14,7 @@ func twistTest(p *page) string {
 	v := p.in.Vehicle
 	switch {
 	case v == nil:
-		return "the job has no vehicle"
+		return p.noVehicle()
 	case v.Answer.Clearance == nil:
 		return "the vehicle states no twist allowance (vehicle.twist)"
 	}

@@ -39,7 +39,7 @@ func weldMap(p *page) string {
 func (p *page) noWelds() string {
 	for i := range p.brackets() {
 		for _, n := range p.brackets()[i].Part.Notes {
-			if strings.Contains(n, "weld") {
+			if strings.Contains(n, "by welding") {
 				return "no bracket of the job has a weld that carries load; " + p.brackets()[i].Spec.Name + " has one that does not: " + p.words(n)
 			}
 		}
@@ -162,24 +162,38 @@ func (p *page) alike(mm []float64) string {
 // nearMM is how close the end of a run lies to the start of the next on a ring.
 const nearMM = 0.01
 
-// chains parts runs into single ones, chains that go on from one into the next, and rings, which come back to where they began.
+// chain is runs that go on from one into the next.
+type chain struct {
+	from, to part.Vec
+	runs     int
+	mm       float64
+}
+
+// chains parts runs into single ones, chains round corners, and rings, which come back to where they began. A list may begin in the middle of a chain.
 func chains(segments []part.WeldSegment) (single, joined, rings []float64) {
-	for i := 0; i < len(segments); {
-		k := i
-		sum := segments[i].B.Sub(segments[i].A).Norm()
-		for k+1 < len(segments) && segments[k+1].A.Sub(segments[k].B).Norm() < nearMM {
-			k++
-			sum += segments[k].B.Sub(segments[k].A).Norm()
+	var all []chain
+	for _, s := range segments {
+		if n := len(all); n > 0 && s.A.Sub(all[n-1].to).Norm() < nearMM {
+			last := &all[n-1]
+			last.to, last.runs, last.mm = s.B, last.runs+1, last.mm+s.B.Sub(s.A).Norm()
+			continue
 		}
+		all = append(all, chain{s.A, s.B, 1, s.B.Sub(s.A).Norm()})
+	}
+	if n := len(all); n > 1 && all[n-1].to.Sub(all[0].from).Norm() < nearMM {
+		last := all[n-1]
+		all[0].from, all[0].runs, all[0].mm = last.from, all[0].runs+last.runs, all[0].mm+last.mm
+		all = all[:n-1]
+	}
+	for _, c := range all {
 		switch {
-		case k == i:
-			single = append(single, sum)
-		case segments[k].B.Sub(segments[i].A).Norm() < nearMM:
-			rings = append(rings, sum)
+		case c.runs == 1:
+			single = append(single, c.mm)
+		case c.to.Sub(c.from).Norm() < nearMM:
+			rings = append(rings, c.mm)
 		default:
-			joined = append(joined, sum)
+			joined = append(joined, c.mm)
 		}
-		i = k + 1
 	}
 	return single, joined, rings
 }
