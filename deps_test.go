@@ -79,7 +79,7 @@ var rules = []rule{
 	{folder: "services/strength", own: []string{"services/wire", "services/server", "strength/...", "part", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "decode, call, encode"},
 	{folder: "services/server", own: []string{"services/wire"}, others: []string{"google.golang.org"}, why: "a gRPC server and its manners, whatever it serves"},
 	{folder: "services/both", own: []string{"services/geometry", "services/strength", "services/server", "services/wire", "geometry/kinds", "strength/basis", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "both services together, with every kind and basis"},
-	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "strength", "strength/basis", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
+	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "geometry/shop", "strength", "strength/basis", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
 	{folder: "services/cmd/...", own: []string{"services/...", "geometry/kinds", "strength/basis"}, others: []string{"google.golang.org"}, why: "mains of twenty lines"},
 	{folder: "client/caution", why: "the standing cautions"},
 	{folder: "client/draw", pure: true, why: "a drawing on paper; knows no format"},

@@ -83,6 +83,15 @@ func (m *Member) Ring() Plate {
 	}
 }
 
+// VolumeMM3 is the sawn and drilled member's. Rolled toes and mill tolerances are left out.
+func (m *Member) VolumeMM3() float64 {
+	v := m.Profile.Section().Area() * m.LengthMM
+	for _, h := range m.Holes {
+		v -= math.Pi / 4 * h.DiaMM * h.DiaMM * m.Profile.TMM
+	}
+	return v
+}
+
 // OnPin says whether a member is a ring round a pin, such as a boss or a spacer.
 func (m *Member) OnPin(p *Pin) bool {
 	off := p.Center.Sub(m.Pose.Origin)

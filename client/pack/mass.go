@@ -22,12 +22,3 @@ func measured(p *part.Plate, b *run.Bracket, kgPerMM3 float64) *piece {
 }
 
 func grams(kg float64) int64 { return int64(math.Round(kg * 1000)) }
-
-// memberVolume is the sawn and drilled member's, in mm3. Rolled toes and mill tolerances are left out.
-func memberVolume(m *part.Member) float64 {
-	v := m.Profile.Section().Area() * m.LengthMM
-	for _, h := range m.Holes {
-		v -= math.Pi / 4 * h.DiaMM * h.DiaMM * m.Profile.TMM
-	}
-	return v
-}

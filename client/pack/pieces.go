@@ -145,7 +145,7 @@ func (a *assembly) addMember(b *run.Bracket, m *part.Member, density densities) 
 	if err != nil {
 		return err
 	}
-	a.members = append(a.members, &section{m, b.Part.Hand, b.Spec.Quantity, grams(memberVolume(m) * kgPerMM3)})
+	a.members = append(a.members, &section{m, b.Part.Hand, b.Spec.Quantity, grams(m.VolumeMM3() * kgPerMM3)})
 	return nil
 }
 

@@ -75,10 +75,10 @@ func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 	}
 	c.build = geometrypb.NewGeometryServiceClient(geometryConn)
 	c.check = strengthpb.NewStrengthServiceClient(strengthConn)
-	c.geometry = newPeer(geometryAt, timeout, func(ctx context.Context) (versioned, error) {
+	c.geometry = newPeer(geometryAt, timeout, geometryConn, func(ctx context.Context) (versioned, error) {
 		return c.build.GetServiceInfo(ctx, &geometrypb.GetServiceInfoRequest{})
 	})
-	c.strength = newPeer(strengthAt, timeout, func(ctx context.Context) (versioned, error) {
+	c.strength = newPeer(strengthAt, timeout, strengthConn, func(ctx context.Context) (versioned, error) {
 		return c.check.GetServiceInfo(ctx, &strengthpb.GetServiceInfoRequest{})
 	})
 	return c, nil

@@ -9,6 +9,7 @@ import (
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/backoff"
 	"google.golang.org/grpc/credentials/insecure"
+	_ "google.golang.org/grpc/health" // the client's part of health checking
 	"google.golang.org/grpc/keepalive"
 	"google.golang.org/grpc/resolver"
 	"google.golang.org/grpc/resolver/manual"
@@ -17,9 +18,10 @@ import (
 )
 
 // serviceConfig spreads calls over replicas and sends a call again when its replica is gone: every answer is a function of
-// the request alone, so that is safe.
+// the request alone, so that is safe. A replica that says it is not serving, since it is about to stop, gets no more calls.
 const serviceConfig = `{
 	"loadBalancingConfig": [{"round_robin": {}}],
+	"healthCheckConfig": {"serviceName": ""},
 	"methodConfig": [{
 		"name": [{}],
 		"retryPolicy": {
@@ -31,6 +33,13 @@ const serviceConfig = `{
 		}
 	}]
 }`
+
+// A replica that has said nothing for so long is asked whether it lives, and given up when it does not answer that. The first must stay above the servers'
+// least interval between pings.
+const (
+	pingAfter   = 30 * time.Second
+	pingTimeout = 10 * time.Second
+)
 
 func options(more ...grpc.DialOption) []grpc.DialOption {
 	return append([]grpc.DialOption{
@@ -47,8 +56,7 @@ func options(more ...grpc.DialOption) []grpc.DialOption {
 			Backoff:           backoff.Config{BaseDelay: 50 * time.Millisecond, Multiplier: 1.6, Jitter: 0.2, MaxDelay: 2 * time.Second},
 			MinConnectTimeout: 5 * time.Second,
 		}),
-		// Must stay above the servers' least interval between pings.
-		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: 30 * time.Second, Timeout: 10 * time.Second}),
+		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: pingAfter, Timeout: pingTimeout}),
 	}, more...)
 }
 

@@ -50,7 +50,7 @@ func New(o Options, services ...Service) *Server {
 	}
 	s := &Server{
 		grpc: grpc.NewServer(
-			grpc.ChainUnaryInterceptor(recovery(o.Log)),
+			grpc.ChainUnaryInterceptor(recovery(o.Log), stated()),
 			grpc.MaxRecvMsgSize(MaxMessageBytes),
 			grpc.MaxSendMsgSize(MaxMessageBytes),
 			grpc.MaxConcurrentStreams(maxStreams),
