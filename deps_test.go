@@ -90,9 +90,11 @@ var rules = []rule{
 	{folder: "client/shopfile", own: []string{"client/table", "client/yamlfile", "geometry/shop", "part", "units"}, why: "shop files"},
 	{folder: "client/job", own: []string{"client/caution", "client/table", "client/yamlfile", "part", "geometry", "geometry/access", "geometry/shape", "geometry/shop", "strength", "units", "vehicle", "vehicle/..."}, why: "the job file"},
 	{folder: "client/run", own: []string{"client/job", "services/dial", "part", "geometry", "geometry/access", "strength", "strength/material", "vehicle", "vehicle/..."}, why: "coordinates; no flags, no printing"},
+	{folder: "client/family", own: []string{"client/job", "client/yamlfile", "geometry", "part", "units"}, why: "the variants of a family, one after the other"},
+	{folder: "client/batch", own: []string{"client/family", "client/job", "services/dial", "part", "geometry", "strength", "units"}, why: "a family through both services; no flags, no printing"},
 	{folder: "client/sheet", own: []string{"client/caution", "client/job", "client/run", "part", "geometry", "geometry/setout", "geometry/shape", "strength", "strength/formula", "units"}, why: "papers"},
 	{folder: "client/pack", own: []string{"client/caution", "client/job", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
-	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
+	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/schollz/progressbar", "github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }
 
