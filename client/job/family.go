@@ -169,9 +169,15 @@ func (f *Family) axes(v *table.Value) Errors {
 			refuse(g, name, "stands under parameters too", "one value there, or several here")
 		}
 		for _, one := range g.List() {
-			if one != nil {
-				axis.Values = append(axis.Values, axis.Param.Given(one.Number(), one.Words()))
+			if one == nil {
+				continue
 			}
+			p := axis.Param.Given(one.Number(), one.Words())
+			if slices.Contains(axis.Values, p) {
+				refuse(one, name, one.Words()+" stands there twice", "each value once")
+				continue
+			}
+			axis.Values = append(axis.Values, p)
 		}
 		if from, to, step := g.Field("from"), g.Field("to"), g.Field("step"); from != nil && to != nil && step != nil {
 			values, found := stepped(from.Number(), to.Number(), step.Number())
@@ -180,12 +186,6 @@ func (f *Family) axes(v *table.Value) Errors {
 			}
 			for _, n := range values {
 				axis.Values = append(axis.Values, axis.Param.Given(n, ""))
-			}
-		}
-		for k, p := range axis.Values {
-			if slices.Contains(axis.Values[:k], p) && k < mostSteps {
-				refuse(g, name, "one value stands there twice", "each value once")
-				break
 			}
 		}
 		count *= float64(len(axis.Values))
