@@ -11,8 +11,6 @@ import (
 	"google.golang.org/grpc/credentials/insecure"
 	_ "google.golang.org/grpc/health" // the client's part of health checking
 	"google.golang.org/grpc/keepalive"
-	"google.golang.org/grpc/resolver"
-	"google.golang.org/grpc/resolver/manual"
 
 	"lugwright/services/server"
 )
@@ -60,27 +58,29 @@ func options(more ...grpc.DialOption) []grpc.DialOption {
 	}, more...)
 }
 
-func dialRemote(addr string) (*grpc.ClientConn, error) {
+// dialRemote reaches the replicas of a service. A list of addresses is kept by the replicas that it gives; a gRPC target by gRPC alone.
+func dialRemote(addr string) (*grpc.ClientConn, *replicas, error) {
 	if strings.Contains(addr, "://") {
-		return grpc.NewClient(addr, options()...)
+		conn, err := grpc.NewClient(addr, options()...)
+		return conn, nil, err
 	}
-	replicas, err := endpoints(addr)
+	list, err := endpoints(addr)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	list := manual.NewBuilderWithScheme("replicas")
-	list.InitialState(resolver.State{Endpoints: replicas})
-	return grpc.NewClient("replicas:///lugwright", options(grpc.WithResolvers(list))...)
+	r := newReplicas(list)
+	conn, err := grpc.NewClient("replicas:///lugwright", options(grpc.WithResolvers(r.resolver), grpc.WithContextDialer(r.dial))...)
+	return conn, r, err
 }
 
-func endpoints(addr string) ([]resolver.Endpoint, error) {
-	var out []resolver.Endpoint
+func endpoints(addr string) ([]string, error) {
+	var out []string
 	for one := range strings.SplitSeq(addr, ",") {
 		one = strings.TrimSpace(one)
 		if host, port, err := net.SplitHostPort(one); err != nil || host == "" || port == "" {
 			return nil, fmt.Errorf("address %q; write host:port such as 127.0.0.1:7401, several with commas between", one)
 		}
-		out = append(out, resolver.Endpoint{Addresses: []resolver.Address{{Addr: one}}})
+		out = append(out, one)
 	}
 	return out, nil
 }

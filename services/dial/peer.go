@@ -25,8 +25,9 @@ type peer struct {
 	service, addr string
 	timeout       time.Duration
 	local         bool // in this process
-	info          func(context.Context) (versioned, error)
+	info          func(context.Context, ...grpc.CallOption) (versioned, error)
 	conn          grpc.ClientConnInterface
+	replicas      *replicas // nil where there is no list of them
 
 	mu    sync.Mutex
 	known bool // its version was asked for and fits
@@ -38,7 +39,7 @@ type versioned interface {
 	GetToolVersion() string
 }
 
-func newPeer(at place, timeout time.Duration, conn grpc.ClientConnInterface, info func(context.Context) (versioned, error)) *peer {
+func newPeer(at place, timeout time.Duration, conn grpc.ClientConnInterface, info func(context.Context, ...grpc.CallOption) (versioned, error)) *peer {
 	// A service of this process is of this build: there is no version to ask for.
 	return &peer{service: at.name, addr: cmp.Or(at.addr, InThisProcess), timeout: timeout, local: at.addr == "", info: info, conn: conn, known: at.addr == ""}
 }
@@ -59,7 +60,11 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 		r, err = rpc(limited, q, from.learn(p)...)
 	}
 	if err != nil {
-		return none, from.named(p, p.explain(ctx, limited, err))
+		err = p.explain(ctx, limited, err)
+		if failure(err) == wire.Late {
+			p.replicas.late(from.at.Addr)
+		}
+		return none, from.named(p, err)
 	}
 	if err := from.fits(p); err != nil {
 		return none, from.named(p, err)
@@ -76,12 +81,13 @@ func (p *peer) ready(ctx context.Context) error {
 	}
 	limited, cancel := context.WithTimeout(ctx, p.timeout)
 	defer cancel()
-	v, err := p.info(limited)
+	var from replica
+	v, err := p.info(limited, from.learn(p)...)
 	if err != nil {
-		return p.explain(ctx, limited, err)
+		return from.named(p, p.explain(ctx, limited, err))
 	}
 	if !wire.SameMajor(v.GetApiVersion()) {
-		return p.otherVersion(v.GetApiVersion(), v.GetToolVersion())
+		return from.named(p, p.otherVersion(v.GetApiVersion(), v.GetToolVersion()))
 	}
 	p.known = true
 	return nil

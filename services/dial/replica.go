@@ -1,12 +1,18 @@
 package dial
 
 import (
+	"context"
 	"errors"
+	"net"
 	"strings"
+	"sync"
+	"time"
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/metadata"
 	grpcpeer "google.golang.org/grpc/peer"
+	"google.golang.org/grpc/resolver"
+	"google.golang.org/grpc/resolver/manual"
 
 	"lugwright/services/wire"
 )
@@ -51,4 +57,78 @@ func (r *replica) named(p *peer, err error) error {
 		gone.Addr = r.at.Addr.String() + " (one of " + p.addr + ")"
 	}
 	return err
+}
+
+// rest is how long a replica that did not answer in time gets no calls, where there are others. gRPC's round robin would go on sending it every second one until
+// it is found to hang.
+const rest = 30 * time.Second
+
+// replicas is a list of addresses, without those that are at rest.
+type replicas struct {
+	resolver *manual.Resolver
+
+	mu      sync.Mutex
+	all     []string
+	resting map[string]*time.Timer
+	named   map[string]string // address as listed, by the one that a connection has
+}
+
+func newReplicas(all []string) *replicas {
+	r := &replicas{resolver: manual.NewBuilderWithScheme("replicas"), all: all, resting: map[string]*time.Timer{}, named: map[string]string{}}
+	r.resolver.InitialState(r.state())
+	return r
+}
+
+func (r *replicas) state() resolver.State {
+	var s resolver.State
+	for _, addr := range r.all {
+		if r.resting[addr] == nil {
+			s.Endpoints = append(s.Endpoints, resolver.Endpoint{Addresses: []resolver.Address{{Addr: addr}}})
+		}
+	}
+	return s
+}
+
+func (r *replicas) dial(ctx context.Context, addr string) (net.Conn, error) {
+	conn, err := new(net.Dialer).DialContext(ctx, "tcp", addr)
+	if err == nil {
+		r.mu.Lock()
+		r.named[conn.RemoteAddr().String()] = addr
+		r.mu.Unlock()
+	}
+	return conn, err
+}
+
+// late lets a replica rest, unless it is the last one. A service that gRPC looks up itself has no list.
+func (r *replicas) late(at net.Addr) {
+	if r == nil || at == nil {
+		return
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	addr, ok := r.named[at.String()]
+	if !ok || r.resting[addr] != nil || len(r.resting) >= len(r.all)-1 {
+		return
+	}
+	r.resting[addr] = time.AfterFunc(rest, func() {
+		r.mu.Lock()
+		defer r.mu.Unlock()
+		if r.resting[addr] != nil {
+			delete(r.resting, addr)
+			r.resolver.UpdateState(r.state())
+		}
+	})
+	r.resolver.UpdateState(r.state())
+}
+
+func (r *replicas) close() {
+	if r == nil {
+		return
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	for _, t := range r.resting {
+		t.Stop()
+	}
+	clear(r.resting)
 }
