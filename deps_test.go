@@ -84,7 +84,7 @@ var rules = []rule{
 	{folder: "services/server", own: []string{"services/transport", "services/wire"}, others: []string{"google.golang.org"}, why: "a gRPC server and its manners, whatever it serves"},
 	{folder: "services/telemetry", others: []string{"go.opentelemetry.io", "google.golang.org/grpc/stats"}, why: "OpenTelemetry, linked into the servers alone"},
 	{folder: "services/both", own: []string{"services/geometry", "services/strength", "services/server", "services/wire", "geometry/kinds", "strength/basis", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "both services together, with every kind and basis"},
-	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "strength", "strength/basis", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
+	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "geometry/shop", "strength", "strength/basis", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
 	{folder: "services/cmd/...", own: []string{"services/...", "geometry/kinds", "strength/basis"}, others: []string{"google.golang.org"}, why: "mains of twenty lines"},
 	{folder: "client/caution", why: "the standing cautions"},
 	{folder: "client/draw", pure: true, why: "a drawing on paper; knows no format"},
@@ -106,7 +106,9 @@ var rules = []rule{
 	{folder: "client/pack", own: []string{"client/caution", "client/draw", "client/draw/svg", "client/drawings", "client/job", "client/paper", "client/paper/...", "client/papers", "client/run", "client/sheet", "geometry", "geometry/dxf", "geometry/nest", "geometry/setout", "geometry/shape", "geometry/shop", "part", "services/dial", "strength", "units"}, why: "the cut pack; re-reads each DXF before release"},
 	{folder: "client/sweep", own: []string{"client/draw", "client/job", "client/run", "geometry", "part", "services/dial", "strength", "units"}, why: "variants of a job's brackets; no flags, no printing"},
 	{folder: "client/propose", own: []string{"client/job", "client/sweep", "geometry", "part", "units"}, why: "first sizes; tries variants as a sweep does"},
-	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/dial", "services/both", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
+	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/both", "services/dial", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/schollz/progressbar", "github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
+	{folder: "client/family", own: []string{"client/job", "client/yamlfile", "geometry", "part", "units"}, why: "the variants of a family, one after the other"},
+	{folder: "client/batch", own: []string{"client/family", "client/job", "services/dial", "part", "geometry", "strength", "units"}, why: "a family through both services; no flags, no printing"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }
 

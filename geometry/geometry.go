@@ -34,6 +34,14 @@ type Param struct {
 	Sentence string
 }
 
+// Given is the parameter as a request gives it: a word or size by its text, anything else by its number.
+func (p Param) Given(number float64, text string) part.Param {
+	if p.Unit == Word || p.Unit == Size {
+		return part.Param{Name: p.Name, Unit: string(p.Unit), Text: text}
+	}
+	return part.Param{Name: p.Name, Unit: string(p.Unit), Number: number}
+}
+
 // Kind is one bracket kind. Build gets complete, range-checked values and returns a left-hand bracket, or part.FieldErrors
 // that name the parameter and what would be accepted.
 type Kind struct {

@@ -21,6 +21,7 @@ import (
 type Streams struct {
 	Out, Err io.Writer
 	Colour   bool // Out is a terminal that shows colours
+	Watched  bool // Err is a terminal, on which a long run may draw how far it is
 }
 
 // A session is one run of the program.
@@ -51,7 +52,7 @@ func Main(ctx context.Context, args []string, to Streams) int {
 	if written := s.flush(); written != nil && !errors.Is(err, context.Canceled) {
 		err = &outputError{fmt.Errorf("the output could not be written: %w", written)}
 	}
-	if ctx.Err() != nil && err != nil {
+	if ctx.Err() != nil && err != nil && !errors.Is(err, context.Canceled) {
 		err = context.Canceled // whatever broke, it broke because the user stopped it
 	}
 	return report(to.Err, err, s.json)
@@ -95,7 +96,8 @@ func (s *session) app() *cli.App {
 
 func (s *session) verbs() []*cli.Command {
 	all := []*cli.Command{
-		s.newVerb(), s.loadsVerb(), s.checkVerb(), s.sweepVerb(), s.proposeVerb(), s.packVerb(), s.paperVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
+		s.newVerb(), s.loadsVerb(), s.checkVerb(), s.sweepVerb(), s.proposeVerb(), s.batchVerb(),
+		s.packVerb(), s.paperVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
 		s.evaluateVerb(), s.verifyVerb(), s.serveVerb(), s.schemaVerb(), s.completionVerb(), s.versionVerb(),
 	}
 	for _, c := range all {
@@ -176,8 +178,11 @@ func counted(least, most int) string {
 	return fmt.Sprintf("%d arguments", most)
 }
 
-// Terminal says whether colours may be written to a file: it is a terminal, and NO_COLOR (no-color.org) is not set.
+// Terminal says whether a file is a terminal that can move its cursor.
 func Terminal(f *os.File) bool {
 	info, err := f.Stat()
-	return err == nil && info.Mode()&os.ModeCharDevice != 0 && os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"
+	return err == nil && info.Mode()&os.ModeCharDevice != 0 && os.Getenv("TERM") != "dumb"
 }
+
+// Coloured says whether colours may be written to a file: it is a terminal, and NO_COLOR (no-color.org) is not set.
+func Coloured(f *os.File) bool { return Terminal(f) && os.Getenv("NO_COLOR") == "" }

@@ -350,11 +350,11 @@ func TestColour(t *testing.T) {
 	}
 	defer r.Close()
 	defer w.Close()
-	if Terminal(w) {
+	if Coloured(w) {
 		t.Error("a pipe is no terminal")
 	}
 	t.Setenv("NO_COLOR", "1")
-	if null, err := os.OpenFile(os.DevNull, os.O_WRONLY, 0); err == nil && Terminal(null) {
+	if null, err := os.OpenFile(os.DevNull, os.O_WRONLY, 0); err == nil && Coloured(null) {
 		t.Error("NO_COLOR is not respected")
 	}
 }

@@ -9,6 +9,7 @@ import (
 	"io"
 	"strings"
 
+	"lugwright/client/batch"
 	"lugwright/client/job"
 	"lugwright/client/pack"
 	"lugwright/services/dial"
@@ -40,8 +41,17 @@ type verdictError struct{ text string }
 
 func (e *verdictError) Error() string { return e.text }
 
-// status gives the exit status of an error and, where there is a next step, a hint.
+// status gives the exit status of an error and, where there is a next step, a hint. Of a run that was stopped early it is how to go on.
 func status(err error) (code int, hint string) {
+	var stopped *stoppedError
+	if errors.As(err, &stopped) {
+		code, _ = statusOf(err)
+		return code, stopped.hint
+	}
+	return statusOf(err)
+}
+
+func statusOf(err error) (code int, hint string) {
 	var (
 		verdict     *verdictError
 		usage       *usageError
@@ -52,6 +62,9 @@ func status(err error) (code int, hint string) {
 		occupied    *pack.NotEmptyError
 		unwritable  *pack.WriteError
 		unsound     *pack.UnsoundError
+		held        *batch.OccupiedError
+		unkept      *batch.WriteError
+		other       *batch.OtherError
 	)
 	switch {
 	case err == nil:
@@ -67,6 +80,14 @@ func status(err error) (code int, hint string) {
 		return Unreachable, "`lugwright serve` starts both services; without --geometry and --strength they run in this process"
 	case errors.As(err, &occupied):
 		return NotWritten, "choose a folder that does not exist or is empty"
+	case errors.As(err, &held) && held.Results:
+		return NotWritten, "--resume goes on with them; or choose a folder that does not exist or is empty"
+	case errors.As(err, &held):
+		return NotWritten, "choose a folder that does not exist or is empty"
+	case errors.As(err, &other):
+		return NotWritten, "choose another folder; these results stay as they are"
+	case errors.As(err, &unkept):
+		return NotWritten, ""
 	case errors.As(err, &output), errors.As(err, &unwritable), errors.As(err, &unsound):
 		return NotWritten, ""
 	case errors.As(err, &usage):

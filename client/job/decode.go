@@ -140,12 +140,8 @@ func decodeParams(v *table.Value, declared []geometry.Param) []part.Param {
 	var out []part.Param
 	for _, d := range declared {
 		p := v.Field(d.Name)
-		switch {
-		case p == nil:
-		case d.Unit == geometry.Word || d.Unit == geometry.Size:
-			out = append(out, part.Param{Name: d.Name, Unit: string(d.Unit), Text: p.Words()})
-		default:
-			out = append(out, part.Param{Name: d.Name, Unit: string(d.Unit), Number: p.Number()})
+		if p != nil {
+			out = append(out, d.Given(p.Number(), p.Words()))
 		}
 	}
 	return out

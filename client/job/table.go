@@ -22,17 +22,11 @@ func jobRule(k Known) *table.Rule {
 	r := table.Mapping("A lugwright job: brackets, the loads on them, and the design basis that checks them.",
 		table.Must("job", table.Text(120, "What the job is, in a few words; printed on every paper.")),
 		table.May("revision", table.Text(20, "Revision of the job; printed on every paper.")),
-		table.May("units", table.Choice("How results are printed; quantities in this file carry their own units.", "metric", "inch")),
-		table.May("basis", table.Choice("The design basis.", basisNames(k.Bases)...)),
-		table.May("method", table.Choice("How the basis compares demand with capacity.", methodNames(k.Bases)...)),
-		table.May("shop", table.Text(200, "The shop that cuts: laser, plasma, waterjet, or a shop file beside this one; left out, holes are cut as the brackets have them.")),
-		table.May("load_factor", table.Quantity(units.Ratio, 1, 10, "Factor on service cases under a method that wants factored loads; left out, the basis's own.")),
-		table.May("pin_joint", table.Choice("The design basis whose rules serve pin holes; left out, the basis itself.", basisNames(k.Bases)...)),
 	)
+	r.Add(basisFields(k)...)
 	r.Add(factorFields(checking(k.Bases))...)
 	r.Add(
-		table.May("leave_out", table.List("Limit states that are not to be checked, by id: only such as no published rule states. Results list them as not checked.",
-			table.Text(60, "Id of a limit state, as `lugwright limits` prints it."))),
+		leaveOutField(),
 		table.May("room", roomRule()),
 		table.May("sheets", table.List("Stock sheets on which the plates are laid out; left out, they are not.", sheetRule())),
 		table.May("rack", rackRule()),
@@ -43,6 +37,23 @@ func jobRule(k Known) *table.Rule {
 	r.Either("brackets", "vehicle")
 	r.With("brackets", "basis", "method")
 	return r
+}
+
+// basisFields say how brackets are checked and by whom they are cut.
+func basisFields(k Known) []table.Field {
+	return []table.Field{
+		table.May("units", table.Choice("How results are printed; quantities in this file carry their own units.", "metric", "inch")),
+		table.May("basis", table.Choice("The design basis.", basisNames(k.Bases)...)),
+		table.May("method", table.Choice("How the basis compares demand with capacity.", methodNames(k.Bases)...)),
+		table.May("shop", table.Text(200, "The shop that cuts: laser, plasma, waterjet, or a shop file beside this one; left out, holes are cut as the brackets have them.")),
+		table.May("load_factor", table.Quantity(units.Ratio, 1, 10, "Factor on service cases under a method that wants factored loads; left out, the basis's own.")),
+		table.May("pin_joint", table.Choice("The design basis whose rules serve pin holes; left out, the basis itself.", basisNames(k.Bases)...)),
+	}
+}
+
+func leaveOutField() table.Field {
+	return table.May("leave_out", table.List("Limit states that are not to be checked, by id: only such as no published rule states. Results list them as not checked.",
+		table.Text(60, "Id of a limit state, as `lugwright limits` prints it.")))
 }
 
 // factorFields are the settable factors of all bases by symbol, and their sets; none where no basis has any.

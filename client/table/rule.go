@@ -35,12 +35,13 @@ type Rule struct {
 	inWords     string
 	choices     []string
 	fields      []Field
-	by          string          // the field whose word picks further fields of this mapping
-	more        map[string]pick // by that word
-	listedBy    string          // the command that lists the fields of a mapping
-	either      []string        // fields of which one at least has to be there
-	with        []string        // a field, and those that have to be there when it is
+	by          string            // the field whose word picks further fields of this mapping
+	more        map[string][]pick // by that word
+	listedBy    string            // the command that lists the fields of a mapping
+	either      []string          // fields of which one at least has to be there
+	with        []string          // a field, and those that have to be there when it is
 	item        *Rule
+	or          *Rule // of a list: a mapping that may stand in its place
 }
 
 // A Field is one line of the table.
@@ -92,6 +93,12 @@ func Named(says string, item *Rule) *Rule { return &Rule{says: says, form: named
 // List has values of one rule.
 func List(says string, item *Rule) *Rule { return &Rule{says: says, form: listForm, item: item} }
 
+// Or lets a mapping stand in the place of a list.
+func (r *Rule) Or(mapping *Rule) *Rule {
+	r.or = mapping
+	return r
+}
+
 // Thread is a thread size.
 func Thread(says string) *Rule { return &Rule{says: says, form: sizeForm} }
 
@@ -123,13 +130,14 @@ func (r *Rule) Widen(name string, least, most float64) bool {
 	return true
 }
 
-// Pick gives a mapping one more field that may be there when another field holds the word. All such fields of a mapping hang on the same one.
+// Pick gives a mapping one more field that may be there when another field holds the word. All such fields of a mapping hang on the same one, and every word
+// that picks at all picks fields of the same names.
 // A file picks few of them: is is called for those alone.
 func (r *Rule) Pick(by, word, name string, is func() *Rule) {
 	if r.more == nil {
-		r.by, r.more = by, map[string]pick{}
+		r.by, r.more = by, map[string][]pick{}
 	}
-	r.more[word] = pick{name, is}
+	r.more[word] = append(r.more[word], pick{name, is})
 }
 
 // Either wants one of several fields of a mapping, or more of them.
@@ -154,6 +162,9 @@ func (r *Rule) accepts(like string) string {
 	case namedForm:
 		return "names are needed, each with its own fields: " + strings.Join(r.item.names(), ", ")
 	case listForm:
+		if r.or != nil {
+			return "a list is needed, [first, second], or fields: " + strings.Join(r.or.names(), ", ")
+		}
 		return "a list is needed, each item behind a dash"
 	}
 	if r.inWords != "" {

@@ -47,7 +47,11 @@ func (r *Rule) bare() object {
 	case namedForm:
 		return object{"type": "object", "minProperties": 1, "additionalProperties": r.item.schema()}
 	case listForm:
-		return object{"type": "array", "minItems": 1, "items": r.item.schema()}
+		list := object{"type": "array", "minItems": 1, "items": r.item.schema()}
+		if r.or != nil {
+			return object{"anyOf": []any{list, r.or.schema()}}
+		}
+		return list
 	}
 	return r.textSchema()
 }
@@ -97,11 +101,14 @@ func (r *Rule) mappingSchema() object {
 	}
 	var picks []any
 	for _, word := range find(r.fields, r.by).is.choices {
-		more := r.more[word]
-		properties[more.name] = object{"type": "object"}
+		then := object{}
+		for _, more := range r.more[word] {
+			properties[more.name] = object{"type": "object"}
+			then[more.name] = more.is().schema()
+		}
 		picks = append(picks, object{
 			"if":   object{"properties": object{r.by: object{"const": word}}, "required": []string{r.by}},
-			"then": object{"properties": object{more.name: more.is().schema()}},
+			"then": object{"properties": then},
 		})
 	}
 	s["allOf"] = picks

@@ -111,6 +111,9 @@ func (w *walker) refuse(at yamlfile.Place, path, found, accept string) {
 // walk checks one value; nil means that it was refused.
 func (w *walker) walk(path string, n ast.Node, r *Rule) *Value {
 	w.Places[path] = yamlfile.Start(n)
+	if _, ok := n.(ast.MapNode); ok && r.or != nil {
+		r = r.or
+	}
 	switch r.form {
 	case mappingForm, namedForm:
 		return w.mapping(path, n, r)
@@ -165,10 +168,10 @@ func (w *walker) mapping(path string, n ast.Node, r *Rule) *Value {
 	fields := r.fields
 	open := false // the word that picks further fields is not known: what it would pick is passed over
 	if r.by != "" {
-		if more, ok := r.more[peek(n, r.by)]; ok {
-			fields = append(fields[:len(fields):len(fields)], May(more.name, more.is()))
-		} else {
-			open = true
+		more, ok := r.more[peek(n, r.by)]
+		open = !ok
+		for _, m := range more {
+			fields = append(fields[:len(fields):len(fields)], May(m.name, m.is()))
 		}
 	}
 	v := &Value{at: yamlfile.Start(n), fields: map[string]*Value{}}
@@ -214,10 +217,8 @@ func (w *walker) entry(path string, it *ast.MapNodeIter, r *Rule, fields []Field
 
 // picks says whether any further field has the name.
 func (r *Rule) picks(name string) bool {
-	for _, f := range r.more {
-		if f.name == name {
-			return true
-		}
+	for _, more := range r.more {
+		return slices.ContainsFunc(more, func(p pick) bool { return p.name == name })
 	}
 	return false
 }

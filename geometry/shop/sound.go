@@ -22,7 +22,7 @@ func (s *Profile) Validate() error {
 	for i, r := range s.Holes {
 		r.validate(fmt.Sprintf("holes[%d]", i), refuse)
 	}
-	if n := len(s.Holes); n == 0 || !s.Holes[n-1].fitsAll() {
+	if n := len(s.Holes); n == 0 || !s.Holes[n-1].FitsAll() {
 		refuse("holes", "no last rule that fits every hole", "end the list with a rule that has no condition, such as: - make: as drawn")
 	}
 	if bad != nil {
@@ -97,7 +97,7 @@ func (f *Files) FileName(values map[string]string) string {
 	return name
 }
 
-func (r *HoleRule) fitsAll() bool {
+func (r *HoleRule) FitsAll() bool {
 	return len(r.For) == 0 && r.UnderPerThick == 0 && r.UnderMM == 0 && r.OverThickMM == 0
 }
 

@@ -45,6 +45,7 @@ type Client struct {
 	build    geometrypb.GeometryServiceClient
 	check    strengthpb.StrengthServiceClient
 	conns    []*grpc.ClientConn // to services elsewhere
+	lists    []*replicas        // theirs
 }
 
 // InProcess offers both services in this process, without a network.
@@ -70,41 +71,45 @@ type place struct {
 func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 	c := &Client{}
 	timeout := cmp.Or(o.Timeout, DefaultTimeout)
-	geometryConn, err := c.open(geometryAt, o.Security)
+	geometryConn, geometryReplicas, err := c.open(geometryAt, o.Security)
 	if err != nil {
 		return nil, err
 	}
-	strengthConn, err := c.open(strengthAt, o.Security)
+	strengthConn, strengthReplicas, err := c.open(strengthAt, o.Security)
 	if err != nil {
 		return nil, errors.Join(err, c.Close())
 	}
 	c.build = geometrypb.NewGeometryServiceClient(geometryConn)
 	c.check = strengthpb.NewStrengthServiceClient(strengthConn)
-	c.geometry = newPeer(geometryAt, timeout, func(ctx context.Context) (versioned, error) {
-		return c.build.GetServiceInfo(ctx, &geometrypb.GetServiceInfoRequest{})
+	c.geometry = newPeer(geometryAt, timeout, geometryConn, func(ctx context.Context, o ...grpc.CallOption) (versioned, error) {
+		return c.build.GetServiceInfo(ctx, &geometrypb.GetServiceInfoRequest{}, o...)
 	})
-	c.strength = newPeer(strengthAt, timeout, func(ctx context.Context) (versioned, error) {
-		return c.check.GetServiceInfo(ctx, &strengthpb.GetServiceInfoRequest{})
+	c.strength = newPeer(strengthAt, timeout, strengthConn, func(ctx context.Context, o ...grpc.CallOption) (versioned, error) {
+		return c.check.GetServiceInfo(ctx, &strengthpb.GetServiceInfoRequest{}, o...)
 	})
+	c.geometry.replicas, c.strength.replicas = geometryReplicas, strengthReplicas
 	return c, nil
 }
 
 // open connects to a service; one without an address is called in this process.
-func (c *Client) open(at place, security Security) (grpc.ClientConnInterface, error) {
+func (c *Client) open(at place, security Security) (grpc.ClientConnInterface, *replicas, error) {
 	if at.addr == "" {
-		return server.NewLocal(server.Options{}, at.make()), nil
+		return server.NewLocal(server.Options{}, at.make()), nil, nil
 	}
-	conn, err := dialRemote(at.addr, security)
+	conn, list, err := dialRemote(at.addr, security)
 	if err != nil {
-		return nil, fmt.Errorf("%s service: %w", at.name, err)
+		return nil, nil, fmt.Errorf("%s service: %w", at.name, err)
 	}
-	c.conns = append(c.conns, conn)
-	return conn, nil
+	c.conns, c.lists = append(c.conns, conn), append(c.lists, list)
+	return conn, list, nil
 }
 
 // Close ends the connections.
 func (c *Client) Close() error {
 	var err error
+	for _, list := range c.lists {
+		list.close()
+	}
 	for _, conn := range c.conns {
 		err = errors.Join(err, conn.Close())
 	}

@@ -8,18 +8,18 @@ import (
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/backoff"
+	_ "google.golang.org/grpc/health" // the client's part of health checking
 	"google.golang.org/grpc/keepalive"
-	"google.golang.org/grpc/resolver"
-	"google.golang.org/grpc/resolver/manual"
 
 	"lugwright/services/server"
 	"lugwright/services/transport"
 )
 
 // serviceConfig spreads calls over replicas and sends a call again when its replica is gone: every answer is a function of
-// the request alone, so that is safe.
+// the request alone, so that is safe. A replica that says it is not serving, since it is about to stop, gets no more calls.
 const serviceConfig = `{
 	"loadBalancingConfig": [{"round_robin": {}}],
+	"healthCheckConfig": {"serviceName": ""},
 	"methodConfig": [{
 		"name": [{}],
 		"retryPolicy": {
@@ -31,6 +31,13 @@ const serviceConfig = `{
 		}
 	}]
 }`
+
+// A replica that has said nothing for so long is asked whether it lives, and given up when it does not answer that. The first must stay above the servers'
+// least interval between pings.
+const (
+	pingAfter   = 30 * time.Second
+	pingTimeout = 10 * time.Second
+)
 
 func options(more ...grpc.DialOption) []grpc.DialOption {
 	return append([]grpc.DialOption{
@@ -46,37 +53,37 @@ func options(more ...grpc.DialOption) []grpc.DialOption {
 			Backoff:           backoff.Config{BaseDelay: 50 * time.Millisecond, Multiplier: 1.6, Jitter: 0.2, MaxDelay: 2 * time.Second},
 			MinConnectTimeout: 5 * time.Second,
 		}),
-		// Must stay above the servers' least interval between pings.
-		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: 30 * time.Second, Timeout: 10 * time.Second}),
+		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: pingAfter, Timeout: pingTimeout}),
 	}, more...)
 }
 
-func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, error) {
+// dialRemote reaches the replicas of a service. A list of addresses is kept by the replicas that it gives; a gRPC target by gRPC alone.
+func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, *replicas, error) {
 	secured, err := security.Options(addr)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
 	if strings.Contains(addr, "://") {
-		return grpc.NewClient(addr, options(secured...)...)
+		conn, err := grpc.NewClient(addr, options(secured...)...)
+		return conn, nil, err
 	}
-	replicas, err := endpoints(addr)
+	list, err := endpoints(addr)
 	if err != nil {
-		return nil, err
+		return nil, nil, err
 	}
-	list := manual.NewBuilderWithScheme("replicas")
-	list.InitialState(resolver.State{Endpoints: replicas})
-	return grpc.NewClient("replicas:///lugwright", options(append(secured, grpc.WithResolvers(list))...)...)
+	r := newReplicas(list)
+	conn, err := grpc.NewClient("replicas:///lugwright", options(append(secured, grpc.WithResolvers(r.resolver), grpc.WithContextDialer(r.dial))...)...)
+	return conn, r, err
 }
 
-func endpoints(addr string) ([]resolver.Endpoint, error) {
-	var out []resolver.Endpoint
+func endpoints(addr string) ([]string, error) {
+	var out []string
 	for one := range strings.SplitSeq(addr, ",") {
 		one = strings.TrimSpace(one)
 		if host, port, err := net.SplitHostPort(one); err != nil || host == "" || port == "" {
 			return nil, fmt.Errorf("address %q; write host:port such as 127.0.0.1:7401, several with commas between", one)
 		}
-		// A certificate is held against the replica's own name.
-		out = append(out, resolver.Endpoint{Addresses: []resolver.Address{{Addr: one, ServerName: one}}})
+		out = append(out, one)
 	}
 	return out, nil
 }

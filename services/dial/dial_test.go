@@ -140,10 +140,10 @@ func TestInProcessAndRemoteAgree(t *testing.T) {
 				return c.build.ExportBracket(ctx, &geometrypb.ExportBracketRequest{Bracket: bracket.GetBracket(), Formats: wire.EncodeFormats([]wire.Format{f})})
 			})
 		}
-		for _, full := range []bool{true, false} {
+		for form := range strengthpb.AnswerForm_name {
 			check := checkMessage([]CheckRequest{{Bracket: b, Cases: fit(b, 5000), Options: strength.Options{Trace: true}}})
-			check.FullReports = full
-			agree(fmt.Sprint("check ", q.Kind, full), func(c *Client) (proto.Message, error) { return c.check.CheckBrackets(ctx, check) })
+			check.Form = strengthpb.AnswerForm(form)
+			agree(fmt.Sprint("check ", q.Kind, check.Form), func(c *Client) (proto.Message, error) { return c.check.CheckBrackets(ctx, check) })
 		}
 	}
 }

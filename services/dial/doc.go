@@ -7,4 +7,7 @@
 //	peer.go         one service: its version, deadlines, errors
 //	connection.go   addresses, retries, keepalive
 //	batches.go      many items in messages of 64
+//	variants.go     families: brackets pass from service to service unread
+//	persist.go      asking again, and in halves, until an answer is there
+//	replica.go      which replica answered, and its version
 package dial

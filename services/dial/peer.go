@@ -25,7 +25,9 @@ type peer struct {
 	service, addr string
 	timeout       time.Duration
 	local         bool // in this process
-	info          func(context.Context) (versioned, error)
+	info          func(context.Context, ...grpc.CallOption) (versioned, error)
+	conn          grpc.ClientConnInterface
+	replicas      *replicas // nil where there is no list of them
 
 	mu    sync.Mutex
 	known bool // its version was asked for and fits
@@ -37,9 +39,9 @@ type versioned interface {
 	GetToolVersion() string
 }
 
-func newPeer(at place, timeout time.Duration, info func(context.Context) (versioned, error)) *peer {
+func newPeer(at place, timeout time.Duration, conn grpc.ClientConnInterface, info func(context.Context, ...grpc.CallOption) (versioned, error)) *peer {
 	// A service of this process is of this build: there is no version to ask for.
-	return &peer{service: at.name, addr: cmp.Or(at.addr, InThisProcess), timeout: timeout, local: at.addr == "", info: info, known: at.addr == ""}
+	return &peer{service: at.name, addr: cmp.Or(at.addr, InThisProcess), timeout: timeout, local: at.addr == "", info: info, conn: conn, known: at.addr == ""}
 }
 
 // call makes one call with its deadline, after the service's version is known to fit.
@@ -50,14 +52,22 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 	}
 	limited, cancel := context.WithTimeout(ctx, p.timeout)
 	defer cancel()
-	r, err := rpc(limited, q)
+	var from replica
+	r, err := rpc(limited, q, from.learn(p)...)
 	if status.Code(err) == codes.Unavailable {
 		// The service has answered before. gRPC's own retries end once an answer has begun, so a replica that dies within one is
 		// covered here: the same question again is safe, and another replica may be there.
-		r, err = rpc(limited, q)
+		r, err = rpc(limited, q, from.learn(p)...)
 	}
 	if err != nil {
-		return none, p.explain(ctx, limited, err)
+		err = p.explain(ctx, limited, err)
+		if failure(err) == wire.Late {
+			p.replicas.late(from.at.Addr)
+		}
+		return none, from.named(p, err)
+	}
+	if err := from.fits(p); err != nil {
+		return none, from.named(p, err)
 	}
 	return r, nil
 }
@@ -71,16 +81,21 @@ func (p *peer) ready(ctx context.Context) error {
 	}
 	limited, cancel := context.WithTimeout(ctx, p.timeout)
 	defer cancel()
-	v, err := p.info(limited)
+	var from replica
+	v, err := p.info(limited, from.learn(p)...)
 	if err != nil {
-		return p.explain(ctx, limited, err)
+		return from.named(p, p.explain(ctx, limited, err))
 	}
 	if !wire.SameMajor(v.GetApiVersion()) {
-		return p.unreachable(fmt.Sprintf("speaks interface version %q (tool %s), this client speaks %s (tool %s); run both from one release",
-			v.GetApiVersion(), v.GetToolVersion(), wire.APIVersion, wire.ToolVersion()))
+		return from.named(p, p.otherVersion(v.GetApiVersion(), v.GetToolVersion()))
 	}
 	p.known = true
 	return nil
+}
+
+func (p *peer) otherVersion(api, tool string) error {
+	return p.failed(wire.Foreign, fmt.Sprintf("speaks interface version %q (tool %s), this client speaks %s (tool %s); run both from one release",
+		api, tool, wire.APIVersion, wire.ToolVersion()))
 }
 
 // explain turns a call's error into the domain's, with the service's name and address where it did not answer.
@@ -95,9 +110,9 @@ func (p *peer) explain(ctx, limited context.Context, err error) error {
 	case !errors.As(err, &gone):
 		return err
 	case ownLimit:
-		return p.unreachable(fmt.Sprintf("did not answer within %s", p.timeout))
+		return p.failed(wire.Late, fmt.Sprintf("did not answer within %s", p.timeout))
 	}
-	return p.unreachable(plain(gone.Why))
+	return p.failed(gone.Failure, plain(gone.Why))
 }
 
 // sooner says whether a context ends before another by its deadline.
@@ -107,8 +122,8 @@ func sooner(a, b context.Context) bool {
 	return !ok || first.Before(second)
 }
 
-func (p *peer) unreachable(why string) error {
-	gone := &UnreachableError{Service: p.service, Addr: p.addr, Why: why}
+func (p *peer) failed(f wire.Failure, why string) error {
+	gone := &UnreachableError{Service: p.service, Addr: p.addr, Why: why, Failure: f}
 	if p.local {
 		return &localError{gone}
 	}
@@ -143,5 +158,5 @@ func plain(why string) string {
 
 // broken is an answer that this client cannot read.
 func (p *peer) broken(err error) error {
-	return p.unreachable("gave an answer that cannot be read: " + err.Error())
+	return p.failed(wire.Foreign, "gave an answer that cannot be read: "+err.Error())
 }

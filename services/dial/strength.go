@@ -149,7 +149,10 @@ func checkAll[R any](ctx context.Context, c *Client, requests []CheckRequest, fu
 	out := make([]R, len(requests))
 	err := batches(ctx, len(requests), messageSize(requests, full), func(ctx context.Context, from, to int) error {
 		q := checkMessage(requests[from:to])
-		q.FullReports = full
+		q.Form = pb.AnswerForm_ANSWER_FORM_BRIEF
+		if full {
+			q.Form = pb.AnswerForm_ANSWER_FORM_REPORT
+		}
 		r, err := call(ctx, c.strength, c.check.CheckBrackets, q)
 		if err != nil {
 			return err

@@ -13,6 +13,7 @@ import (
 	"google.golang.org/grpc"
 
 	"lugwright/geometry"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 	pb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
 	"lugwright/services/server"
@@ -61,11 +62,16 @@ func (s *Service) BuildBrackets(ctx context.Context, q *pb.BuildBracketsRequest)
 	if err := wire.BatchFits("orders", len(q.GetOrders())); err != nil {
 		return nil, wire.ToStatus(err)
 	}
-	results, err := server.Batch(ctx, q.GetOrders(), s.result, problem)
+	cutter, err := wire.DecodeShop(q.GetShop())
 	if err != nil {
 		return nil, wire.ToStatus(err)
 	}
-	return &pb.BuildBracketsResponse{Results: results}, nil
+	b := batch{service: s, shop: cutter}
+	results, err := server.Batch(ctx, q.GetOrders(), b.result, problem)
+	if err != nil {
+		return nil, wire.ToStatus(err)
+	}
+	return &pb.BuildBracketsResponse{Results: results, Materials: b.amounts.Texts}, nil
 }
 
 // ExportBracket writes a bracket's files.
@@ -98,12 +104,27 @@ func (s *Service) build(order *pb.BracketOrder) (*part.Bracket, error) {
 	return geometry.Build(s.kinds, q)
 }
 
-func (s *Service) result(order *pb.BracketOrder) (*pb.BuildResult, error) {
-	b, err := s.build(order)
+// batch is one BuildBrackets call; its results share the names of materials.
+type batch struct {
+	service *Service
+	shop    *shop.Profile // who cuts them; nil: nobody is named
+	amounts wire.Amounts
+}
+
+func (b *batch) result(order *pb.BracketOrder) (*pb.BuildResult, error) {
+	built, err := b.service.build(order)
 	if err != nil {
 		return nil, err
 	}
-	return &pb.BuildResult{Outcome: &pb.BuildResult_Bracket{Bracket: wire.EncodeBracket(b)}}, nil
+	if b.shop != nil {
+		built = b.shop.Finished(built)
+		if bad := b.shop.Broken(built); bad != nil {
+			return nil, bad
+		}
+	}
+	out := &pb.BuildResult{Outcome: &pb.BuildResult_Bracket{Bracket: wire.EncodeBracket(built)}}
+	out.Materials, out.VolumesMm3 = b.amounts.Encode(built.Volumes())
+	return out, nil
 }
 
 func problem(err error) *pb.BuildResult {

@@ -199,8 +199,8 @@ func TestStarting(t *testing.T) {
 	}
 }
 
-// wire is a client that speaks HTTP/2 by hand, and so may break every custom of it.
-type wire struct {
+// rawClient is a client that speaks HTTP/2 by hand, and so may break every custom of it.
+type rawClient struct {
 	t *testing.T
 	net.Conn
 	*http2.Framer
@@ -208,14 +208,14 @@ type wire struct {
 	count atomic.Int64
 }
 
-func dialWire(t *testing.T, addr string, settings ...http2.Setting) *wire {
+func dialWire(t *testing.T, addr string, settings ...http2.Setting) *rawClient {
 	t.Helper()
 	c, err := net.Dial("tcp", addr)
 	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { c.Close() })
-	w := &wire{t: t, Conn: c, Framer: http2.NewFramer(c, c)}
+	w := &rawClient{t: t, Conn: c, Framer: http2.NewFramer(c, c)}
 	w.Framer.ReadMetaHeaders = hpack.NewDecoder(4096, nil)
 	if _, err := io.WriteString(c, http2.ClientPreface); err != nil {
 		t.Fatal(err)
@@ -227,7 +227,7 @@ func dialWire(t *testing.T, addr string, settings ...http2.Setting) *wire {
 }
 
 // listen notes how streams end, until the connection does.
-func (w *wire) listen() (done chan struct{}) {
+func (w *rawClient) listen() (done chan struct{}) {
 	done = make(chan struct{})
 	go func() {
 		defer close(done)
@@ -251,14 +251,14 @@ func (w *wire) listen() (done chan struct{}) {
 	return done
 }
 
-func (w *wire) end(stream uint32, how string) {
+func (w *rawClient) end(stream uint32, how string) {
 	if _, twice := w.ended.LoadOrStore(stream, how); !twice {
 		w.count.Add(1)
 	}
 }
 
 // open begins a call, and says nothing of its message.
-func (w *wire) open(stream uint32, method string, more ...hpack.HeaderField) {
+func (w *rawClient) open(stream uint32, method string, more ...hpack.HeaderField) {
 	w.t.Helper()
 	var b bytes.Buffer
 	e := hpack.NewEncoder(&b)
@@ -281,7 +281,7 @@ func prefix(compressed byte, size uint32) []byte {
 	return binary.BigEndian.AppendUint32([]byte{compressed}, size)
 }
 
-func (w *wire) endsWith(stream uint32, how string) {
+func (w *rawClient) endsWith(stream uint32, how string) {
 	w.t.Helper()
 	if !eventually(func() bool { _, ok := w.ended.Load(stream); return ok }) {
 		w.t.Errorf("stream %d did not end", stream)

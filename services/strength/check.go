@@ -55,34 +55,58 @@ func (s *Service) check(m *partpb.Bracket, with setup) (*strength.Report, error)
 
 // batch is one CheckBrackets call: setups are decoded once, and briefs share their texts.
 type batch struct {
-	service  *Service
-	setups   []setup
-	full     bool
-	briefing wire.Briefing
+	service *Service
+	setups  []setup
+	form    pb.AnswerForm
+	columns wire.Columns
 }
 
 func (s *Service) batch(q *pb.CheckBracketsRequest) *batch {
-	b := &batch{service: s, setups: make([]setup, len(q.GetSetups())), full: q.GetFullReports()}
+	b := &batch{service: s, setups: make([]setup, len(q.GetSetups())), form: q.GetForm()}
 	for i, m := range q.GetSetups() {
 		b.setups[i] = s.setup(m)
 	}
 	return b
 }
 
-func (b *batch) result(item *pb.CheckItem) (*pb.CheckResult, error) {
+func (b *batch) report(item *pb.CheckItem) (*strength.Report, error) {
 	i := int(item.GetSetup())
 	if i < 0 || i >= len(b.setups) {
 		accept := fmt.Sprintf("the index of one of %d setups", len(b.setups))
 		return nil, &part.FieldError{Field: "setup", Found: fmt.Sprint(i), Accept: accept}
 	}
-	report, err := b.service.check(item.GetBracket(), b.setups[i])
-	if err != nil {
+	return b.service.check(item.GetBracket(), b.setups[i])
+}
+
+func (b *batch) result(item *pb.CheckItem) (*pb.CheckResult, error) {
+	report, err := b.report(item)
+	switch {
+	case err != nil:
 		return nil, err
-	}
-	if b.full {
+	case b.form == pb.AnswerForm_ANSWER_FORM_COLUMNS:
+		b.columns.Add(report)
+		return nil, nil
+	case b.form == pb.AnswerForm_ANSWER_FORM_REPORT:
 		return &pb.CheckResult{Outcome: &pb.CheckResult_Report{Report: wire.EncodeReport(report)}}, nil
 	}
-	return &pb.CheckResult{Outcome: &pb.CheckResult_Brief{Brief: b.briefing.Encode(report)}}, nil
+	return &pb.CheckResult{Outcome: &pb.CheckResult_Brief{Brief: b.columns.Encode(report)}}, nil
+}
+
+// failed is what an item gets that was not checked.
+func (b *batch) failed(err error) *pb.CheckResult {
+	if b.form == pb.AnswerForm_ANSWER_FORM_COLUMNS {
+		b.columns.Refuse(err)
+		return nil
+	}
+	return problem(err)
+}
+
+// answer gives the results of all items.
+func (b *batch) answer(results []*pb.CheckResult) *pb.CheckBracketsResponse {
+	if b.form == pb.AnswerForm_ANSWER_FORM_COLUMNS {
+		return &pb.CheckBracketsResponse{Columns: b.columns.Message(), Texts: b.columns.Texts}
+	}
+	return &pb.CheckBracketsResponse{Results: results, Texts: b.columns.Texts}
 }
 
 func problem(err error) *pb.CheckResult {

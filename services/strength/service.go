@@ -78,11 +78,11 @@ func (s *Service) CheckBrackets(ctx context.Context, q *pb.CheckBracketsRequest)
 		return nil, wire.ToStatus(err)
 	}
 	b := s.batch(q)
-	results, err := server.Batch(ctx, q.GetItems(), b.result, problem)
+	results, err := server.Batch(ctx, q.GetItems(), b.result, b.failed)
 	if err != nil {
 		return nil, wire.ToStatus(err)
 	}
-	return &pb.CheckBracketsResponse{Results: results, Texts: b.briefing.Texts}, nil
+	return b.answer(results), nil
 }
 
 // EvaluateLimit evaluates one limit state from numbers.

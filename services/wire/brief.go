@@ -1,8 +1,6 @@
 package wire
 
 import (
-	"strconv"
-
 	pb "lugwright/proto/gen/lugwright/strength/v1alpha1"
 	"lugwright/strength"
 )
@@ -89,13 +87,7 @@ func readBrief(r *reader, m *pb.Brief, texts []string) *Brief {
 	if n == 0 || !r.fits("utilisations", n, maxListed) {
 		return b
 	}
-	text := func(name string, i int32) string {
-		if i < 0 || int(i) >= len(texts) {
-			r.refuse(name, "index "+strconv.Itoa(int(i)), "the index of a text")
-			return ""
-		}
-		return texts[i]
-	}
+	text := table{r, texts}.text
 	b.Rows = make([]BriefRow, n)
 	for i := range b.Rows {
 		b.Rows[i] = BriefRow{

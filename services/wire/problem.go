@@ -12,6 +12,7 @@ import (
 type Refused struct {
 	Message string
 	Fields  part.FieldErrors // may be nil
+	Whole   bool             // the service failed at the message as a whole: fewer items may pass
 }
 
 func (e *Refused) Error() string { return e.Message }
@@ -41,7 +42,7 @@ func DecodeProblem(m *pb.Problem) error {
 	case m.GetMessage() == fields.Error():
 		return fields
 	}
-	return &Refused{m.GetMessage(), fields}
+	return &Refused{Message: m.GetMessage(), Fields: fields}
 }
 
 func encodeFields(fields part.FieldErrors) []*pb.FieldProblem {

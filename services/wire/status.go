@@ -29,7 +29,17 @@ type UnreachableError struct {
 	Service string // "geometry" or "strength"
 	Addr    string
 	Why     string // "connection refused, nothing listens there"
+	Failure Failure
 }
+
+// Failure tells whether asking again may help.
+type Failure int
+
+const (
+	Broken  Failure = iota // the connection could not be made, or broke: another replica may answer
+	Late                   // no answer in time: so it may
+	Foreign                // what answers is another service or version, and asking again does not help
+)
 
 func (e *UnreachableError) Error() string {
 	return fmt.Sprintf("%s service at %s: %s", e.Service, e.Addr, e.Why)
@@ -93,11 +103,11 @@ func FromStatus(err error) error {
 	case codes.Canceled:
 		return context.Canceled
 	case codes.DeadlineExceeded:
-		return &UnreachableError{Why: "did not answer within the time allowed"}
+		return &UnreachableError{Why: "did not answer within the time allowed", Failure: Late}
 	case codes.Unavailable:
 		return &UnreachableError{Why: dialWords(s.Message())}
 	case codes.Unimplemented:
-		return &UnreachableError{Why: "what listens there does not know this call, it is another service or version"}
+		return &UnreachableError{Why: "what listens there does not know this call, it is another service or version", Failure: Foreign}
 	}
 	for _, d := range s.Details() {
 		if problem, ok := d.(*pb.Problem); ok {
@@ -109,7 +119,8 @@ func FromStatus(err error) error {
 			return fromBadRequest(s, bad)
 		}
 	}
-	return &Refused{Message: fmt.Sprintf("%s (%s)", s.Message(), s.Code())}
+	whole := s.Code() == codes.Internal || s.Code() == codes.ResourceExhausted
+	return &Refused{Message: fmt.Sprintf("%s (%s)", s.Message(), s.Code()), Whole: whole}
 }
 
 // fromBadRequest serves services that send the public detail only.

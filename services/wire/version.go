@@ -9,6 +9,12 @@ import (
 // APIVersion is the version of the interface, "major.minor". A new major is a release that older clients must refuse.
 const APIVersion = "1.0"
 
+// Keys of the header in which every answer of a server states its versions.
+const (
+	APIVersionKey  = "lugwright-api-version"
+	ToolVersionKey = "lugwright-tool-version"
+)
+
 // SameMajor says whether an interface of another version can be spoken to.
 func SameMajor(version string) bool {
 	mine, _, _ := strings.Cut(APIVersion, ".")

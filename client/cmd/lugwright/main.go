@@ -16,5 +16,7 @@ func main() {
 	debug.SetGCPercent(200)
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
-	os.Exit(command.Main(ctx, os.Args, command.Streams{Out: os.Stdout, Err: os.Stderr, Colour: command.Terminal(os.Stdout)}))
+	os.Exit(command.Main(ctx, os.Args, command.Streams{
+		Out: os.Stdout, Err: os.Stderr, Colour: command.Coloured(os.Stdout), Watched: command.Terminal(os.Stderr),
+	}))
 }

@@ -16,10 +16,7 @@ import (
 
 // The built program ends with the status that its package gives, and stops when it is told to.
 func TestProgram(t *testing.T) {
-	program := filepath.Join(t.TempDir(), "lugwright")
-	if out, err := exec.Command("go", "build", "-o", program, ".").CombinedOutput(); err != nil {
-		t.Fatalf("%v\n%s", err, out)
-	}
+	program := programOf(t)
 	out, status := run(t, program, "version")
 	if status != 0 || !strings.HasPrefix(out, "lugwright ") {
 		t.Errorf("version: status %d, %q", status, out)

@@ -731,7 +731,9 @@ func (x *BuildBracketResponse) GetBracket() *v1alpha1.Bracket {
 type BuildBracketsRequest struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// At most 256.
-	Orders        []*BracketOrder `protobuf:"bytes,1,rep,name=orders,proto3" json:"orders,omitempty"`
+	Orders []*BracketOrder `protobuf:"bytes,1,rep,name=orders,proto3" json:"orders,omitempty"`
+	// Make holes and marks as this shop does, and refuse what it cannot cut. Without it brackets come as their kind draws them.
+	Shop          *Shop `protobuf:"bytes,2,opt,name=shop,proto3" json:"shop,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -773,18 +775,291 @@ func (x *BuildBracketsRequest) GetOrders() []*BracketOrder {
 	return nil
 }
 
+func (x *BuildBracketsRequest) GetShop() *Shop {
+	if x != nil {
+		return x.Shop
+	}
+	return nil
+}
+
+// Shop is what a cutting shop's rules mean for brackets.
+type Shop struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Its name, for messages.
+	Name string `protobuf:"bytes,1,opt,name=name,proto3" json:"name,omitempty"`
+	// How it cuts: laser, plasma, waterjet, oxy-fuel.
+	Process string `protobuf:"bytes,2,opt,name=process,proto3" json:"process,omitempty"`
+	// Least diameter or width of an opening that it cuts.
+	SmallestHole *LeastLength `protobuf:"bytes,3,opt,name=smallest_hole,json=smallestHole,proto3" json:"smallest_hole,omitempty"`
+	// Least steel that it leaves between two cuts.
+	SmallestWeb *LeastLength `protobuf:"bytes,4,opt,name=smallest_web,json=smallestWeb,proto3" json:"smallest_web,omitempty"`
+	// How part marks are drawn: single line, outlines, none.
+	MarkStyle string `protobuf:"bytes,5,opt,name=mark_style,json=markStyle,proto3" json:"mark_style,omitempty"`
+	// Height of the letters.
+	MarkHeightMm float64 `protobuf:"fixed64,6,opt,name=mark_height_mm,json=markHeightMm,proto3" json:"mark_height_mm,omitempty"`
+	// Ways of making a hole; the first that fits a hole is taken.
+	Holes         []*HoleRule `protobuf:"bytes,7,rep,name=holes,proto3" json:"holes,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *Shop) Reset() {
+	*x = Shop{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[10]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *Shop) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*Shop) ProtoMessage() {}
+
+func (x *Shop) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[10]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use Shop.ProtoReflect.Descriptor instead.
+func (*Shop) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{10}
+}
+
+func (x *Shop) GetName() string {
+	if x != nil {
+		return x.Name
+	}
+	return ""
+}
+
+func (x *Shop) GetProcess() string {
+	if x != nil {
+		return x.Process
+	}
+	return ""
+}
+
+func (x *Shop) GetSmallestHole() *LeastLength {
+	if x != nil {
+		return x.SmallestHole
+	}
+	return nil
+}
+
+func (x *Shop) GetSmallestWeb() *LeastLength {
+	if x != nil {
+		return x.SmallestWeb
+	}
+	return nil
+}
+
+func (x *Shop) GetMarkStyle() string {
+	if x != nil {
+		return x.MarkStyle
+	}
+	return ""
+}
+
+func (x *Shop) GetMarkHeightMm() float64 {
+	if x != nil {
+		return x.MarkHeightMm
+	}
+	return 0
+}
+
+func (x *Shop) GetHoles() []*HoleRule {
+	if x != nil {
+		return x.Holes
+	}
+	return nil
+}
+
+// LeastLength grows with the plate.
+type LeastLength struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Times the plate's thickness.
+	PerThickness float64 `protobuf:"fixed64,1,opt,name=per_thickness,json=perThickness,proto3" json:"per_thickness,omitempty"`
+	// And no less than this.
+	LeastMm       float64 `protobuf:"fixed64,2,opt,name=least_mm,json=leastMm,proto3" json:"least_mm,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *LeastLength) Reset() {
+	*x = LeastLength{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[11]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *LeastLength) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*LeastLength) ProtoMessage() {}
+
+func (x *LeastLength) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[11]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use LeastLength.ProtoReflect.Descriptor instead.
+func (*LeastLength) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{11}
+}
+
+func (x *LeastLength) GetPerThickness() float64 {
+	if x != nil {
+		return x.PerThickness
+	}
+	return 0
+}
+
+func (x *LeastLength) GetLeastMm() float64 {
+	if x != nil {
+		return x.LeastMm
+	}
+	return 0
+}
+
+// HoleRule is how a shop makes some of the holes. Every condition that is given has to hold; nought is none.
+type HoleRule struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Purposes of the holes; any when empty.
+	Purposes []v1alpha1.HolePurpose `protobuf:"varint,1,rep,packed,name=purposes,proto3,enum=lugwright.part.v1alpha1.HolePurpose" json:"purposes,omitempty"`
+	// Finished diameter under so many thicknesses.
+	UnderPerThickness float64 `protobuf:"fixed64,2,opt,name=under_per_thickness,json=underPerThickness,proto3" json:"under_per_thickness,omitempty"`
+	// Finished diameter under this.
+	UnderMm float64 `protobuf:"fixed64,3,opt,name=under_mm,json=underMm,proto3" json:"under_mm,omitempty"`
+	// Plate thicker than this.
+	OverThicknessMm float64 `protobuf:"fixed64,4,opt,name=over_thickness_mm,json=overThicknessMm,proto3" json:"over_thickness_mm,omitempty"`
+	// What is cut: cut to size, cut undersize, pilot, punch mark only, as drawn.
+	Make string `protobuf:"bytes,5,opt,name=make,proto3" json:"make,omitempty"`
+	// Of a hole cut undersize: how much is left to take off the diameter.
+	LessMm float64 `protobuf:"fixed64,6,opt,name=less_mm,json=lessMm,proto3" json:"less_mm,omitempty"`
+	// Of a pilot: its diameter.
+	PilotMm float64 `protobuf:"fixed64,7,opt,name=pilot_mm,json=pilotMm,proto3" json:"pilot_mm,omitempty"`
+	// How the hole then reaches its size; unspecified where it is cut to it.
+	Then          v1alpha1.HoleFinish `protobuf:"varint,8,opt,name=then,proto3,enum=lugwright.part.v1alpha1.HoleFinish" json:"then,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *HoleRule) Reset() {
+	*x = HoleRule{}
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[12]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *HoleRule) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*HoleRule) ProtoMessage() {}
+
+func (x *HoleRule) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[12]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use HoleRule.ProtoReflect.Descriptor instead.
+func (*HoleRule) Descriptor() ([]byte, []int) {
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{12}
+}
+
+func (x *HoleRule) GetPurposes() []v1alpha1.HolePurpose {
+	if x != nil {
+		return x.Purposes
+	}
+	return nil
+}
+
+func (x *HoleRule) GetUnderPerThickness() float64 {
+	if x != nil {
+		return x.UnderPerThickness
+	}
+	return 0
+}
+
+func (x *HoleRule) GetUnderMm() float64 {
+	if x != nil {
+		return x.UnderMm
+	}
+	return 0
+}
+
+func (x *HoleRule) GetOverThicknessMm() float64 {
+	if x != nil {
+		return x.OverThicknessMm
+	}
+	return 0
+}
+
+func (x *HoleRule) GetMake() string {
+	if x != nil {
+		return x.Make
+	}
+	return ""
+}
+
+func (x *HoleRule) GetLessMm() float64 {
+	if x != nil {
+		return x.LessMm
+	}
+	return 0
+}
+
+func (x *HoleRule) GetPilotMm() float64 {
+	if x != nil {
+		return x.PilotMm
+	}
+	return 0
+}
+
+func (x *HoleRule) GetThen() v1alpha1.HoleFinish {
+	if x != nil {
+		return x.Then
+	}
+	return v1alpha1.HoleFinish(0)
+}
+
 // BuildBracketsResponse gives one result for each order, in order.
 type BuildBracketsResponse struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// One for each order.
-	Results       []*BuildResult `protobuf:"bytes,1,rep,name=results,proto3" json:"results,omitempty"`
+	Results []*BuildResult `protobuf:"bytes,1,rep,name=results,proto3" json:"results,omitempty"`
+	// Names of materials that the results refer to by index, each once.
+	Materials     []string `protobuf:"bytes,2,rep,name=materials,proto3" json:"materials,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *BuildBracketsResponse) Reset() {
 	*x = BuildBracketsResponse{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[10]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -796,7 +1071,7 @@ func (x *BuildBracketsResponse) String() string {
 func (*BuildBracketsResponse) ProtoMessage() {}
 
 func (x *BuildBracketsResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[10]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -809,12 +1084,19 @@ func (x *BuildBracketsResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BuildBracketsResponse.ProtoReflect.Descriptor instead.
 func (*BuildBracketsResponse) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{10}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{13}
 }
 
 func (x *BuildBracketsResponse) GetResults() []*BuildResult {
 	if x != nil {
 		return x.Results
+	}
+	return nil
+}
+
+func (x *BuildBracketsResponse) GetMaterials() []string {
+	if x != nil {
+		return x.Materials
 	}
 	return nil
 }
@@ -828,14 +1110,18 @@ type BuildResult struct {
 	//
 	//	*BuildResult_Bracket
 	//	*BuildResult_Problem
-	Outcome       isBuildResult_Outcome `protobuf_oneof:"outcome"`
+	Outcome isBuildResult_Outcome `protobuf_oneof:"outcome"`
+	// Materials of its plates as cut, members and pins: indices into the message's materials, each once.
+	Materials []int32 `protobuf:"varint,3,rep,packed,name=materials,proto3" json:"materials,omitempty"`
+	// How much there is of each.
+	VolumesMm3    []float64 `protobuf:"fixed64,4,rep,packed,name=volumes_mm3,json=volumesMm3,proto3" json:"volumes_mm3,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
 
 func (x *BuildResult) Reset() {
 	*x = BuildResult{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[11]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -847,7 +1133,7 @@ func (x *BuildResult) String() string {
 func (*BuildResult) ProtoMessage() {}
 
 func (x *BuildResult) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[11]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -860,7 +1146,7 @@ func (x *BuildResult) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use BuildResult.ProtoReflect.Descriptor instead.
 func (*BuildResult) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{11}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{14}
 }
 
 func (x *BuildResult) GetOutcome() isBuildResult_Outcome {
@@ -884,6 +1170,20 @@ func (x *BuildResult) GetProblem() *v1alpha1.Problem {
 		if x, ok := x.Outcome.(*BuildResult_Problem); ok {
 			return x.Problem
 		}
+	}
+	return nil
+}
+
+func (x *BuildResult) GetMaterials() []int32 {
+	if x != nil {
+		return x.Materials
+	}
+	return nil
+}
+
+func (x *BuildResult) GetVolumesMm3() []float64 {
+	if x != nil {
+		return x.VolumesMm3
 	}
 	return nil
 }
@@ -921,7 +1221,7 @@ type ExportBracketRequest struct {
 
 func (x *ExportBracketRequest) Reset() {
 	*x = ExportBracketRequest{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[12]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[15]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -933,7 +1233,7 @@ func (x *ExportBracketRequest) String() string {
 func (*ExportBracketRequest) ProtoMessage() {}
 
 func (x *ExportBracketRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[12]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[15]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -946,7 +1246,7 @@ func (x *ExportBracketRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ExportBracketRequest.ProtoReflect.Descriptor instead.
 func (*ExportBracketRequest) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{12}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{15}
 }
 
 func (x *ExportBracketRequest) GetBracket() *v1alpha1.Bracket {
@@ -989,7 +1289,7 @@ type CutStyle struct {
 
 func (x *CutStyle) Reset() {
 	*x = CutStyle{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[16]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1001,7 +1301,7 @@ func (x *CutStyle) String() string {
 func (*CutStyle) ProtoMessage() {}
 
 func (x *CutStyle) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[13]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[16]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1014,7 +1314,7 @@ func (x *CutStyle) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use CutStyle.ProtoReflect.Descriptor instead.
 func (*CutStyle) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{13}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{16}
 }
 
 func (x *CutStyle) GetCutLayer() string {
@@ -1067,7 +1367,7 @@ type PlacedPlate struct {
 
 func (x *PlacedPlate) Reset() {
 	*x = PlacedPlate{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[17]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1079,7 +1379,7 @@ func (x *PlacedPlate) String() string {
 func (*PlacedPlate) ProtoMessage() {}
 
 func (x *PlacedPlate) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[17]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1092,7 +1392,7 @@ func (x *PlacedPlate) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use PlacedPlate.ProtoReflect.Descriptor instead.
 func (*PlacedPlate) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{14}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{17}
 }
 
 func (x *PlacedPlate) GetPlate() *v1alpha1.Plate {
@@ -1133,7 +1433,7 @@ type ExportSheetRequest struct {
 
 func (x *ExportSheetRequest) Reset() {
 	*x = ExportSheetRequest{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[15]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1145,7 +1445,7 @@ func (x *ExportSheetRequest) String() string {
 func (*ExportSheetRequest) ProtoMessage() {}
 
 func (x *ExportSheetRequest) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[15]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1158,7 +1458,7 @@ func (x *ExportSheetRequest) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ExportSheetRequest.ProtoReflect.Descriptor instead.
 func (*ExportSheetRequest) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{15}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{18}
 }
 
 func (x *ExportSheetRequest) GetName() string {
@@ -1200,7 +1500,7 @@ type ExportSheetResponse struct {
 
 func (x *ExportSheetResponse) Reset() {
 	*x = ExportSheetResponse{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[16]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[19]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1212,7 +1512,7 @@ func (x *ExportSheetResponse) String() string {
 func (*ExportSheetResponse) ProtoMessage() {}
 
 func (x *ExportSheetResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[16]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[19]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1225,7 +1525,7 @@ func (x *ExportSheetResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ExportSheetResponse.ProtoReflect.Descriptor instead.
 func (*ExportSheetResponse) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{16}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{19}
 }
 
 func (x *ExportSheetResponse) GetFile() *File {
@@ -1246,7 +1546,7 @@ type ExportBracketResponse struct {
 
 func (x *ExportBracketResponse) Reset() {
 	*x = ExportBracketResponse{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[17]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[20]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1258,7 +1558,7 @@ func (x *ExportBracketResponse) String() string {
 func (*ExportBracketResponse) ProtoMessage() {}
 
 func (x *ExportBracketResponse) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[17]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[20]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1271,7 +1571,7 @@ func (x *ExportBracketResponse) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use ExportBracketResponse.ProtoReflect.Descriptor instead.
 func (*ExportBracketResponse) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{17}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{20}
 }
 
 func (x *ExportBracketResponse) GetExports() []*FormatFiles {
@@ -1292,7 +1592,7 @@ type FormatFiles struct {
 
 func (x *FormatFiles) Reset() {
 	*x = FormatFiles{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[21]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1304,7 +1604,7 @@ func (x *FormatFiles) String() string {
 func (*FormatFiles) ProtoMessage() {}
 
 func (x *FormatFiles) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[18]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[21]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1317,7 +1617,7 @@ func (x *FormatFiles) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use FormatFiles.ProtoReflect.Descriptor instead.
 func (*FormatFiles) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{18}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{21}
 }
 
 func (x *FormatFiles) GetFiles() []*File {
@@ -1342,7 +1642,7 @@ type File struct {
 
 func (x *File) Reset() {
 	*x = File{}
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[19]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[22]
 	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 	ms.StoreMessageInfo(mi)
 }
@@ -1354,7 +1654,7 @@ func (x *File) String() string {
 func (*File) ProtoMessage() {}
 
 func (x *File) ProtoReflect() protoreflect.Message {
-	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[19]
+	mi := &file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[22]
 	if x != nil {
 		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
 		if ms.LoadMessageInfo() == nil {
@@ -1367,7 +1667,7 @@ func (x *File) ProtoReflect() protoreflect.Message {
 
 // Deprecated: Use File.ProtoReflect.Descriptor instead.
 func (*File) Descriptor() ([]byte, []int) {
-	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{19}
+	return file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP(), []int{22}
 }
 
 func (x *File) GetName() string {
@@ -1434,14 +1734,40 @@ const file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc = "" +
 	"\x13BuildBracketRequest\x12?\n" +
 	"\x05order\x18\x01 \x01(\v2).lugwright.geometry.v1alpha1.BracketOrderR\x05order\"R\n" +
 	"\x14BuildBracketResponse\x12:\n" +
-	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\"Y\n" +
+	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\"\x90\x01\n" +
 	"\x14BuildBracketsRequest\x12A\n" +
-	"\x06orders\x18\x01 \x03(\v2).lugwright.geometry.v1alpha1.BracketOrderR\x06orders\"[\n" +
+	"\x06orders\x18\x01 \x03(\v2).lugwright.geometry.v1alpha1.BracketOrderR\x06orders\x125\n" +
+	"\x04shop\x18\x02 \x01(\v2!.lugwright.geometry.v1alpha1.ShopR\x04shop\"\xd2\x02\n" +
+	"\x04Shop\x12\x12\n" +
+	"\x04name\x18\x01 \x01(\tR\x04name\x12\x18\n" +
+	"\aprocess\x18\x02 \x01(\tR\aprocess\x12M\n" +
+	"\rsmallest_hole\x18\x03 \x01(\v2(.lugwright.geometry.v1alpha1.LeastLengthR\fsmallestHole\x12K\n" +
+	"\fsmallest_web\x18\x04 \x01(\v2(.lugwright.geometry.v1alpha1.LeastLengthR\vsmallestWeb\x12\x1d\n" +
+	"\n" +
+	"mark_style\x18\x05 \x01(\tR\tmarkStyle\x12$\n" +
+	"\x0emark_height_mm\x18\x06 \x01(\x01R\fmarkHeightMm\x12;\n" +
+	"\x05holes\x18\a \x03(\v2%.lugwright.geometry.v1alpha1.HoleRuleR\x05holes\"M\n" +
+	"\vLeastLength\x12#\n" +
+	"\rper_thickness\x18\x01 \x01(\x01R\fperThickness\x12\x19\n" +
+	"\bleast_mm\x18\x02 \x01(\x01R\aleastMm\"\xc4\x02\n" +
+	"\bHoleRule\x12@\n" +
+	"\bpurposes\x18\x01 \x03(\x0e2$.lugwright.part.v1alpha1.HolePurposeR\bpurposes\x12.\n" +
+	"\x13under_per_thickness\x18\x02 \x01(\x01R\x11underPerThickness\x12\x19\n" +
+	"\bunder_mm\x18\x03 \x01(\x01R\aunderMm\x12*\n" +
+	"\x11over_thickness_mm\x18\x04 \x01(\x01R\x0foverThicknessMm\x12\x12\n" +
+	"\x04make\x18\x05 \x01(\tR\x04make\x12\x17\n" +
+	"\aless_mm\x18\x06 \x01(\x01R\x06lessMm\x12\x19\n" +
+	"\bpilot_mm\x18\a \x01(\x01R\apilotMm\x127\n" +
+	"\x04then\x18\b \x01(\x0e2#.lugwright.part.v1alpha1.HoleFinishR\x04then\"y\n" +
 	"\x15BuildBracketsResponse\x12B\n" +
-	"\aresults\x18\x01 \x03(\v2(.lugwright.geometry.v1alpha1.BuildResultR\aresults\"\x94\x01\n" +
+	"\aresults\x18\x01 \x03(\v2(.lugwright.geometry.v1alpha1.BuildResultR\aresults\x12\x1c\n" +
+	"\tmaterials\x18\x02 \x03(\tR\tmaterials\"\xd3\x01\n" +
 	"\vBuildResult\x12<\n" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketH\x00R\abracket\x12<\n" +
-	"\aproblem\x18\x02 \x01(\v2 .lugwright.part.v1alpha1.ProblemH\x00R\aproblemB\t\n" +
+	"\aproblem\x18\x02 \x01(\v2 .lugwright.part.v1alpha1.ProblemH\x00R\aproblem\x12\x1c\n" +
+	"\tmaterials\x18\x03 \x03(\x05R\tmaterials\x12\x1f\n" +
+	"\vvolumes_mm3\x18\x04 \x03(\x01R\n" +
+	"volumesMm3B\t\n" +
 	"\aoutcome\"\xd2\x01\n" +
 	"\x14ExportBracketRequest\x12:\n" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\x12A\n" +
@@ -1519,7 +1845,7 @@ func file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDescGZIP() []byt
 }
 
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes = make([]protoimpl.MessageInfo, 20)
+var file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes = make([]protoimpl.MessageInfo, 23)
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_goTypes = []any{
 	(ParameterUnit)(0),             // 0: lugwright.geometry.v1alpha1.ParameterUnit
 	(FileFormat)(0),                // 1: lugwright.geometry.v1alpha1.FileFormat
@@ -1533,63 +1859,74 @@ var file_lugwright_geometry_v1alpha1_geometry_service_proto_goTypes = []any{
 	(*BuildBracketRequest)(nil),    // 9: lugwright.geometry.v1alpha1.BuildBracketRequest
 	(*BuildBracketResponse)(nil),   // 10: lugwright.geometry.v1alpha1.BuildBracketResponse
 	(*BuildBracketsRequest)(nil),   // 11: lugwright.geometry.v1alpha1.BuildBracketsRequest
-	(*BuildBracketsResponse)(nil),  // 12: lugwright.geometry.v1alpha1.BuildBracketsResponse
-	(*BuildResult)(nil),            // 13: lugwright.geometry.v1alpha1.BuildResult
-	(*ExportBracketRequest)(nil),   // 14: lugwright.geometry.v1alpha1.ExportBracketRequest
-	(*CutStyle)(nil),               // 15: lugwright.geometry.v1alpha1.CutStyle
-	(*PlacedPlate)(nil),            // 16: lugwright.geometry.v1alpha1.PlacedPlate
-	(*ExportSheetRequest)(nil),     // 17: lugwright.geometry.v1alpha1.ExportSheetRequest
-	(*ExportSheetResponse)(nil),    // 18: lugwright.geometry.v1alpha1.ExportSheetResponse
-	(*ExportBracketResponse)(nil),  // 19: lugwright.geometry.v1alpha1.ExportBracketResponse
-	(*FormatFiles)(nil),            // 20: lugwright.geometry.v1alpha1.FormatFiles
-	(*File)(nil),                   // 21: lugwright.geometry.v1alpha1.File
-	(v1alpha1.Hand)(0),             // 22: lugwright.part.v1alpha1.Hand
-	(*v1alpha1.Parameter)(nil),     // 23: lugwright.part.v1alpha1.Parameter
-	(*v1alpha1.Bracket)(nil),       // 24: lugwright.part.v1alpha1.Bracket
-	(*v1alpha1.Problem)(nil),       // 25: lugwright.part.v1alpha1.Problem
-	(*v1alpha1.Plate)(nil),         // 26: lugwright.part.v1alpha1.Plate
-	(*v1alpha1.PlanePoint)(nil),    // 27: lugwright.part.v1alpha1.PlanePoint
+	(*Shop)(nil),                   // 12: lugwright.geometry.v1alpha1.Shop
+	(*LeastLength)(nil),            // 13: lugwright.geometry.v1alpha1.LeastLength
+	(*HoleRule)(nil),               // 14: lugwright.geometry.v1alpha1.HoleRule
+	(*BuildBracketsResponse)(nil),  // 15: lugwright.geometry.v1alpha1.BuildBracketsResponse
+	(*BuildResult)(nil),            // 16: lugwright.geometry.v1alpha1.BuildResult
+	(*ExportBracketRequest)(nil),   // 17: lugwright.geometry.v1alpha1.ExportBracketRequest
+	(*CutStyle)(nil),               // 18: lugwright.geometry.v1alpha1.CutStyle
+	(*PlacedPlate)(nil),            // 19: lugwright.geometry.v1alpha1.PlacedPlate
+	(*ExportSheetRequest)(nil),     // 20: lugwright.geometry.v1alpha1.ExportSheetRequest
+	(*ExportSheetResponse)(nil),    // 21: lugwright.geometry.v1alpha1.ExportSheetResponse
+	(*ExportBracketResponse)(nil),  // 22: lugwright.geometry.v1alpha1.ExportBracketResponse
+	(*FormatFiles)(nil),            // 23: lugwright.geometry.v1alpha1.FormatFiles
+	(*File)(nil),                   // 24: lugwright.geometry.v1alpha1.File
+	(v1alpha1.Hand)(0),             // 25: lugwright.part.v1alpha1.Hand
+	(*v1alpha1.Parameter)(nil),     // 26: lugwright.part.v1alpha1.Parameter
+	(*v1alpha1.Bracket)(nil),       // 27: lugwright.part.v1alpha1.Bracket
+	(v1alpha1.HolePurpose)(0),      // 28: lugwright.part.v1alpha1.HolePurpose
+	(v1alpha1.HoleFinish)(0),       // 29: lugwright.part.v1alpha1.HoleFinish
+	(*v1alpha1.Problem)(nil),       // 30: lugwright.part.v1alpha1.Problem
+	(*v1alpha1.Plate)(nil),         // 31: lugwright.part.v1alpha1.Plate
+	(*v1alpha1.PlanePoint)(nil),    // 32: lugwright.part.v1alpha1.PlanePoint
 }
 var file_lugwright_geometry_v1alpha1_geometry_service_proto_depIdxs = []int32{
 	6,  // 0: lugwright.geometry.v1alpha1.ListKindsResponse.kinds:type_name -> lugwright.geometry.v1alpha1.Kind
 	7,  // 1: lugwright.geometry.v1alpha1.Kind.parameters:type_name -> lugwright.geometry.v1alpha1.ParameterDeclaration
 	0,  // 2: lugwright.geometry.v1alpha1.ParameterDeclaration.unit:type_name -> lugwright.geometry.v1alpha1.ParameterUnit
-	22, // 3: lugwright.geometry.v1alpha1.BracketOrder.hand:type_name -> lugwright.part.v1alpha1.Hand
-	23, // 4: lugwright.geometry.v1alpha1.BracketOrder.parameters:type_name -> lugwright.part.v1alpha1.Parameter
+	25, // 3: lugwright.geometry.v1alpha1.BracketOrder.hand:type_name -> lugwright.part.v1alpha1.Hand
+	26, // 4: lugwright.geometry.v1alpha1.BracketOrder.parameters:type_name -> lugwright.part.v1alpha1.Parameter
 	8,  // 5: lugwright.geometry.v1alpha1.BuildBracketRequest.order:type_name -> lugwright.geometry.v1alpha1.BracketOrder
-	24, // 6: lugwright.geometry.v1alpha1.BuildBracketResponse.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	27, // 6: lugwright.geometry.v1alpha1.BuildBracketResponse.bracket:type_name -> lugwright.part.v1alpha1.Bracket
 	8,  // 7: lugwright.geometry.v1alpha1.BuildBracketsRequest.orders:type_name -> lugwright.geometry.v1alpha1.BracketOrder
-	13, // 8: lugwright.geometry.v1alpha1.BuildBracketsResponse.results:type_name -> lugwright.geometry.v1alpha1.BuildResult
-	24, // 9: lugwright.geometry.v1alpha1.BuildResult.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	25, // 10: lugwright.geometry.v1alpha1.BuildResult.problem:type_name -> lugwright.part.v1alpha1.Problem
-	24, // 11: lugwright.geometry.v1alpha1.ExportBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	1,  // 12: lugwright.geometry.v1alpha1.ExportBracketRequest.formats:type_name -> lugwright.geometry.v1alpha1.FileFormat
-	15, // 13: lugwright.geometry.v1alpha1.ExportBracketRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
-	26, // 14: lugwright.geometry.v1alpha1.PlacedPlate.plate:type_name -> lugwright.part.v1alpha1.Plate
-	27, // 15: lugwright.geometry.v1alpha1.PlacedPlate.at_mm:type_name -> lugwright.part.v1alpha1.PlanePoint
-	16, // 16: lugwright.geometry.v1alpha1.ExportSheetRequest.plates:type_name -> lugwright.geometry.v1alpha1.PlacedPlate
-	1,  // 17: lugwright.geometry.v1alpha1.ExportSheetRequest.format:type_name -> lugwright.geometry.v1alpha1.FileFormat
-	15, // 18: lugwright.geometry.v1alpha1.ExportSheetRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
-	21, // 19: lugwright.geometry.v1alpha1.ExportSheetResponse.file:type_name -> lugwright.geometry.v1alpha1.File
-	20, // 20: lugwright.geometry.v1alpha1.ExportBracketResponse.exports:type_name -> lugwright.geometry.v1alpha1.FormatFiles
-	21, // 21: lugwright.geometry.v1alpha1.FormatFiles.files:type_name -> lugwright.geometry.v1alpha1.File
-	2,  // 22: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:input_type -> lugwright.geometry.v1alpha1.GetServiceInfoRequest
-	4,  // 23: lugwright.geometry.v1alpha1.GeometryService.ListKinds:input_type -> lugwright.geometry.v1alpha1.ListKindsRequest
-	9,  // 24: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:input_type -> lugwright.geometry.v1alpha1.BuildBracketRequest
-	11, // 25: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:input_type -> lugwright.geometry.v1alpha1.BuildBracketsRequest
-	14, // 26: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:input_type -> lugwright.geometry.v1alpha1.ExportBracketRequest
-	17, // 27: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:input_type -> lugwright.geometry.v1alpha1.ExportSheetRequest
-	3,  // 28: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:output_type -> lugwright.geometry.v1alpha1.GetServiceInfoResponse
-	5,  // 29: lugwright.geometry.v1alpha1.GeometryService.ListKinds:output_type -> lugwright.geometry.v1alpha1.ListKindsResponse
-	10, // 30: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:output_type -> lugwright.geometry.v1alpha1.BuildBracketResponse
-	12, // 31: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:output_type -> lugwright.geometry.v1alpha1.BuildBracketsResponse
-	19, // 32: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:output_type -> lugwright.geometry.v1alpha1.ExportBracketResponse
-	18, // 33: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:output_type -> lugwright.geometry.v1alpha1.ExportSheetResponse
-	28, // [28:34] is the sub-list for method output_type
-	22, // [22:28] is the sub-list for method input_type
-	22, // [22:22] is the sub-list for extension type_name
-	22, // [22:22] is the sub-list for extension extendee
-	0,  // [0:22] is the sub-list for field type_name
+	12, // 8: lugwright.geometry.v1alpha1.BuildBracketsRequest.shop:type_name -> lugwright.geometry.v1alpha1.Shop
+	13, // 9: lugwright.geometry.v1alpha1.Shop.smallest_hole:type_name -> lugwright.geometry.v1alpha1.LeastLength
+	13, // 10: lugwright.geometry.v1alpha1.Shop.smallest_web:type_name -> lugwright.geometry.v1alpha1.LeastLength
+	14, // 11: lugwright.geometry.v1alpha1.Shop.holes:type_name -> lugwright.geometry.v1alpha1.HoleRule
+	28, // 12: lugwright.geometry.v1alpha1.HoleRule.purposes:type_name -> lugwright.part.v1alpha1.HolePurpose
+	29, // 13: lugwright.geometry.v1alpha1.HoleRule.then:type_name -> lugwright.part.v1alpha1.HoleFinish
+	16, // 14: lugwright.geometry.v1alpha1.BuildBracketsResponse.results:type_name -> lugwright.geometry.v1alpha1.BuildResult
+	27, // 15: lugwright.geometry.v1alpha1.BuildResult.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	30, // 16: lugwright.geometry.v1alpha1.BuildResult.problem:type_name -> lugwright.part.v1alpha1.Problem
+	27, // 17: lugwright.geometry.v1alpha1.ExportBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	1,  // 18: lugwright.geometry.v1alpha1.ExportBracketRequest.formats:type_name -> lugwright.geometry.v1alpha1.FileFormat
+	18, // 19: lugwright.geometry.v1alpha1.ExportBracketRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
+	31, // 20: lugwright.geometry.v1alpha1.PlacedPlate.plate:type_name -> lugwright.part.v1alpha1.Plate
+	32, // 21: lugwright.geometry.v1alpha1.PlacedPlate.at_mm:type_name -> lugwright.part.v1alpha1.PlanePoint
+	19, // 22: lugwright.geometry.v1alpha1.ExportSheetRequest.plates:type_name -> lugwright.geometry.v1alpha1.PlacedPlate
+	1,  // 23: lugwright.geometry.v1alpha1.ExportSheetRequest.format:type_name -> lugwright.geometry.v1alpha1.FileFormat
+	18, // 24: lugwright.geometry.v1alpha1.ExportSheetRequest.style:type_name -> lugwright.geometry.v1alpha1.CutStyle
+	24, // 25: lugwright.geometry.v1alpha1.ExportSheetResponse.file:type_name -> lugwright.geometry.v1alpha1.File
+	23, // 26: lugwright.geometry.v1alpha1.ExportBracketResponse.exports:type_name -> lugwright.geometry.v1alpha1.FormatFiles
+	24, // 27: lugwright.geometry.v1alpha1.FormatFiles.files:type_name -> lugwright.geometry.v1alpha1.File
+	2,  // 28: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:input_type -> lugwright.geometry.v1alpha1.GetServiceInfoRequest
+	4,  // 29: lugwright.geometry.v1alpha1.GeometryService.ListKinds:input_type -> lugwright.geometry.v1alpha1.ListKindsRequest
+	9,  // 30: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:input_type -> lugwright.geometry.v1alpha1.BuildBracketRequest
+	11, // 31: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:input_type -> lugwright.geometry.v1alpha1.BuildBracketsRequest
+	17, // 32: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:input_type -> lugwright.geometry.v1alpha1.ExportBracketRequest
+	20, // 33: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:input_type -> lugwright.geometry.v1alpha1.ExportSheetRequest
+	3,  // 34: lugwright.geometry.v1alpha1.GeometryService.GetServiceInfo:output_type -> lugwright.geometry.v1alpha1.GetServiceInfoResponse
+	5,  // 35: lugwright.geometry.v1alpha1.GeometryService.ListKinds:output_type -> lugwright.geometry.v1alpha1.ListKindsResponse
+	10, // 36: lugwright.geometry.v1alpha1.GeometryService.BuildBracket:output_type -> lugwright.geometry.v1alpha1.BuildBracketResponse
+	15, // 37: lugwright.geometry.v1alpha1.GeometryService.BuildBrackets:output_type -> lugwright.geometry.v1alpha1.BuildBracketsResponse
+	22, // 38: lugwright.geometry.v1alpha1.GeometryService.ExportBracket:output_type -> lugwright.geometry.v1alpha1.ExportBracketResponse
+	21, // 39: lugwright.geometry.v1alpha1.GeometryService.ExportSheet:output_type -> lugwright.geometry.v1alpha1.ExportSheetResponse
+	34, // [34:40] is the sub-list for method output_type
+	28, // [28:34] is the sub-list for method input_type
+	28, // [28:28] is the sub-list for extension type_name
+	28, // [28:28] is the sub-list for extension extendee
+	0,  // [0:28] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_geometry_v1alpha1_geometry_service_proto_init() }
@@ -1597,7 +1934,7 @@ func file_lugwright_geometry_v1alpha1_geometry_service_proto_init() {
 	if File_lugwright_geometry_v1alpha1_geometry_service_proto != nil {
 		return
 	}
-	file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[11].OneofWrappers = []any{
+	file_lugwright_geometry_v1alpha1_geometry_service_proto_msgTypes[14].OneofWrappers = []any{
 		(*BuildResult_Bracket)(nil),
 		(*BuildResult_Problem)(nil),
 	}
@@ -1607,7 +1944,7 @@ func file_lugwright_geometry_v1alpha1_geometry_service_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc), len(file_lugwright_geometry_v1alpha1_geometry_service_proto_rawDesc)),
 			NumEnums:      2,
-			NumMessages:   20,
+			NumMessages:   23,
 			NumExtensions: 0,
 			NumServices:   1,
 		},

@@ -768,11 +768,156 @@ func (x *Brief) GetNotChecked() int32 {
 	return 0
 }
 
+// CheckColumns is what a family of many brackets asks of each, in columns. Texts are indices into the message's texts.
+type CheckColumns struct {
+	state protoimpl.MessageState `protogen:"open.v1"`
+	// Verdict on each bracket; unspecified where there is none, for a reason that stands under problems.
+	Verdicts []Verdict `protobuf:"varint,1,rep,packed,name=verdicts,proto3,enum=lugwright.strength.v1alpha1.Verdict" json:"verdicts,omitempty"`
+	// Limit state that governs each, an empty text where nothing was checked. So are the next three columns then empty or 0.
+	Limits []int32 `protobuf:"varint,2,rep,packed,name=limits,proto3" json:"limits,omitempty"`
+	// Where it governs, in words.
+	Places []int32 `protobuf:"varint,3,rep,packed,name=places,proto3" json:"places,omitempty"`
+	// In which load case.
+	LoadCases []int32 `protobuf:"varint,4,rep,packed,name=load_cases,json=loadCases,proto3" json:"load_cases,omitempty"`
+	// Demand / capacity there; infinite when there is no capacity.
+	Utilisations []float64 `protobuf:"fixed64,5,rep,packed,name=utilisations,proto3" json:"utilisations,omitempty"`
+	// How many limit states matter to each bracket and are not checked.
+	NotChecked []int32 `protobuf:"varint,6,rep,packed,name=not_checked,json=notChecked,proto3" json:"not_checked,omitempty"`
+	// How many entries of the next three columns belong to each bracket.
+	Counts []int32 `protobuf:"varint,7,rep,packed,name=counts,proto3" json:"counts,omitempty"`
+	// Limit states that were checked, each once.
+	EachLimits []int32 `protobuf:"varint,8,rep,packed,name=each_limits,json=eachLimits,proto3" json:"each_limits,omitempty"`
+	// Verdict on each where it is worst.
+	EachVerdicts []Verdict `protobuf:"varint,9,rep,packed,name=each_verdicts,json=eachVerdicts,proto3,enum=lugwright.strength.v1alpha1.Verdict" json:"each_verdicts,omitempty"`
+	// Demand / capacity there.
+	EachUtilisations []float64 `protobuf:"fixed64,10,rep,packed,name=each_utilisations,json=eachUtilisations,proto3" json:"each_utilisations,omitempty"`
+	// Brackets that were not checked, by their place in the request.
+	Refused []int32 `protobuf:"varint,11,rep,packed,name=refused,proto3" json:"refused,omitempty"`
+	// Why, for each of them.
+	Problems      []*v1alpha1.Problem `protobuf:"bytes,12,rep,name=problems,proto3" json:"problems,omitempty"`
+	unknownFields protoimpl.UnknownFields
+	sizeCache     protoimpl.SizeCache
+}
+
+func (x *CheckColumns) Reset() {
+	*x = CheckColumns{}
+	mi := &file_lugwright_strength_v1alpha1_report_proto_msgTypes[5]
+	ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+	ms.StoreMessageInfo(mi)
+}
+
+func (x *CheckColumns) String() string {
+	return protoimpl.X.MessageStringOf(x)
+}
+
+func (*CheckColumns) ProtoMessage() {}
+
+func (x *CheckColumns) ProtoReflect() protoreflect.Message {
+	mi := &file_lugwright_strength_v1alpha1_report_proto_msgTypes[5]
+	if x != nil {
+		ms := protoimpl.X.MessageStateOf(protoimpl.Pointer(x))
+		if ms.LoadMessageInfo() == nil {
+			ms.StoreMessageInfo(mi)
+		}
+		return ms
+	}
+	return mi.MessageOf(x)
+}
+
+// Deprecated: Use CheckColumns.ProtoReflect.Descriptor instead.
+func (*CheckColumns) Descriptor() ([]byte, []int) {
+	return file_lugwright_strength_v1alpha1_report_proto_rawDescGZIP(), []int{5}
+}
+
+func (x *CheckColumns) GetVerdicts() []Verdict {
+	if x != nil {
+		return x.Verdicts
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetLimits() []int32 {
+	if x != nil {
+		return x.Limits
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetPlaces() []int32 {
+	if x != nil {
+		return x.Places
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetLoadCases() []int32 {
+	if x != nil {
+		return x.LoadCases
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetUtilisations() []float64 {
+	if x != nil {
+		return x.Utilisations
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetNotChecked() []int32 {
+	if x != nil {
+		return x.NotChecked
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetCounts() []int32 {
+	if x != nil {
+		return x.Counts
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetEachLimits() []int32 {
+	if x != nil {
+		return x.EachLimits
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetEachVerdicts() []Verdict {
+	if x != nil {
+		return x.EachVerdicts
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetEachUtilisations() []float64 {
+	if x != nil {
+		return x.EachUtilisations
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetRefused() []int32 {
+	if x != nil {
+		return x.Refused
+	}
+	return nil
+}
+
+func (x *CheckColumns) GetProblems() []*v1alpha1.Problem {
+	if x != nil {
+		return x.Problems
+	}
+	return nil
+}
+
 var File_lugwright_strength_v1alpha1_report_proto protoreflect.FileDescriptor
 
 const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\n" +
-	"(lugwright/strength/v1alpha1/report.proto\x12\x1blugwright.strength.v1alpha1\x1a#lugwright/part/v1alpha1/space.proto\x1a'lugwright/strength/v1alpha1/basis.proto\"\xed\x03\n" +
+	"(lugwright/strength/v1alpha1/report.proto\x12\x1blugwright.strength.v1alpha1\x1a%lugwright/part/v1alpha1/problem.proto\x1a#lugwright/part/v1alpha1/space.proto\x1a'lugwright/strength/v1alpha1/basis.proto\"\xed\x03\n" +
 	"\x06Report\x12\x18\n" +
 	"\abracket\x18\x01 \x01(\tR\abracket\x12\x14\n" +
 	"\x05basis\x18\x02 \x01(\tR\x05basis\x12\x18\n" +
@@ -833,7 +978,24 @@ const file_lugwright_strength_v1alpha1_report_proto_rawDesc = "" +
 	"\futilisations\x18\x06 \x03(\x01R\futilisations\x12\x18\n" +
 	"\adetails\x18\a \x03(\bR\adetails\x12\x1f\n" +
 	"\vnot_checked\x18\b \x01(\x05R\n" +
-	"notChecked*\x80\x01\n" +
+	"notChecked\"\xed\x03\n" +
+	"\fCheckColumns\x12@\n" +
+	"\bverdicts\x18\x01 \x03(\x0e2$.lugwright.strength.v1alpha1.VerdictR\bverdicts\x12\x16\n" +
+	"\x06limits\x18\x02 \x03(\x05R\x06limits\x12\x16\n" +
+	"\x06places\x18\x03 \x03(\x05R\x06places\x12\x1d\n" +
+	"\n" +
+	"load_cases\x18\x04 \x03(\x05R\tloadCases\x12\"\n" +
+	"\futilisations\x18\x05 \x03(\x01R\futilisations\x12\x1f\n" +
+	"\vnot_checked\x18\x06 \x03(\x05R\n" +
+	"notChecked\x12\x16\n" +
+	"\x06counts\x18\a \x03(\x05R\x06counts\x12\x1f\n" +
+	"\veach_limits\x18\b \x03(\x05R\n" +
+	"eachLimits\x12I\n" +
+	"\reach_verdicts\x18\t \x03(\x0e2$.lugwright.strength.v1alpha1.VerdictR\feachVerdicts\x12+\n" +
+	"\x11each_utilisations\x18\n" +
+	" \x03(\x01R\x10eachUtilisations\x12\x18\n" +
+	"\arefused\x18\v \x03(\x05R\arefused\x12<\n" +
+	"\bproblems\x18\f \x03(\v2 .lugwright.part.v1alpha1.ProblemR\bproblems*\x80\x01\n" +
 	"\aVerdict\x12\x17\n" +
 	"\x13VERDICT_UNSPECIFIED\x10\x00\x12\x10\n" +
 	"\fVERDICT_PASS\x10\x01\x12\x10\n" +
@@ -860,36 +1022,41 @@ func file_lugwright_strength_v1alpha1_report_proto_rawDescGZIP() []byte {
 }
 
 var file_lugwright_strength_v1alpha1_report_proto_enumTypes = make([]protoimpl.EnumInfo, 2)
-var file_lugwright_strength_v1alpha1_report_proto_msgTypes = make([]protoimpl.MessageInfo, 5)
+var file_lugwright_strength_v1alpha1_report_proto_msgTypes = make([]protoimpl.MessageInfo, 6)
 var file_lugwright_strength_v1alpha1_report_proto_goTypes = []any{
-	(Verdict)(0),         // 0: lugwright.strength.v1alpha1.Verdict
-	(LineKind)(0),        // 1: lugwright.strength.v1alpha1.LineKind
-	(*Report)(nil),       // 2: lugwright.strength.v1alpha1.Report
-	(*Check)(nil),        // 3: lugwright.strength.v1alpha1.Check
-	(*Line)(nil),         // 4: lugwright.strength.v1alpha1.Line
-	(*NotChecked)(nil),   // 5: lugwright.strength.v1alpha1.NotChecked
-	(*Brief)(nil),        // 6: lugwright.strength.v1alpha1.Brief
-	(Method)(0),          // 7: lugwright.strength.v1alpha1.Method
-	(*FactorValue)(nil),  // 8: lugwright.strength.v1alpha1.FactorValue
-	(*v1alpha1.Vec)(nil), // 9: lugwright.part.v1alpha1.Vec
+	(Verdict)(0),             // 0: lugwright.strength.v1alpha1.Verdict
+	(LineKind)(0),            // 1: lugwright.strength.v1alpha1.LineKind
+	(*Report)(nil),           // 2: lugwright.strength.v1alpha1.Report
+	(*Check)(nil),            // 3: lugwright.strength.v1alpha1.Check
+	(*Line)(nil),             // 4: lugwright.strength.v1alpha1.Line
+	(*NotChecked)(nil),       // 5: lugwright.strength.v1alpha1.NotChecked
+	(*Brief)(nil),            // 6: lugwright.strength.v1alpha1.Brief
+	(*CheckColumns)(nil),     // 7: lugwright.strength.v1alpha1.CheckColumns
+	(Method)(0),              // 8: lugwright.strength.v1alpha1.Method
+	(*FactorValue)(nil),      // 9: lugwright.strength.v1alpha1.FactorValue
+	(*v1alpha1.Vec)(nil),     // 10: lugwright.part.v1alpha1.Vec
+	(*v1alpha1.Problem)(nil), // 11: lugwright.part.v1alpha1.Problem
 }
 var file_lugwright_strength_v1alpha1_report_proto_depIdxs = []int32{
-	7,  // 0: lugwright.strength.v1alpha1.Report.method:type_name -> lugwright.strength.v1alpha1.Method
+	8,  // 0: lugwright.strength.v1alpha1.Report.method:type_name -> lugwright.strength.v1alpha1.Method
 	0,  // 1: lugwright.strength.v1alpha1.Report.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
 	3,  // 2: lugwright.strength.v1alpha1.Report.checks:type_name -> lugwright.strength.v1alpha1.Check
 	5,  // 3: lugwright.strength.v1alpha1.Report.not_checked:type_name -> lugwright.strength.v1alpha1.NotChecked
-	8,  // 4: lugwright.strength.v1alpha1.Report.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
-	9,  // 5: lugwright.strength.v1alpha1.Check.at_mm:type_name -> lugwright.part.v1alpha1.Vec
+	9,  // 4: lugwright.strength.v1alpha1.Report.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
+	10, // 5: lugwright.strength.v1alpha1.Check.at_mm:type_name -> lugwright.part.v1alpha1.Vec
 	0,  // 6: lugwright.strength.v1alpha1.Check.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
 	4,  // 7: lugwright.strength.v1alpha1.Check.lines:type_name -> lugwright.strength.v1alpha1.Line
 	1,  // 8: lugwright.strength.v1alpha1.Line.kind:type_name -> lugwright.strength.v1alpha1.LineKind
 	0,  // 9: lugwright.strength.v1alpha1.Brief.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
 	0,  // 10: lugwright.strength.v1alpha1.Brief.verdicts:type_name -> lugwright.strength.v1alpha1.Verdict
-	11, // [11:11] is the sub-list for method output_type
-	11, // [11:11] is the sub-list for method input_type
-	11, // [11:11] is the sub-list for extension type_name
-	11, // [11:11] is the sub-list for extension extendee
-	0,  // [0:11] is the sub-list for field type_name
+	0,  // 11: lugwright.strength.v1alpha1.CheckColumns.verdicts:type_name -> lugwright.strength.v1alpha1.Verdict
+	0,  // 12: lugwright.strength.v1alpha1.CheckColumns.each_verdicts:type_name -> lugwright.strength.v1alpha1.Verdict
+	11, // 13: lugwright.strength.v1alpha1.CheckColumns.problems:type_name -> lugwright.part.v1alpha1.Problem
+	14, // [14:14] is the sub-list for method output_type
+	14, // [14:14] is the sub-list for method input_type
+	14, // [14:14] is the sub-list for extension type_name
+	14, // [14:14] is the sub-list for extension extendee
+	0,  // [0:14] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_strength_v1alpha1_report_proto_init() }
@@ -904,7 +1071,7 @@ func file_lugwright_strength_v1alpha1_report_proto_init() {
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_strength_v1alpha1_report_proto_rawDesc), len(file_lugwright_strength_v1alpha1_report_proto_rawDesc)),
 			NumEnums:      2,
-			NumMessages:   5,
+			NumMessages:   6,
 			NumExtensions: 0,
 			NumServices:   0,
 		},

@@ -25,6 +25,63 @@ const (
 	_ = protoimpl.EnforceVersion(protoimpl.MaxVersion - 20)
 )
 
+// AnswerForm says how much is answered of each check.
+type AnswerForm int32
+
+const (
+	// Not stated: briefs.
+	AnswerForm_ANSWER_FORM_UNSPECIFIED AnswerForm = 0
+	// Whole reports.
+	AnswerForm_ANSWER_FORM_REPORT AnswerForm = 1
+	// Reports without their words.
+	AnswerForm_ANSWER_FORM_BRIEF AnswerForm = 2
+	// The columns of CheckColumns and no results, for families of many thousands.
+	AnswerForm_ANSWER_FORM_COLUMNS AnswerForm = 3
+)
+
+// Enum value maps for AnswerForm.
+var (
+	AnswerForm_name = map[int32]string{
+		0: "ANSWER_FORM_UNSPECIFIED",
+		1: "ANSWER_FORM_REPORT",
+		2: "ANSWER_FORM_BRIEF",
+		3: "ANSWER_FORM_COLUMNS",
+	}
+	AnswerForm_value = map[string]int32{
+		"ANSWER_FORM_UNSPECIFIED": 0,
+		"ANSWER_FORM_REPORT":      1,
+		"ANSWER_FORM_BRIEF":       2,
+		"ANSWER_FORM_COLUMNS":     3,
+	}
+)
+
+func (x AnswerForm) Enum() *AnswerForm {
+	p := new(AnswerForm)
+	*p = x
+	return p
+}
+
+func (x AnswerForm) String() string {
+	return protoimpl.X.EnumStringOf(x.Descriptor(), protoreflect.EnumNumber(x))
+}
+
+func (AnswerForm) Descriptor() protoreflect.EnumDescriptor {
+	return file_lugwright_strength_v1alpha1_strength_service_proto_enumTypes[0].Descriptor()
+}
+
+func (AnswerForm) Type() protoreflect.EnumType {
+	return &file_lugwright_strength_v1alpha1_strength_service_proto_enumTypes[0]
+}
+
+func (x AnswerForm) Number() protoreflect.EnumNumber {
+	return protoreflect.EnumNumber(x)
+}
+
+// Deprecated: Use AnswerForm.Descriptor instead.
+func (AnswerForm) EnumDescriptor() ([]byte, []int) {
+	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP(), []int{0}
+}
+
 // GetServiceInfoRequest asks for the versions.
 type GetServiceInfoRequest struct {
 	state         protoimpl.MessageState `protogen:"open.v1"`
@@ -645,8 +702,8 @@ type CheckBracketsRequest struct {
 	Setups []*CheckSetup `protobuf:"bytes,1,rep,name=setups,proto3" json:"setups,omitempty"`
 	// At most 256.
 	Items []*CheckItem `protobuf:"bytes,2,rep,name=items,proto3" json:"items,omitempty"`
-	// Give whole reports; otherwise briefs.
-	FullReports   bool `protobuf:"varint,3,opt,name=full_reports,json=fullReports,proto3" json:"full_reports,omitempty"`
+	// What is answered; briefs when unspecified.
+	Form          AnswerForm `protobuf:"varint,3,opt,name=form,proto3,enum=lugwright.strength.v1alpha1.AnswerForm" json:"form,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -695,11 +752,11 @@ func (x *CheckBracketsRequest) GetItems() []*CheckItem {
 	return nil
 }
 
-func (x *CheckBracketsRequest) GetFullReports() bool {
+func (x *CheckBracketsRequest) GetForm() AnswerForm {
 	if x != nil {
-		return x.FullReports
+		return x.Form
 	}
-	return false
+	return AnswerForm_ANSWER_FORM_UNSPECIFIED
 }
 
 // CheckItem is one bracket to be checked.
@@ -760,10 +817,12 @@ func (x *CheckItem) GetSetup() int32 {
 // CheckBracketsResponse gives one result for each item, in order.
 type CheckBracketsResponse struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
-	// One for each item.
+	// One for each item; none where columns were asked for.
 	Results []*CheckResult `protobuf:"bytes,1,rep,name=results,proto3" json:"results,omitempty"`
-	// Texts that the briefs refer to by index, each once.
-	Texts         []string `protobuf:"bytes,2,rep,name=texts,proto3" json:"texts,omitempty"`
+	// Texts that briefs and columns refer to by index, each once.
+	Texts []string `protobuf:"bytes,2,rep,name=texts,proto3" json:"texts,omitempty"`
+	// Where they were asked for.
+	Columns       *CheckColumns `protobuf:"bytes,3,opt,name=columns,proto3" json:"columns,omitempty"`
 	unknownFields protoimpl.UnknownFields
 	sizeCache     protoimpl.SizeCache
 }
@@ -808,6 +867,13 @@ func (x *CheckBracketsResponse) GetResults() []*CheckResult {
 func (x *CheckBracketsResponse) GetTexts() []string {
 	if x != nil {
 		return x.Texts
+	}
+	return nil
+}
+
+func (x *CheckBracketsResponse) GetColumns() *CheckColumns {
+	if x != nil {
+		return x.Columns
 	}
 	return nil
 }
@@ -1315,17 +1381,18 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\x12=\n" +
 	"\x05setup\x18\x02 \x01(\v2'.lugwright.strength.v1alpha1.CheckSetupR\x05setup\"S\n" +
 	"\x14CheckBracketResponse\x12;\n" +
-	"\x06report\x18\x01 \x01(\v2#.lugwright.strength.v1alpha1.ReportR\x06report\"\xb8\x01\n" +
+	"\x06report\x18\x01 \x01(\v2#.lugwright.strength.v1alpha1.ReportR\x06report\"\xd2\x01\n" +
 	"\x14CheckBracketsRequest\x12?\n" +
 	"\x06setups\x18\x01 \x03(\v2'.lugwright.strength.v1alpha1.CheckSetupR\x06setups\x12<\n" +
-	"\x05items\x18\x02 \x03(\v2&.lugwright.strength.v1alpha1.CheckItemR\x05items\x12!\n" +
-	"\ffull_reports\x18\x03 \x01(\bR\vfullReports\"]\n" +
+	"\x05items\x18\x02 \x03(\v2&.lugwright.strength.v1alpha1.CheckItemR\x05items\x12;\n" +
+	"\x04form\x18\x03 \x01(\x0e2'.lugwright.strength.v1alpha1.AnswerFormR\x04form\"]\n" +
 	"\tCheckItem\x12:\n" +
 	"\abracket\x18\x01 \x01(\v2 .lugwright.part.v1alpha1.BracketR\abracket\x12\x14\n" +
-	"\x05setup\x18\x02 \x01(\x05R\x05setup\"q\n" +
+	"\x05setup\x18\x02 \x01(\x05R\x05setup\"\xb6\x01\n" +
 	"\x15CheckBracketsResponse\x12B\n" +
 	"\aresults\x18\x01 \x03(\v2(.lugwright.strength.v1alpha1.CheckResultR\aresults\x12\x14\n" +
-	"\x05texts\x18\x02 \x03(\tR\x05texts\"\xd1\x01\n" +
+	"\x05texts\x18\x02 \x03(\tR\x05texts\x12C\n" +
+	"\acolumns\x18\x03 \x01(\v2).lugwright.strength.v1alpha1.CheckColumnsR\acolumns\"\xd1\x01\n" +
 	"\vCheckResult\x12=\n" +
 	"\x06report\x18\x01 \x01(\v2#.lugwright.strength.v1alpha1.ReportH\x00R\x06report\x12:\n" +
 	"\x05brief\x18\x02 \x01(\v2\".lugwright.strength.v1alpha1.BriefH\x00R\x05brief\x12<\n" +
@@ -1355,7 +1422,13 @@ const file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc = "" +
 	"\x14ReckonVehicleRequest\x12B\n" +
 	"\arequest\x18\x01 \x01(\v2(.lugwright.vehicle.v1alpha1.WholeRequestR\arequest\"X\n" +
 	"\x15ReckonVehicleResponse\x12?\n" +
-	"\x06answer\x18\x01 \x01(\v2'.lugwright.vehicle.v1alpha1.WholeAnswerR\x06answer2\xcd\x06\n" +
+	"\x06answer\x18\x01 \x01(\v2'.lugwright.vehicle.v1alpha1.WholeAnswerR\x06answer*q\n" +
+	"\n" +
+	"AnswerForm\x12\x1b\n" +
+	"\x17ANSWER_FORM_UNSPECIFIED\x10\x00\x12\x16\n" +
+	"\x12ANSWER_FORM_REPORT\x10\x01\x12\x15\n" +
+	"\x11ANSWER_FORM_BRIEF\x10\x02\x12\x17\n" +
+	"\x13ANSWER_FORM_COLUMNS\x10\x032\xcd\x06\n" +
 	"\x0fStrengthService\x12y\n" +
 	"\x0eGetServiceInfo\x122.lugwright.strength.v1alpha1.GetServiceInfoRequest\x1a3.lugwright.strength.v1alpha1.GetServiceInfoResponse\x12j\n" +
 	"\tListBases\x12-.lugwright.strength.v1alpha1.ListBasesRequest\x1a..lugwright.strength.v1alpha1.ListBasesResponse\x12v\n" +
@@ -1378,92 +1451,97 @@ func file_lugwright_strength_v1alpha1_strength_service_proto_rawDescGZIP() []byt
 	return file_lugwright_strength_v1alpha1_strength_service_proto_rawDescData
 }
 
+var file_lugwright_strength_v1alpha1_strength_service_proto_enumTypes = make([]protoimpl.EnumInfo, 1)
 var file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes = make([]protoimpl.MessageInfo, 19)
 var file_lugwright_strength_v1alpha1_strength_service_proto_goTypes = []any{
-	(*GetServiceInfoRequest)(nil),  // 0: lugwright.strength.v1alpha1.GetServiceInfoRequest
-	(*GetServiceInfoResponse)(nil), // 1: lugwright.strength.v1alpha1.GetServiceInfoResponse
-	(*ListBasesRequest)(nil),       // 2: lugwright.strength.v1alpha1.ListBasesRequest
-	(*ListBasesResponse)(nil),      // 3: lugwright.strength.v1alpha1.ListBasesResponse
-	(*ListMaterialsRequest)(nil),   // 4: lugwright.strength.v1alpha1.ListMaterialsRequest
-	(*ListMaterialsResponse)(nil),  // 5: lugwright.strength.v1alpha1.ListMaterialsResponse
-	(*CheckSetup)(nil),             // 6: lugwright.strength.v1alpha1.CheckSetup
-	(*StressCycle)(nil),            // 7: lugwright.strength.v1alpha1.StressCycle
-	(*CheckBracketRequest)(nil),    // 8: lugwright.strength.v1alpha1.CheckBracketRequest
-	(*CheckBracketResponse)(nil),   // 9: lugwright.strength.v1alpha1.CheckBracketResponse
-	(*CheckBracketsRequest)(nil),   // 10: lugwright.strength.v1alpha1.CheckBracketsRequest
-	(*CheckItem)(nil),              // 11: lugwright.strength.v1alpha1.CheckItem
-	(*CheckBracketsResponse)(nil),  // 12: lugwright.strength.v1alpha1.CheckBracketsResponse
-	(*CheckResult)(nil),            // 13: lugwright.strength.v1alpha1.CheckResult
-	(*EvaluateLimitRequest)(nil),   // 14: lugwright.strength.v1alpha1.EvaluateLimitRequest
-	(*GivenValue)(nil),             // 15: lugwright.strength.v1alpha1.GivenValue
-	(*EvaluateLimitResponse)(nil),  // 16: lugwright.strength.v1alpha1.EvaluateLimitResponse
-	(*ReckonVehicleRequest)(nil),   // 17: lugwright.strength.v1alpha1.ReckonVehicleRequest
-	(*ReckonVehicleResponse)(nil),  // 18: lugwright.strength.v1alpha1.ReckonVehicleResponse
-	(*Basis)(nil),                  // 19: lugwright.strength.v1alpha1.Basis
-	(*Grade)(nil),                  // 20: lugwright.strength.v1alpha1.Grade
-	(*BoltGrade)(nil),              // 21: lugwright.strength.v1alpha1.BoltGrade
-	(*Electrode)(nil),              // 22: lugwright.strength.v1alpha1.Electrode
-	(*BoltSize)(nil),               // 23: lugwright.strength.v1alpha1.BoltSize
-	(*v1alpha1.LoadCase)(nil),      // 24: lugwright.part.v1alpha1.LoadCase
-	(Method)(0),                    // 25: lugwright.strength.v1alpha1.Method
-	(*FactorValue)(nil),            // 26: lugwright.strength.v1alpha1.FactorValue
-	(*v1alpha1.Bracket)(nil),       // 27: lugwright.part.v1alpha1.Bracket
-	(*Report)(nil),                 // 28: lugwright.strength.v1alpha1.Report
-	(*Brief)(nil),                  // 29: lugwright.strength.v1alpha1.Brief
-	(*v1alpha1.Problem)(nil),       // 30: lugwright.part.v1alpha1.Problem
-	(*Limit)(nil),                  // 31: lugwright.strength.v1alpha1.Limit
-	(Verdict)(0),                   // 32: lugwright.strength.v1alpha1.Verdict
-	(*Line)(nil),                   // 33: lugwright.strength.v1alpha1.Line
-	(*v1alpha11.WholeRequest)(nil), // 34: lugwright.vehicle.v1alpha1.WholeRequest
-	(*v1alpha11.WholeAnswer)(nil),  // 35: lugwright.vehicle.v1alpha1.WholeAnswer
+	(AnswerForm)(0),                // 0: lugwright.strength.v1alpha1.AnswerForm
+	(*GetServiceInfoRequest)(nil),  // 1: lugwright.strength.v1alpha1.GetServiceInfoRequest
+	(*GetServiceInfoResponse)(nil), // 2: lugwright.strength.v1alpha1.GetServiceInfoResponse
+	(*ListBasesRequest)(nil),       // 3: lugwright.strength.v1alpha1.ListBasesRequest
+	(*ListBasesResponse)(nil),      // 4: lugwright.strength.v1alpha1.ListBasesResponse
+	(*ListMaterialsRequest)(nil),   // 5: lugwright.strength.v1alpha1.ListMaterialsRequest
+	(*ListMaterialsResponse)(nil),  // 6: lugwright.strength.v1alpha1.ListMaterialsResponse
+	(*CheckSetup)(nil),             // 7: lugwright.strength.v1alpha1.CheckSetup
+	(*StressCycle)(nil),            // 8: lugwright.strength.v1alpha1.StressCycle
+	(*CheckBracketRequest)(nil),    // 9: lugwright.strength.v1alpha1.CheckBracketRequest
+	(*CheckBracketResponse)(nil),   // 10: lugwright.strength.v1alpha1.CheckBracketResponse
+	(*CheckBracketsRequest)(nil),   // 11: lugwright.strength.v1alpha1.CheckBracketsRequest
+	(*CheckItem)(nil),              // 12: lugwright.strength.v1alpha1.CheckItem
+	(*CheckBracketsResponse)(nil),  // 13: lugwright.strength.v1alpha1.CheckBracketsResponse
+	(*CheckResult)(nil),            // 14: lugwright.strength.v1alpha1.CheckResult
+	(*EvaluateLimitRequest)(nil),   // 15: lugwright.strength.v1alpha1.EvaluateLimitRequest
+	(*GivenValue)(nil),             // 16: lugwright.strength.v1alpha1.GivenValue
+	(*EvaluateLimitResponse)(nil),  // 17: lugwright.strength.v1alpha1.EvaluateLimitResponse
+	(*ReckonVehicleRequest)(nil),   // 18: lugwright.strength.v1alpha1.ReckonVehicleRequest
+	(*ReckonVehicleResponse)(nil),  // 19: lugwright.strength.v1alpha1.ReckonVehicleResponse
+	(*Basis)(nil),                  // 20: lugwright.strength.v1alpha1.Basis
+	(*Grade)(nil),                  // 21: lugwright.strength.v1alpha1.Grade
+	(*BoltGrade)(nil),              // 22: lugwright.strength.v1alpha1.BoltGrade
+	(*Electrode)(nil),              // 23: lugwright.strength.v1alpha1.Electrode
+	(*BoltSize)(nil),               // 24: lugwright.strength.v1alpha1.BoltSize
+	(*v1alpha1.LoadCase)(nil),      // 25: lugwright.part.v1alpha1.LoadCase
+	(Method)(0),                    // 26: lugwright.strength.v1alpha1.Method
+	(*FactorValue)(nil),            // 27: lugwright.strength.v1alpha1.FactorValue
+	(*v1alpha1.Bracket)(nil),       // 28: lugwright.part.v1alpha1.Bracket
+	(*Report)(nil),                 // 29: lugwright.strength.v1alpha1.Report
+	(*CheckColumns)(nil),           // 30: lugwright.strength.v1alpha1.CheckColumns
+	(*Brief)(nil),                  // 31: lugwright.strength.v1alpha1.Brief
+	(*v1alpha1.Problem)(nil),       // 32: lugwright.part.v1alpha1.Problem
+	(*Limit)(nil),                  // 33: lugwright.strength.v1alpha1.Limit
+	(Verdict)(0),                   // 34: lugwright.strength.v1alpha1.Verdict
+	(*Line)(nil),                   // 35: lugwright.strength.v1alpha1.Line
+	(*v1alpha11.WholeRequest)(nil), // 36: lugwright.vehicle.v1alpha1.WholeRequest
+	(*v1alpha11.WholeAnswer)(nil),  // 37: lugwright.vehicle.v1alpha1.WholeAnswer
 }
 var file_lugwright_strength_v1alpha1_strength_service_proto_depIdxs = []int32{
-	19, // 0: lugwright.strength.v1alpha1.ListBasesResponse.bases:type_name -> lugwright.strength.v1alpha1.Basis
-	20, // 1: lugwright.strength.v1alpha1.ListMaterialsResponse.grades:type_name -> lugwright.strength.v1alpha1.Grade
-	21, // 2: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_grades:type_name -> lugwright.strength.v1alpha1.BoltGrade
-	22, // 3: lugwright.strength.v1alpha1.ListMaterialsResponse.electrodes:type_name -> lugwright.strength.v1alpha1.Electrode
-	23, // 4: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_sizes:type_name -> lugwright.strength.v1alpha1.BoltSize
-	24, // 5: lugwright.strength.v1alpha1.CheckSetup.cases:type_name -> lugwright.part.v1alpha1.LoadCase
-	25, // 6: lugwright.strength.v1alpha1.CheckSetup.method:type_name -> lugwright.strength.v1alpha1.Method
-	26, // 7: lugwright.strength.v1alpha1.CheckSetup.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
-	7,  // 8: lugwright.strength.v1alpha1.CheckSetup.spectrum:type_name -> lugwright.strength.v1alpha1.StressCycle
-	27, // 9: lugwright.strength.v1alpha1.CheckBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	6,  // 10: lugwright.strength.v1alpha1.CheckBracketRequest.setup:type_name -> lugwright.strength.v1alpha1.CheckSetup
-	28, // 11: lugwright.strength.v1alpha1.CheckBracketResponse.report:type_name -> lugwright.strength.v1alpha1.Report
-	6,  // 12: lugwright.strength.v1alpha1.CheckBracketsRequest.setups:type_name -> lugwright.strength.v1alpha1.CheckSetup
-	11, // 13: lugwright.strength.v1alpha1.CheckBracketsRequest.items:type_name -> lugwright.strength.v1alpha1.CheckItem
-	27, // 14: lugwright.strength.v1alpha1.CheckItem.bracket:type_name -> lugwright.part.v1alpha1.Bracket
-	13, // 15: lugwright.strength.v1alpha1.CheckBracketsResponse.results:type_name -> lugwright.strength.v1alpha1.CheckResult
-	28, // 16: lugwright.strength.v1alpha1.CheckResult.report:type_name -> lugwright.strength.v1alpha1.Report
-	29, // 17: lugwright.strength.v1alpha1.CheckResult.brief:type_name -> lugwright.strength.v1alpha1.Brief
-	30, // 18: lugwright.strength.v1alpha1.CheckResult.problem:type_name -> lugwright.part.v1alpha1.Problem
-	25, // 19: lugwright.strength.v1alpha1.EvaluateLimitRequest.method:type_name -> lugwright.strength.v1alpha1.Method
-	15, // 20: lugwright.strength.v1alpha1.EvaluateLimitRequest.givens:type_name -> lugwright.strength.v1alpha1.GivenValue
-	26, // 21: lugwright.strength.v1alpha1.EvaluateLimitRequest.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
-	31, // 22: lugwright.strength.v1alpha1.EvaluateLimitResponse.limit:type_name -> lugwright.strength.v1alpha1.Limit
-	32, // 23: lugwright.strength.v1alpha1.EvaluateLimitResponse.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
-	33, // 24: lugwright.strength.v1alpha1.EvaluateLimitResponse.lines:type_name -> lugwright.strength.v1alpha1.Line
-	34, // 25: lugwright.strength.v1alpha1.ReckonVehicleRequest.request:type_name -> lugwright.vehicle.v1alpha1.WholeRequest
-	35, // 26: lugwright.strength.v1alpha1.ReckonVehicleResponse.answer:type_name -> lugwright.vehicle.v1alpha1.WholeAnswer
-	0,  // 27: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:input_type -> lugwright.strength.v1alpha1.GetServiceInfoRequest
-	2,  // 28: lugwright.strength.v1alpha1.StrengthService.ListBases:input_type -> lugwright.strength.v1alpha1.ListBasesRequest
-	4,  // 29: lugwright.strength.v1alpha1.StrengthService.ListMaterials:input_type -> lugwright.strength.v1alpha1.ListMaterialsRequest
-	8,  // 30: lugwright.strength.v1alpha1.StrengthService.CheckBracket:input_type -> lugwright.strength.v1alpha1.CheckBracketRequest
-	10, // 31: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:input_type -> lugwright.strength.v1alpha1.CheckBracketsRequest
-	14, // 32: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:input_type -> lugwright.strength.v1alpha1.EvaluateLimitRequest
-	17, // 33: lugwright.strength.v1alpha1.StrengthService.ReckonVehicle:input_type -> lugwright.strength.v1alpha1.ReckonVehicleRequest
-	1,  // 34: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:output_type -> lugwright.strength.v1alpha1.GetServiceInfoResponse
-	3,  // 35: lugwright.strength.v1alpha1.StrengthService.ListBases:output_type -> lugwright.strength.v1alpha1.ListBasesResponse
-	5,  // 36: lugwright.strength.v1alpha1.StrengthService.ListMaterials:output_type -> lugwright.strength.v1alpha1.ListMaterialsResponse
-	9,  // 37: lugwright.strength.v1alpha1.StrengthService.CheckBracket:output_type -> lugwright.strength.v1alpha1.CheckBracketResponse
-	12, // 38: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:output_type -> lugwright.strength.v1alpha1.CheckBracketsResponse
-	16, // 39: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:output_type -> lugwright.strength.v1alpha1.EvaluateLimitResponse
-	18, // 40: lugwright.strength.v1alpha1.StrengthService.ReckonVehicle:output_type -> lugwright.strength.v1alpha1.ReckonVehicleResponse
-	34, // [34:41] is the sub-list for method output_type
-	27, // [27:34] is the sub-list for method input_type
-	27, // [27:27] is the sub-list for extension type_name
-	27, // [27:27] is the sub-list for extension extendee
-	0,  // [0:27] is the sub-list for field type_name
+	20, // 0: lugwright.strength.v1alpha1.ListBasesResponse.bases:type_name -> lugwright.strength.v1alpha1.Basis
+	21, // 1: lugwright.strength.v1alpha1.ListMaterialsResponse.grades:type_name -> lugwright.strength.v1alpha1.Grade
+	22, // 2: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_grades:type_name -> lugwright.strength.v1alpha1.BoltGrade
+	23, // 3: lugwright.strength.v1alpha1.ListMaterialsResponse.electrodes:type_name -> lugwright.strength.v1alpha1.Electrode
+	24, // 4: lugwright.strength.v1alpha1.ListMaterialsResponse.bolt_sizes:type_name -> lugwright.strength.v1alpha1.BoltSize
+	25, // 5: lugwright.strength.v1alpha1.CheckSetup.cases:type_name -> lugwright.part.v1alpha1.LoadCase
+	26, // 6: lugwright.strength.v1alpha1.CheckSetup.method:type_name -> lugwright.strength.v1alpha1.Method
+	27, // 7: lugwright.strength.v1alpha1.CheckSetup.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
+	8,  // 8: lugwright.strength.v1alpha1.CheckSetup.spectrum:type_name -> lugwright.strength.v1alpha1.StressCycle
+	28, // 9: lugwright.strength.v1alpha1.CheckBracketRequest.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	7,  // 10: lugwright.strength.v1alpha1.CheckBracketRequest.setup:type_name -> lugwright.strength.v1alpha1.CheckSetup
+	29, // 11: lugwright.strength.v1alpha1.CheckBracketResponse.report:type_name -> lugwright.strength.v1alpha1.Report
+	7,  // 12: lugwright.strength.v1alpha1.CheckBracketsRequest.setups:type_name -> lugwright.strength.v1alpha1.CheckSetup
+	12, // 13: lugwright.strength.v1alpha1.CheckBracketsRequest.items:type_name -> lugwright.strength.v1alpha1.CheckItem
+	0,  // 14: lugwright.strength.v1alpha1.CheckBracketsRequest.form:type_name -> lugwright.strength.v1alpha1.AnswerForm
+	28, // 15: lugwright.strength.v1alpha1.CheckItem.bracket:type_name -> lugwright.part.v1alpha1.Bracket
+	14, // 16: lugwright.strength.v1alpha1.CheckBracketsResponse.results:type_name -> lugwright.strength.v1alpha1.CheckResult
+	30, // 17: lugwright.strength.v1alpha1.CheckBracketsResponse.columns:type_name -> lugwright.strength.v1alpha1.CheckColumns
+	29, // 18: lugwright.strength.v1alpha1.CheckResult.report:type_name -> lugwright.strength.v1alpha1.Report
+	31, // 19: lugwright.strength.v1alpha1.CheckResult.brief:type_name -> lugwright.strength.v1alpha1.Brief
+	32, // 20: lugwright.strength.v1alpha1.CheckResult.problem:type_name -> lugwright.part.v1alpha1.Problem
+	26, // 21: lugwright.strength.v1alpha1.EvaluateLimitRequest.method:type_name -> lugwright.strength.v1alpha1.Method
+	16, // 22: lugwright.strength.v1alpha1.EvaluateLimitRequest.givens:type_name -> lugwright.strength.v1alpha1.GivenValue
+	27, // 23: lugwright.strength.v1alpha1.EvaluateLimitRequest.factors:type_name -> lugwright.strength.v1alpha1.FactorValue
+	33, // 24: lugwright.strength.v1alpha1.EvaluateLimitResponse.limit:type_name -> lugwright.strength.v1alpha1.Limit
+	34, // 25: lugwright.strength.v1alpha1.EvaluateLimitResponse.verdict:type_name -> lugwright.strength.v1alpha1.Verdict
+	35, // 26: lugwright.strength.v1alpha1.EvaluateLimitResponse.lines:type_name -> lugwright.strength.v1alpha1.Line
+	36, // 27: lugwright.strength.v1alpha1.ReckonVehicleRequest.request:type_name -> lugwright.vehicle.v1alpha1.WholeRequest
+	37, // 28: lugwright.strength.v1alpha1.ReckonVehicleResponse.answer:type_name -> lugwright.vehicle.v1alpha1.WholeAnswer
+	1,  // 29: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:input_type -> lugwright.strength.v1alpha1.GetServiceInfoRequest
+	3,  // 30: lugwright.strength.v1alpha1.StrengthService.ListBases:input_type -> lugwright.strength.v1alpha1.ListBasesRequest
+	5,  // 31: lugwright.strength.v1alpha1.StrengthService.ListMaterials:input_type -> lugwright.strength.v1alpha1.ListMaterialsRequest
+	9,  // 32: lugwright.strength.v1alpha1.StrengthService.CheckBracket:input_type -> lugwright.strength.v1alpha1.CheckBracketRequest
+	11, // 33: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:input_type -> lugwright.strength.v1alpha1.CheckBracketsRequest
+	15, // 34: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:input_type -> lugwright.strength.v1alpha1.EvaluateLimitRequest
+	18, // 35: lugwright.strength.v1alpha1.StrengthService.ReckonVehicle:input_type -> lugwright.strength.v1alpha1.ReckonVehicleRequest
+	2,  // 36: lugwright.strength.v1alpha1.StrengthService.GetServiceInfo:output_type -> lugwright.strength.v1alpha1.GetServiceInfoResponse
+	4,  // 37: lugwright.strength.v1alpha1.StrengthService.ListBases:output_type -> lugwright.strength.v1alpha1.ListBasesResponse
+	6,  // 38: lugwright.strength.v1alpha1.StrengthService.ListMaterials:output_type -> lugwright.strength.v1alpha1.ListMaterialsResponse
+	10, // 39: lugwright.strength.v1alpha1.StrengthService.CheckBracket:output_type -> lugwright.strength.v1alpha1.CheckBracketResponse
+	13, // 40: lugwright.strength.v1alpha1.StrengthService.CheckBrackets:output_type -> lugwright.strength.v1alpha1.CheckBracketsResponse
+	17, // 41: lugwright.strength.v1alpha1.StrengthService.EvaluateLimit:output_type -> lugwright.strength.v1alpha1.EvaluateLimitResponse
+	19, // 42: lugwright.strength.v1alpha1.StrengthService.ReckonVehicle:output_type -> lugwright.strength.v1alpha1.ReckonVehicleResponse
+	36, // [36:43] is the sub-list for method output_type
+	29, // [29:36] is the sub-list for method input_type
+	29, // [29:29] is the sub-list for extension type_name
+	29, // [29:29] is the sub-list for extension extendee
+	0,  // [0:29] is the sub-list for field type_name
 }
 
 func init() { file_lugwright_strength_v1alpha1_strength_service_proto_init() }
@@ -1484,13 +1562,14 @@ func file_lugwright_strength_v1alpha1_strength_service_proto_init() {
 		File: protoimpl.DescBuilder{
 			GoPackagePath: reflect.TypeOf(x{}).PkgPath(),
 			RawDescriptor: unsafe.Slice(unsafe.StringData(file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc), len(file_lugwright_strength_v1alpha1_strength_service_proto_rawDesc)),
-			NumEnums:      0,
+			NumEnums:      1,
 			NumMessages:   19,
 			NumExtensions: 0,
 			NumServices:   1,
 		},
 		GoTypes:           file_lugwright_strength_v1alpha1_strength_service_proto_goTypes,
 		DependencyIndexes: file_lugwright_strength_v1alpha1_strength_service_proto_depIdxs,
+		EnumInfos:         file_lugwright_strength_v1alpha1_strength_service_proto_enumTypes,
 		MessageInfos:      file_lugwright_strength_v1alpha1_strength_service_proto_msgTypes,
 	}.Build()
 	File_lugwright_strength_v1alpha1_strength_service_proto = out.File
