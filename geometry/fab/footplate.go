@@ -65,7 +65,9 @@ func (f FootPlate) Check(n *Needs, names FootNames, diaMM float64) {
 	// Edges are straight but for the corners, so what is short now is short of a corner arc.
 	if outer, err := f.Outline(); err == nil {
 		inside := LeastEdge(outer, f.Points()) >= edge-shape.TouchMM
-		n.That(inside, names.Radius, MM(f.RadiusMM), "a radius that leaves the corner bolts 1.25 d = %.4g mm", edge)
+		if n.That(inside, names.Radius, MM(f.RadiusMM), "a radius that leaves the corner bolts 1.25 d = %.4g mm", edge) {
+			n.ThatPresses(outer, f.Points(), f.RadiusMM, names.Radius)
+		}
 	}
 }
 

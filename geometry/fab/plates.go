@@ -58,5 +58,17 @@ func Standing(origin, along part.Vec) part.Pose {
 
 // Bearing is the rectangle of a rounded rectangle of plate that presses all over: what its corners lack is left out all along the sides.
 func Bearing(outer shape.Loop, cornerRadiusMM float64) shape.Box {
-	return outer.BBox().Grow(-cornerRadiusMM * (1 - math.Sqrt2/2))
+	return outer.BBox().Grow(-cornerRadiusMM * cornerLack)
+}
+
+// cornerLack is how deep a corner's arc lies under the sides at its middle, over its radius.
+const cornerLack = 1 - math.Sqrt2/2
+
+// ThatPresses refuses corners so round that no bolt is left where the plate presses all over.
+func (n *Needs) ThatPresses(outer shape.Loop, points []shape.Point, radiusMM float64, param string) bool {
+	box, most := outer.BBox(), 0.0
+	for _, p := range points {
+		most = max(most, min(p.X-box.Min.X, box.Max.X-p.X, p.Y-box.Min.Y, box.Max.Y-p.Y)/cornerLack)
+	}
+	return n.That(radiusMM <= most+shape.TouchMM, param, MM(radiusMM), "at most %.4g mm, so that a bolt is where the plate presses", most)
 }

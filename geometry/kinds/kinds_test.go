@@ -162,3 +162,17 @@ func BenchmarkClevis(b *testing.B) {
 		}
 	}
 }
+
+// Corners so round that the plate presses at none of its bolts are refused: draws of which one was not.
+func TestRoundCornersAreRefused(t *testing.T) {
+	for name, seed := range map[string]uint64{"lug": 32132, "keeper-plate": 30636} {
+		for _, kind := range All() {
+			if kind.Name != name {
+				continue
+			}
+			if _, err := geometry.Build(All(), fabtest.Draw(kind, seed+1<<40)); err == nil || !strings.Contains(err.Error(), "corner_radius") {
+				t.Errorf("%s: %v", name, err)
+			}
+		}
+	}
+}

@@ -50,7 +50,9 @@ func (d *design) check() error {
 	d.reach(&n, d.xs, "length", d.length, "foot_length")
 	d.reach(&n, d.ys, "width", d.width, "foot_width")
 	if n.Err() == nil { // what is short now is short of a corner's arc
-		n.ThatEdge(outer, d.points(), dia, "corner_radius", d.radius)
+		if n.ThatEdge(outer, d.points(), dia, "corner_radius", d.radius) {
+			n.ThatPresses(outer, d.points(), d.radius, "corner_radius")
+		}
 	}
 	return n.Err()
 }

@@ -75,7 +75,9 @@ func (d *design) check() error {
 	if side := d.width/2 - d.points[1].X; side < fab.BoltEdge(dia) {
 		param, value = "width", d.width
 	}
-	n.ThatEdge(outer, d.points, dia, param, value)
+	if n.ThatEdge(outer, d.points, dia, param, value) {
+		n.ThatPresses(outer, d.points, d.radius, "corner_radius")
+	}
 	return n.Err()
 }
 

@@ -36,7 +36,8 @@ func (d *design) checkBolts(n *fab.Needs) {
 	if !n.That(err == nil, "base_corner_radius", fab.MM(d.baseR), "a radius that the corners have room for") {
 		return
 	}
-	for _, p := range fab.Grid(d.xs, d.rows) {
+	points := fab.Grid(d.xs, d.rows)
+	for _, p := range points {
 		have := 0.0
 		if outer.Contains(p) {
 			have = outer.DistTo(p)
@@ -53,6 +54,7 @@ func (d *design) checkBolts(n *fab.Needs) {
 			return
 		}
 	}
+	n.ThatPresses(outer, points, d.baseR, "base_corner_radius")
 }
 
 // nearest is what stands on or hangs over the base plate with the least room for a socket at a point, how far it is and what it should be. The side plates
