@@ -30,7 +30,7 @@ func TestFieldLabPacks(t *testing.T) {
 		t.Errorf("no pass in:\n%s", r.out)
 	}
 	files := filesUnder(t, out)
-	for _, want := range []string{"calc-sheet.html", "cut-list.csv", "manifest.json", "hole-list.csv", "placing-list.csv", "scad/pair-right.scad", "assembly/single.svg", "3mf/single.3mf"} {
+	for _, want := range []string{"calc-sheet.html", "cut-list.csv", "manifest.json", "hole-list.csv", "placing-list.csv", "scad/pair-right.scad", "drawings/brackets/single-views.svg", "3mf/single.3mf"} {
 		if !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}
@@ -40,7 +40,7 @@ func TestFieldLabPacks(t *testing.T) {
 	if row := `pair-left,left,1,1,ear-1,PAIR-L1,ear,base.a,PAIR-L4,outer face of the leg,"right end, heel down",67.00,heel,68.00,116.00,12.00,,w-ear-1,fillet,6.00,both faces,3,206.00,E70`; err != nil || !strings.Contains(string(list), row) {
 		t.Errorf("%v: no row %s in\n%s", err, row, list)
 	}
-	got, err := os.ReadFile(filepath.Join(out, "assembly", "pair-left.svg"))
+	got, err := os.ReadFile(filepath.Join(out, "drawings", "brackets", "pair-left-parts.svg"))
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -93,7 +93,7 @@ func TestForgeWorkshop(t *testing.T) {
 	if r := lugwright(t, "check", jobs+"forgeworkshop.yaml"); !strings.Contains(strings.Join(strings.Fields(r.out), " "), "at 0.77 of capacity (A7, empty, ") {
 		t.Error(r.out)
 	}
-	if files := filesUnder(t, out); !slices.Contains(files, "assembly/subframe-lug-right.svg") {
+	if files := filesUnder(t, out); !slices.Contains(files, "drawings/brackets/subframe-lug-right-welds.svg") {
 		t.Errorf("%v", files)
 	}
 	lugwright(t, "check", edited(t, "forgeworkshop.yaml", "fork_end: 50 mm", "fork_end: 54 mm")).want(t, Misused, "fork_end")
@@ -104,7 +104,7 @@ func TestForgeWorkshop(t *testing.T) {
 func TestForgeFittings(t *testing.T) {
 	out := filepath.Join(t.TempDir(), "out")
 	lugwright(t, "pack", jobs+"forgefittings.yaml", "-o", out).want(t, Done, "")
-	for _, want := range []string{"saw-list.csv", "assembly/generator-tab.svg", "scad/stay-end.scad"} {
+	for _, want := range []string{"saw-list.csv", "drawings/brackets/generator-tab-parts.svg", "scad/stay-end.scad"} {
 		if files := filesUnder(t, out); !slices.Contains(files, want) {
 			t.Errorf("no %s among %v", want, files)
 		}

@@ -5,6 +5,8 @@ package draw
 // Drawing is one picture.
 type Drawing struct {
 	WidthMM, HeightMM float64 // both above 0
+	// Name tells it from others of the same thing, in letters and '-': "views". It may be empty.
+	Name string
 	// Title is said to those who cannot see the drawing, and Desc what there is to see, in a sentence or two; Desc may be empty.
 	Title, Desc string
 	Items       []Item

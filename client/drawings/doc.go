@@ -9,4 +9,9 @@
 //	plate.go    a plate with its dimensions
 //	ordinate.go running dimensions along two sides
 //	callout.go  words with a leader
+//	bracket.go  a bracket's parts in an isometric picture, and their list
+//	views.go    three views of a bracket with dimensions
+//	welds.go    welds and their symbols
+//	loads.go    forces of load cases
+//	picture.go  what is seen of a bracket, brought to paper, with tags beside it
 package drawings

@@ -4,6 +4,7 @@ import (
 	"cmp"
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/client/draw"
 	"lugwright/geometry/shape"
@@ -18,20 +19,30 @@ const (
 	overallMM = 6.0 // from the values to the dimension line of the whole size
 )
 
+// Ranks of what is measured.
+const (
+	hiddenCorner = iota // behind the steel, seen from its value
+	corner
+	needed
+)
+
 // ordinate is a place to be measured.
 type ordinate struct {
-	value float64 // from the datum, mm of the model
-	start float64 // where its extension line begins, mm on paper inwards from the outline's side
-	must  bool    // stands even where there is little room
-	row   float64 // where its value stands
+	value  float64 // from the datum, mm of the model
+	inward float64 // from the side to what is measured, mm of the model
+	gap    float64 // from there to where its extension line begins, mm on paper
+	rank   int     // what has less gives way where there is little room
+	row    float64 // where its value stands
+	what   string  // words after the value, may be empty
 }
 
 // ladder is the running dimensions along one side. Place turns a distance along the side, from the datum, and one outwards from it, both on paper, into a point.
 type ladder struct {
 	list   []ordinate
 	size   float64    // of the side, mm of the model
-	ends   [2]float64 // where the extension lines of its two ends begin, as in ordinate
+	ends   [2]float64 // how far in from the side its two ends are, mm of the model
 	scale  float64
+	short  bool    // too short for a dimension line of its whole size, which its last value gives
 	turn   float64 // of the words
 	above  float64 // +1 or -1: on which side of its line along the ladder a value stands
 	place  func(along, out float64) shape.Point
@@ -42,20 +53,19 @@ type ladder struct {
 func (l *ladder) settle() {
 	whole := l.size * l.scale
 	slices.SortStableFunc(l.list, func(a, b ordinate) int {
-		if c := cmp.Compare(a.value, b.value); math.Abs(a.value-b.value) > 0.005 || a.must == b.must {
+		if c := cmp.Compare(a.value, b.value); math.Abs(a.value-b.value) > 0.005 {
 			return c
 		}
-		if a.must {
-			return -1
-		}
-		return 1
+		return b.rank - a.rank
 	})
 	l.list = slices.CompactFunc(l.list, func(a, b ordinate) bool { return math.Abs(a.value-b.value) <= 0.005 })
 	l.list = slices.DeleteFunc(l.list, func(o ordinate) bool { return o.value <= 0.005 || o.value >= l.size-0.005 })
 	room := max(int(math.Floor(whole/lineMM+1e-6))-1, 0)
-	for k := len(l.list) - 1; k >= 0 && len(l.list) > room; k-- {
-		if !l.list[k].must {
-			l.list = slices.Delete(l.list, k, k+1)
+	for rank := hiddenCorner; rank < needed; rank++ {
+		for k := len(l.list) - 1; k >= 0 && len(l.list) > room; k-- {
+			if l.list[k].rank == rank {
+				l.list = slices.Delete(l.list, k, k+1)
+			}
 		}
 	}
 	inside := min(room, len(l.list))
@@ -67,39 +77,52 @@ func (l *ladder) settle() {
 		l.list[i].row = row
 	}
 	for i := inside; i < len(l.list); i++ {
-		l.list[i].row = whole + float64(i-inside+1)*lineMM
+		l.list[i].row = max(whole, lineMM) + float64(i-inside+1)*lineMM
 	}
-	l.list = slices.Insert(l.list, 0, ordinate{start: l.ends[0], must: true})
-	l.list = append(l.list, ordinate{value: l.size, start: l.ends[1], row: whole, must: true})
+	l.short = whole < lineMM || whole < textWidth(l.length(l.size))+2*arrowMM+1
+	l.list = slices.Insert(l.list, 0, ordinate{inward: l.ends[0], gap: 1, rank: needed})
+	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: max(whole, lineMM), rank: needed})
 }
 
 // zone is how far out the values reach, and outer how far the dimension of the whole size does.
 func (l *ladder) zone() float64 {
 	widest := 0.0
 	for _, o := range l.list {
-		widest = max(widest, textWidth(l.length(o.value)))
+		widest = max(widest, textWidth(l.words(&o)))
 	}
 	return startMM + bendMM + 1 + widest
 }
 
-func (l *ladder) outer() float64 { return l.zone() + overallMM + clearMM + textMM }
+func (l *ladder) words(o *ordinate) string {
+	return strings.TrimSpace(l.length(o.value) + " " + o.what)
+}
+
+func (l *ladder) outer() float64 {
+	if l.short {
+		return l.zone()
+	}
+	return l.zone() + overallMM + clearMM + textMM
+}
 
 // draw adds the dimensions, each in a group named by its axis and number.
 func (l *ladder) draw(g *page, axis string) {
 	zone := l.zone()
 	for i, o := range l.list {
-		words := l.length(o.value)
+		words := l.words(&o)
 		g.group(axis+number(i), func(g *page) {
 			along, end := o.value*l.scale, zone
-			if i == 0 || o.value == l.size {
+			if (i == 0 || o.value == l.size) && !l.short {
 				end += overallMM + 1.5
 			}
-			g.line(thin(), l.place(along, -o.start), l.place(along, startMM), l.place(o.row, startMM+bendMM), l.place(o.row, end))
+			g.line(thin(), l.place(along, o.gap-o.inward*l.scale), l.place(along, startMM), l.place(o.row, startMM+bendMM), l.place(o.row, end))
 			g.words(l.place(o.row+l.above*clearMM, zone), draw.Left, l.turn, words)
 			if i == 0 {
 				g.circle(thin(), draw.Shade{}, l.place(0, startMM+bendMM/2), 1.6)
 			}
 		})
+	}
+	if l.short {
+		return
 	}
 	g.group(axis+"-overall", func(g *page) {
 		whole, out := l.size*l.scale, zone+overallMM
@@ -107,17 +130,10 @@ func (l *ladder) draw(g *page, axis string) {
 	})
 }
 
-// dimensionLine is a line with arrows at both ends, from outside where it is short, and words.
+// dimensionLine is a line with arrows at both ends, and words.
 func dimensionLine(g *page, a, b, words shape.Point, turn float64, text string) {
-	along := b.Sub(a).Unit()
-	if a.Dist(b) > 3*arrowMM {
-		g.line(thin(), a, b)
-		g.arrow(a, b)
-		g.arrow(b, a)
-	} else {
-		g.line(thin(), a.Sub(along.Scale(2*arrowMM)), b.Add(along.Scale(2*arrowMM)))
-		g.arrow(a, a.Sub(along))
-		g.arrow(b, b.Add(along))
-	}
+	g.line(thin(), a, b)
+	g.arrow(a, b)
+	g.arrow(b, a)
 	g.words(words, draw.Middle, turn, text)
 }

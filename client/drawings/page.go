@@ -50,8 +50,10 @@ func (g *page) circle(pen draw.Pen, fill draw.Shade, c shape.Point, dia float64)
 }
 
 // arrow is a filled head at a point, that comes from another.
-func (g *page) arrow(tip, from shape.Point) {
-	back := from.Sub(tip).Unit().Scale(arrowMM)
+func (g *page) arrow(tip, from shape.Point) { g.head(tip, from, arrowMM) }
+
+func (g *page) head(tip, from shape.Point, length float64) {
+	back := from.Sub(tip).Unit().Scale(length)
 	side := back.Perp().Scale(0.16)
 	a, b := tip.Add(back).Add(side), tip.Add(back).Sub(side)
 	g.add(&draw.Path{Start: at(tip), Segments: []draw.Segment{{To: at(a)}, {To: at(b)}}, Closed: true, Fill: draw.Shade{On: true}})
@@ -117,7 +119,7 @@ func wrapped(words string, width float64) []string {
 }
 
 // finished moves everything so that the least box round it, with an edge, begins at 0, and makes it a drawing.
-func (g *page) finished(title, desc string) *draw.Drawing {
+func (g *page) finished(name, title, desc string) *draw.Drawing {
 	const edge = 1.5
 	box := shape.EmptyBox()
 	for _, item := range g.items {
@@ -127,7 +129,7 @@ func (g *page) finished(title, desc string) *draw.Drawing {
 	for _, item := range g.items {
 		move(item, by)
 	}
-	return &draw.Drawing{WidthMM: box.Width() + 2*edge, HeightMM: box.Height() + 2*edge, Title: title, Desc: desc, Items: g.items}
+	return &draw.Drawing{WidthMM: box.Width() + 2*edge, HeightMM: box.Height() + 2*edge, Name: name, Title: title, Desc: desc, Items: g.items}
 }
 
 // boxOf is the least box round an item; of an arc at most the circle's.

@@ -29,7 +29,7 @@ func Plate(p *part.Plate, o PlateOptions) *draw.Drawing {
 	var g page
 	s.draw(&g)
 	title := strings.TrimSpace(p.Mark + " " + p.Name)
-	return g.finished(title+", plate drawing", fmt.Sprintf("%s with running dimensions from its left and lower edges, scale %s. %s", title, s.scale.words, strings.Join(s.facts(), " ")))
+	return g.finished("plate", title+", plate drawing", fmt.Sprintf("%s with running dimensions from its left and lower edges, scale %s. %s", title, s.scale.words, strings.Join(s.facts(), " ")))
 }
 
 // plateSheet is a plate's drawing in the making, its datum at 0 on paper.
@@ -88,16 +88,7 @@ func (s *plateSheet) draw(g *page) {
 	} else {
 		column(g, list, wide, 0)
 	}
-	at := shape.Point{X: -y.outer(), Y: -x.outer() - 3}
-	for i, line := range s.block() {
-		at.Y -= lineMM
-		t := &draw.Text{At: draw.Point{X: at.X, Y: at.Y}, HeightMM: textMM, Words: line, Bold: i == 0}
-		if i == 0 {
-			t.HeightMM = 3.5
-			at.Y -= 1
-		}
-		g.add(t)
-	}
+	under(g, shape.Point{X: -y.outer(), Y: -x.outer() - 3}, s.block())
 }
 
 // steel is the outline with its holes, centres, folds and etched words.
@@ -150,19 +141,19 @@ func (s *plateSheet) ladder(up bool) *ladder {
 		l.size, l.turn, l.above = s.box.Height(), 0, 1
 		l.place = func(along, out float64) shape.Point { return shape.Point{X: -out, Y: along} }
 	}
-	add := func(p shape.Point, arm float64, must bool) {
+	add := func(p shape.Point, arm float64, rank int) {
 		p = p.Sub(s.box.Min)
 		value, inward := p.X, p.Y
 		if up {
 			value, inward = p.Y, p.X
 		}
-		l.list = append(l.list, ordinate{value: value, start: inward*s.scale.factor - arm, must: must})
+		l.list = append(l.list, ordinate{value: value, inward: inward, gap: arm, rank: rank})
 	}
 	for _, h := range s.plate.Holes {
-		add(h.Center, armMM(h.DiaMM*s.scale.factor), true)
+		add(h.Center, armMM(h.DiaMM*s.scale.factor), needed)
 	}
 	for _, c := range s.plate.Cutouts {
-		add(c.BBox().Center(), 0, true)
+		add(c.BBox().Center(), 0, needed)
 	}
 	for _, b := range s.plate.Bends {
 		if along := b.B.Sub(b.A); math.Abs(along.X) < 1e-6 && !up || math.Abs(along.Y) < 1e-6 && up {
@@ -170,18 +161,16 @@ func (s *plateSheet) ladder(up bool) *ladder {
 			if up && b.B.X < b.A.X || !up && b.B.Y < b.A.Y {
 				end = b.B
 			}
-			add(end, -1, true)
+			add(end, -1, needed)
 		}
 	}
-	for _, c := range s.corners(up) {
-		add(c, 1, false)
-	}
+	s.corners(up, func(c shape.Point, rank int) { add(c, 1, rank) })
 	l.ends = s.ends(up)
 	l.settle()
 	return l
 }
 
-// ends are how far in from the side the outline reaches its least and its greatest extent along it, less the gap at the outline.
+// ends are how far in from the side the outline reaches its least and its greatest extent along it.
 func (s *plateSheet) ends(up bool) [2]float64 {
 	ends := [2]float64{math.Inf(1), math.Inf(1)}
 	for i := range s.plate.Outer {
@@ -209,30 +198,29 @@ func (s *plateSheet) ends(up bool) [2]float64 {
 		if math.IsInf(ends[k], 0) {
 			ends[k] = 0
 		}
-		ends[k] = ends[k]*s.scale.factor - 1
 	}
 	return ends
 }
 
-// corners are those of the outline that are in sight from the side on which they are measured.
-func (s *plateSheet) corners(up bool) []shape.Point {
+// corners gives those of the outline, and whether they are in sight from the side on which they are measured.
+func (s *plateSheet) corners(up bool, each func(shape.Point, int)) {
 	const sharp = 0.02
 	away := shape.Point{Y: -1}
 	if up {
 		away = shape.Point{X: -1}
 	}
-	var out []shape.Point
+	whole := shape.Outline{Outer: s.plate.Outer}
 	for i, v := range s.plate.Outer {
 		before, after := s.plate.Outer.Edge(i-1).TangentAt(1), s.plate.Outer.Edge(i).TangentAt(0)
 		if math.Abs(before.Cross(after)) < sharp && before.Dot(after) > 0 {
 			continue
 		}
-		covered := slices.ContainsFunc((shape.Outline{Outer: s.plate.Outer}).Chords(v.Point, away), func(c shape.Interval) bool { return c.Hi > 0.05 && c.Lo > -1e9 })
-		if !covered {
-			out = append(out, v.Point)
+		rank := corner
+		if slices.ContainsFunc(whole.Chords(v.Point, away), func(c shape.Interval) bool { return c.Hi > 0.05 }) {
+			rank = hiddenCorner
 		}
+		each(v.Point, rank)
 	}
-	return out
 }
 
 // callouts are the words with leaders, one for all that is alike.

@@ -52,7 +52,7 @@ func TestSixty(t *testing.T) {
 	for name := range files {
 		count[filepath.Dir(name)]++
 	}
-	for folder, want := range map[string]int{"dxf/r2000": 60, "dxf/r12": 60, "svg": 60, "assembly": 15, "scad": 15, "3mf": 15} {
+	for folder, want := range map[string]int{"dxf/r2000": 60, "dxf/r12": 60, "drawings/plates": 60, "scad": 15, "3mf": 15} {
 		if count[folder] != want {
 			t.Errorf("%s: %d files, want %d", folder, count[folder], want)
 		}

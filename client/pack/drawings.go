@@ -1,30 +1,109 @@
 package pack
 
-// This file adds pictures of plates and brackets, and solids of brackets.
+// This file adds drawings of plates and brackets, and solids of brackets.
 
 import (
+	"bytes"
 	"context"
 	"fmt"
 
+	"lugwright/client/draw"
+	"lugwright/client/draw/svg"
+	"lugwright/client/drawings"
+	"lugwright/client/paper"
+	"lugwright/client/run"
 	"lugwright/services/dial"
 )
 
 func (a *assembly) addDrawings(context.Context) error {
-	made, err := a.plateFiles(dial.SVGPlate)
-	if err != nil {
+	if err := a.drawPlates(); err != nil {
 		return err
 	}
-	for i, p := range a.pieces {
-		a.add("svg/"+p.fileName+".svg", a.onDrawing(made[i]))
+	if err := a.drawBrackets(); err != nil {
+		return err
 	}
-	for _, f := range []bracketFile{
-		{dial.SVGAssembly, "assembly", ".svg", a.onDrawing}, {dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged},
-	} {
+	for _, f := range []bracketFile{{dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged}} {
 		if err := a.eachBracket(f); err != nil {
 			return err
 		}
 	}
 	return nil
+}
+
+// drawPlates adds a dimensioned drawing of each distinct plate.
+func (a *assembly) drawPlates() error {
+	made := make([][]byte, len(a.pieces))
+	err := together(len(made), func(i int) (err error) {
+		p := a.pieces[i]
+		made[i], err = a.drawn(drawings.Plate(p.plate, drawings.PlateOptions{Options: a.drawingOptions(), Hand: p.hand, Quantity: p.count}))
+		return err
+	})
+	for i, p := range a.pieces {
+		a.add("drawings/plates/"+p.fileName+".svg", made[i])
+	}
+	return err
+}
+
+// drawBrackets adds the drawings of each bracket.
+func (a *assembly) drawBrackets() error {
+	made := make([][]file, len(a.Result.Brackets))
+	err := together(len(made), func(i int) error {
+		b := &a.Result.Brackets[i]
+		for _, d := range a.drawingsOf(b, a.drawingOptions()) {
+			data, err := a.drawn(d)
+			if err != nil {
+				return err
+			}
+			made[i] = append(made[i], file{"drawings/brackets/" + safe(b.Part.Name) + "-" + d.Name + ".svg", data})
+		}
+		return nil
+	})
+	for _, files := range made {
+		for _, f := range files {
+			a.add(f.name, f.data)
+		}
+	}
+	return err
+}
+
+// drawingsOf are a bracket's parts, views and welds, and the loads on it.
+func (a *assembly) drawingsOf(b *run.Bracket, o drawings.Options) []*draw.Drawing {
+	list := drawings.Bracket(b.Part, o)
+	if d := drawings.Loads(b.Part, a.Result.Job.LoadCases(b.Spec), o); d != nil {
+		list = append(list, d)
+	}
+	return list
+}
+
+// figures are the drawings of a bracket for a paper: views as large as a page, the others two on a page.
+func (a *assembly) figures(b *run.Bracket) []*paper.Figure {
+	large, small := a.drawingOptions(), a.drawingOptions()
+	small.HeightMM = 108
+	list := a.drawingsOf(b, small)
+	for i, d := range drawings.Bracket(b.Part, large) {
+		if d.Name == "views" {
+			list[i] = d
+		}
+	}
+	var out []*paper.Figure
+	for _, d := range list {
+		out = append(out, &paper.Figure{Drawing: d})
+	}
+	return out
+}
+
+func (a *assembly) drawingOptions() drawings.Options { return drawings.Options{Units: a.Job.Units} }
+
+// drawn is a drawing as a file, stamped where the job does not pass.
+func (a *assembly) drawn(d *draw.Drawing) ([]byte, error) {
+	if a.warning() != "" {
+		d = stamped(d)
+	}
+	var out bytes.Buffer
+	if err := svg.Write(&out, d); err != nil {
+		return nil, err
+	}
+	return out.Bytes(), nil
 }
 
 // bracketFile is a format that gives one file for each bracket.

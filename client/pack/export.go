@@ -15,7 +15,7 @@ type exports map[dial.Format][][]dial.File
 
 // exportAll asks for all that a pack has of brackets. Solids, which take longest and have a title of their own, go first and alone: so the cores share evenly.
 func (a *assembly) exportAll(ctx context.Context) error {
-	return a.export(ctx, []dial.Format{dial.ThreeMF}, append(a.cutFormats(), dial.SVGPlate, dial.SVGAssembly, dial.OpenSCAD))
+	return a.export(ctx, []dial.Format{dial.ThreeMF}, append(a.cutFormats(), dial.OpenSCAD))
 }
 
 // cutFormats are those of cut files by bracket.

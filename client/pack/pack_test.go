@@ -11,15 +11,14 @@ import (
 	"io"
 	"log/slog"
 	"maps"
-	"math"
 	"os"
 	"path/filepath"
-	"regexp"
 	"slices"
 	"strconv"
 	"strings"
 	"testing"
 
+	"lugwright/client/draw"
 	"lugwright/client/job"
 	"lugwright/client/run"
 	"lugwright/geometry/dxf"
@@ -358,7 +357,6 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 			if !strings.Contains(data, ">"+stampText+"</text>\n</svg>") {
 				t.Errorf("%s has no stamp", name)
 			}
-			clearOfStamp(t, name, data)
 			if err := wellFormed(data); err != nil {
 				t.Errorf("%s: %v", name, err)
 			}
@@ -377,26 +375,19 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 	}
 }
 
-var (
-	boxOfSVG = regexp.MustCompile(`width="([0-9.]+)mm" height="([0-9.]+)mm" viewBox="0 (-[0-9.]+) ([0-9.]+) ([0-9.]+)"`)
-	stampOf  = regexp.MustCompile(`<text x="[0-9.]+" y="(-[0-9.]+)" [^>]*font-size="([0-9.]+)" [^>]*>` + stampText)
-)
-
-// clearOfStamp wants the stamp inside the box and above 0, where the drawing begins, and a box that is still 1:1 on paper. Letters reach less than 0.3 of their size
-// below their line and less than their size above it.
-func clearOfStamp(t *testing.T, name, data string) {
-	t.Helper()
-	m, s := boxOfSVG.FindStringSubmatch(data), stampOf.FindStringSubmatch(data)
-	if m == nil || s == nil {
-		t.Errorf("%s: %.300s", name, data)
-		return
-	}
-	top, line, size := number([]byte(m[3])), number([]byte(s[1])), number([]byte(s[2]))
-	if line+0.3*size > 0 || line-size < top {
-		t.Errorf("%s: letters of %g on the line at %g, the box begins at %g", name, size, line, top)
-	}
-	if m[1] != m[4] || math.Abs(number([]byte(m[2]))-number([]byte(m[5]))) > 0.002 {
-		t.Errorf("%s: %q is not to scale", name, m[0])
+// The stamp stands above the drawing, whose paper has grown by it, within the paper.
+func TestStamped(t *testing.T) {
+	for _, width := range []float64{40, 180} {
+		d := &draw.Drawing{WidthMM: width, HeightMM: 50, Title: "a drawing", Items: []draw.Item{&draw.Text{At: draw.Point{X: 3, Y: 3}, HeightMM: 2, Words: "kept"}}}
+		s := stamped(d)
+		if d.HeightMM != 50 || len(d.Items) != 1 || len(s.Items) != 2 {
+			t.Fatalf("%+v", s)
+		}
+		for _, c := range s.Items[1].(*draw.Text).Corners() {
+			if c.X < 0 || c.X > width || c.Y < 50 || c.Y > s.HeightMM {
+				t.Errorf("width %g: a corner of the stamp at %v, the paper is %g high", width, c, s.HeightMM)
+			}
+		}
 	}
 }
 

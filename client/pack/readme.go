@@ -57,7 +57,7 @@ func (a *assembly) whyNot(r *readme) {
 }
 
 func (a *assembly) whatIsWhat(r *readme) {
-	entry := func(name, words string) { r.line("%-17s%s", name, words) }
+	entry := func(name, words string) { r.line("%-19s%s", name, words) }
 	entry("calc-sheet.pdf", "every check, the deciding ones in full; what was not checked")
 	entry("calc-sheet.html", "the same to look through on a screen")
 	if len(a.pieces) > 0 {
@@ -88,9 +88,9 @@ func (a *assembly) whatIsWhat(r *readme) {
 		entry("nest.csv", "what lies on each sheet, how full it is, what is left of it")
 	}
 	if len(a.pieces) > 0 {
-		entry("svg/", "pictures of each plate")
+		entry("drawings/plates/", "each plate with its dimensions, holes, radii and folds")
 	}
-	entry("assembly/", "pictures of each bracket")
+	entry("drawings/brackets/", "parts, views with dimensions, welds with symbols, loads")
 	entry("scad/ 3mf/", "solids of each bracket: OpenSCAD source, 3MF to measure")
 	entry("manifest.json", "SHA-256 and size of every file")
 	if a.prefix() != "" {
@@ -102,8 +102,13 @@ func (a *assembly) whatIsWhat(r *readme) {
 		p := a.pieces[0].plate
 		words += fmt.Sprintf(" Measure one control dimension before cutting: %s is %s. The cut list has one for each plate, and a hole to check.", p.Mark, a.control(p.Outer.BBox()))
 	}
-	if a.Job.Shop.Files.Inch {
+	switch inchDrawings := a.Job.Units == units.Inch; {
+	case a.Job.Shop.Files.Inch && inchDrawings:
+		words = strings.Replace(words, "UNITS ARE MM in every file", "CUT FILES AND DRAWINGS ARE IN INCHES, every other file in mm", 1)
+	case a.Job.Shop.Files.Inch:
 		words = strings.Replace(words, "UNITS ARE MM in every file", "CUT FILES ARE IN INCHES, every other file in mm", 1)
+	case inchDrawings:
+		words = strings.Replace(words, "UNITS ARE MM in every file", "UNITS ARE MM in every file but the drawings, which are in inches", 1)
 	}
 	r.wrapped("", words)
 	for _, b := range a.Result.Brackets {

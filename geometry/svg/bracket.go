@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"lugwright/geometry/shape"
+	"lugwright/geometry/view"
 	"lugwright/part"
 )
 
@@ -29,13 +30,9 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	if !(width >= 40 && width <= 2000) {
 		return fmt.Errorf("width_mm: %g; 40 to 2000 is accepted", width)
 	}
-	view := newScene(solids(b)).unringed()
-	if len(view.list) == 0 {
+	painted := view.Of(b, view.Isometric).Things
+	if len(painted) == 0 {
 		return fmt.Errorf("bracket %s: no plates, members or pins to draw", b.Name)
-	}
-	painted := make([]painting, 0, len(view.list))
-	for _, i := range view.backToFront() {
-		painted = append(painted, painting{&view.list[i], view.list[i].faces()})
 	}
 	var labels []note
 	if !o.NoMarks {
@@ -44,8 +41,8 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	c := newCanvas(painted, labels, width)
 	defer c.free()
 	c.open(width, c.height, fmt.Sprintf("%s: %s, %s hand", b.Name, b.Kind, b.Hand))
-	for _, p := range painted {
-		c.paint(p.solid, p.faces)
+	for i := range painted {
+		c.paint(&painted[i])
 	}
 	c.notes(labels)
 	c.end("svg")
@@ -54,12 +51,6 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	}
 	_, err := out.Write(c.buf.Bytes())
 	return err
-}
-
-// painting is a solid and what is seen of it.
-type painting struct {
-	solid *solid
-	faces []face
 }
 
 // canvas is a writer that brings projected points to paper.
@@ -72,12 +63,12 @@ type canvas struct {
 }
 
 // newCanvas fits the drawing between the columns of labels; it is never higher than wide.
-func newCanvas(painted []painting, labels []note, width float64) *canvas {
+func newCanvas(painted []view.Thing, labels []note, width float64) *canvas {
 	c := &canvas{writer: newWriter(3), box: shape.EmptyBox(), width: width}
 	for _, p := range painted {
-		for _, f := range p.faces {
-			for _, r := range f.loops {
-				for _, q := range r.points {
+		for _, f := range p.Faces {
+			for _, r := range f.Loops {
+				for _, q := range r.Points {
 					c.box = c.box.Extend(q)
 				}
 			}

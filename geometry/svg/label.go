@@ -1,12 +1,11 @@
 package svg
 
 import (
-	"iter"
-	"math"
 	"slices"
 	"unicode/utf8"
 
 	"lugwright/geometry/shape"
+	"lugwright/geometry/view"
 )
 
 const (
@@ -14,7 +13,6 @@ const (
 	labelStepMM = 5.0  // from one label to the next
 	letterMM    = 0.64 // width of a broad letter to the font's size: no font is known
 	gapMM       = 7.0  // from a column of labels to the drawing
-	sliverMM    = 0.5  // to the nearest cover of a place pointed at, so that it is not seen through the play round a pin alone
 )
 
 // note is a label and the place on the picture that it points at.
@@ -25,13 +23,14 @@ type note struct {
 }
 
 // notes gives every different label one visible place; a thing that is covered everywhere gets its middle.
-func notes(painted []painting) []note {
+func notes(painted []view.Thing) []note {
 	var list []note
 	for i, p := range painted {
-		if p.solid.label == "" {
+		if p.Label == "" {
 			continue
 		}
-		n := p.anchor(painted[i+1:])
+		n := note{text: p.Label}
+		n.at, _, n.visible = view.Anchor(painted, i)
 		at := slices.IndexFunc(list, func(m note) bool { return m.text == n.text })
 		switch {
 		case at < 0:
@@ -41,101 +40,6 @@ func notes(painted []painting) []note {
 		}
 	}
 	return list
-}
-
-// anchor is the uncovered place of the solid that is farthest from the edges of its face.
-func (p painting) anchor(later []painting) note {
-	best := note{text: p.solid.label}
-	room := 0.0
-	for k := len(p.faces) - 1; k >= 0; k-- {
-		f := p.faces[k]
-		box := ringBox(f.loops[0])
-		if min(box.Width(), box.Height())/2 < room {
-			continue // no place of it is further from its edges
-		}
-		for q := range samples(box) {
-			if inset(q, box) < room-1e-9 {
-				continue // the way out of the box crosses an edge
-			}
-			if d := f.room(q, room); d > room && within(q, f.loops) && open(q, later, p.faces[k+1:]) {
-				room = d
-				best.at, best.visible = q, true
-			}
-		}
-	}
-	if !best.visible && len(p.faces) > 0 {
-		best.at = ringBox(p.faces[len(p.faces)-1].loops[0]).Center()
-	}
-	return best
-}
-
-func ringBox(r ring) shape.Box {
-	box := shape.EmptyBox()
-	for _, p := range r.points {
-		box = box.Extend(p)
-	}
-	return box
-}
-
-// inset is how far a place lies within a box.
-func inset(q shape.Point, box shape.Box) float64 {
-	return min(q.X-box.Min.X, box.Max.X-q.X, q.Y-box.Min.Y, box.Max.Y-q.Y)
-}
-
-// samples are places spread over a box.
-func samples(box shape.Box) iter.Seq[shape.Point] {
-	const n = 12
-	return func(yield func(shape.Point) bool) {
-		if box.Width() < 2 && box.Height() < 2 {
-			yield(box.Center())
-			return
-		}
-		for i := range n * n {
-			x, y := float64(i/n), float64(i%n)
-			if !yield(shape.Point{X: box.Min.X + box.Width()*(x+0.5)/n, Y: box.Min.Y + box.Height()*(y+0.5)/n}) {
-				return
-			}
-		}
-	}
-}
-
-// room is the distance of a place from the edges of the face, or something no more than least where it is no more.
-func (f face) room(q shape.Point, least float64) float64 {
-	d := math.Inf(1)
-	for _, r := range f.loops {
-		for i, p := range r.points {
-			e := shape.Edge{A: p, B: r.after(i)}
-			if beside(e.A.X, e.B.X, q.X) > d || beside(e.A.Y, e.B.Y, q.Y) > d {
-				continue // further off than the nearest
-			}
-			d = min(d, e.DistTo(q))
-			if d <= least {
-				return d
-			}
-		}
-	}
-	return d
-}
-
-// beside is how far x lies outside the stretch between a and b.
-func beside(a, b, x float64) float64 { return max(min(a, b)-x, x-max(a, b)) }
-
-// open says whether a place and its neighbourhood are covered by nothing that is painted later.
-func open(q shape.Point, later []painting, own []face) bool {
-	for _, off := range [...]shape.Point{{}, {X: sliverMM}, {X: -sliverMM}, {Y: sliverMM}, {Y: -sliverMM}} {
-		if at := q.Add(off); covered(at, later) || coveredBy(at, own) {
-			return false
-		}
-	}
-	return true
-}
-
-func covered(q shape.Point, later []painting) bool {
-	return slices.ContainsFunc(later, func(p painting) bool { return coveredBy(q, p.faces) })
-}
-
-func coveredBy(q shape.Point, faces []face) bool {
-	return slices.ContainsFunc(faces, func(f face) bool { return within(q, f.loops) })
 }
 
 // columnMM is the paper that the longest label needs beside the drawing.

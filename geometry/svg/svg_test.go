@@ -201,46 +201,6 @@ func TestBracketNamesItsParts(t *testing.T) {
 	}
 }
 
-func TestOrder(t *testing.T) {
-	box := func(x, y, z float64) solid {
-		return newSolid(shape.Outline{Outer: shape.Rect(shape.Point{}, shape.Point{X: 10, Y: 10})},
-			part.Pose{Origin: part.Vec{X: x, Y: y, Z: z}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, 0, 10, plateTone)
-	}
-	// A long wall behind a small box whose middle is farther from the viewer than the wall's.
-	wall := newSolid(shape.Outline{Outer: shape.Rect(shape.Point{}, shape.Point{X: 400, Y: 10})},
-		part.Pose{Origin: part.Vec{}, U: part.Vec{X: 1}, V: part.Vec{Y: 1}}, 0, 10, plateTone)
-	for name, c := range map[string]struct {
-		list []solid
-		want string
-	}{
-		"above":  {[]solid{box(0, 0, 10), box(0, 0, 0)}, "[1 0]"},
-		"left":   {[]solid{box(0, 10, 0), box(0, 0, 0)}, "[1 0]"},
-		"behind": {[]solid{box(10, 0, 0), box(0, 0, 0)}, "[1 0]"},
-		"wall":   {[]solid{box(0, 10, 0), wall}, "[1 0]"},
-	} {
-		if got := fmt.Sprint(newScene(c.list).backToFront()); got != c.want {
-			t.Errorf("%s: %s, want %s", name, got, c.want)
-		}
-	}
-}
-
-func TestPinIsSplitAtTheEars(t *testing.T) {
-	b := parttest.Bracket()
-	var sheets []solid
-	for i := range b.Plates {
-		p := &b.Plates[i]
-		sheets = append(sheets, newSolid(p.Shape(false), p.Pose, -p.ThicknessMM/2, p.ThicknessMM/2, plateTone))
-	}
-	var got [][2]float64
-	for _, s := range split(pinSolid(&b.Pins[0]), sheets) {
-		got = append(got, [2]float64{s.lo, s.hi})
-	}
-	// Ears of 12 mm about -17 and 17, a pin of 70 mm.
-	if want := "[[-35 -23] [-11 11] [23 35]]"; fmt.Sprint(got) != want {
-		t.Errorf("%v, want %s", got, want)
-	}
-}
-
 func TestRefuses(t *testing.T) {
 	p := parttest.Ear()
 	for _, m := range []float64{-1, math.NaN(), 2000} {

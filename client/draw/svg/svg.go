@@ -30,7 +30,7 @@ func WriteInto(out io.Writer, d *draw.Drawing, prefix string) error {
 	w := writer{height: d.HeightMM, prefix: prefix, groups: map[string]bool{}}
 	width, height := w.number(d.WidthMM), w.number(d.HeightMM)
 	w.tag(true, "svg", "xmlns", "http://www.w3.org/2000/svg", "version", "1.1", "width", width+"mm", "height", height+"mm", "viewBox", "0 0 "+width+" "+height,
-		"role", "img", "font-family", fonts)
+		"role", "img", "font-family", fonts, "fill", "none", "stroke-linecap", "round", "stroke-linejoin", "round")
 	w.buf.WriteByte('\n')
 	w.leaf("title", d.Title)
 	if d.Desc != "" {
@@ -103,15 +103,15 @@ func (w *writer) path(p *draw.Path) {
 	for _, l := range p.More {
 		data = w.loop(data, l.Start, l.Segments, true)
 	}
-	attrs := []string{"d", string(data), "fill", "none"}
+	attrs := []string{"d", string(data)}
 	if p.Fill.On {
-		attrs[3] = grey(p.Fill.Grey)
+		attrs = append(attrs, "fill", grey(p.Fill.Grey))
 		if len(p.More) > 0 {
 			attrs = append(attrs, "fill-rule", "evenodd")
 		}
 	}
 	if p.Pen.WidthMM > 0 {
-		attrs = append(attrs, "stroke", grey(p.Pen.Grey), "stroke-width", w.number(p.Pen.WidthMM), "stroke-linecap", "round", "stroke-linejoin", "round")
+		attrs = append(attrs, "stroke", grey(p.Pen.Grey), "stroke-width", w.number(p.Pen.WidthMM))
 		if len(p.Pen.Dash) > 0 {
 			var dash []byte
 			for i, length := range p.Pen.Dash {
@@ -121,8 +121,7 @@ func (w *writer) path(p *draw.Path) {
 				dash = w.append(dash, length)
 			}
 			// Round ends would close the gaps.
-			attrs = append(attrs, "stroke-dasharray", string(dash))
-			attrs[len(attrs)-5] = "butt"
+			attrs = append(attrs, "stroke-dasharray", string(dash), "stroke-linecap", "butt")
 		}
 	}
 	w.tag(false, "path", attrs...)
@@ -162,7 +161,7 @@ func (w *writer) text(t *draw.Text) {
 	if t.Words == "" {
 		return
 	}
-	attrs := []string{"x", w.number(t.At.X), "y", w.number(w.height - t.At.Y), "font-size", w.number(t.SizeMM())}
+	attrs := []string{"x", w.number(t.At.X), "y", w.number(w.height - t.At.Y), "font-size", w.number(t.SizeMM()), "fill", grey(0)}
 	switch t.Align {
 	case draw.Middle:
 		attrs = append(attrs, "text-anchor", "middle")

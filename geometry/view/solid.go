@@ -1,4 +1,4 @@
-package svg
+package view
 
 import (
 	"math"
@@ -10,35 +10,38 @@ import (
 
 // solid is an outline in the plane of a pose, extruded along its normal from lo to hi.
 type solid struct {
-	label  string
-	pose   part.Pose
-	loops  []ring // outer first, counter-clockwise; holes clockwise: steel is on the left
-	lo, hi float64
-	tone   tone
-	seams  [][2]part.Vec // lines inside one piece of steel that is drawn as two solids
+	of      string // the thing of the bracket
+	mark    string // of a plate or member
+	label   string
+	pose    part.Pose
+	outline []shape.Loop // with its arcs
+	loops   []Ring       // the same as polygons: outer first, counter-clockwise; holes clockwise: steel is on the left
+	lo, hi  float64
+	tone    Tone
+	seams   [][2]part.Vec // lines inside one piece of steel that is drawn as two solids
 }
 
-// ring is a loop as a polygon.
-type ring struct {
-	points []shape.Point
+// Ring is a loop as a polygon.
+type Ring struct {
+	Points []shape.Point
 	sharp  []bool // the outline turns a corner at this point
 }
 
-// after is the point that follows a point.
-func (r *ring) after(i int) shape.Point {
-	if i++; i < len(r.points) {
-		return r.points[i]
+// After is the point that follows a point.
+func (r *Ring) After(i int) shape.Point {
+	if i++; i < len(r.Points) {
+		return r.Points[i]
 	}
-	return r.points[0]
+	return r.Points[0]
 }
 
-// tone is the colour of a thing in full light.
-type tone [3]float64
+// Tone is the colour of a thing in full light: red, green and blue, to 255.
+type Tone [3]float64
 
 var (
-	plateTone  = tone{222, 227, 232}
-	memberTone = tone{196, 205, 214}
-	boltTone   = tone{160, 165, 171}
+	plateTone  = Tone{222, 227, 232}
+	memberTone = Tone{196, 205, 214}
+	boltTone   = Tone{160, 165, 171}
 )
 
 const (
@@ -46,54 +49,56 @@ const (
 	sharpTurn = math.Pi / 9 // 20 degrees
 )
 
-func newRing(l shape.Loop) ring {
-	var r ring
+func newRing(l shape.Loop) Ring {
+	var r Ring
 	for i := range l {
 		e, before := l.Edge(i), l.Edge(i-1)
 		u, v := before.TangentAt(1), e.TangentAt(0)
 		corner := math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) > sharpTurn
 		pts := shape.Loop{l[i], {Point: e.B}}.Polygon(sagittaMM)
 		for k, p := range pts[:len(pts)-1] {
-			r.points, r.sharp = append(r.points, p), append(r.sharp, corner && k == 0)
+			r.Points, r.sharp = append(r.Points, p), append(r.sharp, corner && k == 0)
 		}
 	}
 	return r
 }
 
-func newSolid(o shape.Outline, pose part.Pose, lo, hi float64, t tone) solid {
+func newSolid(o shape.Outline, pose part.Pose, lo, hi float64, t Tone) solid {
 	s := solid{pose: pose, lo: lo, hi: hi, tone: t}
 	o = o.Normalize()
 	for _, l := range append([]shape.Loop{o.Outer}, o.Holes...) {
 		if len(l) > 1 {
-			s.loops = append(s.loops, newRing(l))
+			s.outline, s.loops = append(s.outline, l), append(s.loops, newRing(l))
 		}
 	}
 	return s
 }
 
 // solids of a bracket; a thing that has no outline is left out.
-func solids(b *part.Bracket) []solid {
+func solids(b *part.Bracket, d *Direction) []solid {
 	var list []solid
 	for i := range b.Plates {
 		for k, p := range b.Plates[i].Folded() {
 			s := newSolid(p.Shape(false), p.Pose, -p.ThicknessMM/2, p.ThicknessMM/2, plateTone)
+			s.of, s.mark = b.Plates[i].ID, p.Mark
 			if k == 0 {
 				s.label = label(p.Mark, p.Name)
 			}
 			list = append(list, s)
 		}
 	}
-	list = apart(list)
+	list = apart(list, d)
 	plates := slices.Clone(list)
 	for i := range b.Members {
 		for _, s := range memberSolids(&b.Members[i]) {
+			s.of, s.mark = b.Members[i].ID, b.Members[i].Mark
 			list = append(list, split(s, plates)...)
 		}
 	}
 	sheets := slices.Clone(list)
 	for i := range b.Pins {
 		for _, s := range split(pinSolid(&b.Pins[i]), sheets) {
-			s.label = label(b.Pins[i].Mark, "pin")
+			s.of, s.mark, s.label = b.Pins[i].ID, b.Pins[i].Mark, label(b.Pins[i].Mark, "pin")
 			list = append(list, s)
 		}
 	}
@@ -102,13 +107,21 @@ func solids(b *part.Bracket) []solid {
 			continue
 		}
 		for _, pt := range g.Points {
-			list = append(list, boltSolids(g, pt, sheets)...)
+			list = append(list, named(g.ID, boltSolids(g, pt, sheets))...)
 		}
 	}
 	for i := range b.Rods {
-		list = append(list, rodSolids(&b.Rods[i], sheets)...)
+		list = append(list, named(b.Rods[i].ID, rodSolids(&b.Rods[i], sheets))...)
 	}
 	return slices.DeleteFunc(list, func(s solid) bool { return len(s.loops) == 0 || !(s.hi > s.lo) })
+}
+
+// named says of which thing of the bracket solids are.
+func named(id string, list []solid) []solid {
+	for i := range list {
+		list[i].of = id
+	}
+	return list
 }
 
 func label(mark, name string) string {
@@ -236,7 +249,7 @@ func cutOut(list []solid, lo, hi float64, keep bool) []solid {
 func (s *solid) box() shape.Box {
 	box := shape.EmptyBox()
 	if len(s.loops) > 0 {
-		for _, p := range s.loops[0].points {
+		for _, p := range s.loops[0].Points {
 			box = box.Extend(p)
 		}
 	}
@@ -244,14 +257,14 @@ func (s *solid) box() shape.Box {
 }
 
 // encloses says whether a point is within the outer loop, in steel or in a hole.
-func (s *solid) encloses(p shape.Point) bool { return within(p, s.loops[:1]) }
+func (s *solid) encloses(p shape.Point) bool { return Within(p, s.loops[:1]) }
 
-// within counts loops even-odd.
-func within(p shape.Point, loops []ring) bool {
+// Within says whether a point is within loops, counted even-odd.
+func Within(p shape.Point, loops []Ring) bool {
 	in := false
 	for _, r := range loops {
-		for i, a := range r.points {
-			b := r.after(i)
+		for i, a := range r.Points {
+			b := r.After(i)
 			if (a.Y > p.Y) != (b.Y > p.Y) && p.X < a.X+(p.Y-a.Y)/(b.Y-a.Y)*(b.X-a.X) {
 				in = !in
 			}

@@ -1,4 +1,4 @@
-package svg
+package view
 
 import (
 	"iter"
@@ -16,22 +16,23 @@ type hull struct {
 	normals []part.Vec
 	sides   []part.Vec // square to the edges on paper
 	axis    part.Vec
+	eye     part.Vec
 	depth   float64 // of its middle, towards the viewer
 	lo, hi  [2]float64
 }
 
-func newHull(s *solid) hull {
+func newHull(s *solid, d *Direction) hull {
 	outer := s.loops[0]
-	n := len(outer.points)
-	h := hull{axis: s.pose.W(), normals: make([]part.Vec, 1, n+1), sides: make([]part.Vec, 0, n+1)}
+	n := len(outer.Points)
+	h := hull{axis: s.pose.W(), eye: d.Eye, normals: make([]part.Vec, 1, n+1), sides: make([]part.Vec, 0, n+1)}
 	h.normals[0] = h.axis
 	h.lo, h.hi = [2]float64{math.Inf(1), math.Inf(1)}, [2]float64{math.Inf(-1), math.Inf(-1)}
 	h.corners = make([]part.Vec, 0, 2*n)
-	for i, p := range outer.points {
+	for i, p := range outer.Points {
 		for _, w := range []float64{s.lo, s.hi} {
-			h.add(s.pose.At(p.X, p.Y, w), 2*n)
+			h.add(s.pose.At(p.X, p.Y, w), 2*n, d)
 		}
-		if q := outer.after(i).Sub(p).Unit(); n <= 12 || outer.sharp[i] || i%4 == 0 {
+		if q := outer.After(i).Sub(p).Unit(); n <= 12 || outer.sharp[i] || i%4 == 0 {
 			h.normals = append(h.normals, s.pose.U.Scale(q.Y).AddScaled(-q.X, s.pose.V))
 			h.addSide(s.pose.U.Scale(q.X).AddScaled(q.Y, s.pose.V))
 		}
@@ -40,25 +41,25 @@ func newHull(s *solid) hull {
 	return h
 }
 
-func hullsOf(list []solid) []hull {
+func hullsOf(list []solid, d *Direction) []hull {
 	out := make([]hull, len(list))
 	for i := range list {
-		out[i] = newHull(&list[i])
+		out[i] = newHull(&list[i], d)
 	}
 	return out
 }
 
-func (h *hull) add(p part.Vec, of int) {
+func (h *hull) add(p part.Vec, of int, d *Direction) {
 	h.corners = append(h.corners, p)
-	h.depth += p.Dot(eye) / float64(of)
-	flat := project(p)
+	h.depth += p.Dot(h.eye) / float64(of)
+	flat := d.Project(p)
 	for k, x := range [2]float64{flat.X, flat.Y} {
 		h.lo[k], h.hi[k] = min(h.lo[k], x), max(h.hi[k], x)
 	}
 }
 
 func (h *hull) addSide(edge part.Vec) {
-	if n := edge.Cross(eye); n.Norm() > 1e-6 {
+	if n := edge.Cross(h.eye); n.Norm() > 1e-6 {
 		h.sides = append(h.sides, n.Unit())
 	}
 }
@@ -116,9 +117,9 @@ func parting(a, b *hull, n part.Vec) (gap, towards float64) {
 	alo, ahi := a.span(n)
 	blo, bhi := b.span(n)
 	if blo-ahi >= alo-bhi {
-		return blo - ahi, n.Dot(eye)
+		return blo - ahi, n.Dot(a.eye)
 	}
-	return alo - bhi, -n.Dot(eye)
+	return alo - bhi, -n.Dot(a.eye)
 }
 
 // partings are the directions tried: faces of either, the sides of either on paper, square to both axes, and the bracket's own.
@@ -140,20 +141,21 @@ func partings(a, b *hull) iter.Seq[part.Vec] {
 
 // scene is what is painted: solids, and what covers what.
 type scene struct {
+	from   *Direction
 	list   []solid
 	hulls  []hull
 	behind [][]bool // behind[i][j]: j must be painted before i
 }
 
-func newScene(list []solid) *scene { return new(scene).with(nil, list) }
+func newScene(list []solid, d *Direction) *scene { return (&scene{from: d}).with(nil, list) }
 
 // with is a scene of some solids of this one, by place, and of new ones after them.
 func (s *scene) with(kept []int, more []solid) *scene {
-	out := &scene{}
+	out := &scene{from: s.from}
 	for _, k := range kept {
 		out.list, out.hulls = append(out.list, s.list[k]), append(out.hulls, s.hulls[k])
 	}
-	out.list, out.hulls = append(out.list, more...), append(out.hulls, hullsOf(more)...)
+	out.list, out.hulls = append(out.list, more...), append(out.hulls, hullsOf(more, s.from)...)
 	out.behind = make([][]bool, len(out.list))
 	for i := range out.behind {
 		out.behind[i] = make([]bool, len(out.list))

@@ -1,4 +1,4 @@
-package svg
+package view
 
 // Plates that pass through or beside one another so that no plane parts them, and things that cover one another in a ring: one is cut at another's faces, and the
 // pieces are painted each in its turn.
@@ -15,8 +15,8 @@ import (
 const maxPieces = 400
 
 // apart cuts plates until planes part them, as far as cuts at faces that stand square to a plate can.
-func apart(list []solid) []solid {
-	hulls := hullsOf(list)
+func apart(list []solid, d *Direction) []solid {
+	hulls := hullsOf(list, d)
 	for i := 0; i < len(list) && len(list) < maxPieces; {
 		cut := false
 		for j := range list {
@@ -24,7 +24,7 @@ func apart(list []solid) []solid {
 				continue
 			}
 			if pieces := cutAtFaces(&list[i], &list[j]); len(pieces) > 1 {
-				list, hulls, cut = slices.Replace(list, i, i+1, pieces...), slices.Replace(hulls, i, i+1, hullsOf(pieces)...), true
+				list, hulls, cut = slices.Replace(list, i, i+1, pieces...), slices.Replace(hulls, i, i+1, hullsOf(pieces, d)...), true
 				break
 			}
 		}
@@ -51,8 +51,7 @@ func meetSquare(a, b *hull) bool {
 // cutAtFaces cuts a where it passes the faces of b, which stands square to it.
 func cutAtFaces(a, b *solid) []solid {
 	n := b.pose.W()
-	ha := newHull(a)
-	lo, hi := ha.span(n)
+	lo, hi := a.span(n)
 	at := b.pose.Origin.Dot(n)
 	pieces := []solid{*a}
 	for _, face := range [2]float64{at + b.lo, at + b.hi} {
@@ -74,6 +73,18 @@ func cutAtFaces(a, b *solid) []solid {
 	}
 	pieces[largest].label = a.label
 	return pieces
+}
+
+// span is how far a solid reaches along a direction.
+func (s *solid) span(n part.Vec) (lo, hi float64) {
+	lo, hi = math.Inf(1), math.Inf(-1)
+	for _, p := range s.loops[0].Points {
+		for _, w := range [2]float64{s.lo, s.hi} {
+			t := s.pose.At(p.X, p.Y, w).Dot(n)
+			lo, hi = min(lo, t), max(hi, t)
+		}
+	}
+	return lo, hi
 }
 
 // ringed lists the rings: things that cover one another in turn.
@@ -155,7 +166,7 @@ func (s solid) beside(n part.Vec, level float64) solid {
 	way := shape.Point{X: n.Dot(s.pose.U), Y: n.Dot(s.pose.V)}
 	off := func(p shape.Point) float64 { return p.Dot(way) - (level - s.pose.Origin.Dot(n)) }
 	out := s
-	out.loops, out.seams = nil, slices.Clone(s.seams)
+	out.outline, out.loops, out.seams = nil, nil, slices.Clone(s.seams)
 	lo, hi := math.Inf(1), math.Inf(-1)
 	for i, r := range s.loops {
 		kept := r.behind(off, func(p shape.Point) {
@@ -163,7 +174,7 @@ func (s solid) beside(n part.Vec, level float64) solid {
 			lo, hi = min(lo, t), max(hi, t)
 			out.seams = append(out.seams, [2]part.Vec{s.pose.At(p.X, p.Y, s.lo), s.pose.At(p.X, p.Y, s.hi)})
 		})
-		if len(kept.points) > 2 {
+		if len(kept.Points) > 2 {
 			out.loops = append(out.loops, kept)
 		} else if i == 0 {
 			return solid{}
@@ -178,17 +189,17 @@ func (s solid) beside(n part.Vec, level float64) solid {
 }
 
 // behind clips a ring to where off is not positive, and tells each point at which it is cut.
-func (r ring) behind(off func(shape.Point) float64, cut func(shape.Point)) ring {
-	var out ring
-	for i, p := range r.points {
-		q := r.after(i)
+func (r Ring) behind(off func(shape.Point) float64, cut func(shape.Point)) Ring {
+	var out Ring
+	for i, p := range r.Points {
+		q := r.After(i)
 		dp, dq := off(p), off(q)
 		if dp <= 0 {
-			out.points, out.sharp = append(out.points, p), append(out.sharp, r.sharp[i])
+			out.Points, out.sharp = append(out.Points, p), append(out.sharp, r.sharp[i])
 		}
 		if dp <= 0 != (dq <= 0) {
 			x := p.Lerp(q, dp/(dp-dq))
-			out.points, out.sharp = append(out.points, x), append(out.sharp, false)
+			out.Points, out.sharp = append(out.Points, x), append(out.sharp, false)
 			cut(x)
 		}
 	}

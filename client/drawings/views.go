@@ -1,0 +1,203 @@
+package drawings
+
+import (
+	"fmt"
+	"math"
+
+	"lugwright/client/draw"
+	"lugwright/geometry/shape"
+	"lugwright/geometry/view"
+	"lugwright/part"
+	"lugwright/units"
+)
+
+// Three views. Metric drawings lay them out in first-angle, inch drawings in third-angle projection, and say so by the symbol and in words (ISO 5456-2, from memory).
+
+const viewGapMM = 14.0
+
+// three are the views of one bracket: Front is from outside the frame, plan from above, end along the vehicle.
+type three struct {
+	front, plan, end *picture
+	x, y, z          *ladder
+	first            bool
+}
+
+// views draws the three views with running dimensions: extents of the steel, pins, bolts and the faces that bolts clamp.
+func views(b *part.Bracket, o Options) *draw.Drawing {
+	v := newViews(b, &o)
+	words := "third-angle"
+	if v.first {
+		words = "first-angle"
+	}
+	width, height := o.room()
+	var s scale
+	var lines []string
+	for _, s = range o.scales() {
+		lines = []string{heading(b) + ", views"}
+		for _, fact := range []string{
+			fmt.Sprintf("Scale %s. Dimensions in %s, from the outermost steel at the left and below; pins and bolts by their middles, faces that bolts clamp as face.", s.words, o.unit()),
+			"Covered edges are left out: each plate has its own drawing. Bolts are drawn simplified.",
+		} {
+			lines = append(lines, wrapped(fact, width-3)...)
+		}
+		v.place(s.factor)
+		if w, h := v.size(); s.factor <= 1 && w <= width && h+float64(len(lines))*lineMM+14 <= height {
+			break
+		}
+	}
+	var g page
+	box := v.draw(&g)
+	low := shape.Point{X: box.Min.X, Y: box.Min.Y - 3}
+	under(&g, low, lines)
+	symbol := shape.Point{X: low.X, Y: low.Y - float64(len(lines))*lineMM - 7}
+	projection(&g, symbol, v.first)
+	g.words(symbol.Add(shape.Point{X: 19, Y: -textMM / 2}), draw.Left, 0, words+" projection")
+	return g.finished("views", heading(b)+", three views", fmt.Sprintf("Views %s, from above and %s in %s projection, scale %s, with running dimensions.", fromWords(v.front), fromWords(v.end), words, s.words))
+}
+
+func newViews(b *part.Bracket, o *Options) *three {
+	up := part.Vec{Z: 1}
+	front := view.From(part.Vec{Y: 1}, up)
+	if b.Hand == part.RightHand {
+		front = view.From(part.Vec{Y: -1}, up)
+	}
+	v := &three{first: o.Units != units.Inch}
+	plan := view.Direction{Eye: up, Right: front.Right, Up: up.Cross(front.Right)}
+	end := view.From(front.Right, up)
+	if v.first {
+		end = view.From(front.Right.Scale(-1), up)
+	}
+	v.front, v.plan, v.end = newPicture(b, front, false), newPicture(b, plan, false), newPicture(b, end, false)
+	lower := v.front
+	if v.first {
+		lower = v.plan
+	}
+	v.x, v.y, v.z = newAxis(b, o, lower, false), newAxis(b, o, v.plan, true), newAxis(b, o, v.front, true)
+	return v
+}
+
+// newAxis is the running dimensions along a view's lower side, or up its left one.
+func newAxis(b *part.Bracket, o *Options, p *picture, up bool) *ladder {
+	along, across := p.scene.Right, p.scene.Up
+	side := p.box.Min.Y
+	l := &ladder{turn: math.Pi / 2, above: -1, length: o.length}
+	if up {
+		along, across, side = across, along, p.box.Min.X
+		l.turn, l.above = 0, 1
+	}
+	lo, hi := view.Steel(b, along)
+	l.size = hi - lo
+	l.place = func(at, out float64) shape.Point {
+		// On paper from the picture's own corner, which pins and bolts may set.
+		if up {
+			return p.at.Add(shape.Point{X: -out, Y: at + (lo-p.box.Min.Y)*p.scale})
+		}
+		return p.at.Add(shape.Point{X: at + (lo-p.box.Min.X)*p.scale, Y: -out})
+	}
+	add := func(q, axis part.Vec, what string) {
+		inward := 0.0
+		if math.Abs(axis.Dot(p.scene.Eye)) > 0.999 {
+			inward = q.Dot(across) - side
+		}
+		l.list = append(l.list, ordinate{value: q.Dot(along) - lo, inward: inward, rank: needed, what: what})
+	}
+	square := func(axis part.Vec) bool { return math.Abs(axis.Dot(along)) < 1e-3 }
+	for i := range b.Pins {
+		if q := &b.Pins[i]; square(q.Axis) {
+			add(q.Center, q.Axis, "pin")
+		}
+	}
+	pattern := func(pose part.Pose, points []shape.Point, what, face string) {
+		if !square(pose.W()) {
+			add(pose.Origin, part.Vec{}, face)
+			return
+		}
+		for _, q := range points {
+			add(pose.At(q.X, q.Y, 0), pose.W(), what)
+		}
+	}
+	for i := range b.Bolts {
+		if q := &b.Bolts[i]; q.SameAs == "" {
+			pattern(q.Pose, q.Points, "bolt", "face")
+		}
+	}
+	for i := range b.Rods {
+		pattern(b.Rods[i].Pose, b.Rods[i].Points, "rod", "face")
+	}
+	return l
+}
+
+// place lays the views out at a scale, the front one at 0.
+func (v *three) place(scale float64) {
+	for _, p := range []*picture{v.front, v.plan, v.end} {
+		p.scale = scale
+	}
+	for _, l := range []*ladder{v.x, v.y, v.z} {
+		l.scale = scale
+		l.settle()
+	}
+	front := v.front.on()
+	v.plan.at = shape.Point{Y: front.Height() + viewGapMM}
+	if v.first {
+		v.plan.at.Y = -viewGapMM - v.plan.on().Height()
+	}
+	v.plan.at.X = (v.plan.box.Min.X - v.front.box.Min.X) * scale
+	v.end.at.X = max(front.Width(), textWidth(fromWords(v.front))+2) + viewGapMM
+	v.end.at.Y = (v.end.box.Min.Y - v.front.box.Min.Y) * scale
+}
+
+// size is the paper that the views take, with their dimensions and captions.
+func (v *three) size() (width, height float64) {
+	var g page
+	box := v.draw(&g)
+	return box.Width(), box.Height()
+}
+
+func (v *three) draw(g *page) shape.Box {
+	for _, p := range []*picture{v.front, v.plan, v.end} {
+		p.draw(g)
+		on := p.on()
+		g.words(shape.Point{X: on.Min.X, Y: on.Max.Y + 3}, draw.Left, 0, fromWords(p))
+	}
+	v.x.draw(g, "x")
+	v.y.draw(g, "y")
+	v.z.draw(g, "z")
+	box := shape.EmptyBox()
+	for _, item := range g.items {
+		box = box.Union(boxOf(item))
+	}
+	return box
+}
+
+// fromWords says where the viewer of a picture stands.
+func fromWords(p *picture) string {
+	switch e := p.scene.Eye; {
+	case e.Z > 0.9:
+		return "from above"
+	case e.X > 0.9:
+		return "from ahead"
+	case e.X < -0.9:
+		return "from behind"
+	case e.Y > 0.9:
+		return "from the left"
+	}
+	return "from the right"
+}
+
+// projection is the symbol: a cut cone from its side and from its small end, which first-angle projection sets on the far side.
+func projection(g *page, at shape.Point, first bool) {
+	side, end := at.Add(shape.Point{X: 9}), at.Add(shape.Point{X: 3})
+	if first {
+		side, end = at, at.Add(shape.Point{X: 14})
+	}
+	pen := draw.Pen{WidthMM: 0.35}
+	g.add(&draw.Path{
+		Start: at2(side, 0, 1.5), Closed: true, Pen: pen,
+		Segments: []draw.Segment{{To: at2(side, 7, 3)}, {To: at2(side, 7, -3)}, {To: at2(side, 0, -1.5)}},
+	})
+	for _, dia := range []float64{3, 6} {
+		g.circle(pen, draw.Shade{}, end, dia)
+	}
+}
+
+func at2(p shape.Point, x, y float64) draw.Point { return draw.Point{X: p.X + x, Y: p.Y + y} }
