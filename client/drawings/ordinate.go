@@ -19,12 +19,19 @@ const (
 	overallMM = 6.0 // from the values to the dimension line of the whole size
 )
 
+// Ranks of what is measured.
+const (
+	hiddenCorner = iota // behind the steel, seen from its value
+	corner
+	needed
+)
+
 // ordinate is a place to be measured.
 type ordinate struct {
 	value  float64 // from the datum, mm of the model
 	inward float64 // from the side to what is measured, mm of the model
 	gap    float64 // from there to where its extension line begins, mm on paper
-	must   bool    // stands even where there is little room
+	rank   int     // what has less gives way where there is little room
 	row    float64 // where its value stands
 	what   string  // words after the value, may be empty
 }
@@ -46,20 +53,19 @@ type ladder struct {
 func (l *ladder) settle() {
 	whole := l.size * l.scale
 	slices.SortStableFunc(l.list, func(a, b ordinate) int {
-		if c := cmp.Compare(a.value, b.value); math.Abs(a.value-b.value) > 0.005 || a.must == b.must {
+		if c := cmp.Compare(a.value, b.value); math.Abs(a.value-b.value) > 0.005 {
 			return c
 		}
-		if a.must {
-			return -1
-		}
-		return 1
+		return b.rank - a.rank
 	})
 	l.list = slices.CompactFunc(l.list, func(a, b ordinate) bool { return math.Abs(a.value-b.value) <= 0.005 })
 	l.list = slices.DeleteFunc(l.list, func(o ordinate) bool { return o.value <= 0.005 || o.value >= l.size-0.005 })
 	room := max(int(math.Floor(whole/lineMM+1e-6))-1, 0)
-	for k := len(l.list) - 1; k >= 0 && len(l.list) > room; k-- {
-		if !l.list[k].must {
-			l.list = slices.Delete(l.list, k, k+1)
+	for rank := hiddenCorner; rank < needed; rank++ {
+		for k := len(l.list) - 1; k >= 0 && len(l.list) > room; k-- {
+			if l.list[k].rank == rank {
+				l.list = slices.Delete(l.list, k, k+1)
+			}
 		}
 	}
 	inside := min(room, len(l.list))
@@ -74,8 +80,8 @@ func (l *ladder) settle() {
 		l.list[i].row = max(whole, lineMM) + float64(i-inside+1)*lineMM
 	}
 	l.short = whole < lineMM || whole < textWidth(l.length(l.size))+2*arrowMM+1
-	l.list = slices.Insert(l.list, 0, ordinate{inward: l.ends[0], gap: 1, must: true})
-	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: max(whole, lineMM), must: true})
+	l.list = slices.Insert(l.list, 0, ordinate{inward: l.ends[0], gap: 1, rank: needed})
+	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: max(whole, lineMM), rank: needed})
 }
 
 // zone is how far out the values reach, and outer how far the dimension of the whole size does.

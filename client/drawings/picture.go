@@ -66,9 +66,9 @@ func (p *picture) draw(g *page) {
 
 func (p *picture) face(g *page, f *view.Face) {
 	grey := 0.93 + 0.07*(f.Tone[1]-200)/30
-	pen := draw.Pen{WidthMM: 0.35}
+	pen, closing := draw.Pen{WidthMM: 0.35}, 0.35
 	if p.shaded {
-		grey, pen.WidthMM = f.Tone[1]/255*f.Light, 0.2
+		grey, pen.WidthMM, closing = f.Tone[1]/255*f.Light, 0.2, 0.15
 	}
 	grey = math.Round(min(grey, 1)*255) / 255
 	if f.Exact != nil {
@@ -81,8 +81,8 @@ func (p *picture) face(g *page, f *view.Face) {
 		g.add(path)
 		return
 	}
-	// The thin line in the face's own grey closes the hairlines between neighbours.
-	area := &draw.Path{Fill: draw.Shade{On: true, Grey: grey}, Pen: draw.Pen{WidthMM: 0.15, Grey: grey}, Closed: true}
+	// The line in the face's own grey closes the hairlines between neighbours, through which covered edges would show.
+	area := &draw.Path{Fill: draw.Shade{On: true, Grey: grey}, Pen: draw.Pen{WidthMM: closing, Grey: grey}, Closed: true}
 	for k, r := range f.Loops {
 		start, rest := p.polygon(r.Points)
 		if k == 0 {

@@ -141,19 +141,19 @@ func (s *plateSheet) ladder(up bool) *ladder {
 		l.size, l.turn, l.above = s.box.Height(), 0, 1
 		l.place = func(along, out float64) shape.Point { return shape.Point{X: -out, Y: along} }
 	}
-	add := func(p shape.Point, arm float64, must bool) {
+	add := func(p shape.Point, arm float64, rank int) {
 		p = p.Sub(s.box.Min)
 		value, inward := p.X, p.Y
 		if up {
 			value, inward = p.Y, p.X
 		}
-		l.list = append(l.list, ordinate{value: value, inward: inward, gap: arm, must: must})
+		l.list = append(l.list, ordinate{value: value, inward: inward, gap: arm, rank: rank})
 	}
 	for _, h := range s.plate.Holes {
-		add(h.Center, armMM(h.DiaMM*s.scale.factor), true)
+		add(h.Center, armMM(h.DiaMM*s.scale.factor), needed)
 	}
 	for _, c := range s.plate.Cutouts {
-		add(c.BBox().Center(), 0, true)
+		add(c.BBox().Center(), 0, needed)
 	}
 	for _, b := range s.plate.Bends {
 		if along := b.B.Sub(b.A); math.Abs(along.X) < 1e-6 && !up || math.Abs(along.Y) < 1e-6 && up {
@@ -161,12 +161,10 @@ func (s *plateSheet) ladder(up bool) *ladder {
 			if up && b.B.X < b.A.X || !up && b.B.Y < b.A.Y {
 				end = b.B
 			}
-			add(end, -1, true)
+			add(end, -1, needed)
 		}
 	}
-	for _, c := range s.corners(up) {
-		add(c, 1, false)
-	}
+	s.corners(up, func(c shape.Point, rank int) { add(c, 1, rank) })
 	l.ends = s.ends(up)
 	l.settle()
 	return l
@@ -204,25 +202,25 @@ func (s *plateSheet) ends(up bool) [2]float64 {
 	return ends
 }
 
-// corners are those of the outline that are in sight from the side on which they are measured.
-func (s *plateSheet) corners(up bool) []shape.Point {
+// corners gives those of the outline, and whether they are in sight from the side on which they are measured.
+func (s *plateSheet) corners(up bool, each func(shape.Point, int)) {
 	const sharp = 0.02
 	away := shape.Point{Y: -1}
 	if up {
 		away = shape.Point{X: -1}
 	}
-	var out []shape.Point
+	whole := shape.Outline{Outer: s.plate.Outer}
 	for i, v := range s.plate.Outer {
 		before, after := s.plate.Outer.Edge(i-1).TangentAt(1), s.plate.Outer.Edge(i).TangentAt(0)
 		if math.Abs(before.Cross(after)) < sharp && before.Dot(after) > 0 {
 			continue
 		}
-		covered := slices.ContainsFunc((shape.Outline{Outer: s.plate.Outer}).Chords(v.Point, away), func(c shape.Interval) bool { return c.Hi > 0.05 && c.Lo > -1e9 })
-		if !covered {
-			out = append(out, v.Point)
+		rank := corner
+		if slices.ContainsFunc(whole.Chords(v.Point, away), func(c shape.Interval) bool { return c.Hi > 0.05 }) {
+			rank = hiddenCorner
 		}
+		each(v.Point, rank)
 	}
-	return out
 }
 
 // callouts are the words with leaders, one for all that is alike.

@@ -99,7 +99,7 @@ func newAxis(b *part.Bracket, o *Options, p *picture, up bool) *ladder {
 		if math.Abs(axis.Dot(p.scene.Eye)) > 0.999 {
 			inward = q.Dot(across) - side
 		}
-		l.list = append(l.list, ordinate{value: q.Dot(along) - lo, inward: inward, must: true, what: what})
+		l.list = append(l.list, ordinate{value: q.Dot(along) - lo, inward: inward, rank: needed, what: what})
 	}
 	square := func(axis part.Vec) bool { return math.Abs(axis.Dot(along)) < 1e-3 }
 	for i := range b.Pins {

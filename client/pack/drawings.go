@@ -10,6 +10,8 @@ import (
 	"lugwright/client/draw"
 	"lugwright/client/draw/svg"
 	"lugwright/client/drawings"
+	"lugwright/client/paper"
+	"lugwright/client/run"
 	"lugwright/services/dial"
 )
 
@@ -47,11 +49,7 @@ func (a *assembly) drawBrackets() error {
 	made := make([][]file, len(a.Result.Brackets))
 	err := together(len(made), func(i int) error {
 		b := &a.Result.Brackets[i]
-		list := drawings.Bracket(b.Part, a.drawingOptions())
-		if d := drawings.Loads(b.Part, a.Result.Job.LoadCases(b.Spec), a.drawingOptions()); d != nil {
-			list = append(list, d)
-		}
-		for _, d := range list {
+		for _, d := range a.drawingsOf(b, a.drawingOptions()) {
 			data, err := a.drawn(d)
 			if err != nil {
 				return err
@@ -66,6 +64,32 @@ func (a *assembly) drawBrackets() error {
 		}
 	}
 	return err
+}
+
+// drawingsOf are a bracket's parts, views and welds, and the loads on it.
+func (a *assembly) drawingsOf(b *run.Bracket, o drawings.Options) []*draw.Drawing {
+	list := drawings.Bracket(b.Part, o)
+	if d := drawings.Loads(b.Part, a.Result.Job.LoadCases(b.Spec), o); d != nil {
+		list = append(list, d)
+	}
+	return list
+}
+
+// figures are the drawings of a bracket for a paper: views as large as a page, the others two on a page.
+func (a *assembly) figures(b *run.Bracket) []*paper.Figure {
+	large, small := a.drawingOptions(), a.drawingOptions()
+	small.HeightMM = 108
+	list := a.drawingsOf(b, small)
+	for i, d := range drawings.Bracket(b.Part, large) {
+		if d.Name == "views" {
+			list[i] = d
+		}
+	}
+	var out []*paper.Figure
+	for _, d := range list {
+		out = append(out, &paper.Figure{Drawing: d})
+	}
+	return out
 }
 
 func (a *assembly) drawingOptions() drawings.Options { return drawings.Options{Units: a.Job.Units} }

@@ -124,7 +124,7 @@ func (a *assembly) calcSheet(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	return a.addPapers("", []string{".html", ".pdf"}, sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning()}))
+	return a.addPapers("", []string{".html", ".pdf"}, sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Drawing: a.figures}))
 }
 
 // card is that of the job's basis.

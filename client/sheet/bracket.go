@@ -35,14 +35,17 @@ func (s *sheet) bracket(b *run.Bracket) {
 	s.checked(b)
 }
 
-// parameters stand two by two, since there are many and each is short.
+// parameters stand three in a row, read down, since there are many and each is short.
 func (s *sheet) parameters(b *part.Bracket) {
-	t := &paper.Table{Caption: "Parameters of " + b.Name, Heads: heads("parameter", "value", "parameter", "value")}
-	half := (len(b.Params) + 1) / 2
-	for i := range half {
-		row := []string{b.Params[i].Name, s.parameter(b.Params[i]), "", ""}
-		if k := half + i; k < len(b.Params) {
-			row[2], row[3] = b.Params[k].Name, s.parameter(b.Params[k])
+	const across = 3
+	t := &paper.Table{Caption: "Parameters of " + b.Name, Heads: heads("parameter", "value", "parameter", "value", "parameter", "value")}
+	down := (len(b.Params) + across - 1) / across
+	for i := range down {
+		row := make([]string, 2*across)
+		for k := range across {
+			if at := k*down + i; at < len(b.Params) {
+				row[2*k], row[2*k+1] = b.Params[at].Name, s.parameter(b.Params[at])
+			}
 		}
 		t.Rows = append(t.Rows, paper.Row{Cells: row})
 	}

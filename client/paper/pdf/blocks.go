@@ -47,23 +47,27 @@ func (d *document) block(b paper.Block) error {
 	case *paper.Sign:
 		d.sign(b)
 	}
+	if _, ok := b.(*paper.Heading); !ok {
+		d.above = 0
+	}
 	d.y += gap
 	return nil
 }
 
 // keepTogether turns the page where headings would be left without the first of what they head.
 func (d *document) keepTogether(blocks []paper.Block) {
-	if h, ok := blocks[0].(*paper.Heading); ok {
-		tall := d.headingTall(h)
-		for _, b := range blocks[1:] {
-			next, ok := b.(*paper.Heading)
-			if !ok {
-				tall += d.least(b)
-				break
-			}
-			tall += d.headingTall(next)
+	h, ok := blocks[0].(*paper.Heading)
+	if !ok || d.above > 0 { // below another heading it has been seen to
+		return
+	}
+	d.above = d.headingTall(h)
+	for _, b := range blocks[1:] {
+		next, ok := b.(*paper.Heading)
+		if !ok {
+			d.need(d.above + d.least(b))
+			return
 		}
-		d.need(tall)
+		d.above += d.headingTall(next)
 	}
 }
 
@@ -274,23 +278,34 @@ func (d *document) figure(f *paper.Figure) error {
 	d.drawing(f.Drawing, d.left+(d.room()-w)/2, d.y, scale)
 	d.y += h + 1
 	d.fresh = false
-	if f.Caption != "" {
-		d.paragraph(small, f.Caption, d.left, d.room())
+	if words := caption(f, scale); words != "" {
+		d.paragraph(small, words, d.left, d.room())
 	}
 	return nil
 }
 
-// figureSize is the scale at which a drawing goes on a page, and how tall it is with its caption.
+// caption says too that a drawing is smaller than it was made, since its words may name a scale.
+func caption(f *paper.Figure, scale float64) string {
+	if scale > 0.9995 {
+		return f.Caption
+	}
+	return strings.TrimSpace(fmt.Sprintf("%s (Shown at %.0f %% of the drawing's size.)", f.Caption, 100*scale))
+}
+
+// figureSize is the scale at which a drawing goes on a page, under the headings above it, and how tall it is with its caption.
 func (d *document) figureSize(f *paper.Figure) (scale, tall float64) {
 	scale = 1
 	wide, high := d.p.Room()
-	d.use(small)
-	caption := 1.0
-	if f.Caption != "" {
-		caption += float64(len(d.lines(f.Caption, d.room()))) * small.leading()
-	}
 	if !f.FullScale {
+		if d.above < high/2 {
+			high -= d.above
+		}
 		scale = min(1, wide/f.Drawing.WidthMM, high/f.Drawing.HeightMM)
 	}
-	return scale, f.Drawing.HeightMM*scale + caption
+	d.use(small)
+	words := 1.0
+	if text := caption(f, scale); text != "" {
+		words += float64(len(d.lines(text, d.room()))) * small.leading()
+	}
+	return scale, f.Drawing.HeightMM*scale + words
 }

@@ -39,6 +39,7 @@ type document struct {
 	y                   float64 // where the next block begins
 	fresh               bool    // nothing stands on the page yet
 	depth               int     // of the last bookmark
+	above               float64 // how tall the headings are that stand directly above the next block
 	now                 style
 	widths              map[rune]float64 // of letters of the font in use, as a part of its size
 	all                 map[face]map[rune]float64

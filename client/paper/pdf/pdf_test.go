@@ -295,6 +295,22 @@ func TestEndlessWords(t *testing.T) {
 	written(t, p)
 }
 
+// A drawing as large as a page under two headings stands on one page with them, smaller, and the paper says so.
+func TestLargeDrawingUnderHeadings(t *testing.T) {
+	for _, letter := range []bool{false, true} {
+		p := &paper.Paper{Name: "n", Title: "t", Warning: warned, Letter: letter}
+		_, tall := p.Room()
+		d := papertest.Drawing()
+		d.HeightMM = tall
+		p.Blocks = []paper.Block{&paper.NewPage{}, &paper.Heading{Level: 2, Text: "Outer"}, &paper.Heading{Level: 3, Text: "Inner"}, &paper.Figure{Drawing: d, Caption: "Drawn."}}
+		pages := strings.Split(strings.TrimSuffix(read(t, written(t, p), "pdftotext", "-layout"), "\f"), "\f")
+		last := strings.Join(strings.Fields(pages[len(pages)-1]), " ")
+		if len(pages) != 2 || !strings.Contains(last, "Outer Inner") || !strings.Contains(last, "turned") || !strings.Contains(last, "% of the drawing's size.)") {
+			t.Errorf("letter %t: %d pages, the last %q", letter, len(pages), last)
+		}
+	}
+}
+
 // Words in any script, of any length, and numbers of any size give a file or an error, never a crash.
 func FuzzWrite(f *testing.F) {
 	f.Add("Ω ≤ 箱 \xff\x00\U0001F527", 12.5, 0.5)
