@@ -288,17 +288,47 @@ func severity(scores []score) float64 {
 // weigh evaluates every rule for the feature and appends the scores; past enough the rest is left out.
 func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) []score {
 	for i := range s.rules {
-		s.rules[i].Check(&r.calc, f)
-		r.calc.RuleOut(s.outside)
-		sc := score{rank(r.calc.Verdict), r.calc.Utilisation()}
-		if r.calc.Verdict == NotApplied {
-			sc.utilisation = 0
+		sc, known := s.atCapacity(r, i, f)
+		if !known {
+			sc = s.score(r, i, f)
 		}
 		if dst = append(dst, sc); sc.severity() > enough {
 			break
 		}
 	}
 	return dst
+}
+
+// score evaluates one rule.
+func (s *slots[F]) score(r *run, i int, f *F) score {
+	c, rule := &r.calc, &s.rules[i]
+	rule.Check(c, f)
+	if rule.Demand != nil && c.keeps(i) && (c.Verdict == Pass || c.Verdict == Fail) {
+		_, sense := rule.Demand(f)
+		c.kept.capacity[i][sense] = c.Capacity
+	}
+	c.RuleOut(s.outside)
+	if c.Verdict == NotApplied {
+		return score{rank(NotApplied), 0}
+	}
+	return score{rank(c.Verdict), c.Utilisation()}
+}
+
+// atCapacity scores a rule whose capacity is known here, as Calc.Compare would.
+func (s *slots[F]) atCapacity(r *run, i int, f *F) (_ score, known bool) {
+	if s.rules[i].Demand == nil || !r.calc.keeps(i) || s.outside != "" {
+		return score{}, false
+	}
+	demand, sense := s.rules[i].Demand(f)
+	capacity := r.calc.kept.capacity[i][sense]
+	u := demand / capacity
+	switch {
+	case !(capacity > 0 && u >= 0 && u <= math.MaxFloat64):
+		return score{}, false
+	case fits(demand, capacity):
+		return score{rank(Pass), u}, true
+	}
+	return score{rank(Fail), u}, true
 }
 
 // keep remembers the feature for every rule that it serves worse than all before, and gives the scores that are not its own.
