@@ -386,7 +386,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 func (s *slots[F]) check(r *run, i int) Check {
 	id, w, c := s.rules[i].Of.Ident(), &s.worst[i], &r.calc
 	k := Check{
-		Limit: id.ID, Title: id.Title, Clause: id.Clause.String(), Place: s.place, Thing: s.thing, At: s.at,
+		Limit: id.ID, Title: id.Title, Clause: s.rules[i].Of.Cited(), Place: s.place, Thing: s.thing, At: s.at,
 		Case: r.cases[w.inCase].Name, Sharing: r.corners[w.corner].words,
 		Demand: c.Demand, Capacity: c.Capacity, DemandSymbol: id.Demand, CapacitySymbol: id.Capacity, Unit: id.Unit,
 		Utilisation: c.Utilisation(), Verdict: c.Verdict, Detail: id.Detail, Fatigue: id.Fatigue, Why: c.Why, Notes: s.notes, Lines: c.Lines,
@@ -408,14 +408,19 @@ func (s *slots[F]) check(r *run, i int) Check {
 
 // sortChecks puts the worst first. It orders places in a list, since checks are large to move, and then moves each check once.
 func sortChecks(out *Report) {
-	place := make([]int, len(out.Checks))
+	place, class := make([]int, len(out.Checks)), make([]int, len(out.Checks))
 	for i := range place {
-		place[i] = i
+		place[i], class[i] = i, order(&out.Checks[i])-3*rank(out.Checks[i].Verdict)
 	}
 	slices.SortStableFunc(place, func(i, j int) int {
+		if class[i] != class[j] {
+			return class[i] - class[j]
+		}
 		a, b := &out.Checks[i], &out.Checks[j]
-		return cmp.Or(rank(b.Verdict)-rank(a.Verdict), order(a)-order(b), cmp.Compare(b.Utilisation, a.Utilisation),
-			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
+		if c := cmp.Compare(b.Utilisation, a.Utilisation); c != 0 {
+			return c
+		}
+		return cmp.Or(cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
 	})
 	for k := range place {
 		first := out.Checks[k]
