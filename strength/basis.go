@@ -261,7 +261,18 @@ func less[F any](rules []Rule[F], ids []string) []Rule[F] {
 type Rule[F any] struct {
 	Of    Evaluator
 	Check func(c *Calc, f *F)
+	// Demand is the demand that Check compares, for a rule whose capacity and needs no load changes but by the sense of the force; nil
+	// for any other rule. Where a place is judged many times the capacity is then worked out once for each sense.
+	Demand func(f *F) (demand float64, sense Sense)
 }
+
+// Sense is which of two capacities counts.
+type Sense int
+
+const (
+	EitherWay Sense = iota // for a demand whose sense does not matter, and tension
+	Pressing
+)
 
 // Limit finds a limit state by its id, nil when the basis has none.
 func (b *Basis) Limit(id string) Evaluator {

@@ -2,6 +2,7 @@ package strength_test
 
 import (
 	"math"
+	"runtime"
 	"slices"
 	"testing"
 	"time"
@@ -22,7 +23,8 @@ func tenCases() []part.Case {
 	return out
 }
 
-// BenchmarkClevis builds and checks one clevis under ten load cases, and reports what each part costs.
+// BenchmarkClevis builds and checks one clevis under ten load cases, reports what each part costs, and how many variants a second all cores
+// build and check.
 func BenchmarkClevis(b *testing.B) {
 	req := geometry.Request{Kind: "clevis", Name: "pair", Hand: part.LeftHand}
 	all, cases := kinds.All(), tenCases()
@@ -48,6 +50,67 @@ func BenchmarkClevis(b *testing.B) {
 			}
 		})
 	}
+	b.Run("variants", func(b *testing.B) { benchVariants(b, all, req, cases) })
+}
+
+// evaluated lists the sections and the shear flows that a check judges.
+func evaluated(b *testing.B, bracket *part.Bracket, cases []part.Case) (cuts []strength.Cut, flows []strength.WeldFlow) {
+	noted := *aisc360.Basis()
+	noted.Rules.Cut, noted.Rules.WeldFlow = slices.Clone(noted.Rules.Cut), slices.Clone(noted.Rules.WeldFlow)
+	cut, flow := &noted.Rules.Cut[0], &noted.Rules.WeldFlow[0]
+	first, firstFlow := cut.Check, flow.Check
+	cut.Check, cut.Demand = func(c *strength.Calc, f *strength.Cut) { cuts = append(cuts, *f); first(c, f) }, nil
+	flow.Check, flow.Demand = func(c *strength.Calc, f *strength.WeldFlow) { flows = append(flows, *f); firstFlow(c, f) }, nil
+	if _, err := strength.Run(&noted, bracket, cases, strength.Options{Method: strength.ASD}); err != nil {
+		b.Fatal(err)
+	}
+	return cuts, flows
+}
+
+// bareArithmetic times the formulas alone.
+func bareArithmetic(cuts []strength.Cut, flows []strength.WeldFlow) time.Duration {
+	begin := time.Now()
+	for i := range cuts {
+		sink += bareCut(&cuts[i])
+	}
+	for i := range flows {
+		sink += bareFlow(&flows[i])
+	}
+	return time.Since(begin)
+}
+
+// benchVariants builds and checks clevises under ten load cases on all cores, without calculation lines, as a family does. The floor is the bare
+// arithmetic of the formulas of the sections and shear flows that each of them has judged, on one core; the ratio is a variant's time on one
+// core over it.
+func benchVariants(b *testing.B, all []geometry.Kind, req geometry.Request, cases []part.Case) {
+	begin := time.Now()
+	b.RunParallel(func(pb *testing.PB) {
+		for pb.Next() {
+			bracket, err := geometry.Build(all, req)
+			if err == nil {
+				_, err = strength.Run(aisc360.Basis(), bracket, cases, strength.Options{Method: strength.ASD})
+			}
+			if err != nil {
+				b.Error(err)
+			}
+		}
+	})
+	took := time.Since(begin)
+	b.StopTimer()
+	bracket, err := geometry.Build(all, req)
+	if err != nil {
+		b.Fatal(err)
+	}
+	cuts, flows := evaluated(b, bracket, cases)
+	floor := bareArithmetic(cuts, flows)
+	for range 20 {
+		floor = min(floor, bareArithmetic(cuts, flows))
+	}
+	b.ReportMetric(float64(b.N)/took.Seconds(), "variants/s")
+	b.ReportMetric(float64(len(cuts)), "sections/variant")
+	b.ReportMetric(float64(len(flows)), "flows/variant")
+	b.ReportMetric(float64(floor), "arithmetic-ns/variant")
+	b.ReportMetric(took.Seconds()*float64(runtime.GOMAXPROCS(0))/float64(b.N)/floor.Seconds(), "ratio")
 }
 
 // BenchmarkFurtherCase is what one more load case costs in a full check of a clevis, over the bare arithmetic of the formulas that it evaluates:
@@ -65,29 +128,13 @@ func BenchmarkFurtherCase(b *testing.B) {
 		return time.Since(begin)
 	}
 	cases := tenCases()
-	noted := *aisc360.Basis()
-	var cuts []strength.Cut
-	var flows []strength.WeldFlow
-	noted.Rules.Cut = slices.Clone(noted.Rules.Cut)
-	first := noted.Rules.Cut[0].Check
-	noted.Rules.Cut[0].Check = func(c *strength.Calc, f *strength.Cut) { cuts = append(cuts, *f); first(c, f) }
-	noted.Rules.WeldFlow = slices.Clone(noted.Rules.WeldFlow)
-	firstFlow := noted.Rules.WeldFlow[0].Check
-	noted.Rules.WeldFlow[0].Check = func(c *strength.Calc, f *strength.WeldFlow) { flows = append(flows, *f); firstFlow(c, f) }
-	check(&noted, cases)
+	cuts, flows := evaluated(b, bracket, cases)
 
 	var one, ten, bare time.Duration
 	for b.Loop() {
 		one += check(aisc360.Basis(), cases[:1])
 		ten += check(aisc360.Basis(), cases)
-		begin := time.Now()
-		for i := range cuts {
-			sink += bareCut(&cuts[i])
-		}
-		for i := range flows {
-			sink += bareFlow(&flows[i])
-		}
-		bare += time.Since(begin)
+		bare += bareArithmetic(cuts, flows)
 	}
 	n := float64(b.N)
 	b.ReportMetric(float64(ten-one)/9/n, "ns/case")

@@ -59,8 +59,17 @@ type Calc struct {
 
 // kept is what limit states have worked out at one place that no load changes.
 type kept struct {
-	known [4]bool
-	value [4]float64
+	known    [4]bool
+	value    [4]float64
+	capacity [6][2]float64 // of the place's first rules that state their demand, by sense; 0 where not known
+}
+
+// keepNothing is for the test that nothing kept changes a result.
+var keepNothing bool
+
+// keeps says whether the capacity of a rule, told by its place in its list, can be kept at the place at hand.
+func (c *Calc) keeps(rule int) bool {
+	return c.kept != nil && rule < len(c.kept.capacity) && !keepNothing
 }
 
 // Known gives a value that no load changes, where a limit state kept it here before: k is the basis's own number for it among those of
@@ -74,7 +83,7 @@ func (c *Calc) Known(k int) (v float64, ok bool) {
 
 // Keep keeps such a value and returns it. What a need has put outside the rule is not kept: the need has to be heard every time.
 func (c *Calc) Keep(k int, v float64) float64 {
-	if c.kept != nil && c.Verdict == "" {
+	if c.kept != nil && c.Verdict == "" && !keepNothing {
 		c.kept.known[k], c.kept.value[k] = true, v
 	}
 	return v
@@ -162,6 +171,8 @@ func (c *Calc) Available(symbol, nominal, unit string, rn, phi, omega float64) f
 // exactFit lets a demand that equals its capacity pass although both were rounded on the way; it is far below any print.
 const exactFit = 1e-12
 
+func fits(demand, capacity float64) bool { return demand <= capacity*(1+exactFit) }
+
 // ruleOut puts what a limit state found outside the rule, for a reason that is none of its own. Its capacity and its lines were those of
 // another metal, and are not shown; nor is the demand, which may be a sum over such capacities.
 func (c *Calc) RuleOut(why string) {
@@ -177,7 +188,7 @@ func (c *Calc) Compare(demand, capacity float64) {
 	case c.Verdict != "":
 	case !(capacity > 0) || math.IsInf(capacity, 0) || math.IsNaN(capacity) || math.IsNaN(demand) || math.IsInf(demand, 0):
 		c.Verdict, c.Why = Outside, "no finite positive capacity comes of these givens"
-	case demand <= capacity*(1+exactFit):
+	case fits(demand, capacity):
 		c.Verdict = Pass
 	default:
 		c.Verdict = Fail

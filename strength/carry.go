@@ -56,6 +56,7 @@ func settled(x, below float64) float64 {
 
 // through is, for every branch, whether it goes through one of some things, and where its force comes into the first of them.
 type through struct {
+	ids     []string // the things
 	passes  []bool
 	entries []part.Vec // filled when first asked for
 }
@@ -70,7 +71,7 @@ func (m *model) through(ids []string) *through {
 	if known, ok := m.ways[string(key)]; ok {
 		return known
 	}
-	on := &through{passes: make([]bool, len(m.branches))}
+	on := &through{ids: slices.Clone(ids), passes: make([]bool, len(m.branches))}
 	for i, br := range m.branches {
 		on.passes[i] = slices.ContainsFunc(br.Through, func(name string) bool { return m.isAmong(name, ids) })
 	}
@@ -95,11 +96,11 @@ func (m *model) isAmong(on string, ids []string) bool {
 
 // beyond says, of the branches that pass and go through some things, whose force comes into them on the side of a point that a direction
 // points away from; in memory that the next call uses again.
-func (m *model) beyond(passes []bool, on *through, ids []string, at, normal part.Vec) []bool {
+func (m *model) beyond(passes []bool, on *through, at, normal part.Vec) []bool {
 	if on.entries == nil {
 		on.entries = make([]part.Vec, len(m.branches))
 		for i := range m.branches {
-			on.entries[i] = m.entry(&m.branches[i], ids)
+			on.entries[i] = m.entry(&m.branches[i], on.ids)
 		}
 	}
 	out := append(m.room.loads[:0], passes...)

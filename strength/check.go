@@ -288,17 +288,47 @@ func severity(scores []score) float64 {
 // weigh evaluates every rule for the feature and appends the scores; past enough the rest is left out.
 func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) []score {
 	for i := range s.rules {
-		s.rules[i].Check(&r.calc, f)
-		r.calc.RuleOut(s.outside)
-		sc := score{rank(r.calc.Verdict), r.calc.Utilisation()}
-		if r.calc.Verdict == NotApplied {
-			sc.utilisation = 0
+		sc, known := s.atCapacity(r, i, f)
+		if !known {
+			sc = s.score(r, i, f)
 		}
 		if dst = append(dst, sc); sc.severity() > enough {
 			break
 		}
 	}
 	return dst
+}
+
+// score evaluates one rule.
+func (s *slots[F]) score(r *run, i int, f *F) score {
+	c, rule := &r.calc, &s.rules[i]
+	rule.Check(c, f)
+	if rule.Demand != nil && c.keeps(i) && (c.Verdict == Pass || c.Verdict == Fail) {
+		_, sense := rule.Demand(f)
+		c.kept.capacity[i][sense] = c.Capacity
+	}
+	c.RuleOut(s.outside)
+	if c.Verdict == NotApplied {
+		return score{rank(NotApplied), 0}
+	}
+	return score{rank(c.Verdict), c.Utilisation()}
+}
+
+// atCapacity scores a rule whose capacity is known here, as Calc.Compare would.
+func (s *slots[F]) atCapacity(r *run, i int, f *F) (_ score, known bool) {
+	if s.rules[i].Demand == nil || !r.calc.keeps(i) || s.outside != "" {
+		return score{}, false
+	}
+	demand, sense := s.rules[i].Demand(f)
+	capacity := r.calc.kept.capacity[i][sense]
+	u := demand / capacity
+	switch {
+	case !(capacity > 0 && u >= 0 && u <= math.MaxFloat64):
+		return score{}, false
+	case fits(demand, capacity):
+		return score{rank(Pass), u}, true
+	}
+	return score{rank(Fail), u}, true
 }
 
 // keep remembers the feature for every rule that it serves worse than all before, and gives the scores that are not its own.
@@ -356,7 +386,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 func (s *slots[F]) check(r *run, i int) Check {
 	id, w, c := s.rules[i].Of.Ident(), &s.worst[i], &r.calc
 	k := Check{
-		Limit: id.ID, Title: id.Title, Clause: id.Clause.String(), Place: s.place, Thing: s.thing, At: s.at,
+		Limit: id.ID, Title: id.Title, Clause: s.rules[i].Of.Cited(), Place: s.place, Thing: s.thing, At: s.at,
 		Case: r.cases[w.inCase].Name, Sharing: r.corners[w.corner].words,
 		Demand: c.Demand, Capacity: c.Capacity, DemandSymbol: id.Demand, CapacitySymbol: id.Capacity, Unit: id.Unit,
 		Utilisation: c.Utilisation(), Verdict: c.Verdict, Detail: id.Detail, Fatigue: id.Fatigue, Why: c.Why, Notes: s.notes, Lines: c.Lines,
@@ -378,14 +408,19 @@ func (s *slots[F]) check(r *run, i int) Check {
 
 // sortChecks puts the worst first. It orders places in a list, since checks are large to move, and then moves each check once.
 func sortChecks(out *Report) {
-	place := make([]int, len(out.Checks))
+	place, class := make([]int, len(out.Checks)), make([]int, len(out.Checks))
 	for i := range place {
-		place[i] = i
+		place[i], class[i] = i, order(&out.Checks[i])-3*rank(out.Checks[i].Verdict)
 	}
 	slices.SortStableFunc(place, func(i, j int) int {
+		if class[i] != class[j] {
+			return class[i] - class[j]
+		}
 		a, b := &out.Checks[i], &out.Checks[j]
-		return cmp.Or(rank(b.Verdict)-rank(a.Verdict), order(a)-order(b), cmp.Compare(b.Utilisation, a.Utilisation),
-			cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
+		if c := cmp.Compare(b.Utilisation, a.Utilisation); c != 0 {
+			return c
+		}
+		return cmp.Or(cmp.Compare(a.Place, b.Place), cmp.Compare(a.Limit, b.Limit))
 	})
 	for k := range place {
 		first := out.Checks[k]

@@ -32,9 +32,9 @@ type cut struct {
 	ribArm float64 // from the load's entry to the cut, at most to the first bolt that holds the swept thing
 	less   *cut    // the swept plate with fewer plates acting, another load path: what others add must not take away; nil when it stands alone
 	own    bool    // no plate acts that stands on another swept plate as well
-	// works and active are the chords that shear lag leaves, and the composites, for compiling alone.
+	// works are the chords that shear lag leaves of what acts, for compiling alone.
 	works  []chordPiece
-	active []*part.Composite
+	acts   *acting
 	joined *statics.Section // of works, nil for none
 	strips float64          // edgewise moment that shear in the plane adds where it bends the strips beside an opening, by its size
 	spread float64          // working width of the plate where load enters over a part of it, else 0
@@ -77,6 +77,10 @@ type chordPiece struct {
 
 // compileCuts makes room for all cuts at once, for they are large to move.
 func (m *model) compileCuts() {
+	m.bridging = make([]bool, len(m.b.Composites))
+	for i := range m.b.Composites {
+		m.bridging[i] = m.bridges(&m.b.Composites[i])
+	}
 	stations, n := make([][]float64, len(m.b.Sweeps)), 0
 	for i := range m.b.Sweeps {
 		s := &m.b.Sweeps[i]
@@ -232,31 +236,59 @@ func narrowings(outer shape.Loop) []shape.Point {
 	return out
 }
 
-// together gives the plates that act as one section at a cut, appended to ids: the swept things and whatever composites join to them; own
-// leaves out webs that stand on another flange too.
-func (m *model) together(ids []string, s *part.Sweep, at, normal part.Vec, own bool) (_ []string, active []*part.Composite) {
-	ids = append(ids, s.Things...)
+// acting is what acts as one section over a stretch of a sweep.
+type acting struct {
+	sweep   *part.Sweep
+	covered []bool   // which composites reach over the stretch
+	ids     []string // the swept things and whatever the composites join to them
+	active  []*part.Composite
+	shared  []string // webs that stand on more than one flange of the active composites
+	on      *through // branches through any of the things; nil until wanted
+}
+
+// together gives what acts as one section at a cut; own leaves out webs that stand on another flange too. Between the ends of composites it
+// is the same from cut to cut, and nobody changes it.
+func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) *acting {
+	covered := m.room.covered[:0]
+	for i := range m.b.Composites {
+		c := &m.b.Composites[i]
+		covered = append(covered, covers(c, at, normal) && !(own && m.bridging[i]))
+	}
+	m.room.covered = covered
+	for i := len(m.stretches) - 1; i >= 0; i-- {
+		if a := m.stretches[i]; a.sweep == s && slices.Equal(a.covered, covered) {
+			return a
+		}
+	}
+	a := &acting{sweep: s, covered: slices.Clone(covered), ids: slices.Clone(s.Things)}
 	for changed := true; changed; {
 		changed = false
 		for i := range m.b.Composites {
 			c := &m.b.Composites[i]
-			if slices.Contains(active, c) || !covers(c, at, normal) || own && m.bridges(c) {
+			if !covered[i] || slices.Contains(a.active, c) {
 				continue
 			}
-			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
-				if active == nil {
-					active = m.room.active.take(len(m.b.Composites))[:0]
-				}
-				active, changed = append(active, c), true
+			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(a.ids, id) }) {
+				a.active, changed = append(a.active, c), true
 				for _, id := range c.Things {
-					if !slices.Contains(ids, id) {
-						ids = append(ids, id)
+					if !slices.Contains(a.ids, id) {
+						a.ids = append(a.ids, id)
 					}
 				}
 			}
 		}
 	}
-	return ids, active
+	a.shared = websShared(a.active)
+	m.stretches = append(m.stretches, a)
+	return a
+}
+
+// throughAll finds the branches through any of the things that act together.
+func (m *model) throughAll(a *acting) *through {
+	if a.on == nil {
+		a.on = m.through(a.ids)
+	}
+	return a.on
 }
 
 // bridges says whether a composite's webs stand on a flange beside its own that runs the same way.
@@ -307,36 +339,35 @@ func (c *cut) space(y, z float64) part.Vec { return c.at.AddScaled(y, c.flat).Ad
 // fillCut works out the section: the whole of it for axial force and edgewise bending, the part that shear lag leaves
 // for weak-axis bending, the ribs where the sweep has them; then the swept plate with its own gussets, and alone.
 func (m *model) fillCut(s *part.Sweep, c *cut) {
-	var names, fewNames [16]string
-	ids, active := m.together(names[:0], s, c.at, c.normal, false)
-	all := m.chordsOf(m.room.chords[:0], s, ids, c)
+	acts := m.together(s, c.at, c.normal, false)
+	all := m.chordsOf(m.room.chords[:0], s, acts.ids, c)
 	m.room.chords = all
-	if len(ids) == len(s.Things) {
-		m.fillSection(c, m.working(c, s, all), nil, ids)
+	if len(acts.ids) == len(s.Things) {
+		m.fillSection(c, m.working(c, s, all), nil, m.throughAll(acts))
 		return
 	}
 	whole := m.reached(s, c, all)
 	if !slices.ContainsFunc(whole, func(ch chordPiece) bool { return !slices.Contains(s.Things, ch.t.plate.ID) }) {
-		m.fillSection(c, m.working(c, s, whole), nil, ids)
+		m.fillSection(c, m.working(c, s, whole), nil, m.throughAll(acts))
 		return
 	}
-	m.fillSection(c, whole, active, ids)
+	m.fillSection(c, whole, acts, m.throughAll(acts))
 	c.label = "gussets acting"
 	if s.Ribs {
-		m.fillRibs(c, whole, active)
+		m.fillRibs(c, whole, acts.active)
 	}
 	last := c
-	few, mine := m.together(fewNames[:0], s, c.at, c.normal, true)
-	if c.own = len(few) == len(ids); !c.own && len(few) > len(s.Things) {
+	few := m.together(s, c.at, c.normal, true)
+	if c.own = len(few.ids) == len(acts.ids); !c.own && len(few.ids) > len(s.Things) {
 		own := m.again(c, "its own gussets acting")
 		own.own = true
-		if m.fillSection(own, m.some(all, few), mine, few); own.f.Area > 0 {
+		if m.fillSection(own, m.some(all, few.ids), few, m.throughAll(few)); own.f.Area > 0 {
 			last.less, last = own, own
 		}
 	}
 	if main := m.some(all, s.Things[:1]); len(main) > 0 {
 		bare := m.again(c, "without its gussets")
-		if m.fillSection(bare, m.working(bare, s, main), nil, s.Things); bare.f.Area > 0 {
+		if m.fillSection(bare, m.working(bare, s, main), nil, m.through(s.Things)); bare.f.Area > 0 {
 			last.less = bare
 		}
 	}
@@ -441,7 +472,7 @@ func (m *model) clipped(c *cut, s *part.Sweep, chords []chordPiece) []chordPiece
 }
 
 // fillSection sets the properties of a cut from its chords.
-func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite, ids []string) {
+func (m *model) fillSection(c *cut, whole []chordPiece, acts *acting, on *through) {
 	if len(whole) == 0 {
 		return
 	}
@@ -451,9 +482,9 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	if err != nil {
 		return
 	}
-	s, on := &m.b.Sweeps[c.slot], m.through(ids)
+	s := &m.b.Sweeps[c.slot]
 	c.passes = m.sweptBy(s, on)
-	c.set = m.loadSet(m.beyond(c.passes, on, ids, c.at, c.normal))
+	c.set = m.loadSet(m.beyond(c.passes, on, c.at, c.normal))
 	c.group = c.space(full.CY, full.CZ)
 	c.shear = c.group
 	if y, z, err := statics.ShearCentre(pieces); err == nil {
@@ -463,9 +494,9 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 		c.shear = c.space(y, z)
 	}
 	twist, effective := statics.Torsion(pieces), &full
-	if len(active) > 0 {
-		m.room.works = trimmed(m.room.works[:0], whole, active)
-		c.works, c.active = m.room.kept.copied(m.room.works), active
+	if acts != nil && len(acts.active) > 0 {
+		m.room.works = trimmed(m.room.works[:0], whole, acts.active)
+		c.works, c.acts = m.room.kept.copied(m.room.works), acts
 		m.room.pieces = c.pieces(pieces[:0], c.works)
 		if e, err := statics.NewSection(m.room.pieces); err == nil {
 			c.joined = &m.room.joined.take(1)[0]
@@ -475,7 +506,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, active []*part.Composite
 	}
 	c.f = section(whole, &full, effective, twist)
 	c.strips = m.stripsAt(c, whole)
-	if s.EntryFlat && s.EntryMM > 0 && len(active) == 0 {
+	if s.EntryFlat && s.EntryMM > 0 && c.acts == nil {
 		c.flatten(m.clipped(c, s, whole))
 	}
 	c.f.FreeLength = max(c.ribArm, s.FreeMM)

@@ -95,6 +95,14 @@ type Cut struct {
 	E          float64 // least modulus of elasticity
 }
 
+// Axial is the size of the axial force, and its sense.
+func (f *Cut) Axial() (float64, Sense) {
+	if f.N < 0 {
+		return -f.N, Pressing
+	}
+	return f.N, EitherWay
+}
+
 // WeldLine is the most stressed point of a weld group.
 type WeldLine struct {
 	Q       float64 // force per unit length of one weld line, resultant

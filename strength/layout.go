@@ -92,21 +92,20 @@ func (m *model) besideWebs(s *part.Sweep) float64 {
 	}
 	width := 0.0
 	normal := s.To.Sub(s.From).Unit()
-	var names [16]string
 	var room [8]web
 	for k := range scanSteps + 1 {
 		at := s.From.AddScaled(float64(k)/scanSteps, s.To.Sub(s.From))
-		ids, active := m.together(names[:0], s, at, normal, false)
-		if len(active) == 0 {
+		acts := m.together(s, at, normal, false)
+		if len(acts.active) == 0 {
 			continue
 		}
-		whole := m.chordsOf(m.room.chords[:0], s, ids, &cut{at: at, normal: normal})
+		whole := m.chordsOf(m.room.chords[:0], s, acts.ids, &cut{at: at, normal: normal})
 		m.room.chords = whole
 		for _, ch := range whole {
 			if ch.t.plate.ID != s.Things[0] {
 				continue
 			}
-			webs, _ := websOn(room[:0], ch, whole, active)
+			webs, _ := websOn(room[:0], ch, whole, acts.active)
 			if len(webs) == 0 {
 				continue
 			}

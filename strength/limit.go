@@ -75,6 +75,8 @@ type Info struct {
 type Evaluator interface {
 	// Ident is the limit state without its givens, which Info has to read first.
 	Ident() *Identity
+	// Cited is the clause as it is printed.
+	Cited() string
 	Info() Info
 	// FromNumbers evaluates with values in the order of Info().Givens; one value each, more for a list. Errors name the given and
 	// what is accepted.
@@ -89,6 +91,8 @@ type Limit[G any] struct {
 	eval func(c *Calc, g G)
 	list sync.Once // the givens are read from the tags when first wanted: a program uses few of all limit states
 	tags []Given
+	cite sync.Once
+	text string // the clause
 }
 
 // Define makes a limit state. A field of G without a complete tag panics when the givens are first wanted: that is the author's mistake
@@ -113,6 +117,12 @@ func (l *Limit[G]) Check(c *Calc, g G) {
 
 // Ident names the limit state.
 func (l *Limit[G]) Ident() *Identity { return &l.Identity }
+
+// Cited gives the clause as it is printed.
+func (l *Limit[G]) Cited() string {
+	l.cite.Do(func() { l.text = l.Clause.String() })
+	return l.text
+}
 
 // Info lists the limit state and its givens.
 func (l *Limit[G]) Info() Info { return Info{l.Identity, l.givens()} }

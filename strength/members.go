@@ -49,7 +49,7 @@ func (m *model) compileMember(i int, mem *part.Member) {
 		at := s.From.AddScaled(t, along)
 		axis := mem.Pose.Origin.AddScaled(at.Sub(mem.Pose.Origin).Dot(mem.Pose.U), mem.Pose.U)
 		c := cut{slot: i, at: axis, normal: normal, flat: mem.Pose.W(), chord: normal.Cross(mem.Pose.W()), bolts: -1, passes: passes,
-			set: m.loadSet(both(on.passes, m.beyond(passes, on, s.Things, at, normal))), group: axis, shear: axis, root: s.To, f: f}
+			set: m.loadSet(both(on.passes, m.beyond(passes, on, at, normal))), group: axis, shear: axis, root: s.To, f: f}
 		c.f.FreeLength = max(at.Sub(s.From).Norm(), s.FreeMM)
 		if span > 0 {
 			c.f.FreeLength = max(span/2, s.FreeMM) // held against moving sideways at both ends it buckles no sooner than as a cantilever of half its span

@@ -25,6 +25,8 @@ type model struct {
 	pins      []pin
 	cuts      []cut
 	loadSets  []loaded
+	stretches []*acting
+	bridging  []bool // by composite: see bridges
 	rootSets  []rootSet
 	run       func(legMM, lengthMM float64) float64 // the basis's rule for short weld runs, nil for ours
 	bare      []string                              // welds with no run that counts, where nothing beside them carries their load

@@ -5,7 +5,6 @@ package strength
 import (
 	"sync"
 
-	"lugwright/part"
 	"lugwright/strength/statics"
 )
 
@@ -49,13 +48,12 @@ func (s *slab[T]) reset() {
 type room struct {
 	chords, some, works []chordPiece
 	pieces              []statics.Piece
-	loads               []bool
+	loads, covered      []bool
 
 	cuts   slab[cut]
 	kept   slab[chordPiece]
 	flows  slab[flowPoint]
 	ribs   slab[rib]
-	active slab[*part.Composite]
 	joined slab[statics.Section]
 }
 
@@ -70,7 +68,6 @@ func (r *room) free() {
 	r.kept.reset()
 	r.flows.reset()
 	r.ribs.reset()
-	r.active.reset()
 	r.joined.reset()
 	rooms.Put(r)
 }

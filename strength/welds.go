@@ -388,14 +388,14 @@ func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []st
 	}
 	s := &m.b.Sweeps[c.slot]
 	normal := s.To.Sub(s.From).Unit()
-	ids, active := m.together(nil, s, s.To, normal, own)
+	acts := m.together(s, s.To, normal, own)
 	var whole []chordPiece
-	for _, id := range ids {
+	for _, id := range acts.ids {
 		if t := m.thing(id); t != nil {
 			whole = t.chords(whole, s.To.AddScaled(-1e-3, normal), normal)
 		}
 	}
-	left := trimmed(nil, whole, active)
+	left := trimmed(nil, whole, acts.active)
 	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
 }
 
@@ -571,11 +571,10 @@ func (m *model) lines(w *part.WeldGroup) float64 {
 // addFlows finds the shear flow in every web-to-flange weld at a cut, for a shear of 1 N: V Q / I. A web on one flange alone
 // slides by its own first moment; a web between two flanges by that of the flange, shared with the webs beside it.
 func (m *model) addFlows(c *cut) {
-	active, chords := c.active, c.works
 	if c.joined == nil {
 		return
 	}
-	shared, most := websShared(active), 0
+	active, shared, chords, most := c.acts.active, c.acts.shared, c.works, 0
 	for _, a := range active {
 		most += len(a.Welds)
 	}

@@ -169,13 +169,13 @@ func depth(f *strength.Cut) float64 {
 var cutRules = []strength.Rule[strength.Cut]{
 	{Of: weakAxis, Check: func(c *strength.Calc, f *strength.Cut) {
 		weakAxis.Check(c, bendingGivens{M: f.Ma, S: f.Sa, Fy: f.Fy, Fu: f.Fu})
-	}},
+	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Ma / f.Sa, strength.EitherWay }},
 	{Of: edgewise, Check: func(c *strength.Calc, f *strength.Cut) {
 		edgewise.Check(c, bendingGivens{M: f.Mb, S: f.Sb, Fy: f.Fy, Fu: f.Fu})
-	}},
+	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Mb / f.Sb, strength.EitherWay }},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
 		axial.Check(c, axialGivens{N: f.N, A: f.Area, Fy: f.Fy, Fu: f.Fu})
-	}},
+	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return math.Abs(f.N) / f.Area, strength.EitherWay }},
 	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
 		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu})
 	}},

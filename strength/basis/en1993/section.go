@@ -284,13 +284,13 @@ var columnBuckling = strength.Define(strength.Identity{
 var cutRules = []strength.Rule[strength.Cut]{
 	{Of: weakAxis, Check: func(c *strength.Calc, f *strength.Cut) {
 		weakAxis.Check(c, weakAxisGivens{M: f.Ma, Z: f.Za, S: f.Sa, Fy: f.Fy})
-	}},
+	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Ma, strength.EitherWay }},
 	{Of: edgewise, Check: func(c *strength.Calc, f *strength.Cut) {
 		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy})
-	}},
+	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Mb, strength.EitherWay }},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
 		axial.Check(c, axialGivens{N: f.N, A: f.Area, Net: strength.Flag(f.Net), R: f.R, L: f.FreeLength, Fy: f.Fy, Fu: f.Fu})
-	}},
+	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Axial() }},
 	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
 		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy})
 	}},
