@@ -24,6 +24,7 @@ type drawing struct {
 	vertices shape.Loop // of all contours
 	counts   []int      // of points in the lines of a text
 	box      shape.Box  // of the contours
+	before   int        // contours of the pieces before
 }
 
 // polyline is a stroke of two or more points: those that follow the points of the one before.
@@ -42,11 +43,12 @@ type cut struct {
 }
 
 func (d *drawing) reset() {
-	*d = drawing{d.points[:0], d.strokes[:0], d.contours[:0], d.vertices[:0], d.counts[:0], shape.EmptyBox()}
+	*d = drawing{points: d.points[:0], strokes: d.strokes[:0], contours: d.contours[:0], vertices: d.vertices[:0], counts: d.counts[:0], box: shape.EmptyBox()}
 }
 
 // add draws a piece: marks, bends, centres, then cuts.
 func (d *drawing) add(p *Piece, o Options) error {
+	d.before = len(d.contours)
 	if o.Layers.Etch != "" {
 		for _, e := range p.Plate.Etch {
 			d.etch(p, o, e)
@@ -64,7 +66,18 @@ func (d *drawing) add(p *Piece, o Options) error {
 			}
 		}
 	}
-	return d.cuts(p.Outline())
+	if !p.unmoved() {
+		return d.cuts(p.Outline())
+	}
+	for i := range p.Plate.Holes {
+		if h := &p.Plate.Holes[i]; h.CutMM > 0 {
+			circle := shape.Circle(h.Center, h.CutMM)
+			if err := d.cut(circle, false); err != nil {
+				return err
+			}
+		}
+	}
+	return d.cuts(shape.Outline{Outer: p.Plate.Outer, Holes: p.Plate.Cutouts})
 }
 
 func (d *drawing) stroke(p *Piece, layer string, closed bool, points ...shape.Point) {
@@ -101,22 +114,23 @@ func (d *drawing) cross(p *Piece, layer string, h *part.Hole) {
 }
 
 func (d *drawing) cuts(o shape.Outline) error {
-	for i, l := range o.Holes {
-		if err := d.cut(i, l, false); err != nil {
+	for _, l := range o.Holes {
+		if err := d.cut(l, false); err != nil {
 			return err
 		}
 	}
-	return d.cut(len(o.Holes), o.Outer, true)
+	return d.cut(o.Outer, true)
 }
 
-func (d *drawing) cut(i int, l shape.Loop, outer bool) error {
+// cut adds a loop, and keeps nothing of it.
+func (d *drawing) cut(l shape.Loop, outer bool) error {
 	var c cut
 	if c.center, c.dia, c.round = l.IsCircle(); !c.round || len(l) > 2 || c.dia < 2*flatMM {
-		if l = d.tidied(l, outer); len(l) < 2 {
-			return fmt.Errorf("contour %d: %d edges; a contour needs at least 2", i, len(l))
+		c.loop = d.tidied(l, outer)
+		if len(c.loop) < 2 {
+			return fmt.Errorf("contour %d: %d edges; a contour needs at least 2", len(d.contours)-d.before, len(c.loop))
 		}
-		c.center, c.dia, c.round = l.IsCircle()
-		c.loop = l
+		c.center, c.dia, c.round = c.loop.IsCircle()
 	}
 	d.contours = append(d.contours, c)
 	if outer {
@@ -129,11 +143,11 @@ func (d *drawing) cut(i int, l shape.Loop, outer bool) error {
 func (d *drawing) tidied(l shape.Loop, outer bool) shape.Loop {
 	from := len(d.vertices)
 	d.vertices = l.AppendNormalized(d.vertices, flatMM)
-	l = d.vertices[from:]
-	if a := l.Area(); a < 0 && outer || a > 0 && !outer {
-		turnRound(l)
+	out := d.vertices[from:]
+	if a := out.Area(); a < 0 && outer || a > 0 && !outer {
+		turnRound(out)
 	}
-	return l
+	return out
 }
 
 // turnRound makes the loop run the other way from the same vertex.

@@ -10,8 +10,8 @@ import (
 	"lugwright/geometry/decimal"
 )
 
-// numerals keep numbers already written: most coordinates of a plate come more than once.
-type numerals [64]numeral
+// numerals keep numbers already written, also in files before: most coordinates of a plate come more than once, and all of them in each of its files.
+type numerals [128]numeral
 
 type numeral struct {
 	bits  uint64   // of the number, with the sign bit set: the zero value is of none
@@ -26,7 +26,7 @@ const signBit = 1 << 63
 // that rounds to nothing is 0.0, never -0.
 func (w *writer) real(to []byte, v float64) []byte {
 	bits := math.Float64bits(v)
-	n := &w.numerals[(bits|signBit)*0x9e3779b97f4a7c15>>58]
+	n := &w.numerals[(bits|signBit)*0x9e3779b97f4a7c15>>57]
 	if n.bits != bits|signBit {
 		if n = w.numeral(n, math.Abs(v)); n == nil {
 			return to

@@ -1,6 +1,7 @@
 package dxf
 
 import (
+	"bytes"
 	"errors"
 	"fmt"
 	"io"
@@ -53,6 +54,24 @@ var scratches = sync.Pool{New: func() any { return new(scratch) }}
 
 // WritePieces writes several plates as one DXF file, one after the other.
 func WritePieces(w io.Writer, pieces []Piece, o Options) error {
+	return drawn(pieces, o, func(data []byte) error {
+		_, err := w.Write(data)
+		return err
+	})
+}
+
+// Bytes is the file of WritePieces in memory of its own, of its size.
+func Bytes(pieces []Piece, o Options) ([]byte, error) {
+	var file []byte
+	err := drawn(pieces, o, func(data []byte) error {
+		file = bytes.Clone(data)
+		return nil
+	})
+	return file, err
+}
+
+// drawn gives the file, whose memory is used again, to a function.
+func drawn(pieces []Piece, o Options, take func([]byte) error) error {
 	if o.Version != R2000 && o.Version != R12 && o.Version != R2010 {
 		return fmt.Errorf("dxf version %d: unknown; use R2000, R12 or R2010", int(o.Version))
 	}
@@ -81,8 +100,7 @@ func WritePieces(w io.Writer, pieces []Piece, o Options) error {
 	if out.err != nil {
 		return fmt.Errorf("%s: %w", words(pieces), out.err)
 	}
-	_, err := w.Write(out.buf)
-	return err
+	return take(out.buf)
 }
 
 func words(pieces []Piece) string {

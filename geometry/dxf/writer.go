@@ -26,7 +26,6 @@ func (w *writer) reset(o Options) {
 		unit = mmPerInch
 	}
 	w.buf, w.handles, w.unit, w.layers, w.err = w.buf[:0], 0, unit, o.Layers, nil
-	clear(w.numerals[:])
 }
 
 // open writes the tables and begins the entities.
@@ -65,7 +64,12 @@ func (w *writer) number(code int, v float64) {
 }
 
 // length adds a length given in mm.
-func (w *writer) length(to []byte, mm float64) []byte { return w.real(to, mm/w.unit) }
+func (w *writer) length(to []byte, mm float64) []byte {
+	if w.unit != 1 {
+		mm /= w.unit
+	}
+	return w.real(to, mm)
+}
 
 // handle gives out the next handle.
 func (w *writer) handle() int {

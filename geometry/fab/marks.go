@@ -35,7 +35,9 @@ func MarkAll(b *part.Bracket, root string) {
 			}
 			continue
 		}
-		if !mark(p, MarkLetters(root), covered(b, p)) && !mark(p, MarkLetters(root), nil) && !slices.Contains(small, p.Name) {
+		taken := covered(b, p)
+		done := mark(p, MarkLetters(root), taken) || taken != nil && mark(p, MarkLetters(root), nil)
+		if !done && !slices.Contains(small, p.Name) {
 			small = append(small, p.Name)
 		}
 	}

@@ -14,10 +14,12 @@ import (
 type sheet struct {
 	outer  shape.Loop
 	box    shape.Box
+	disc   *round // the plate itself
 	sides  []side
-	curves []shape.Edge // edges of outer that no side stands for
+	curves []curve // edges of outer that no side stands for
 	rounds []round
 	cuts   []shape.Loop // openings that are not round
+	points []round      // some places on curves and cuts
 	bends  []part.Bend
 	taken  []shape.Box
 }
@@ -28,6 +30,12 @@ type side struct {
 	off float64
 }
 
+// curve is an edge, with the circle of an arc.
+type curve struct {
+	shape.Edge
+	round
+}
+
 // round is a hole.
 type round struct {
 	center shape.Point
@@ -35,16 +43,38 @@ type round struct {
 }
 
 func newSheet(p *part.Plate, taken []shape.Box) *sheet {
-	s := &sheet{outer: p.Outer.CCW(), box: p.Outer.BBox(), cuts: p.Cutouts, bends: p.Bends, taken: taken}
+	s := &sheet{outer: p.Outer.CCW(), box: p.Outer.BBox(), bends: p.Bends, taken: taken}
+	if center, dia, ok := s.outer.IsCircle(); ok {
+		s.disc = &round{center, dia / 2}
+	}
 	for i := range s.outer {
+		if s.disc != nil {
+			break
+		}
 		if e := s.outer.Edge(i); !s.bounded(e) {
-			s.curves = append(s.curves, e)
+			s.curves = append(s.curves, curve{e, round{e.Center(), e.Radius()}})
+			s.mark(e)
+		}
+	}
+	for _, l := range p.Cutouts {
+		if center, dia, ok := l.IsCircle(); ok {
+			s.rounds = append(s.rounds, round{center, dia / 2})
+			continue
+		}
+		s.cuts = append(s.cuts, l)
+		for i := range l {
+			s.mark(l.Edge(i))
 		}
 	}
 	for i := range p.Holes {
 		s.rounds = append(s.rounds, round{p.Holes[i].Center, p.Holes[i].DiaMM / 2})
 	}
 	return s
+}
+
+// mark keeps places on an edge.
+func (s *sheet) mark(e shape.Edge) {
+	s.points = append(s.points, round{center: e.A}, round{center: e.Mid()})
 }
 
 // bounded makes a side of an edge that is one.
@@ -76,11 +106,22 @@ func (b side) left(box shape.Box) float64 {
 	return b.n.Dot(at) - b.off
 }
 
+// within is how far inside the round a box lies.
+func (r round) within(box shape.Box) float64 {
+	x := max(box.Max.X-r.center.X, r.center.X-box.Min.X)
+	y := max(box.Max.Y-r.center.Y, r.center.Y-box.Min.Y)
+	return r.radius - math.Sqrt(x*x+y*y)
+}
+
 // from is how far the hole is from a box; 0 and less when it meets it.
 func (r round) from(box shape.Box) float64 {
 	x := max(box.Min.X-r.center.X, r.center.X-box.Max.X, 0)
 	y := max(box.Min.Y-r.center.Y, r.center.Y-box.Max.Y, 0)
 	return math.Sqrt(x*x+y*y) - r.radius
+}
+
+func near(rounds []round, box shape.Box, margin float64) bool {
+	return slices.ContainsFunc(rounds, func(r round) bool { return r.from(box) < margin })
 }
 
 // covered says whether something that is welded on lies on a box.
@@ -91,15 +132,16 @@ func (s *sheet) covered(box shape.Box) bool {
 // clear says whether a box lies in the steel with the margin all round: of what is costly to ask the middle and the corners first.
 func (s *sheet) clear(box shape.Box) bool {
 	const margin = markMarginMM - shape.TouchMM
+	if s.disc != nil && s.disc.within(box) < margin {
+		return false
+	}
 	for i := range s.sides {
 		if s.sides[i].left(box) < margin {
 			return false
 		}
 	}
-	for i := range s.rounds {
-		if s.rounds[i].from(box) < margin {
-			return false
-		}
+	if near(s.rounds, box, margin) || near(s.points, box, margin) {
+		return false
 	}
 	if len(s.curves) == 0 && len(s.cuts) == 0 {
 		return true
@@ -122,8 +164,16 @@ func (s *sheet) clear(box shape.Box) bool {
 
 // nearCurve says whether the costly part of the boundary comes nearer to a point than d.
 func (s *sheet) nearCurve(p shape.Point, d float64) bool {
-	return slices.ContainsFunc(s.curves, func(e shape.Edge) bool { return e.DistTo(p) < d }) ||
-		slices.ContainsFunc(s.cuts, func(l shape.Loop) bool { return l.Within(p, d) })
+	for i := range s.curves {
+		c := &s.curves[i]
+		if c.IsArc() && math.Abs(p.Dist(c.center)-c.radius) > d+shape.TouchMM {
+			continue
+		}
+		if c.Within(p, d) {
+			return true
+		}
+	}
+	return slices.ContainsFunc(s.cuts, func(l shape.Loop) bool { return l.Within(p, d) })
 }
 
 // offFolds says whether a box lies beside every fold and what it takes.

@@ -152,6 +152,9 @@ func (e Edge) DistTo(p Point) float64 {
 	return d
 }
 
+// Within reports whether the edge is as near to p as d, or nearer.
+func (e Edge) Within(p Point, d float64) bool { return !(e.atLeast(p) > d+far) && e.DistTo(p) <= d }
+
 // atLeast is a lower bound of the distance from p, found without roots: that of a box round the chord, grown by the arc's rise. It may be negative.
 func (e Edge) atLeast(p Point) float64 {
 	dx, dy := math.Abs(e.B.X-e.A.X), math.Abs(e.B.Y-e.A.Y)

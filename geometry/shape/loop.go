@@ -163,7 +163,7 @@ func (l Loop) DistTo(p Point) float64 {
 // Within reports whether an edge is as near to p as d, or nearer.
 func (l Loop) Within(p Point, d float64) bool {
 	for i := range l {
-		if e := l.Edge(i); !(e.atLeast(p) > d+far) && e.DistTo(p) <= d {
+		if l.Edge(i).Within(p, d) {
 			return true
 		}
 	}

@@ -29,7 +29,9 @@ func export(b *part.Bracket, format wire.Format, style wire.CutStyle) ([]wire.Fi
 	}
 	switch format {
 	case wire.SVGPlate:
-		return plateFiles(b, ".svg", typeSVG, func(w io.Writer, p *part.Plate) error { return svg.WritePlate(w, p, svg.PlateOptions{}) })
+		return plateFiles(b, ".svg", typeSVG, func(p *part.Plate) ([]byte, error) {
+			return written(func(w io.Writer) error { return svg.WritePlate(w, p, svg.PlateOptions{}) })
+		})
 	case wire.SVGAssembly:
 		return oneFile(b, ".svg", typeSVG, func(w io.Writer) error { return svg.WriteBracket(w, b, svg.BracketOptions{}) })
 	case wire.ThreeMF:
@@ -70,7 +72,7 @@ func sheet(s wire.Sheet) (wire.File, error) {
 	if err := part.ValidatePlates(plates); err != nil {
 		return wire.File{}, err
 	}
-	data, err := written(func(w io.Writer) error { return dxf.WritePieces(w, pieces, o) })
+	data, err := dxf.Bytes(pieces, o)
 	if err != nil {
 		return wire.File{}, err
 	}
@@ -79,7 +81,7 @@ func sheet(s wire.Sheet) (wire.File, error) {
 
 // cutFiles name the unit of their numbers in the file name: a cut file has no other sure place for it.
 func cutFiles(b *part.Bracket, o dxf.Options) ([]wire.File, error) {
-	return plateFiles(b, cutTail(o), typeDXF, func(w io.Writer, p *part.Plate) error { return dxf.Write(w, p, o) })
+	return plateFiles(b, cutTail(o), typeDXF, func(p *part.Plate) ([]byte, error) { return dxf.Bytes([]dxf.Piece{{Plate: p}}, o) })
 }
 
 func cutTail(o dxf.Options) string {
@@ -111,14 +113,14 @@ func written(write func(io.Writer) error) ([]byte, error) {
 }
 
 // plateFiles writes one file for each distinct plate, named mark, thickness, material and quantity: "PAIR-L1_12mm_S355_x2".
-func plateFiles(b *part.Bracket, tail, media string, write func(io.Writer, *part.Plate) error) ([]wire.File, error) {
+func plateFiles(b *part.Bracket, tail, media string, write func(*part.Plate) ([]byte, error)) ([]wire.File, error) {
 	pieces, err := distinct(b)
 	if err != nil {
 		return nil, err
 	}
 	files := make([]wire.File, len(pieces))
 	for i, p := range pieces {
-		data, err := written(func(w io.Writer) error { return write(w, p.plate) })
+		data, err := write(p.plate)
 		if err != nil {
 			return nil, err
 		}
