@@ -1,3 +1,5 @@
+//go:build linux
+
 package batch
 
 import (
@@ -177,3 +179,71 @@ func BenchmarkFamily(b *testing.B) {
 	}
 }
 
+// BenchmarkGrowth runs the built programs over ten thousand variants of a cheap plate and over ten times as many, or over as many as LUGWRIGHT_VARIANTS says:
+// time a variant and peak memory of each process against those of the small run.
+func BenchmarkGrowth(b *testing.B) {
+	large := 100_000
+	if n, err := strconv.Atoi(os.Getenv("LUGWRIGHT_VARIANTS")); err == nil {
+		large = n
+	}
+	dir := b.TempDir()
+	programs := map[string]string{"lugwright": "../cmd/lugwright", "geometryd": "../../services/cmd/geometryd", "strengthd": "../../services/cmd/strengthd"}
+	for name, path := range programs {
+		if out, err := exec.Command("go", "build", "-o", filepath.Join(dir, name), path).CombinedOutput(); err != nil {
+			b.Fatalf("%v\n%s", err, out)
+		}
+	}
+	for b.Loop() {
+		small, smallTime := grown(b, dir, 10_000)
+		big, bigTime := grown(b, dir, large)
+		b.ReportMetric(float64(bigTime)/float64(smallTime)/(float64(large)/10_000), "time-ratio/variant")
+		for name := range programs {
+			b.ReportMetric(float64(big[name])/float64(small[name]), name+"-memory-ratio")
+			b.ReportMetric(float64(big[name])/1024, name+"-MiB")
+		}
+		b.ReportMetric(float64(large)/bigTime.Seconds(), "variants/s")
+	}
+}
+
+// grown runs so many variants, and gives the peak memory of each process in KiB and the client's time.
+func grown(b *testing.B, dir string, n int) (map[string]int64, time.Duration) {
+	family := filepath.Join(dir, fmt.Sprint(n, ".yaml"))
+	src := benchHead + "kind: keeper-plate\n" + benchLoads(1, func(int) string { return "x: 0 N, y: 3 kN, z: 0 N" }) +
+		fmt.Sprintf("grid:\n  thickness: {from: 5 mm, to: 5.99 mm, step: 0.01 mm}\n  width: {from: 61 mm, to: %.3f mm, step: 0.001 mm}\n", 61+float64(n/100-1)/1000)
+	if err := os.WriteFile(family, []byte(src), 0o600); err != nil {
+		b.Fatal(err)
+	}
+	start := func(name string) (*exec.Cmd, string) {
+		cmd := exec.Command(filepath.Join(dir, name))
+		out, err := cmd.StdoutPipe()
+		if err == nil {
+			err = cmd.Start()
+		}
+		if err != nil {
+			b.Fatal(err)
+		}
+		line, err := bufio.NewReader(out).ReadString('\n')
+		if err != nil {
+			b.Fatal(err)
+		}
+		return cmd, strings.TrimSpace(line)
+	}
+	geometry, at := start("geometryd")
+	strengths, checks := start("strengthd")
+	out := filepath.Join(b.TempDir(), fmt.Sprint(n, time.Now().UnixNano()))
+	client := exec.Command(filepath.Join(dir, "lugwright"), "batch", family, "-o", out, "--geometry", at, "--strength", checks)
+	began := time.Now()
+	if text, err := client.CombinedOutput(); client.ProcessState.ExitCode() > 1 {
+		b.Fatalf("%v\n%s", err, text)
+	}
+	took := time.Since(began)
+	peak := map[string]int64{}
+	for name, cmd := range map[string]*exec.Cmd{"geometryd": geometry, "strengthd": strengths, "lugwright": client} {
+		if cmd != client {
+			cmd.Process.Signal(syscall.SIGTERM)
+			cmd.Wait()
+		}
+		peak[name] = cmd.ProcessState.SysUsage().(*syscall.Rusage).Maxrss
+	}
+	return peak, took
+}
