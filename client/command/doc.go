@@ -5,6 +5,7 @@
 //	reorder.go  options may stand anywhere on the line
 //	connect.go  the services, in this process or remote
 //	status.go   errors to messages and exit status, in one place
+//	progress.go how far a long run is, on a terminal
 //	print.go    columns, wrapped words, colour
 //	quantity.go numbers with their units, in the job's system
 //	lines.go    the lines of a calculation

@@ -51,6 +51,9 @@ func (s *Profile) faults(p *part.Plate) []fault {
 func (s *Profile) webs(p *part.Plate) []fault {
 	var out []fault
 	least := s.SmallestWeb.At(p.ThicknessMM)
+	if least <= 0 {
+		return nil
+	}
 	narrow := func(words string, mm float64) {
 		if mm < least-shape.TouchMM {
 			out = append(out, fault{fmt.Sprintf("%.4g mm of steel are left %s", mm, words), fmt.Sprintf("at least %.4g mm", least)})

@@ -12,6 +12,8 @@ import (
 	"runtime"
 	"slices"
 	"strings"
+	"sync"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -21,6 +23,7 @@ import (
 
 	"lugwright/geometry"
 	"lugwright/geometry/kinds"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
 	strengthpb "lugwright/proto/gen/lugwright/strength/v1alpha1"
@@ -581,5 +584,141 @@ func TestNoAnswerInProcess(t *testing.T) {
 	_, err := remote(t, "", "", Options{Timeout: 1}).Kinds(t.Context())
 	if !errors.Is(err, ErrUnreachable) || err.Error() != "the geometry service in this process did not answer within 1ns" {
 		t.Error(err)
+	}
+}
+
+// All four ways to have a service here or elsewhere give the same answers about variants: brackets that pass as they are, as messages, and as bytes.
+func TestVariantsHereAndElsewhere(t *testing.T) {
+	geometryAddr, _ := listen(t, geometryservice.New(kinds.All()))
+	strengthAddr, _ := listen(t, strengthservice.New(basis.All()))
+	var requests []geometry.Request
+	for i := range 9 {
+		q := order("lap-plate", "v")
+		q.Params = []part.Param{{Name: "lap_thickness", Unit: "mm", Number: float64(2 + i)}}
+		requests = append(requests, q)
+	}
+	cases := down(0)
+	cases[0].Force = part.Vec{X: 5e4}
+	var want []Variant
+	for _, at := range [][2]string{{"", ""}, {geometryAddr, ""}, {"", strengthAddr}, {geometryAddr, strengthAddr}} {
+		cutter := shop.Plain()
+		got, err := remote(t, at[0], at[1], Options{}).Variants(&cutter, CheckRequest{Cases: cases}, 0).Some(t.Context(), requests)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if want == nil {
+			want = got
+		}
+		for i := range got {
+			if fmt.Sprint(got[i]) != fmt.Sprint(want[i]) {
+				t.Errorf("%q, variant %d:\n%v\nwant\n%v", at, i, got[i], want[i])
+			}
+		}
+	}
+	if want[0].Err == nil || want[8].Err != nil || want[8].Summary.Limit == "" || len(want[8].Volumes) == 0 {
+		t.Errorf("%v\n%v", want[0], want[8])
+	}
+}
+
+// fragile is a geometry service whose process dies at one variant: every connection breaks.
+type fragile struct {
+	*geometryservice.Service
+	breaks func()
+	times  atomic.Int32
+}
+
+func (f *fragile) Register(r grpc.ServiceRegistrar) string {
+	geometrypb.RegisterGeometryServiceServer(r, f)
+	return "fragile"
+}
+
+func (f *fragile) BuildBrackets(ctx context.Context, q *geometrypb.BuildBracketsRequest) (*geometrypb.BuildBracketsResponse, error) {
+	for _, o := range q.GetOrders() {
+		if o.GetName() == "poison" {
+			f.times.Add(1)
+			f.breaks()
+		}
+	}
+	return f.Service.BuildBrackets(ctx, q)
+}
+
+// breakable is a listener whose connections can be broken all at once.
+type breakable struct {
+	net.Listener
+	mu   sync.Mutex
+	open []net.Conn
+}
+
+func (b *breakable) Accept() (net.Conn, error) {
+	c, err := b.Listener.Accept()
+	b.mu.Lock()
+	b.open = append(b.open, c)
+	b.mu.Unlock()
+	return c, err
+}
+
+func (b *breakable) breakAll() {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	for _, c := range b.open {
+		if c != nil {
+			c.Close()
+		}
+	}
+	b.open = nil
+}
+
+// The one variant that breaks the service is named, and all others of its message are answered.
+func TestPoison(t *testing.T) {
+	l, err := server.Listen("127.0.0.1:0")
+	if err != nil {
+		t.Fatal(err)
+	}
+	b := &breakable{Listener: l}
+	f := &fragile{Service: geometryservice.New(kinds.All()), breaks: b.breakAll}
+	s := server.New(server.Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil))}, f)
+	go s.Serve(b)
+	t.Cleanup(func() { s.Stop(0) })
+	requests := make([]geometry.Request, 8)
+	for i := range requests {
+		requests[i] = order("lap-plate", "v")
+	}
+	requests[5].Name = "poison"
+	cases := down(0)
+	cases[0].Force = part.Vec{X: 5e4}
+	cutter := shop.Plain()
+	got, err := remote(t, l.Addr().String(), "", Options{}).Variants(&cutter, CheckRequest{Cases: cases}, 0).Some(t.Context(), requests)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, v := range got {
+		switch {
+		case i == 5 && (v.Err == nil || !strings.Contains(v.Err.Error(), "the geometry service broke off at this variant 3 times")):
+			t.Errorf("poison: %v", v.Err)
+		case i != 5 && v.Err != nil:
+			t.Errorf("variant %d: %v", i, v.Err)
+		}
+	}
+}
+
+// A message that is too long for the service goes in halves.
+func TestTooLong(t *testing.T) {
+	geometryAddr, _ := listen(t, geometryservice.New(kinds.All()))
+	requests := make([]geometry.Request, wire.MaxBatch)
+	for i := range requests {
+		requests[i] = order("lap-plate", "v")
+		for k := range 150 {
+			requests[i].Params = append(requests[i].Params, part.Param{Name: fmt.Sprint("no", k), Text: strings.Repeat("x", 500)})
+		}
+	}
+	cutter := shop.Plain()
+	got, err := remote(t, geometryAddr, "", Options{}).Variants(&cutter, CheckRequest{Cases: down(1)}, 0).Some(t.Context(), requests)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for i, v := range got {
+		if len(part.Fields(v.Err)) == 0 {
+			t.Fatalf("variant %d: %v", i, v.Err)
+		}
 	}
 }

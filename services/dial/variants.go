@@ -52,6 +52,9 @@ func (c *Client) Variants(cutter *shop.Profile, check CheckRequest, patience tim
 
 // Some answers for as many requests as one message takes, in their order. The error means that a service did not answer.
 func (v *Variants) Some(ctx context.Context, requests []geometry.Request) ([]Variant, error) {
+	if v.client.geometry.local && v.client.strength.local {
+		ctx = wire.WithHandover(ctx)
+	}
 	m := &message{Variants: v, requests: requests, out: make([]Variant, len(requests)), brackets: make([]bracket, len(requests))}
 	lost := func(i int, why error) { m.out[i].Err = why }
 	build := persistent{peer: v.client.geometry, patience: v.patience, ask: m.build, lost: lost}

@@ -66,7 +66,7 @@ func (s *Service) BuildBrackets(ctx context.Context, q *pb.BuildBracketsRequest)
 	if err != nil {
 		return nil, wire.ToStatus(err)
 	}
-	b := batch{service: s, shop: cutter}
+	b := batch{service: s, shop: cutter, handover: wire.HandoverOf(ctx)}
 	results, err := server.Batch(ctx, q.GetOrders(), b.result, problem)
 	if err != nil {
 		return nil, wire.ToStatus(err)
@@ -109,6 +109,8 @@ type batch struct {
 	service *Service
 	shop    *shop.Profile // who cuts them; nil: nobody is named
 	amounts wire.Amounts
+
+	handover *wire.Handover
 }
 
 func (b *batch) result(order *pb.BracketOrder) (*pb.BuildResult, error) {
@@ -122,7 +124,7 @@ func (b *batch) result(order *pb.BracketOrder) (*pb.BuildResult, error) {
 			return nil, bad
 		}
 	}
-	out := &pb.BuildResult{Outcome: &pb.BuildResult_Bracket{Bracket: wire.EncodeBracket(built)}}
+	out := &pb.BuildResult{Outcome: &pb.BuildResult_Bracket{Bracket: b.handover.Encode(built)}}
 	out.Materials, out.VolumesMm3 = b.amounts.Encode(built.Volumes())
 	return out, nil
 }

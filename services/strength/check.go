@@ -42,8 +42,8 @@ func (s *Service) withPinJoint(basis *strength.Basis, q *wire.Setup) (*strength.
 	return basis.WithPinJoint(pin, method)
 }
 
-func (s *Service) check(m *partpb.Bracket, with setup) (*strength.Report, error) {
-	bracket, err := wire.DecodeBracket(m)
+func (s *Service) check(h *wire.Handover, m *partpb.Bracket, with setup) (*strength.Report, error) {
+	bracket, err := h.Decode(m)
 	if err != nil {
 		return nil, err
 	}
@@ -59,10 +59,12 @@ type batch struct {
 	setups  []setup
 	form    pb.AnswerForm
 	columns wire.Columns
+
+	handover *wire.Handover
 }
 
-func (s *Service) batch(q *pb.CheckBracketsRequest) *batch {
-	b := &batch{service: s, setups: make([]setup, len(q.GetSetups())), form: q.GetForm()}
+func (s *Service) batch(h *wire.Handover, q *pb.CheckBracketsRequest) *batch {
+	b := &batch{service: s, setups: make([]setup, len(q.GetSetups())), form: q.GetForm(), handover: h}
 	for i, m := range q.GetSetups() {
 		b.setups[i] = s.setup(m)
 	}
@@ -75,7 +77,7 @@ func (b *batch) report(item *pb.CheckItem) (*strength.Report, error) {
 		accept := fmt.Sprintf("the index of one of %d setups", len(b.setups))
 		return nil, &part.FieldError{Field: "setup", Found: fmt.Sprint(i), Accept: accept}
 	}
-	return b.service.check(item.GetBracket(), b.setups[i])
+	return b.service.check(b.handover, item.GetBracket(), b.setups[i])
 }
 
 func (b *batch) result(item *pb.CheckItem) (*pb.CheckResult, error) {

@@ -62,7 +62,7 @@ func (s *Service) ListMaterials(context.Context, *pb.ListMaterialsRequest) (*pb.
 
 // CheckBracket checks one bracket.
 func (s *Service) CheckBracket(_ context.Context, q *pb.CheckBracketRequest) (*pb.CheckBracketResponse, error) {
-	report, err := s.check(q.GetBracket(), s.setup(q.GetSetup()))
+	report, err := s.check(nil, q.GetBracket(), s.setup(q.GetSetup()))
 	if err != nil {
 		return nil, wire.ToStatus(err)
 	}
@@ -77,7 +77,7 @@ func (s *Service) CheckBrackets(ctx context.Context, q *pb.CheckBracketsRequest)
 	if err := wire.BatchFits("setups", len(q.GetSetups())); err != nil {
 		return nil, wire.ToStatus(err)
 	}
-	b := s.batch(q)
+	b := s.batch(wire.HandoverOf(ctx), q)
 	results, err := server.Batch(ctx, q.GetItems(), b.result, b.failed)
 	if err != nil {
 		return nil, wire.ToStatus(err)
