@@ -1,6 +1,7 @@
 package dial
 
 import (
+	"cmp"
 	"fmt"
 	"net"
 	"strings"
@@ -59,7 +60,7 @@ func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, error
 	if strings.Contains(addr, "://") {
 		return grpc.NewClient(addr, options(secured...)...)
 	}
-	replicas, err := endpoints(addr)
+	replicas, err := endpoints(addr, security.ServerName)
 	if err != nil {
 		return nil, err
 	}
@@ -68,15 +69,15 @@ func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, error
 	return grpc.NewClient("replicas:///lugwright", options(append(secured, grpc.WithResolvers(list))...)...)
 }
 
-func endpoints(addr string) ([]resolver.Endpoint, error) {
+// endpoints are the replicas. A certificate is held against the replica's own name where none is given for all.
+func endpoints(addr, serverName string) ([]resolver.Endpoint, error) {
 	var out []resolver.Endpoint
 	for one := range strings.SplitSeq(addr, ",") {
 		one = strings.TrimSpace(one)
 		if host, port, err := net.SplitHostPort(one); err != nil || host == "" || port == "" {
 			return nil, fmt.Errorf("address %q; write host:port such as 127.0.0.1:7401, several with commas between", one)
 		}
-		// A certificate is held against the replica's own name.
-		out = append(out, resolver.Endpoint{Addresses: []resolver.Address{{Addr: one, ServerName: one}}})
+		out = append(out, resolver.Endpoint{Addresses: []resolver.Address{{Addr: one, ServerName: cmp.Or(serverName, one)}}})
 	}
 	return out, nil
 }
