@@ -259,7 +259,7 @@ func TestThirdParty(t *testing.T) {
 	}
 	p := launch(t)
 	for method, c := range map[string]struct{ ask, want string }{
-		"geometry.v1alpha1.GeometryService/GetServiceInfo": {`{}`, `"apiVersion"`},
+		"geometry.v1alpha1.GeometryService/GetServiceInfo": {`{}`, `"goVersion": "go1.`},
 		"geometry.v1alpha1.GeometryService/BuildBracket":   {`{"order": {"kind": "clevis", "name": "rear", "hand": "HAND_LEFT"}}`, `"plates"`},
 		"strength.v1alpha1.StrengthService/ListBases":      {`{"cardsOnly": true}`, `"AISC 360-22"`},
 		// A bolt M20 8.8 in shear: 0.6 x 800 MPa x 245 mm2 / 1.25, EN 1993-1-8 table 3.4; the class is the third of its choices.
