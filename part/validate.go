@@ -14,13 +14,18 @@ const (
 	absurdMM    = 1e5
 	absurdCount = 1000
 	maxVertices = 2000 // of one plate's loops, holes counted
-	maxSweeps   = 100
+	// Of all plates of a bracket, each of which is drawn against each other, and of a sheet.
+	maxBracketVertices, maxSheetVertices = 10_000, 100_000
+	maxSweeps                            = 100
 )
 
 // Validate says whether the bracket is whole: sound outlines, finite numbers, unique names, references that resolve,
 // paths that end at a support. It returns FieldErrors with paths such as "plates[2].thickness_mm".
 func (b *Bracket) Validate() error {
 	v := &validator{b: b}
+	if v.tooFine(maxBracketVertices) {
+		return v.bad
+	}
 	v.names()
 	for i := range b.Plates {
 		v.plate(i)
@@ -40,6 +45,9 @@ func (b *Bracket) Validate() error {
 // "plates[2].thickness_mm".
 func ValidatePlates(plates []Plate) error {
 	v := &validator{b: &Bracket{Plates: plates}}
+	if v.tooFine(maxSheetVertices) {
+		return v.bad
+	}
 	for i := range plates {
 		v.plate(i)
 	}
@@ -214,6 +222,18 @@ func (p *Plate) sameOutline(q *Plate) bool {
 func taps(thread string) bool {
 	_, err := TapDrillMM(thread)
 	return err == nil
+}
+
+// tooFine refuses plates that are costly to look at together, before any is looked at.
+func (v *validator) tooFine(most int) bool {
+	n := 0
+	for i := range v.b.Plates {
+		n += v.b.Plates[i].vertices()
+	}
+	if n > most {
+		v.refuse(in("plates", -1), fmt.Sprintf("%d corners and holes in all", n), fmt.Sprintf("at most %d", most))
+	}
+	return n > most
 }
 
 // vertices counts what makes a plate costly to look at.

@@ -11,6 +11,7 @@ import (
 	"regexp"
 	"strings"
 	"testing"
+	"time"
 	"unicode/utf8"
 
 	"github.com/goccy/go-yaml"
@@ -18,6 +19,7 @@ import (
 	"google.golang.org/grpc"
 
 	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
+	"lugwright/services/transport/transporttest"
 )
 
 // ran is the outcome of one command line, run in this process.
@@ -145,6 +147,11 @@ func TestStatus(t *testing.T) {
 		{"evaluate another method", []string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "--method", "LSD", "d=25mm"}, Misused, `method: "LSD"; one of ASD, LRFD for`},
 		{"unknown shell", []string{"completion", "fish"}, Misused, "one of bash, zsh"},
 		{"listen to the world", []string{"serve", "--listen", "0.0.0.0:0"}, Misused, "not on this machine alone"},
+		{"serve as a client", []string{"serve", "--cert", "me.pem"}, Misused, "--cert is for a client"},
+		{"serve by no number", []string{"serve", "--workers", "many"}, Misused, `--workers: "many" is not taken; write a whole number`},
+		{"serve half a certificate", []string{"serve", "--tls-cert", "server.pem"}, Misused, "--tls-cert and --tls-key belong together"},
+		{"serve a token that is none", []string{"serve", "--token-file", "nowhere"}, Misused, "nowhere: no such file"},
+		{"no such authority", []string{"kinds", "--geometry", "127.0.0.1:1", "--ca", "nowhere"}, Misused, "nowhere: no such file"},
 		{"new in a file", []string{"new", filepath.Join(file, "x")}, NotWritten, "not a directory"},
 		{"pack without a folder", []string{"pack", path}, Misused, "pack needs a folder"},
 		{"pack into a full folder", []string{"pack", path, "-o", dir}, NotWritten, "is not empty"},
@@ -267,6 +274,44 @@ func TestServe(t *testing.T) {
 	stop()
 	if status := <-done; status != Done {
 		t.Errorf("serve ended with status %d", status)
+	}
+}
+
+// Over TLS, with a certificate and a token on both sides, the answers are the same.
+func TestServeSecured(t *testing.T) {
+	ours := transporttest.New(t, "ours")
+	server, me := ours.Issue(t, "server", 48*time.Hour), ours.Issue(t, "me", 48*time.Hour)
+	token := transporttest.Token(t, "0123456789abcdef")
+	ctx, stop := context.WithCancel(t.Context())
+	out, in, err := os.Pipe()
+	if err != nil {
+		t.Fatal(err)
+	}
+	done := make(chan int)
+	var log bytes.Buffer
+	go func() {
+		done <- Main(ctx, []string{"lugwright", "serve", "--listen", "127.0.0.1:0", "--tls-cert", server.Cert, "--tls-key", server.Key, "--client-ca", ours.File, "--token-file", token},
+			Streams{Out: in, Err: &log})
+	}()
+	buffer := make([]byte, 100)
+	n, err := out.Read(buffer)
+	if err != nil {
+		t.Fatal(err)
+	}
+	at := []string{"kinds", "clevis", "--geometry", strings.TrimSpace(string(buffer[:n]))}
+	secured := append(at, "--ca", ours.File, "--cert", me.Cert, "--key", me.Key)
+	there := lugwright(t, append(secured, "--token-file", token)...).want(t, Done, "")
+	if here := lugwright(t, "kinds", "clevis"); here.out != there.out {
+		t.Errorf("there %s, here %s", there.out, here.out)
+	}
+	lugwright(t, secured...).want(t, Unreachable, "--token-file names the file")
+	lugwright(t, at...).want(t, Unreachable, "not a lugwright service")
+	stop()
+	if status := <-done; status != Done {
+		t.Errorf("serve ended with status %d", status)
+	}
+	if strings.Contains(log.String(), "0123456789abcdef") || !strings.Contains(log.String(), `"msg":"configuration"`) {
+		t.Errorf("log %s", log.String())
 	}
 }
 

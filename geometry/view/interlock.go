@@ -11,12 +11,19 @@ import (
 	"lugwright/part"
 )
 
-// maxPieces bounds what cutting may come to; beyond it things stay whole.
-const maxPieces = 400
+// What cutting may come to; beyond it things stay whole. No bracket of ours comes near, and a drawing of anything else must end too.
+const (
+	maxPieces  = 400
+	maxCorners = 5000              // of all things together
+	maxTries   = 200 * 1000 * 1000 // the cube of the number of things, added up over the cuts that are tried
+)
 
 // apart cuts plates until planes part them, as far as cuts at faces that stand square to a plate can.
 func apart(list []solid, d *Direction) []solid {
 	hulls := hullsOf(list, d)
+	if corners(hulls) > maxCorners {
+		return list
+	}
 	for i := 0; i < len(list) && len(list) < maxPieces; {
 		cut := false
 		for j := range list {
@@ -114,8 +121,12 @@ func ringed(behind [][]bool) [][]int {
 
 // unringed cuts things until none cover one another in a ring, as far as cuts at faces can.
 func (s *scene) unringed() *scene {
+	tries := maxTries
+	if corners(s.hulls) > maxCorners {
+		return s
+	}
 	for len(s.list) < maxPieces {
-		better := s.cutRing()
+		better := s.cutRing(&tries)
 		if better == nil {
 			break
 		}
@@ -124,8 +135,16 @@ func (s *scene) unringed() *scene {
 	return s
 }
 
-// cutRing is the scene with one thing cut so that fewer are in rings; nil where no cut does that.
-func (s *scene) cutRing() *scene {
+func corners(list []hull) int {
+	n := 0
+	for i := range list {
+		n += len(list[i].corners)
+	}
+	return n
+}
+
+// cutRing is the scene with one thing cut so that fewer are in rings; nil where no cut does that, or none may be tried any more.
+func (s *scene) cutRing(tries *int) *scene {
 	for _, ring := range ringed(s.behind) {
 		for _, i := range ring {
 			others := slices.DeleteFunc(slices.Clone(ring), func(k int) bool { return k == i })
@@ -136,6 +155,9 @@ func (s *scene) cutRing() *scene {
 				pieces := cutAtFaces(&s.list[i], &s.list[j])
 				if len(pieces) < 2 {
 					continue
+				}
+				if *tries -= len(s.list) * len(s.list) * len(s.list); *tries < 0 {
+					return nil
 				}
 				left := 0
 				for _, r := range ringed(s.with(others, pieces).behind) {

@@ -183,6 +183,9 @@ func (s *scene) backToFront() []int {
 	return order
 }
 
+// maxRinged bounds the things among which the ends of rings are looked for; of more, the farthest is taken.
+const maxRinged = 150
+
 // next is the farthest solid that covers nothing unpainted but what covers it in turn, round a ring.
 func next(hulls []hull, behind [][]bool, done []bool) int {
 	best, bestFree := -1, false
@@ -190,12 +193,12 @@ func next(hulls []hull, behind [][]bool, done []bool) int {
 		if done[i] {
 			continue
 		}
-		free := len(under(i, behind, done)) == 0
+		free := uncovering(i, behind, done)
 		if best < 0 || free && !bestFree || free == bestFree && hulls[i].depth < hulls[best].depth {
 			best, bestFree = i, free
 		}
 	}
-	if bestFree {
+	if bestFree || len(hulls) > maxRinged {
 		return best
 	}
 	// Down from any solid, what covers the fewest is in a ring that covers nothing else.
@@ -211,6 +214,16 @@ func next(hulls []hull, behind [][]bool, done []bool) int {
 		}
 	}
 	return best
+}
+
+// uncovering says whether one covers nothing that is unpainted.
+func uncovering(i int, behind [][]bool, done []bool) bool {
+	for j, must := range behind[i] {
+		if must && !done[j] {
+			return false
+		}
+	}
+	return true
 }
 
 // under lists the unpainted solids that one covers, and those that they cover in turn; itself only where it is in a ring.

@@ -1,6 +1,7 @@
 package dial
 
 import (
+	"cmp"
 	"fmt"
 	"net"
 	"strings"
@@ -71,7 +72,7 @@ func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, *repl
 	if err != nil {
 		return nil, nil, err
 	}
-	r := newReplicas(list)
+	r := newReplicas(list, security.ServerName)
 	conn, err := grpc.NewClient("replicas:///lugwright", options(append(secured, grpc.WithResolvers(r.resolver), grpc.WithContextDialer(r.dial))...)...)
 	return conn, r, err
 }

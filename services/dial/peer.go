@@ -146,8 +146,27 @@ var attempts = sync.OnceValue(func() *regexp.Regexp {
 // otherProtocol are pieces of the errors that something gives which speaks another protocol than gRPC, such as HTTP/1 or SSH.
 var otherProtocol = []string{"http2: frame too large", "error reading server preface", "malformed"}
 
+// handshakes are pieces of the errors of a connection that was not secured, beside what to say of them.
+var handshakes = []struct{ piece, words string }{
+	{"first record does not look like a TLS handshake", "what listens there speaks no TLS, or another protocol"},
+	{"certificate signed by unknown authority", "its certificate is from an authority that is not known here; --ca names the file of its authority"},
+	{"certificate has expired or is not yet valid", "its certificate has expired, or a clock is wrong"},
+	{"tls: certificate required", "it lets in only clients with a certificate; --cert and --key name yours"},
+	{"tls: unknown certificate authority", "the certificate shown to it is from an authority that it does not know"},
+	{"tls: expired certificate", "the certificate shown to it has expired, or a clock is wrong"},
+	{"tls: protocol version not supported", "it speaks another version of TLS; 1.3 is wanted"},
+}
+
 // plain takes gRPC's layers off the reason why a call failed.
 func plain(why string) string {
+	for _, h := range handshakes {
+		if strings.Contains(why, h.piece) {
+			return h.words
+		}
+	}
+	if _, names, ok := strings.Cut(why, "x509: certificate is valid for "); ok {
+		return "its certificate is for " + strings.TrimRight(names, `"`) + "; --server-name gives the name in it"
+	}
 	for _, piece := range otherProtocol {
 		if strings.Contains(why, piece) {
 			return "what listens there is not a lugwright service"

@@ -1,6 +1,7 @@
 package dial
 
 import (
+	"cmp"
 	"context"
 	"errors"
 	"net"
@@ -65,7 +66,8 @@ const rest = 30 * time.Second
 
 // replicas is a list of addresses, without those that are at rest.
 type replicas struct {
-	resolver *manual.Resolver
+	resolver   *manual.Resolver
+	serverName string // that a certificate is held against; empty: the replica's own
 
 	mu      sync.Mutex
 	all     []string
@@ -73,8 +75,8 @@ type replicas struct {
 	named   map[string]string // address as listed, by the one that a connection has
 }
 
-func newReplicas(all []string) *replicas {
-	r := &replicas{resolver: manual.NewBuilderWithScheme("replicas"), all: all, resting: map[string]*time.Timer{}, named: map[string]string{}}
+func newReplicas(all []string, serverName string) *replicas {
+	r := &replicas{resolver: manual.NewBuilderWithScheme("replicas"), serverName: serverName, all: all, resting: map[string]*time.Timer{}, named: map[string]string{}}
 	r.resolver.InitialState(r.state())
 	return r
 }
@@ -83,8 +85,7 @@ func (r *replicas) state() resolver.State {
 	var s resolver.State
 	for _, addr := range r.all {
 		if r.resting[addr] == nil {
-			// A certificate is held against the replica's own name.
-			s.Endpoints = append(s.Endpoints, resolver.Endpoint{Addresses: []resolver.Address{{Addr: addr, ServerName: addr}}})
+			s.Endpoints = append(s.Endpoints, resolver.Endpoint{Addresses: []resolver.Address{{Addr: addr, ServerName: cmp.Or(r.serverName, addr)}}})
 		}
 	}
 	return s

@@ -34,7 +34,7 @@ type Limits struct {
 // DefaultLimits suit this machine.
 func DefaultLimits() Limits {
 	workers := runtime.GOMAXPROCS(0)
-	return Limits{Workers: workers, Queue: 32 * workers, Calls: 1024, Streams: 64, Connections: 1024, CallTime: time.Minute}
+	return Limits{Workers: workers, Queue: 32 * workers, Calls: 1024, Streams: 64, Connections: 1024, CallTime: 30 * time.Second}
 }
 
 // Refusals of a server that has enough to do. Clients of ours come again after a while, to another replica if there is one.

@@ -106,6 +106,8 @@ func FromStatus(err error) error {
 		return &UnreachableError{Why: "did not answer within the time allowed", Failure: Late}
 	case codes.Unavailable:
 		return &UnreachableError{Why: dialWords(s.Message())}
+	case codes.Unauthenticated:
+		return &UnreachableError{Why: "lets nobody in without the right token; --token-file names the file with it"}
 	case codes.Unimplemented:
 		return &UnreachableError{Why: "what listens there does not know this call, it is another service or version", Failure: Foreign}
 	}
