@@ -1,6 +1,6 @@
 package command
 
-// This file is the verb paper: one of the shop's papers, or all, on the terminal.
+// This file is the verb paper: one paper, or all, on the terminal or in files.
 
 import (
 	"context"
@@ -14,7 +14,6 @@ import (
 	"lugwright/client/job"
 	"lugwright/client/pack"
 	"lugwright/client/paper"
-	"lugwright/client/paper/text"
 	"lugwright/client/papers"
 	"lugwright/client/run"
 	"lugwright/part"
@@ -25,10 +24,13 @@ const everyPaper = "all"
 
 func (s *session) paperVerb() *cli.Command {
 	return &cli.Command{
-		Name: "paper", ArgsUsage: "JOB [NAME]", Usage: "print a paper of the shop: weld map, torque card, buy list, ...",
+		Name: "paper", ArgsUsage: "JOB [NAME]", Usage: "print a paper: calc sheet, weld map, torque card, buy list, ...",
 		Description: "Without a name the papers are listed, with why a job has none of a kind;\n" +
-			everyPaper + " prints every one.",
+			everyPaper + " prints every one. With -o it goes to a file by its ending, of all of them\n" +
+			"one after the other, or to a folder, one file each in the form of --form.",
 		Flags: []cli.Flag{
+			&cli.StringFlag{Name: "out", Aliases: []string{"o"}, Usage: "write to `FILE|DIR`: .pdf, .html, .txt, or a folder"},
+			&cli.StringFlag{Name: "form", Value: "pdf", Usage: "of files in a folder: " + strings.Join(formNames(), ", ")},
 			&cli.StringFlag{Name: "since", Usage: "folder of an earlier pack, for the revision sheet"},
 		},
 		Action: s.paper,
@@ -43,6 +45,10 @@ func (s *session) paper(c *cli.Context) error {
 	if err := knownPaper(name); err != nil {
 		return err
 	}
+	to, err := paperTargetOf(c.String("out"), c.String("form"), c.IsSet("form"), name)
+	if err != nil {
+		return err
+	}
 	before, err := earlierPack(c.String("since"))
 	if err != nil {
 		return err
@@ -52,19 +58,56 @@ func (s *session) paper(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		if err := s.printPapers(c, name, in); err != nil {
+		made, err := makePapers(ctx, client, name, in)
+		if err != nil {
+			return err
+		}
+		if err := s.givePapers(c, name, in, made, to); err != nil {
 			return err
 		}
 		return verdictOf(in.Result)
 	})
 }
 
-// knownPaper refuses a name that no paper has, before any work is done.
-func knownPaper(name string) error {
-	if _, ok := papers.Find(name); ok || name == "" || name == everyPaper {
+// givePapers tells what was asked for, and writes it where a place for it is named.
+func (s *session) givePapers(c *cli.Context, name string, in papers.Input, made papersMade, to *paperTarget) error {
+	if to != nil {
+		if len(made.list) == 0 {
+			return &usageError{fmt.Sprintf("%s is not written, the job has no %s: %s", to.path, made.missing[0].Name, made.missing[0].Why), "`lugwright paper JOB` lists those that it has"}
+		}
+		wrote, err := to.write(made.list, in)
+		if err != nil {
+			return err
+		}
+		if c.Bool("json") {
+			return s.writeJSON(docOfPapers(in.Result, made, wrote))
+		}
+		for _, file := range wrote {
+			s.out.line("wrote %s", file)
+		}
+		s.missingPapers(made.missing)
 		return nil
 	}
-	known := []string{everyPaper}
+	if c.Bool("json") {
+		return s.writeJSON(docOfPapers(in.Result, made, nil))
+	}
+	if name == "" {
+		s.listPapers(made)
+		return nil
+	}
+	if err := writeTexts(s.out, made.list); err != nil {
+		return err
+	}
+	s.missingPapers(made.missing)
+	return nil
+}
+
+// knownPaper refuses a name that no paper has, before any work is done.
+func knownPaper(name string) error {
+	if _, ok := papers.Find(name); ok || name == "" || name == everyPaper || name == pack.CalcSheetName {
+		return nil
+	}
+	known := []string{everyPaper, pack.CalcSheetName}
 	for _, k := range papers.Kinds() {
 		known = append(known, k.Name)
 	}
@@ -118,51 +161,58 @@ func vehicleOf(ctx context.Context, client *dial.Client, j *job.Job) (*run.Vehic
 	return run.OfVehicle(ctx, client, j, run.VehicleOptions{})
 }
 
-func (s *session) printPapers(c *cli.Context, name string, in papers.Input) error {
-	var made []*paper.Paper
-	var missing []papers.Missing
+// papersMade are the papers that were asked for, and those of them that the job has none of.
+type papersMade struct {
+	list    []*paper.Paper
+	missing []papers.Missing
+}
+
+// makePapers makes one paper by its name, or all: the shop's in the order of use, and the calc sheet last.
+func makePapers(ctx context.Context, client *dial.Client, name string, in papers.Input) (out papersMade, err error) {
 	if k, ok := papers.Find(name); ok {
 		p, why := k.Of(in)
 		if p == nil {
-			missing = []papers.Missing{{Name: k.Name, Title: k.Title, Why: why}}
+			out.missing = []papers.Missing{{Name: k.Name, Title: k.Title, Why: why}}
 		} else {
-			made = []*paper.Paper{p}
+			out.list = []*paper.Paper{p}
 		}
-	} else {
-		made, missing = papers.All(in)
+		return out, nil
 	}
-	if c.Bool("json") {
-		return s.writeJSON(docOfPapers(in.Result, made, missing))
+	if name != pack.CalcSheetName {
+		out.list, out.missing = papers.All(in)
 	}
-	if name == "" {
-		s.listPapers(made, missing)
-		return nil
+	if len(in.Result.Brackets) == 0 {
+		out.missing = append(out.missing, papers.Missing{Name: pack.CalcSheetName, Title: "Calc sheet", Why: "the job has no brackets"})
+		return out, nil
 	}
-	for i, p := range made {
-		if i > 0 {
-			s.out.line("%s", strings.Repeat("=", columns))
-			s.out.line("")
-		}
-		if err := text.Write(s.out, p); err != nil {
-			return err
-		}
+	p, err := pack.CalcSheet(ctx, pack.Input{Job: in.Result.Job, Result: in.Result, Client: client, Version: in.Version, Vehicle: in.Vehicle})
+	if err != nil {
+		return out, err
 	}
-	for _, m := range missing {
-		s.out.flow("", fmt.Sprintf("no %s: %s", m.Name, m.Why))
-	}
-	return nil
+	out.list = append(out.list, p)
+	return out, nil
 }
 
-func (s *session) listPapers(made []*paper.Paper, missing []papers.Missing) {
-	var rows [][]string
-	for _, p := range made {
-		k, _ := papers.Find(p.Name)
-		rows = append(rows, []string{p.Name, k.Use})
-	}
-	s.out.table(rows)
+func (s *session) missingPapers(missing []papers.Missing) {
 	for _, m := range missing {
 		s.out.flow("", fmt.Sprintf("no %s: %s", m.Name, m.Why))
 	}
+}
+
+func (s *session) listPapers(made papersMade) {
+	var rows [][]string
+	for _, p := range made.list {
+		rows = append(rows, []string{p.Name, useOf(p)})
+	}
+	s.out.table(rows)
+	s.missingPapers(made.missing)
+}
+
+func useOf(p *paper.Paper) string {
+	if k, ok := papers.Find(p.Name); ok {
+		return k.Use
+	}
+	return "every check, the deciding ones in full; what was not checked"
 }
 
 type papersDoc struct {
@@ -171,6 +221,7 @@ type papersDoc struct {
 	Job     jobDoc       `json:"job"`
 	Papers  []paperDoc   `json:"papers"`
 	Missing []missingDoc `json:"missing"`
+	Files   []string     `json:"files,omitempty"` // that were written
 }
 
 type paperDoc struct {
@@ -195,12 +246,12 @@ type missingDoc struct {
 	Why  string `json:"why"`
 }
 
-func docOfPapers(r *run.Result, made []*paper.Paper, missing []papers.Missing) papersDoc {
-	d := papersDoc{Format: format, Tool: "lugwright " + Version, Job: docOfJob(r, Version), Papers: []paperDoc{}}
-	for _, p := range made {
+func docOfPapers(r *run.Result, made papersMade, files []string) papersDoc {
+	d := papersDoc{Format: format, Tool: "lugwright " + Version, Job: docOfJob(r, Version), Papers: []paperDoc{}, Files: files}
+	for _, p := range made.list {
 		d.Papers = append(d.Papers, paperDoc{p.Name, p.Title, p.Warning, docsOf(p.Blocks, docOfBlock)})
 	}
-	d.Missing = docsOf(missing, func(m papers.Missing) missingDoc { return missingDoc{m.Name, m.Why} })
+	d.Missing = docsOf(made.missing, func(m papers.Missing) missingDoc { return missingDoc{m.Name, m.Why} })
 	return d
 }
 

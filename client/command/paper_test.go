@@ -1,7 +1,6 @@
 package command
 
 import (
-	"bytes"
 	"encoding/json"
 	"os"
 	"path/filepath"
@@ -68,11 +67,68 @@ func TestSince(t *testing.T) {
 	}
 	out := filepath.Join(dir, "new")
 	lugwright(t, "pack", later, "-o", out, "--since", old).want(t, Done, "")
-	if data, err := os.ReadFile(filepath.Join(out, "papers", "revision-sheet.pdf")); err != nil || !bytes.HasPrefix(data, []byte("%PDF-")) {
-		t.Errorf("%v\n%.100q", err, data)
+	data, err := os.ReadFile(filepath.Join(out, "papers", "revision-sheet.pdf"))
+	if err != nil {
+		t.Fatal(err)
 	}
-	alone := lugwright(t, "paper", later, "revision-sheet", "--since", old).want(t, Done, "")
-	if !strings.Contains(alone.out, "WRONG, cut anew") || !strings.Contains(alone.out, "stays right") {
-		t.Errorf("alone:\n%s", alone.out)
+	file := filepath.Join(dir, "alone.pdf")
+	lugwright(t, "paper", later, "revision-sheet", "--since", old, "-o", file).want(t, Done, "")
+	if alone, err := os.ReadFile(file); err != nil || string(alone) != string(data) {
+		t.Errorf("alone %d bytes, in the pack %d: %v", len(alone), len(data), err)
+	}
+	r := lugwright(t, "paper", later, "revision-sheet", "--since", old).want(t, Done, "")
+	if !strings.Contains(r.out, "WRONG, cut anew") || !strings.Contains(r.out, "stays right") {
+		t.Errorf("%s", r.out)
+	}
+}
+
+// Each paper stands alone in every form; all go one after the other into one file, or into a folder.
+func TestPaperFiles(t *testing.T) {
+	path, dir := starterJob(t), t.TempDir()
+	begins := map[string]string{".pdf": "%PDF-", ".html": "<!DOCTYPE html>", ".txt": "WELD MAP\n"}
+	for ending, begin := range begins {
+		file := filepath.Join(dir, "weld-map"+ending)
+		r := lugwright(t, "paper", path, "weld-map", "-o", file).want(t, Done, "")
+		data, err := os.ReadFile(file)
+		if err != nil || !strings.HasPrefix(string(data), begin) || r.out != "wrote "+file+"\n" {
+			t.Errorf("%s: %v, %.40q, said %q", ending, err, data, r.out)
+		}
+		lugwright(t, "paper", path, "weld-map", "-o", file).want(t, NotWritten, "is there already")
+		again, err := os.ReadFile(file)
+		if err != nil || string(again) != string(data) {
+			t.Errorf("%s was written again: %v", file, err)
+		}
+		folder := filepath.Join(dir, "all-"+ending[1:])
+		lugwright(t, "paper", path, "all", "-o", folder, "--form", ending[1:]).want(t, Done, "")
+		for _, name := range []string{"calc-sheet", "weld-map", "torque-card"} {
+			if data, err := os.ReadFile(filepath.Join(folder, name+ending)); err != nil || !strings.HasPrefix(string(data), begin[:1]) && ending != ".txt" {
+				t.Errorf("%s%s: %v, %.40q", name, ending, err, data)
+			}
+		}
+		lugwright(t, "paper", path, "all", "-o", folder).want(t, NotWritten, "")
+	}
+	one := filepath.Join(dir, "all.html")
+	lugwright(t, "paper", path, "all", "-o", one).want(t, Done, "")
+	data, err := os.ReadFile(one)
+	if err != nil || !strings.Contains(string(data), ">Weld map</h2>") || !strings.Contains(string(data), ">Calc sheet</h2>") || strings.Count(string(data), "<h1>") != 1 {
+		t.Errorf("%v, %.200s", err, data)
+	}
+	lugwright(t, "paper", path, "weld-map", "-o", filepath.Join(dir, "map.doc")).want(t, Misused, "not written as .doc")
+	lugwright(t, "paper", path, "weld-map", "-o", filepath.Join(dir, "map.html"), "--form", "pdf").want(t, Misused, "--form says pdf")
+	lugwright(t, "paper", path, "weld-map", "--form", "pdf").want(t, Misused, "-o names none")
+	lugwright(t, "paper", path, "-o", filepath.Join(dir, "map.html")).want(t, Misused, "needs the name of a paper")
+	lugwright(t, "paper", path, "weld-map", "-o", filepath.Join(dir, "maps"), "--form", "doc").want(t, Misused, `"doc" is not a form`)
+	lugwright(t, "paper", path, "lift-plan", "-o", filepath.Join(dir, "lift.pdf")).want(t, Misused, "the job has no vehicle")
+	if _, err := os.Stat(filepath.Join(dir, "lift.pdf")); err == nil {
+		t.Error("a paper that there is none of was written")
+	}
+}
+
+// In a folder, the files' names too say that the job fails.
+func TestPaperFilesOfFailure(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "papers")
+	lugwright(t, "paper", "../../testdata/jobs/fieldlab-byfeel.yaml", "calc-sheet", "-o", dir, "--form", "txt").want(t, Failed, "fails")
+	if data, err := os.ReadFile(filepath.Join(dir, "NOT-PASSED-calc-sheet.txt")); err != nil || !strings.HasPrefix(string(data), "NOT PASSED: ") {
+		t.Errorf("%v, %.80q", err, data)
 	}
 }

@@ -120,12 +120,29 @@ func (a *assembly) cutFiles(ctx context.Context) error {
 }
 
 func (a *assembly) calcSheet(ctx context.Context) error {
-	card, err := a.card(ctx)
+	p, err := a.sheetPaper(ctx)
 	if err != nil {
 		return err
 	}
-	return a.addPapers("", []string{".html", ".pdf"}, sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Drawing: a.figures}))
+	return a.addPapers("", []string{".html", ".pdf"}, p)
 }
+
+func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
+	card, err := a.card(ctx)
+	if err != nil {
+		return nil, err
+	}
+	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Drawing: a.figures}), nil
+}
+
+// CalcSheet is the calc sheet alone, marked where the job does not pass.
+func CalcSheet(ctx context.Context, in Input) (*paper.Paper, error) {
+	in.Force = true
+	return (&assembly{Input: in}).sheetPaper(ctx)
+}
+
+// CalcSheetName is that of the calc sheet's file, without an ending.
+const CalcSheetName = "calc-sheet"
 
 // card is that of the job's basis.
 func (a *assembly) card(ctx context.Context) (strength.Card, error) {
@@ -151,7 +168,7 @@ func (a *assembly) marked(name string) string {
 
 func (a *assembly) prefix() string {
 	if a.Force && !a.Result.Passes() {
-		return notPassed
+		return NotPassedName
 	}
 	return ""
 }

@@ -97,7 +97,7 @@ func (a *assembly) whatIsWhat(r *readme) {
 	}
 	entry("manifest.json", "SHA-256 and size of every file")
 	if a.prefix() != "" {
-		r.line("Every name here begins with %s.", notPassed)
+		r.line("Every name here begins with %s.", NotPassedName)
 	}
 	r.line("")
 	words := "UNITS ARE MM in every file. Contours are finished edges, not offset for the kerf. Masses and cut lengths are as cut."

@@ -11,10 +11,10 @@ import (
 // NotPassedText is the first line of every paper of a job that does not pass.
 const NotPassedText = "NOT PASSED: a check fails, is outside the rule or is missing; see the calc sheet. Do not use this bracket."
 
-const (
-	notPassed = "NOT-PASSED-"
-	stampText = "NOT PASSED: DO NOT USE, SEE THE CALC SHEET"
-)
+// NotPassedName begins the name of each of its files.
+const NotPassedName = "NOT-PASSED-"
+
+const stampText = "NOT PASSED: DO NOT USE, SEE THE CALC SHEET"
 
 // warning is the first line of every paper, empty for a job that passes or is not released.
 func (a *assembly) warning() string {

@@ -13,6 +13,7 @@ package papers
 import (
 	"lugwright/client/paper"
 	"lugwright/client/run"
+	"lugwright/units"
 )
 
 // Input is what papers are made from.
@@ -72,7 +73,7 @@ func (k Kind) Of(in Input) (p *paper.Paper, why string) {
 	j := in.Result.Job
 	return &paper.Paper{
 		Name: k.Name, Title: k.Title, Job: j.Title, Revision: j.Revision, Hash: j.Hash(in.Version), Tool: "lugwright " + in.Version, Warning: in.Warning,
-		Blocks: page.blocks,
+		Letter: j.Units == units.Inch, Blocks: page.blocks,
 	}, ""
 }
 

@@ -1,7 +1,6 @@
 package dial
 
 import (
-	"cmp"
 	"fmt"
 	"net"
 	"strings"
