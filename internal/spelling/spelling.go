@@ -28,20 +28,18 @@ func Distance(a, b string) int {
 }
 
 // Nearest gives the known word that a mistyped one is nearest to, without regard to case: one that begins with it or holds it before one that
-// is spelt otherwise; "" when more than half of its letters would have to change.
+// is spelt otherwise, and of several the one with the fewest letters to change; "" when more than half of its letters would have to change.
 func Nearest(word string, known []string) string {
 	if word == "" {
 		return ""
 	}
 	word = strings.ToLower(word)
-	best, at := len(word)/2+1, -1
+	best, at, held := len(word)/2+1, -1, false
 	for i, k := range known {
-		d := Distance(word, strings.ToLower(k))
-		if len(word) >= 3 && strings.Contains(strings.ToLower(k), word) {
-			d = 0
-		}
-		if d < best {
-			best, at = d, i
+		k = strings.ToLower(k)
+		d, holds := Distance(word, k), len(word) >= 3 && strings.Contains(k, word)
+		if holds && !held || holds == held && d < best {
+			best, at, held = d, i, holds
 		}
 	}
 	if at < 0 {

@@ -28,3 +28,17 @@ func TestNearest(t *testing.T) {
 		}
 	}
 }
+
+// Of words that hold what was typed, the shorter change is meant, wherever it stands in the list.
+func TestNearestOfThoseThatHoldTheWord(t *testing.T) {
+	for _, known := range [][]string{{"fork_thickness", "thickness", "thick"}, {"thick", "thickness", "fork_thickness"}} {
+		for word, want := range map[string]string{"thicknes": "thickness", "fork_thick": "fork_thickness", "THICKNESS": "thickness", "thicness": "thickness"} {
+			if got := Nearest(word, known); got != want {
+				t.Errorf("%q of %q: %q, want %q", word, known, got, want)
+			}
+		}
+	}
+	if got := Nearest("bore", []string{"core", "bore_diameter"}); got != "bore_diameter" {
+		t.Errorf("a word cut short gives %q", got)
+	}
+}
