@@ -7,10 +7,10 @@ import (
 	"syscall"
 )
 
-// writeFile writes a new file by three calls of the system: an os.File of a plain file takes five more, to learn that it is one.
+// writeFile writes a file by three calls of the system: an os.File of a plain file takes five more, to learn that it is one.
 func writeFile(path string, data []byte) error {
 	fd, err := again(func() (int, error) {
-		return syscall.Open(path, syscall.O_WRONLY|syscall.O_CREAT|syscall.O_EXCL|syscall.O_CLOEXEC, 0o666)
+		return syscall.Open(path, syscall.O_WRONLY|syscall.O_CREAT|syscall.O_TRUNC|syscall.O_CLOEXEC, 0o666)
 	})
 	if err != nil {
 		return &fs.PathError{Op: "open", Path: path, Err: err}
