@@ -83,8 +83,6 @@ func (t *target) empty(info fs.FileInfo) error {
 // putFile writes one file; several are called at a time.
 type putFile func(path string, data []byte) error
 
-func writeFile(path string, data []byte) error { return os.WriteFile(path, data, 0o666) }
-
 // release writes the files, several at a time, beside the target and renames. Whatever goes wrong, nothing of them stays.
 func (t *target) release(ctx context.Context, files []file, put putFile) error {
 	room, err := os.MkdirTemp(filepath.Dir(t.path), filepath.Base(t.path)+unfinished)

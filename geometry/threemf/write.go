@@ -3,13 +3,14 @@ package threemf
 import (
 	"archive/zip"
 	"bytes"
-	"compress/flate"
 	"encoding/xml"
 	"fmt"
+	"hash/crc32"
 	"io"
 	"math"
 	"strconv"
 	"strings"
+	"sync"
 
 	"lugwright/geometry/mesh"
 	"lugwright/part"
@@ -27,24 +28,22 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 	if err != nil {
 		return fmt.Errorf("bracket %s: %w", b.Name, err)
 	}
+	model := models.Get().(*writer)
+	defer models.Put(model)
+	model.Reset()
+	model.write(b, solids, o.FacetMM)
 	z := zip.NewWriter(out)
-	s := newScratch()
-	defer s.free()
-	z.RegisterCompressor(zip.Deflate, func(w io.Writer) (io.WriteCloser, error) {
-		s.packer.Reset(w)
-		return s.packer, nil
-	})
-	s.model.write(b, solids, o.FacetMM)
 	for _, f := range []struct {
 		name string
-		how  uint16
 		data []byte
 	}{
-		{"[Content_Types].xml", zip.Store, []byte(contentTypes)}, {"_rels/.rels", zip.Store, []byte(relations)},
-		{"3D/3dmodel.model", zip.Deflate, s.model.Bytes()},
+		{"[Content_Types].xml", []byte(contentTypes)}, {"_rels/.rels", []byte(relations)}, {"3D/3dmodel.model", model.Bytes()},
 	} {
-		// No time in the head: the same bracket, the same bytes.
-		w, err := z.CreateHeader(&zip.FileHeader{Name: f.name, Method: f.how})
+		// Stored, not packed: packing takes as long as all the rest. No time in the head: the same bracket, the same bytes.
+		size := uint64(len(f.data))
+		w, err := z.CreateRaw(&zip.FileHeader{
+			Name: f.name, Method: zip.Store, CRC32: crc32.ChecksumIEEE(f.data), CompressedSize64: size, UncompressedSize64: size,
+		})
 		if err != nil {
 			return err
 		}
@@ -55,35 +54,8 @@ func Write(out io.Writer, b *part.Bracket, o Options) error {
 	return z.Close()
 }
 
-// scratch is the memory of one call, used again by another: the compressor's tables and the model are large.
-type scratch struct {
-	model  writer
-	packer *flate.Writer
-}
-
-var spare = make(chan *scratch, 4)
-
-func newScratch() *scratch {
-	select {
-	case s := <-spare:
-		return s
-	default:
-	}
-	w, err := flate.NewWriter(nil, flate.BestSpeed)
-	if err != nil {
-		panic(err) // the level is one of its own
-	}
-	return &scratch{packer: w}
-}
-
-func (s *scratch) free() {
-	s.model.Reset()
-	s.packer.Reset(nil)
-	select {
-	case spare <- s:
-	default:
-	}
-}
+// models are the memory of calls, used again by others: a model is large.
+var models = sync.Pool{New: func() any { return new(writer) }}
 
 const (
 	contentTypes = xml.Header + `<Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">` +
