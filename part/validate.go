@@ -160,7 +160,7 @@ func (a Vec) finite() bool {
 
 func (v *validator) pose(path place, p Pose) {
 	if !p.Origin.finite() {
-		v.finite(path.dot(".origin"), p.Origin)
+		v.finite(path.dot(".origin_mm"), p.Origin)
 	}
 	const close = 1e-9
 	if !(math.Abs(p.U.Norm()-1) <= close && math.Abs(p.V.Norm()-1) <= close && math.Abs(p.U.Dot(p.V)) <= close) {
@@ -194,7 +194,7 @@ func (v *validator) plate(i int) {
 			v.refuse(at.of(".holes", k).dot(".thread"), fmt.Sprintf("%q, finish %s", h.Thread, h.Finish), "a coarse thread such as M8 with a tapped hole, none with another")
 		}
 		if !(h.CutMM == 0 || h.CutMM >= 0.1 && h.CutMM <= h.DiaMM) {
-			v.refuse(at.of(".holes", k).dot(".cut_mm"), fmt.Sprintf("%g mm", h.CutMM), "0 for none, or 0.1 mm to the finished diameter")
+			v.refuse(at.of(".holes", k).dot(".cut_diameter_mm"), fmt.Sprintf("%g mm", h.CutMM), "0 for none, or 0.1 mm to the finished diameter")
 		}
 	}
 }
@@ -206,11 +206,28 @@ func (v *validator) outline(at place, p *Plate) {
 	}
 	found := p.Shape(false).Validate()
 	for _, bad := range found {
-		v.refuse(at.dot(".outer"), fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
+		v.refuse(p.loop(at, bad.Hole), fmt.Sprintf("%s: %s", p.ID, bad), "a closed outline with its holes inside")
 	}
 	if found == nil {
 		v.sound = append(v.sound, p)
 	}
+}
+
+// loop is the place of a loop of Shape's: of the outline, a hole or a cutout.
+func (p *Plate) loop(at place, n int) place {
+	if n < 0 {
+		return at.dot(".outer")
+	}
+	for k := range p.Holes {
+		if p.Holes[k].DiaMM <= 0 {
+			continue // leaves no loop
+		}
+		if n == 0 {
+			return at.of(".holes", k)
+		}
+		n--
+	}
+	return at.of(".cutouts", n)
 }
 
 // sameOutline says whether two plates have one outline when they are finished.
@@ -281,7 +298,7 @@ func (v *validator) member(i int) {
 	v.between(at.dot(".profile.root_mm"), m.Profile.RootMM, 0, absurdMM)
 	for k, h := range m.Holes {
 		v.size(at.of(".holes", k).dot(".diameter_mm"), h.DiaMM, 0.1)
-		v.between(at.of(".holes", k).dot(".cut_mm"), h.CutMM, 0, h.DiaMM)
+		v.between(at.of(".holes", k).dot(".cut_diameter_mm"), h.CutMM, 0, h.DiaMM)
 	}
 	v.pose(at.dot(".pose"), m.Pose)
 	if !slices.Contains(ProfileKinds(), m.Profile.Kind) {
@@ -318,7 +335,9 @@ func (v *validator) joints() {
 		g := &b.Bolts[i]
 		at := in("bolts", i)
 		v.size(at.dot(".diameter_mm"), g.DiaMM, 1)
-		if d, err := NominalDiaMM(g.Size); err != nil || math.Abs(d-g.DiaMM) > 1e-6 {
+		if d, err := NominalDiaMM(g.Size); err != nil {
+			v.refuse(at.dot(".size"), fmt.Sprintf("%q", g.Size), "a thread size such as M12")
+		} else if math.Abs(d-g.DiaMM) > 1e-6 {
 			v.refuse(at.dot(".diameter_mm"), fmt.Sprintf("%g mm for size %q", g.DiaMM, g.Size), "the nominal diameter of the size")
 		}
 		v.size(at.dot(".hole_mm"), g.HoleMM, g.DiaMM)
@@ -374,7 +393,7 @@ func (v *validator) joints() {
 		v.between(in("contacts", i).dot(".gap_mm"), c.GapMM, 0, absurdMM)
 		v.between(in("contacts", i).dot(".preload_n"), c.PreloadN, 0, 1e8)
 		v.between(in("contacts", i).dot(".wrap_rad"), c.WrapRad, 0, 2*math.Pi)
-		v.between(in("contacts", i).dot(".friction"), c.FrictionC, 0, 2)
+		v.between(in("contacts", i).dot(".friction_coefficient"), c.FrictionC, 0, 2)
 		for k, id := range c.Things {
 			v.refers(in("contacts", i).of(".things", k), id)
 		}
@@ -388,10 +407,10 @@ func (v *validator) joints() {
 			v.refuse(at.dot(".things"), fmt.Sprintf("%d things", len(c.Things)), "a flange and at least one web")
 		}
 		for k, id := range c.Things {
-			v.refers(at.of("", k), id)
+			v.refers(at.of(".things", k), id)
 		}
 		for k, id := range c.Welds {
-			v.refers(at.of("", len(c.Things)+k), id)
+			v.refers(at.of(".welds", k), id)
 		}
 	}
 	for i := range b.Splices {
@@ -401,7 +420,7 @@ func (v *validator) joints() {
 			v.refers(in("splices", i).of(".laps", k), id)
 		}
 		for k, id := range s.LapWelds {
-			v.refers(in("splices", i).of(".laps", len(s.Laps)+k), id)
+			v.refers(in("splices", i).of(".lap_welds", k), id)
 		}
 	}
 	for i := range b.Supports {
@@ -432,11 +451,11 @@ func (v *validator) weld(i int) {
 	}
 	for k, s := range w.Segments {
 		v.finite(at.of(".segments", k), s.A, s.B)
-		v.size(at.of(".segments", k).dot(".length"), s.B.Sub(s.A).Norm(), least)
+		v.size(at.of(".segments", k), s.B.Sub(s.A).Norm(), least)
 	}
 	for k, s := range w.Segments {
 		if length, first := s.B.Sub(s.A).Norm(), w.Segments[0].B.Sub(w.Segments[0].A).Norm(); w.Kind == Plug && math.Abs(length-first) > closeMM {
-			v.refuse(at.of(".segments", k).dot(".length"), fmt.Sprintf("%g mm", length), fmt.Sprintf("%g mm as the first: plugs of one group are alike", first))
+			v.refuse(at.of(".segments", k), fmt.Sprintf("%g mm", length), fmt.Sprintf("%g mm as the first: plugs of one group are alike", first))
 		}
 	}
 	v.weldDepth(w, at.dot(".leg_mm"))
@@ -652,15 +671,13 @@ func (v *validator) loads() {
 		for k, id := range s.Things {
 			v.refers(at.of(".things", k), id)
 		}
-		if !(s.HeightMM >= 0 && s.HeightMM <= absurdMM && s.ReachMM >= 0 && s.ReachMM <= absurdMM && (s.HeightMM > 0) == (s.ReachMM > 0)) {
+		v.between(at.dot(".height_mm"), s.HeightMM, 0, absurdMM)
+		v.between(at.dot(".reach_mm"), s.ReachMM, 0, absurdMM)
+		if (s.HeightMM > 0) != (s.ReachMM > 0) {
 			v.refuse(at.dot(".height_mm"), fmt.Sprintf("%g mm high, reaching %g mm", s.HeightMM, s.ReachMM), "both 0, or both more")
 		}
-		if !(s.EntryMM >= 0 && s.EntryMM <= absurdMM) {
-			v.refuse(at.dot(".entry_mm"), fmt.Sprintf("%g mm", s.EntryMM), "0 or more")
-		}
-		if !(s.EntryToMM >= 0 && s.EntryToMM <= absurdMM) {
-			v.refuse(at.dot(".entry_to_mm"), fmt.Sprintf("%g mm", s.EntryToMM), "0 or more")
-		}
+		v.between(at.dot(".entry_mm"), s.EntryMM, 0, absurdMM)
+		v.between(at.dot(".entry_to_mm"), s.EntryToMM, 0, absurdMM)
 		if s.Bolts != "" && b.BoltGroup(s.Bolts) == nil {
 			v.refuse(at.dot(".bolts"), s.Bolts, "a bolt group of the bracket")
 		}
@@ -672,8 +689,8 @@ func (v *validator) loads() {
 }
 
 func (v *validator) share(at place, s *Share) {
-	v.between(at.dot(".lo"), s.Lo, 0, 1)
-	v.between(at.dot(".hi"), s.Hi, 0, 1)
+	v.between(at.dot(".low"), s.Lo, 0, 1)
+	v.between(at.dot(".high"), s.Hi, 0, 1)
 	v.finite(at.dot(".ends_mm"), s.Ends[0], s.Ends[1])
 	switch {
 	case s.Legs < 1 || s.Legs > 20:
@@ -702,8 +719,9 @@ func (v *validator) branches(at place, p *Path) {
 	for k := range p.Branches {
 		br, path := &p.Branches[k], at.of(".branches", k)
 		all[k] = br
-		v.finite(path.dot(".at"), br.At)
-		v.finite(path.dot(".thrust"), br.Thrust, br.Couple)
+		v.finite(path.dot(".at_mm"), br.At)
+		v.finite(path.dot(".thrust"), br.Thrust)
+		v.finite(path.dot(".couple"), br.Couple)
 		for _, id := range br.Through {
 			v.refers(path.dot(".through"), id)
 		}
@@ -713,7 +731,7 @@ func (v *validator) branches(at place, p *Path) {
 		}
 		v.spanned(path, br)
 		if s := v.b.Share(br.Share); s != nil && s.Rule == ByBeamSpan && br.At != p.Branches[0].At {
-			v.refuse(path.dot(".at"), "another place than the first branch's", "one place of the load for both ends of a member")
+			v.refuse(path.dot(".at_mm"), "another place than the first branch's", "one place of the load for both ends of a member")
 		}
 	}
 	v.forked(at.dot(".branches"), all, nil)

@@ -59,18 +59,18 @@ func TestRefused(t *testing.T) {
 		"a groove deeper than the plate":  {func(b *part.Bracket) { b.Welds[0].Kind, b.Welds[0].LegMM = part.CJP, 40 }, "welds[0].leg_mm"},
 		"a fillet with a width":           {func(b *part.Bracket) { b.Welds[0].WidthMM = 20 }, "welds[0].width_mm"},
 		"a plug without a width":          {func(b *part.Bracket) { b.Welds[0].Kind = part.Plug }, "welds[0].width_mm"},
-		"a plug shorter than wide":        {func(b *part.Bracket) { b.Welds[0].Kind, b.Welds[0].WidthMM = part.Plug, 500 }, "welds[0].segments[0].length"},
+		"a plug shorter than wide":        {func(b *part.Bracket) { b.Welds[0].Kind, b.Welds[0].WidthMM = part.Plug, 500 }, "welds[0].segments[0]"},
 		"a plug standing out of its hole": {func(b *part.Bracket) { b.Welds[0].Kind, b.Welds[0].WidthMM, b.Welds[0].LegMM = part.Plug, 20, 40 }, "welds[0].leg_mm"},
 		"plugs of two lengths": {func(b *part.Bracket) {
 			w := &b.Welds[0]
 			w.Kind, w.WidthMM = part.Plug, 20
 			w.Segments[1].B = w.Segments[1].B.Scale(0.9).Add(w.Segments[1].A.Scale(0.1))
-		}, "welds[0].segments[1].length"},
+		}, "welds[0].segments[1]"},
 		"a branch that ends nowhere":   {func(b *part.Bracket) { b.Paths[0].Branches[0].Through = nil }, "paths[0].branches[0].through"},
 		"a bolt beyond any place":      {func(b *part.Bracket) { b.Bolts[0].Points[1].Y = 1e9 }, "bolts[0].points_mm[1]"},
-		"a plate beyond any place":     {func(b *part.Bracket) { b.Plates[1].Pose.Origin.X = math.NaN() }, "plates[1].pose.origin"},
+		"a plate beyond any place":     {func(b *part.Bracket) { b.Plates[1].Pose.Origin.X = math.NaN() }, "plates[1].pose.origin_mm"},
 		"an end without a thread":      {func(b *part.Bracket) { b.Pins[0].Ends[1].Size = "wide" }, "pins[0].ends[1].size"},
-		"a composite with what is not": {func(b *part.Bracket) { b.Composites[0].Welds[0] = "none" }, "composites[0][3]"},
+		"a composite with what is not": {func(b *part.Bracket) { b.Composites[0].Welds[0] = "none" }, "composites[0].welds[0]"},
 		"thousands of vertices":        {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
 	} {
 		b := clevis(t)

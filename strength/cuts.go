@@ -4,6 +4,7 @@ package strength
 // that the loads beyond the cut bring.
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -468,7 +469,18 @@ func (m *model) clipped(c *cut, s *part.Sweep, chords []chordPiece) []chordPiece
 			out = append(out, ch.part(lo, hi))
 		}
 	}
+	if len(out) == 0 && len(chords) > 0 {
+		m.noSpread(c.slot, s)
+	}
 	return out
+}
+
+// noSpread refuses a width of entry that meets no steel at a cut, once for its sweep: the load would hang in a hole.
+func (m *model) noSpread(i int, s *part.Sweep) {
+	field := fmt.Sprintf("sweeps[%d].entry_mm", i)
+	if !slices.ContainsFunc(m.bad, func(e *part.FieldError) bool { return e.Field == field }) {
+		m.refuse(field, fmt.Errorf("%g mm: no steel within the load's spread at a cut of %s", s.EntryMM, sweepName(s)), "a width that reaches steel at every cut, or 0 where all of the thing works")
+	}
 }
 
 // fillSection sets the properties of a cut from its chords.

@@ -50,6 +50,7 @@ func see(path, kind string) string {
 
 // loadPath is the file's path of one of a bracket's loads: those of its mount come first and stand nowhere in it.
 func loadPath(b *Bracket, rest string) string {
+	rest = strings.NewReplacer(".force_n", ".force", ".moment_n_mm", ".moment").Replace(rest)
 	number, after, _ := strings.Cut(rest, "]")
 	i, err := strconv.Atoi(number)
 	if err != nil || !b.Tied() {

@@ -23,8 +23,11 @@ const (
 )
 
 // Violation is one broken rule: its name (a Rule constant), the place ("outer edge 3", "hole 1", counted from 0) and what
-// was seen there.
-type Violation struct{ Rule, Place, Message string }
+// was seen there. Hole is the hole's number, below 0 for any other loop.
+type Violation struct {
+	Rule, Place, Message string
+	Hole                 int
+}
 
 // String gives place, message and rule in one line.
 func (v Violation) String() string { return fmt.Sprintf("%s: %s (%s)", v.Place, v.Message, v.Rule) }
@@ -72,25 +75,24 @@ func (n loopName) String() string {
 	case result:
 		return "result"
 	}
-	return holeName(int(n))
+	return fmt.Sprintf("hole %d", int(n))
 }
-
-func holeName(i int) string { return fmt.Sprintf("hole %d", i) }
 
 type checker struct{ found []Violation }
 
-func (c *checker) add(rule, place, format string, args ...any) {
-	c.found = append(c.found, Violation{rule, place, fmt.Sprintf(format, args...)})
+func (c *checker) add(rule string, loop loopName, format string, args ...any) {
+	c.found = append(c.found, Violation{rule, loop.String(), fmt.Sprintf(format, args...), int(loop)})
 }
 
 func (c *checker) addEdge(rule string, loop loopName, i int, format string, args ...any) {
-	c.add(rule, fmt.Sprintf("%s edge %d", loop, i), format, args...)
+	c.add(rule, loop, format, args...)
+	c.found[len(c.found)-1].Place += fmt.Sprintf(" edge %d", i)
 }
 
 // loop checks one loop alone and reports whether it is sound enough to compare with others.
 func (c *checker) loop(name loopName, l Loop) bool {
 	if len(l) < 2 {
-		c.add(RuleVertices, name.String(), "has %d vertices, need at least 2", len(l))
+		c.add(RuleVertices, name, "has %d vertices, need at least 2", len(l))
 		return false
 	}
 	if !c.numbers(name, l) {
@@ -99,7 +101,7 @@ func (c *checker) loop(name loopName, l Loop) bool {
 	before := len(c.found)
 	c.edges(name, l)
 	if a := math.Abs(l.Area()); a < TinyEdgeMM*TinyEdgeMM+TouchMM*l.Length() {
-		c.add(RuleNoArea, name.String(), "encloses %.3g mm2 within %.6g mm of length", a, l.Length())
+		c.add(RuleNoArea, name, "encloses %.3g mm2 within %.6g mm of length", a, l.Length())
 	}
 	if _, _, round := l.asCircle(); !round && len(c.found) == before {
 		c.crossings(name, l)
@@ -170,11 +172,11 @@ func (c *checker) inside(i int, hole, outer Loop) {
 	switch {
 	case clear && outer.Contains(hole[0].Point):
 	case same(hole, outer):
-		c.add(RuleDuplicate, holeName(i), "is the outer loop again")
+		c.add(RuleDuplicate, loopName(i), "is the outer loop again")
 	case LoopDistance(hole, outer) <= TouchMM:
-		c.add(RuleHoleOutside, holeName(i), "crosses or touches the outer loop")
+		c.add(RuleHoleOutside, loopName(i), "crosses or touches the outer loop")
 	case !outer.Contains(hole[0].Point):
-		c.add(RuleHoleOutside, holeName(i), "is outside the outer loop or around it, at (%.6g, %.6g)", hole[0].X, hole[0].Y)
+		c.add(RuleHoleOutside, loopName(i), "is outside the outer loop or around it, at (%.6g, %.6g)", hole[0].X, hole[0].Y)
 	}
 }
 
@@ -187,13 +189,13 @@ func (c *checker) apart(i, j int, a, b Loop) {
 	}
 	switch {
 	case same(a, b):
-		c.add(RuleDuplicate, holeName(i), "is hole %d again", j)
+		c.add(RuleDuplicate, loopName(i), "is hole %d again", j)
 	case LoopDistance(a, b) <= TouchMM:
-		c.add(RuleHolesOverlap, holeName(i), "crosses or touches hole %d", j)
+		c.add(RuleHolesOverlap, loopName(i), "crosses or touches hole %d", j)
 	case b.Contains(a[0].Point):
-		c.add(RuleHolesNested, holeName(i), "is inside hole %d", j)
+		c.add(RuleHolesNested, loopName(i), "is inside hole %d", j)
 	case a.Contains(b[0].Point):
-		c.add(RuleHolesNested, holeName(i), "is around hole %d", j)
+		c.add(RuleHolesNested, loopName(i), "is around hole %d", j)
 	}
 }
 

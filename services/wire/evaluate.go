@@ -55,7 +55,7 @@ func DecodeEvaluateRequest(m *pb.EvaluateLimitRequest) (*EvaluateRequest, error)
 	q := &EvaluateRequest{
 		Basis: r.text("basis", m.GetBasis()), Method: methods.decodeOptional(&r, "method", m.GetMethod()),
 		Limit:     r.text("limit", m.GetLimit()),
-		Givens:    many(&r, "givens", maxThings, m.GetGivens(), readGivenValue),
+		Givens:    byName(&r, "givens", "symbol", maxThings, m.GetGivens(), (*pb.GivenValue).GetSymbol, readGivenValue),
 		FactorSet: r.text("factor_set", m.GetFactorSet()), Factors: readOwnFactors(&r, m.GetFactors()),
 	}
 	return q, r.err()
@@ -63,9 +63,9 @@ func DecodeEvaluateRequest(m *pb.EvaluateLimitRequest) (*EvaluateRequest, error)
 
 func readGivenValue(r *reader, m *pb.GivenValue) GivenValue {
 	for _, v := range m.Values {
-		r.number("values", v)
+		r.number("", v)
 	}
-	return GivenValue{Symbol: r.text("symbol", m.Symbol), Values: m.Values, Unit: r.text("unit", m.Unit)}
+	return GivenValue{Symbol: m.Symbol, Values: m.Values, Unit: r.text("", m.Unit)}
 }
 
 // Ordered gives the values in the order of a limit state's givens, the default for optional ones left out. It refuses a symbol that

@@ -49,7 +49,9 @@ func ownFactors(own map[string]float64) []*pb.FactorValue {
 
 // readOwnFactors names a factor by its symbol in field errors: "factors.gamma_M2".
 func readOwnFactors(r *reader, in []*pb.FactorValue) map[string]float64 {
-	list := many(r, "factors", maxThings, in, readFactorValue)
+	list := byName(r, "factors", "symbol", maxThings, in, (*pb.FactorValue).GetSymbol, func(r *reader, m *pb.FactorValue) strength.FactorValue {
+		return strength.FactorValue{Symbol: m.Symbol, Value: r.number("", m.Value)}
+	})
 	if list == nil {
 		return nil
 	}

@@ -61,29 +61,11 @@ func DecodeOrder(m *pb.BracketOrder) (geometry.Request, error) {
 	q := geometry.Request{
 		Kind: r.text("kind", m.Kind), Name: r.text("name", m.Name), Mark: r.text("mark", m.Mark),
 		Hand:   hands.decode(&r, "hand", m.Hand),
-		Params: readOrderParams(&r, m.Parameters),
+		Params: byName(&r, "parameters", "name", maxParams, m.Parameters, (*partpb.Parameter).GetName, readOrderParam),
 	}
 	return q, r.err()
 }
 
-// readOrderParams names a parameter in its path, not its place in the list.
-func readOrderParams(r *reader, in []*partpb.Parameter) []part.Param {
-	if len(in) == 0 || !r.fits("parameters", len(in), maxParams) {
-		return nil
-	}
-	out := make([]part.Param, len(in))
-	r.enter("parameters", -1)
-	for i, m := range in {
-		name := r.text("name", m.GetName())
-		r.enter(name, -1)
-		out[i] = part.Param{
-			Name:   name,
-			Number: r.number("", m.GetNumber()),
-			Unit:   r.text("", m.GetUnit()),
-			Text:   r.text("", m.GetText()),
-		}
-		r.leave()
-	}
-	r.leave()
-	return out
+func readOrderParam(r *reader, m *partpb.Parameter) part.Param {
+	return part.Param{Name: m.GetName(), Number: r.number("", m.GetNumber()), Unit: r.text("", m.GetUnit()), Text: r.text("", m.GetText())}
 }

@@ -5,6 +5,7 @@ import (
 	"math"
 	"strconv"
 	"strings"
+	"unicode/utf8"
 
 	"lugwright/part"
 )
@@ -94,8 +95,12 @@ func (r *reader) text(name, s string) string { return r.bounded(name, s, maxName
 func (r *reader) words(name, s string) string { return r.bounded(name, s, maxWordsLen) }
 
 func (r *reader) bounded(name, s string, most int) string {
-	if len(s) > most {
+	switch {
+	case len(s) > most:
 		r.refuse(name, fmt.Sprintf("%d bytes of text", len(s)), fmt.Sprintf("at most %d bytes", most))
+		return ""
+	case !utf8.ValidString(s):
+		r.refuse(name, fmt.Sprintf("%.40q", s), "text in UTF-8")
 		return ""
 	}
 	return s
@@ -115,13 +120,9 @@ func (r *reader) texts(name string, most int, in []string) []string {
 	}
 	out := make([]string, len(in))
 	for i, s := range in {
-		if len(s) > maxWordsLen {
-			r.enter(name, i)
-			r.words("", s)
-			r.leave()
-			continue
-		}
-		out[i] = s
+		r.enter(name, i)
+		out[i] = r.words("", s)
+		r.leave()
 	}
 	return out
 }
@@ -166,6 +167,30 @@ func many[P, D any](r *reader, name string, most int, in []*P, read func(*reader
 		} else {
 			out[i] = read(r, p)
 		}
+		r.leave()
+	}
+	return out
+}
+
+// byName reads a list whose entries have names, which stand in the paths of what is refused: "parameters.bore". An entry without a name that can stand
+// there has its number: "parameters[3].name".
+func byName[P, D any](r *reader, list, key string, most int, in []*P, name func(*P) string, read func(*reader, *P) D) []D {
+	if len(in) == 0 || !r.fits(list, len(in), most) {
+		return nil
+	}
+	out := make([]D, len(in))
+	for i, p := range in {
+		n := name(p)
+		if n == "" || len(n) > maxNameLen || !utf8.ValidString(n) {
+			r.enter(list, i)
+			r.refuse(key, fmt.Sprintf("%.40q", n), fmt.Sprintf("a name of 1 to %d bytes in UTF-8", maxNameLen))
+			r.leave()
+			continue
+		}
+		r.enter(list, -1)
+		r.enter(n, -1)
+		out[i] = read(r, p)
+		r.leave()
 		r.leave()
 	}
 	return out

@@ -23,8 +23,8 @@ func (d *Drilling) path(path string) string {
 			if i, err := strconv.Atoi(number); err == nil && i >= len(d.Guides) {
 				return fmt.Sprintf("drilling.own_guides[%d]%s", i-len(d.Guides), after)
 			}
+			return "drilling.guides[" + number + "]" // what is within it is ours
 		}
-		return "drilling.guides[" + rest
 	}
 	if path == "frame.flange_mm" {
 		return "drilling.rail_flange_mm"
