@@ -46,11 +46,11 @@ func deskOf(t *testing.T, src string) *desk {
 	if err != nil {
 		t.Fatal(err)
 	}
-	materials, err := c.Materials(t.Context())
+	densities, err := run.ReadDensities(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	d := &desk{&sweep.Bench{Client: c, Job: j, Densities: sweep.DensitiesOf(materials), Margin: 1}, c, known.Kinds, &j.Brackets[0], nil}
+	d := &desk{&sweep.Bench{Client: c, Job: j, Densities: densities, Margin: 1}, c, known.Kinds, &j.Brackets[0], nil}
 	if d.kind, err = geometry.Find(d.kinds, d.spec.Kind); err != nil {
 		t.Fatal(err)
 	}

@@ -94,10 +94,10 @@ func Judge(b *dial.Brief, margin float64) (Outcome, *Check) {
 }
 
 // row is what comes of a tried variant.
-func row(v *run.Variant, d Densities, margin float64) Row {
+func row(v *run.Variant, d run.Densities, margin float64) Row {
 	r := Row{Outcome: Refused, Err: v.Err, Excess: math.Inf(1)}
 	if r.Err == nil {
-		r.Takes, r.Err = d.Measure(v.Part)
+		r.Takes, r.Err = Measure(v.Part, d)
 	}
 	if r.Err != nil {
 		return r

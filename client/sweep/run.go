@@ -20,7 +20,7 @@ const (
 type Bench struct {
 	Client    run.Trier
 	Job       *job.Job // as run.Loaded gives it
-	Densities Densities
+	Densities run.Densities
 	Margin    float64 // every utilisation is to be at most 1/Margin; at least 1
 }
 
