@@ -108,7 +108,7 @@ var rules = []rule{
 	{folder: "client/propose", own: []string{"client/job", "client/sweep", "geometry", "part", "units"}, why: "first sizes; tries variants as a sweep does"},
 	{folder: "client/command", own: []string{"client/...", "geometry", "geometry/access", "part", "services/both", "services/dial", "services/server", "strength", "strength/formula", "strength/handbook", "strength/material", "units", "vehicle", "vehicle/..."}, others: []string{"github.com/schollz/progressbar", "github.com/urfave/cli", "google.golang.org/grpc"}, why: "one file a verb"},
 	{folder: "client/family", own: []string{"client/job", "client/yamlfile", "geometry", "part", "units"}, why: "the variants of a family, one after the other"},
-	{folder: "client/batch", own: []string{"client/family", "client/job", "services/dial", "part", "geometry", "strength", "units"}, why: "a family through both services; no flags, no printing"},
+	{folder: "client/batch", own: []string{"client/family", "client/job", "client/run", "services/dial", "part", "geometry", "strength", "units"}, why: "a family through both services; no flags, no printing"},
 	{folder: "client/cmd/...", own: []string{"client/command"}, why: "the main"},
 }
 

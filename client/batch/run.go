@@ -9,10 +9,10 @@ import (
 
 	"lugwright/client/family"
 	"lugwright/client/job"
+	"lugwright/client/run"
 	"lugwright/geometry"
 	"lugwright/part"
 	"lugwright/services/dial"
-	"lugwright/strength"
 )
 
 // ahead is how many messages may be finished or on their way before the oldest of them is: one that waits for a dead replica does not stop the others.
@@ -33,7 +33,7 @@ type Input struct {
 func Run(ctx context.Context, in Input) error {
 	ctx, cancel := context.WithCancelCause(ctx)
 	defer cancel(nil)
-	density, err := densities(ctx, in.Client)
+	density, err := run.ReadDensities(ctx, in.Client)
 	if err != nil {
 		return err
 	}
@@ -67,35 +67,12 @@ func Run(ctx context.Context, in Input) error {
 }
 
 // question is how every bracket of the family is checked.
-func question(j *job.Job) dial.CheckRequest {
-	b := &j.Brackets[0]
-	return dial.CheckRequest{
-		Cases: j.LoadCases(b), Basis: j.Basis, PinJoint: j.PinJoint,
-		Options: strength.Options{Method: j.Method, LoadFactor: j.LoadFactor, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: b.Spectrum, LeaveOut: j.LeaveOut},
-	}
-}
-
-// densities is kg/mm3 by grade.
-func densities(ctx context.Context, c *dial.Client) (map[string]float64, error) {
-	all, err := c.Materials(ctx)
-	if err != nil {
-		return nil, err
-	}
-	out := map[string]float64{}
-	for i := range all.Grades {
-		g := &all.Grades[i]
-		out[g.Name] = g.KgPerMM3()
-		for _, name := range g.Aliases {
-			out[name] = g.KgPerMM3()
-		}
-	}
-	return out, nil
-}
+func question(j *job.Job) dial.CheckRequest { return run.Question(j, &j.Brackets[0]) }
 
 type runner struct {
 	Input
 	variants *dial.Variants
-	density  map[string]float64
+	density  run.Densities
 }
 
 // message is the variants that go together, and their rows.
@@ -195,13 +172,9 @@ func (r *runner) answer(ctx context.Context, rows []Row) error {
 
 // mass is in kg, NaN where a material has no density.
 func (r *runner) mass(volumes []part.Volume) float64 {
-	kg := 0.0
-	for _, v := range volumes {
-		d := r.density[v.Material]
-		if d <= 0 {
-			return math.NaN()
-		}
-		kg += v.MM3 * d
+	kg, err := r.density.KG(volumes)
+	if err != nil {
+		return math.NaN()
 	}
 	return kg
 }

@@ -46,6 +46,7 @@ func (s *session) proposeVerb() *cli.Command {
 type proposed struct {
 	job     *job.Job
 	spec    *job.Bracket // as the file has it, without the loads of its mount
+	loaded  *job.Bracket // with them
 	kind    *geometry.Kind
 	margin  float64
 	answer  *propose.Answer
@@ -101,14 +102,13 @@ func (s *session) propose(c *cli.Context) error {
 		if o.Vary, err = varyOf(p.kind, c.StringSlice("vary"), o.Keep); err != nil {
 			return err
 		}
-		loaded, err := sweep.Named(bench.Job, name)
-		if err != nil {
+		if p.loaded, err = sweep.Named(bench.Job, name); err != nil {
 			return err
 		}
-		p.answer, err = propose.Find(ctx, bench, loaded, p.kind, o)
+		p.answer, err = propose.Find(ctx, bench, p.loaded, p.kind, o)
 		p.stopped = err != nil
-		if fault := p.fault(loaded); err == nil && fault != nil {
-			return fault
+		if p.answer.Fault != nil && err == nil {
+			return p.job.Locate(p.loaded, p.answer.Fault)
 		}
 		if best := p.answer.Best; err == nil && len(best) > 0 {
 			p.pick = min(p.pick, len(best)-1)
@@ -225,18 +225,6 @@ func varyOf(kind *geometry.Kind, varied, keep []string) ([]sweep.Axis, error) {
 		out = append(out, a)
 	}
 	return out, nil
-}
-
-// fault is an error of the job that refuses every variant.
-func (p *proposed) fault(loaded *job.Bracket) error {
-	var rows []sweep.Row
-	for _, f := range p.answer.Forms {
-		rows = append(rows, f.Rows...)
-	}
-	if err := sweep.Fault(rows); err != nil {
-		return p.job.Locate(loaded, err)
-	}
-	return nil
 }
 
 // verdict is why nothing is proposed.

@@ -60,17 +60,27 @@ func (p *proposePage) print() {
 	}
 }
 
-// how says how sure it is that nothing is lighter.
+// how says how sure it is that nothing is lighter, and what was checked.
 func (p *proposePage) how() string {
 	a := p.p.answer
-	text := counting(a.Tried, "variant", "variants") + " tried"
+	text := counting(a.Tried, "variant", "variants")
 	switch {
 	case p.p.stopped:
-		return text + ", then stopped"
+		text += ", then stopped"
 	case a.Whole:
-		return text + ": every combination of the sizes below; the first is the lightest of them all"
+		text += ": every combination of the sizes below; the first is the lightest of them all"
+	default:
+		text += ", from the present sizes by steps of one size or two: of more combinations than can be tried a lighter one is not ruled out"
 	}
-	return text + ", from the present sizes by steps of one size or two: of more combinations than can be tried a lighter one is not ruled out"
+	few := 0
+	for _, f := range a.Forms {
+		few = max(few, len(f.Deciding))
+	}
+	loads := len(p.p.loaded.Loads)
+	if few == loads {
+		return text
+	}
+	return text + fmt.Sprintf(". What fails was found under the %s that decide; what is proposed holds under all %d", counting(few, "load", "loads"), loads)
 }
 
 // sizes says what was chosen from, each list of values once.
@@ -150,6 +160,10 @@ type formDoc struct {
 	Sizes []sizeDoc      `json:"sizes"`
 	Tried int            `json:"tried"`
 	Whole bool           `json:"every_combination"`
+	// Checked is how many checks were made, Settled how many of them under all loads; the others were made under those that decide.
+	Checked  int      `json:"checks"`
+	Settled  int      `json:"checks_under_all_loads"`
+	Deciding []string `json:"loads_that_decide"`
 }
 
 type sizeDoc struct {
@@ -171,7 +185,7 @@ func docOfProposed(p *proposed, version string) proposedDoc {
 		Sizes: docsOf(a.Forms, func(f *propose.Form) formDoc {
 			return formDoc{docsOf(f.Words, docOfParameter), docsOf(f.Sizes, func(s propose.Size) sizeDoc {
 				return sizeDoc{axisDoc{s.Axis.Param.Name, docsOf(s.Axis.Values, docOfParameter)}, string(s.Role), s.Source}
-			}), len(f.Rows), f.Whole}
+			}), f.Tried, f.Whole, f.Checked, f.Settled, append([]string{}, f.Deciding...)}
 		}),
 	}
 	for _, b := range a.Best {

@@ -144,11 +144,11 @@ func benchOf(ctx context.Context, client *dial.Client, j *job.Job, margin float6
 	if err != nil {
 		return nil, err
 	}
-	materials, err := client.Materials(ctx)
+	densities, err := run.ReadDensities(ctx, client)
 	if err != nil {
 		return nil, err
 	}
-	return &sweep.Bench{Client: client, Job: j, Densities: sweep.DensitiesOf(materials), Margin: margin}, nil
+	return &sweep.Bench{Client: client, Job: j, Densities: densities, Margin: margin}, nil
 }
 
 // marginOf reads the wanted margin.

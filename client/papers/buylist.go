@@ -236,7 +236,7 @@ func (p *page) fillers(b *part.Bracket, say func(item, why, source string)) {
 	}
 }
 
-// weldMetalKG is the steel of all welds of a filler: half the square of a fillet's leg, a plug's area and depth, a groove's throat by its own width.
+// weldMetalKG is the steel of all welds of a filler.
 func (p *page) weldMetalKG(filler string) float64 {
 	const density = 7.85e-6 // kg/mm3
 	kg := 0.0
@@ -247,7 +247,7 @@ func (p *page) weldMetalKG(filler string) float64 {
 			if w.Electrode != filler {
 				continue
 			}
-			kg += density * weldVolume(w) * float64(b.Spec.Quantity)
+			kg += density * w.VolumeMM3() * float64(b.Spec.Quantity)
 		}
 	}
 	return kg

@@ -4,7 +4,6 @@ package papers
 
 import (
 	"fmt"
-	"math"
 	"slices"
 	"strconv"
 	"strings"
@@ -221,17 +220,4 @@ func (p *page) weldNote(b *part.Bracket, w *part.WeldGroup) string {
 		out = append(out, "onto the frame's rail: only where the chassis maker lets it be welded; not across a flange")
 	}
 	return strings.Join(out, "; ")
-}
-
-// weldVolume is the metal of a weld, mm3, without its cap.
-func weldVolume(w *part.WeldGroup) float64 {
-	v := 0.0
-	for _, l := range lengths(w.Segments) {
-		if w.Kind == part.Plug {
-			v += w.LegMM * (w.WidthMM*(l-w.WidthMM) + math.Pi/4*w.WidthMM*w.WidthMM)
-		} else {
-			v += w.LegMM * w.LegMM / 2 * l
-		}
-	}
-	return v
 }

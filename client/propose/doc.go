@@ -4,6 +4,7 @@
 //	propose.go  what is asked and answered
 //	choices.go  which parameters are sizes, and the values that they may take
 //	search.go   every combination where they are few, else steps from the present sizes
+//	loads.go    the few loads under which most is found to fail
 //	rank.go     the lightest and its runners-up
 //	yaml.go     a bracket as it is written into a job
 package propose

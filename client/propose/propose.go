@@ -20,6 +20,7 @@ type Options struct {
 	Vary []sweep.Axis // these parameters take these values and no others; one value is kept
 	Keep []string     // these keep their present values
 	Most int          // variants tried at most; 0 takes Usual
+	Told func(n int)  // is called when n more variants were built or checked; may be nil
 }
 
 // Size is a parameter that was chosen.
@@ -34,7 +35,9 @@ type Form struct {
 	Words []part.Param // none: the words as they are
 	Sizes []Size
 	Whole bool // every combination was tried
-	Rows  []sweep.Row
+	// Tried is how many variants were built, Checked how many checks were made, and Settled how many of them under all loads.
+	Tried, Checked, Settled int
+	Deciding                []string // loads under which the others were made
 }
 
 // Proposal is one choice of sizes.
@@ -48,7 +51,8 @@ type Proposal struct {
 type Answer struct {
 	Forms   []*Form
 	Best    []Proposal // lightest first, three at most; none when nothing passes
-	Nearest *Proposal  // what comes nearest to passing, when nothing does; nil when nothing could be built
+	Nearest *Proposal  // what comes nearest to passing, when nothing does; nil when nothing was tried
+	Fault   error      // of the job, which refuses every variant
 	Tried   int
 	Whole   bool // every combination was tried: the first is the lightest of them all
 }
@@ -66,15 +70,31 @@ func Find(ctx context.Context, b *sweep.Bench, spec *job.Bracket, kind *geometry
 	}
 	a.Forms = forms
 	whole := true
+	var searches []*search
 	for i, form := range forms {
-		err = f.search(ctx, spec, form, max(1, (o.Most-a.Tried)/(len(forms)-i)))
-		a.Tried += len(form.Rows)
-		if whole = whole && form.Whole; err != nil {
+		c := f.search(ctx, spec, form, max(1, (o.Most-a.Tried)/(len(forms)-i)))
+		searches = append(searches, c)
+		err = c.run(a.heaviest())
+		form.Tried, form.Deciding = len(c.entries), c.loads.cases()
+		a.Tried, whole = a.Tried+form.Tried, whole && form.Whole
+		a.rank(spec, searches)
+		if err != nil {
 			break
 		}
 	}
 	a.Whole = whole && err == nil
-	a.rank(spec)
+	if len(a.Best) == 0 {
+		if near := a.near(spec, searches); err == nil {
+			err = near
+		}
+		var rows []sweep.Row
+		for _, c := range searches {
+			for _, e := range c.entries {
+				rows = append(rows, e.row)
+			}
+		}
+		a.Fault = sweep.Fault(rows)
+	}
 	return a, err
 }
 

@@ -16,46 +16,58 @@ import (
 // shown is how many proposals are given: the lightest and two runners-up.
 const shown = 3
 
-func (a *Answer) rank(spec *job.Bracket) {
+// rank takes what the searches have found.
+func (a *Answer) rank(spec *job.Bracket, searches []*search) {
 	var passing []Proposal
-	for _, form := range a.Forms {
-		for i := range form.Rows {
-			r := &form.Rows[i]
-			switch {
-			case r.Outcome == sweep.Passes:
-				passing = append(passing, Proposal{Form: form, Row: r})
-			case a.Nearest == nil || r.Excess < a.Nearest.Row.Excess:
-				a.Nearest = &Proposal{Form: form, Row: r}
-			}
+	for _, c := range searches {
+		for _, e := range c.settled() {
+			passing = append(passing, Proposal{Form: c.form, Row: &e.row})
 		}
 	}
 	slices.SortStableFunc(passing, func(p, q Proposal) int { return p.Row.Takes.Compare(&q.Row.Takes) })
-	bought := map[string]bool{}
+	have := map[string]bool{}
+	a.Best = nil
 	for _, p := range passing {
-		if key := p.bought(); !bought[key] && len(a.Best) < shown {
-			bought[key] = true
+		if key := bought(p.Form, p.Row); !have[key] && len(a.Best) < shown {
+			have[key] = true
 			p.Spec = sweep.With(spec, p.Row.Values)
 			a.Best = append(a.Best, p)
 		}
 	}
-	if a.Nearest != nil {
-		a.Nearest.Spec = sweep.With(spec, a.Nearest.Row.Values)
+}
+
+// heaviest is the last of as many proposals as are shown; nil while there are fewer.
+func (a *Answer) heaviest() *sweep.Row {
+	if len(a.Best) < shown {
+		return nil
 	}
-	if a.Best != nil {
-		a.Nearest = nil
+	return a.Best[shown-1].Row
+}
+
+// near finds what comes nearest to passing, where nothing does.
+func (a *Answer) near(spec *job.Bracket, searches []*search) error {
+	for _, c := range searches {
+		e, err := c.nearest()
+		if e != nil && (a.Nearest == nil || e.row.Excess < a.Nearest.Row.Excess) {
+			a.Nearest = &Proposal{c.form, &e.row, sweep.With(spec, e.row.Values)}
+		}
+		if err != nil {
+			return err
+		}
 	}
+	return nil
 }
 
 // bought tells proposals apart by what is bought and welded for them: plates, pins, bolts and the form. A runner-up that differs in nothing but the length of a
 // plate or the leg of a weld would be no choice.
-func (p *Proposal) bought() string {
+func bought(f *Form, r *sweep.Row) string {
 	var b strings.Builder
-	fmt.Fprintln(&b, p.Form.Words)
-	b.WriteString(sweep.StockKey(p.Row.Takes.Stock))
-	for _, s := range p.Form.Sizes {
+	fmt.Fprintln(&b, f.Words)
+	b.WriteString(sweep.StockKey(r.Takes.Stock))
+	for _, s := range f.Sizes {
 		if s.Role == sweep.Bar || s.Role == sweep.Bolt {
-			i := slices.IndexFunc(p.Row.Values, func(v part.Param) bool { return v.Name == s.Axis.Param.Name })
-			fmt.Fprintln(&b, p.Row.Values[i])
+			i := slices.IndexFunc(r.Values, func(v part.Param) bool { return v.Name == s.Axis.Param.Name })
+			fmt.Fprintln(&b, r.Values[i])
 		}
 	}
 	return b.String()

@@ -1,8 +1,9 @@
 package propose
 
-// This file searches the sizes of one form. Where all combinations are few enough they are all tried. Else the search goes from the present sizes: up, by the
-// step that brings most for its mass, until everything passes, then down as long as something lighter passes, one size at a time and two against each other.
-// What it ends at no single step makes lighter; that nothing lighter exists is then not proved.
+// This file searches the sizes of one form. Where all combinations are few enough they are all built, and checked from the lightest on until the lightest and its
+// runners-up are found. Else the search goes from the present sizes: up, by the step that brings most for its mass, until everything passes, then down as long as
+// something lighter passes, one size at a time and two against each other. What it ends at no single step makes lighter; that nothing lighter exists is then not
+// proved. Everything is looked at under the loads that decide, and nothing passes but under all.
 
 import (
 	"context"
@@ -17,36 +18,55 @@ import (
 // state is one value of each axis, by its number.
 type state []int
 
-type climber struct {
-	ctx   context.Context
-	b     *sweep.Bench
-	spec  *job.Bracket
-	words []part.Param
-	axes  []sweep.Axis
-	most  int
-	rows  []sweep.Row
-	known map[string]int // a state's place among rows
+// entry is one combination, and what is known of it.
+type entry struct {
+	at   state
+	row  sweep.Row
+	seen int  // as often as the deciding loads had grown when it was looked at; 0: it was only built
+	sure bool // looked at under all loads, or refused
 }
 
-func (f *finder) search(ctx context.Context, spec *job.Bracket, form *Form, most int) error {
-	c := &climber{ctx: ctx, b: f.b, spec: spec, words: form.Words, most: most, known: map[string]int{}}
+func (e *entry) passes() bool { return e.row.Outcome == sweep.Passes }
+
+// may says whether an entry passes as far as it was looked at. That nothing was checked under some loads says nothing of the others.
+func (e *entry) may() bool {
+	return e.passes() || !e.sure && e.row.Outcome == sweep.Outside && e.row.Governs == nil
+}
+
+type search struct {
+	ctx     context.Context
+	b       *sweep.Bench
+	spec    *job.Bracket
+	form    *Form
+	axes    []sweep.Axis
+	most    int
+	loads   deciding
+	entries []*entry
+	known   map[string]*entry
+	told    func(built int)
+}
+
+func (f *finder) search(ctx context.Context, spec *job.Bracket, form *Form, most int) *search {
+	c := &search{ctx: ctx, b: f.b, spec: spec, form: form, most: most, loads: deciding{all: spec}, known: map[string]*entry{}, told: f.Told}
 	for i := range form.Sizes {
 		c.axes = append(c.axes, form.Sizes[i].Axis)
 	}
-	var err error
+	return c
+}
+
+// run searches. None that is as heavy as a given row is wanted.
+func (c *search) run(heaviest *sweep.Row) error {
 	grid := sweep.Grid{Axes: c.axes}
-	if n := grid.Count(); n <= most {
-		err = c.all(n)
-		form.Whole = err == nil
-	} else {
-		err = c.walk()
+	n := grid.Count()
+	c.form.Whole = n <= c.most
+	if c.form.Whole {
+		return c.all(n, heaviest)
 	}
-	form.Rows = c.rows
-	return err
+	return c.walk(heaviest)
 }
 
 // all tries every combination.
-func (c *climber) all(n int) error {
+func (c *search) all(n int, heaviest *sweep.Row) error {
 	states := make([]state, n)
 	for i := range states {
 		s, rest := make(state, len(c.axes)), i
@@ -56,72 +76,228 @@ func (c *climber) all(n int) error {
 		}
 		states[i] = s
 	}
-	return c.try(states)
+	if _, err := c.weigh(states); err != nil {
+		return err
+	}
+	return c.settleLightest(heaviest)
 }
 
-// inMessage is how many variants are tried at once.
-const inMessage = 256
+// Variants go in pieces: large where they are only built, small where the search may end with each.
+const (
+	builtAtOnce   = 256
+	checkedAtOnce = 16
+)
 
-// try tries the states that are not known yet, as many as are still allowed.
-func (c *climber) try(states []state) error {
+// weigh builds the states that are not known yet, as many as are still allowed, and gives the entries of all that are known then.
+func (c *search) weigh(states []state) ([]*entry, error) {
 	var variants [][]part.Param
+	var fresh []state
 	for _, s := range states {
 		key := fmt.Sprint(s)
-		if _, known := c.known[key]; known {
-			continue
+		if _, known := c.known[key]; !known && len(c.entries)+len(fresh) < c.most {
+			c.known[key] = nil // on its way
+			variants, fresh = append(variants, c.values(s)), append(fresh, s)
 		}
-		if len(c.rows)+len(variants) >= c.most {
-			break
-		}
-		c.known[key], variants = len(c.rows)+len(variants), append(variants, c.values(s))
 	}
-	for from := 0; from < len(variants); from += inMessage {
-		to := min(from+inMessage, len(variants))
-		rows, err := c.b.Try(c.ctx, c.spec, variants[from:to])
+	for from := 0; from < len(variants); from += builtAtOnce {
+		to := min(from+builtAtOnce, len(variants))
+		rows, err := c.b.Weigh(c.ctx, c.spec, variants[from:to])
 		if err != nil {
-			return err
+			return nil, err
 		}
 		for i := range rows {
-			rows[i].Index = len(c.rows)
-			c.rows = append(c.rows, rows[i])
+			rows[i].Index = len(c.entries)
+			e := &entry{at: fresh[from+i], row: rows[i], sure: rows[i].Outcome == sweep.Refused}
+			c.entries, c.known[fmt.Sprint(e.at)] = append(c.entries, e), e
+		}
+		c.tell(len(rows))
+	}
+	var out []*entry
+	for _, s := range states {
+		if e := c.known[fmt.Sprint(s)]; e != nil {
+			out = append(out, e)
 		}
 	}
-	return nil
+	return out, nil
 }
 
-func (c *climber) values(s state) []part.Param {
-	out := slices.Clone(c.words)
+func (c *search) values(s state) []part.Param {
+	out := slices.Clone(c.form.Words)
 	for k, i := range s {
 		out = append(out, c.axes[k].Values[i])
 	}
 	return out
 }
 
-// of is a state's row, nil when it was not tried.
-func (c *climber) of(s state) *sweep.Row {
-	if i, ok := c.known[fmt.Sprint(s)]; ok && i < len(c.rows) {
-		return &c.rows[i]
+// look checks entries under the loads that decide: those that may pass, and where their excess is asked for all that were looked at under fewer loads.
+func (c *search) look(list []*entry, excess bool) error {
+	for i := 0; i < len(list) && c.loads.grown == 0; i++ {
+		if err := c.settle(list[i : i+1]); err != nil {
+			return err
+		}
+	}
+	var asked []*entry
+	for _, e := range list {
+		if !e.sure && e.seen < c.loads.grown && (e.seen == 0 || excess || e.may()) {
+			asked = append(asked, e)
+		}
+	}
+	return c.check(asked, c.loads.bracket(), c.loads.rest)
+}
+
+// settle checks entries under all loads. What then fails, and did not under fewer, adds its loads to them.
+func (c *search) settle(list []*entry) error {
+	list = slices.DeleteFunc(slices.Clone(list), func(e *entry) bool { return e.sure })
+	if err := c.check(list, c.spec, true); err != nil {
+		return err
+	}
+	c.form.Settled += len(list)
+	for _, e := range list {
+		switch {
+		case c.loads.grown == 0:
+			c.loads.begin(&e.row)
+		case !e.passes():
+			c.loads.grow(&e.row)
+		}
 	}
 	return nil
 }
 
-// full says whether no more may be tried.
-func (c *climber) full() bool { return len(c.rows) >= c.most }
+func (c *search) check(list []*entry, spec *job.Bracket, sure bool) error {
+	if len(list) == 0 {
+		return nil
+	}
+	variants := make([][]part.Param, len(list))
+	for i, e := range list {
+		variants[i] = e.row.Values
+	}
+	rows, err := c.b.Try(c.ctx, spec, variants)
+	if err != nil {
+		return err
+	}
+	c.form.Checked += len(list)
+	c.tell(len(list))
+	for i, e := range list {
+		rows[i].Index = e.row.Index
+		e.row, e.seen, e.sure = rows[i], c.loads.grown, sure || rows[i].Outcome == sweep.Refused
+	}
+	return nil
+}
 
-func (c *climber) walk() error {
-	at := c.start()
-	if err := c.try([]state{at}); err != nil {
+// lightest checks some entries, lightest first, until so many are known that pass under all loads, no two of them alike, and none as heavy as a given row.
+func (c *search) lightest(list []*entry, want int, alike func(*entry) string, heaviest *sweep.Row) error {
+	list = slices.DeleteFunc(slices.Clone(list), func(e *entry) bool {
+		return e.row.Outcome == sweep.Refused || heaviest != nil && !lighter(&e.row, heaviest)
+	})
+	slices.SortStableFunc(list, lighterFirst)
+	have := map[string]bool{}
+	key := func(e *entry) string {
+		if alike == nil {
+			return fmt.Sprint(e.at)
+		}
+		return alike(e)
+	}
+	for len(list) > 0 && len(have) < want {
+		list = slices.DeleteFunc(list, func(e *entry) bool { return have[key(e)] })
+		next := list[:min(checkedAtOnce, len(list))]
+		if err := c.look(next, false); err != nil {
+			return err
+		}
+		var may []*entry // the first of each kind that may pass
+		asked := map[string]bool{}
+		for _, e := range next {
+			if k := key(e); len(may) < want-len(have) && e.may() && !asked[k] {
+				may, asked[k] = append(may, e), true
+			}
+		}
+		if err := c.settle(may); err != nil {
+			return err
+		}
+		for len(next) > 0 && len(have) < want && (next[0].sure || !next[0].may()) {
+			if next[0].passes() {
+				have[key(next[0])] = true
+			}
+			next, list = next[1:], list[1:]
+		}
+	}
+	return nil
+}
+
+// tell says that so many were built or checked.
+func (c *search) tell(n int) {
+	if c.told != nil {
+		c.told(n)
+	}
+}
+
+// settleLightest looks for the lightest of all that were built, and its runners-up.
+func (c *search) settleLightest(heaviest *sweep.Row) error {
+	return c.lightest(c.entries, shown, func(e *entry) string { return bought(c.form, &e.row) }, heaviest)
+}
+
+// settled are the entries that are known to pass under all loads, lightest first.
+func (c *search) settled() []*entry {
+	list := slices.DeleteFunc(slices.Clone(c.entries), func(e *entry) bool { return !e.sure || !e.passes() })
+	slices.SortStableFunc(list, lighterFirst)
+	return list
+}
+
+// nearest is the entry that comes nearest to passing under all loads; nil when nothing was built.
+func (c *search) nearest() (*entry, error) {
+	for range mostNearest {
+		e := least(c.entries)
+		if e == nil || e.sure {
+			return e, nil
+		}
+		if err := c.settle([]*entry{e}); err != nil {
+			return e, err
+		}
+	}
+	return least(slices.DeleteFunc(slices.Clone(c.entries), func(e *entry) bool { return !e.sure })), nil
+}
+
+// mostNearest is how many are checked under all loads to find the nearest, which few loads may flatter.
+const mostNearest = 50
+
+// least is the first entry with the least excess.
+func least(list []*entry) *entry {
+	var best *entry
+	for _, e := range list {
+		if best == nil || e.row.Excess < best.row.Excess {
+			best = e
+		}
+	}
+	return best
+}
+
+// walk goes from the present sizes up and down again, as long as that leads to something lighter.
+func (c *search) walk(heaviest *sweep.Row) error {
+	list, err := c.weigh([]state{c.start()})
+	if err != nil {
 		return err
 	}
-	at, err := c.up(at)
-	if err != nil || c.of(at) == nil || c.of(at).Outcome != sweep.Passes {
+	at, err := c.up(list[0])
+	for err == nil && at.passes() {
+		if at, err = c.down(at); err != nil {
+			return err
+		}
+		if err = c.settleLightest(nil); err != nil {
+			return err
+		}
+		first := c.settled()[0]
+		if !lighter(&first.row, &at.row) {
+			return nil
+		}
+		at = first
+	}
+	if err != nil {
 		return err
 	}
-	return c.down(at)
+	return c.settleLightest(heaviest)
 }
 
 // start is the present sizes; of what the shop does not have the next larger.
-func (c *climber) start() state {
+func (c *search) start() state {
 	s := make(state, len(c.axes))
 	for k := range c.axes {
 		a := &c.axes[k]
@@ -137,8 +313,11 @@ func (c *climber) start() state {
 	return s
 }
 
+// full says whether no more may be built.
+func (c *search) full() bool { return len(c.entries) >= c.most }
+
 // one are all states that differ from one in a single size.
-func (c *climber) one(s state) []state {
+func (c *search) one(s state) []state {
 	var out []state
 	for k := range c.axes {
 		for i := range c.axes[k].Values {
@@ -157,7 +336,7 @@ func with(s state, k, i int) state {
 }
 
 // two are the states with one size a step to one side and another a step to the other or the same side.
-func (c *climber) two(s state, first, second int) []state {
+func (c *search) two(s state, first, second int) []state {
 	var out []state
 	for k := range c.axes {
 		for l := range c.axes {
@@ -171,39 +350,55 @@ func (c *climber) two(s state, first, second int) []state {
 	return out
 }
 
-// up goes on until everything passes, or no step brings it nearer.
-func (c *climber) up(at state) (state, error) {
-	for !c.full() && c.of(at).Outcome != sweep.Passes {
-		next, err := c.nearer(at, c.one(at))
-		if err == nil && next == nil {
-			next, err = c.nearer(at, c.two(at, 1, 1))
+// firstOf tries ways to a next entry, one after the other, until one gives one.
+func firstOf(ways ...func() (*entry, error)) (*entry, error) {
+	for _, way := range ways {
+		if e, err := way(); err != nil || e != nil {
+			return e, err
 		}
-		if err == nil && next == nil {
-			next, err = c.nearer(at, c.two(at, 1, -1))
+	}
+	return nil, nil
+}
+
+// up goes on until everything passes under all loads, or no step brings it nearer.
+func (c *search) up(at *entry) (*entry, error) {
+	for {
+		if err := c.look([]*entry{at}, true); err != nil {
+			return at, err
 		}
+		if at.may() {
+			if err := c.settle([]*entry{at}); err != nil {
+				return at, err
+			}
+		}
+		if at.passes() || c.full() {
+			return at, nil
+		}
+		next, err := firstOf(
+			func() (*entry, error) { return c.nearer(at, c.one(at.at)) },
+			func() (*entry, error) { return c.nearer(at, c.two(at.at, 1, 1)) },
+			func() (*entry, error) { return c.nearer(at, c.two(at.at, 1, -1)) },
+		)
 		if err != nil || next == nil {
 			return at, err
 		}
 		at = next
 	}
-	return at, nil
 }
 
-// nearer is the state that brings most for the mass that it adds; one that passes comes before all others, the lightest first. Nil when none brings anything.
-func (c *climber) nearer(at state, states []state) (state, error) {
-	if err := c.try(states); err != nil {
+// nearer is the entry that brings most for the mass that it adds; one that passes comes before all others, the lightest first. Nil when none brings anything.
+func (c *search) nearer(now *entry, states []state) (*entry, error) {
+	list, err := c.weigh(states)
+	if err != nil {
 		return nil, err
 	}
-	now := c.of(at)
-	var best state
-	var bestRow *sweep.Row
-	for _, s := range states {
-		r := c.of(s)
-		if r == nil || !(r.Excess < now.Excess) {
-			continue
-		}
-		if best == nil || better(now, r, bestRow) {
-			best, bestRow = s, r
+	if err := c.look(list, true); err != nil {
+		return nil, err
+	}
+	var best *entry
+	for _, e := range list {
+		if e.row.Excess < now.row.Excess && (best == nil || better(&now.row, &e.row, &best.row)) {
+			best = e
 		}
 	}
 	return best, nil
@@ -232,33 +427,37 @@ func better(now, a, b *sweep.Row) bool {
 
 func lighter(a, b *sweep.Row) bool { return a.Takes.Compare(&b.Takes) < 0 }
 
+func lighterFirst(a, b *entry) int { return a.row.Takes.Compare(&b.row.Takes) }
+
 // down goes on as long as something lighter passes.
-func (c *climber) down(at state) error {
+func (c *search) down(at *entry) (*entry, error) {
 	for !c.full() {
-		next, err := c.lightest(at, c.one(at))
-		if err == nil && next == nil {
-			next, err = c.lightest(at, c.two(at, -1, 1))
-		}
-		if err == nil && next == nil {
-			next, err = c.lightest(at, c.two(at, -1, -1))
-		}
+		next, err := firstOf(
+			func() (*entry, error) { return c.below(at, c.one(at.at)) },
+			func() (*entry, error) { return c.below(at, c.two(at.at, -1, 1)) },
+			func() (*entry, error) { return c.below(at, c.two(at.at, -1, -1)) },
+		)
 		if err != nil || next == nil {
-			return err
+			return at, err
 		}
 		at = next
 	}
-	return nil
+	return at, nil
 }
 
-// lightest is the lightest state that passes and is lighter than one, nil when there is none.
-func (c *climber) lightest(at state, states []state) (state, error) {
-	if err := c.try(states); err != nil {
+// below is the lightest entry that passes and is lighter than one, nil when there is none.
+func (c *search) below(at *entry, states []state) (*entry, error) {
+	list, err := c.weigh(states)
+	if err != nil {
 		return nil, err
 	}
-	best, bestRow := state(nil), c.of(at)
-	for _, s := range states {
-		if r := c.of(s); r != nil && r.Outcome == sweep.Passes && lighter(r, bestRow) {
-			best, bestRow = s, r
+	if err := c.lightest(list, 1, nil, &at.row); err != nil {
+		return nil, err
+	}
+	var best *entry
+	for _, e := range list {
+		if e.sure && e.passes() && lighter(&e.row, &at.row) && (best == nil || lighter(&e.row, &best.row)) {
+			best = e
 		}
 	}
 	return best, nil

@@ -120,11 +120,11 @@ func made(j *job.Job, b *part.Bracket) (*part.Bracket, error) {
 	return out, nil
 }
 
-// question is what the strength service is asked about a bracket of the job.
-func question(j *job.Job, b *job.Bracket, built *part.Bracket, trace bool) dial.CheckRequest {
+// Question is what the strength service is asked about brackets of the job like one of them, but for the bracket.
+func Question(j *job.Job, b *job.Bracket) dial.CheckRequest {
 	return dial.CheckRequest{
-		Bracket: built, Cases: j.LoadCases(b), Basis: j.Basis, PinJoint: j.PinJoint,
-		Options: strength.Options{Method: j.Method, LoadFactor: j.LoadFactor, Trace: trace, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: b.Spectrum, LeaveOut: j.LeaveOut},
+		Cases: j.LoadCases(b), Basis: j.Basis, PinJoint: j.PinJoint,
+		Options: strength.Options{Method: j.Method, LoadFactor: j.LoadFactor, FactorSet: j.FactorSet, Factors: j.Factors, Spectrum: b.Spectrum, LeaveOut: j.LeaveOut},
 	}
 }
 
@@ -132,7 +132,8 @@ func check(ctx context.Context, c *dial.Client, j *job.Job, built []*part.Bracke
 	requests := make([]dial.CheckRequest, len(built))
 	var refused refusals
 	for i, b := range built {
-		requests[i] = question(j, &j.Brackets[i], b, o.Trace)
+		requests[i] = Question(j, &j.Brackets[i])
+		requests[i].Bracket, requests[i].Options.Trace = b, o.Trace
 		refused.add(j, &j.Brackets[i], carried(b, requests[i].Cases))
 	}
 	if err := refused.err(); err != nil {

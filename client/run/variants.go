@@ -20,13 +20,13 @@ type Trier interface {
 // Variant is a bracket of a job with other parameters, built and checked.
 type Variant struct {
 	Part  *part.Bracket // nil when it cannot be built
-	Brief *dial.Brief   // nil when it cannot be checked
+	Brief *dial.Brief   // nil when it cannot be checked, or was not
 	Err   error         // why not: part.FieldErrors where fields are at fault
 }
 
-// Try builds and checks variants as Job does the job's own brackets, and gives only verdicts and utilisations. The job is as Loaded gives it. What the geometry,
-// the shop's rules or the loads refuse is a variant with its error; the returned error means that a service did not answer.
-func Try(ctx context.Context, c Trier, j *job.Job, specs []job.Bracket) ([]Variant, error) {
+// Make builds variants as Job does the job's own brackets. What the geometry or the shop's rules refuse is a variant with its error; the returned error means
+// that a service did not answer.
+func Make(ctx context.Context, c Trier, j *job.Job, specs []job.Bracket) ([]Variant, error) {
 	requests := make([]geometry.Request, len(specs))
 	for i := range specs {
 		requests[i] = specs[i].Request()
@@ -36,19 +36,33 @@ func Try(ctx context.Context, c Trier, j *job.Job, specs []job.Bracket) ([]Varia
 		return nil, err
 	}
 	out := make([]Variant, len(specs))
-	var asked []int
-	var questions []dial.CheckRequest
 	for i, a := range answers {
 		v := &out[i]
-		if v.Err = a.Err; v.Err != nil {
+		if v.Err = a.Err; v.Err == nil {
+			v.Part, v.Err = made(j, a.Bracket)
+		}
+	}
+	return out, nil
+}
+
+// Try builds and checks variants as Job does the job's own brackets, and gives only verdicts and utilisations. The job is as Loaded gives it. What the geometry,
+// the shop's rules or the loads refuse is a variant with its error; the returned error means that a service did not answer.
+func Try(ctx context.Context, c Trier, j *job.Job, specs []job.Bracket) ([]Variant, error) {
+	out, err := Make(ctx, c, j, specs)
+	if err != nil {
+		return nil, err
+	}
+	var asked []*Variant
+	var questions []dial.CheckRequest
+	for i := range out {
+		v := &out[i]
+		if v.Err != nil {
 			continue
 		}
-		if v.Part, v.Err = made(j, a.Bracket); v.Err != nil {
-			continue
-		}
-		q := question(j, &specs[i], v.Part, false)
+		q := Question(j, &specs[i])
+		q.Bracket = v.Part
 		if v.Err = carried(v.Part, q.Cases); v.Err == nil {
-			asked, questions = append(asked, i), append(questions, q)
+			asked, questions = append(asked, v), append(questions, q)
 		}
 	}
 	if len(asked) == 0 {
@@ -58,8 +72,8 @@ func Try(ctx context.Context, c Trier, j *job.Job, specs []job.Bracket) ([]Varia
 	if err != nil {
 		return nil, err
 	}
-	for k, i := range asked {
-		out[i].Brief, out[i].Err = briefs[k].Brief, briefs[k].Err
+	for k, v := range asked {
+		v.Brief, v.Err = briefs[k].Brief, briefs[k].Err
 	}
 	return out, nil
 }

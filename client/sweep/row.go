@@ -4,6 +4,7 @@ package sweep
 
 import (
 	"math"
+	"slices"
 	"strings"
 
 	"lugwright/client/run"
@@ -22,6 +23,7 @@ const (
 	Outside Outcome = "outside" // no rule speaks of it, or nothing was checked
 	Fails   Outcome = "fail"
 	Refused Outcome = "refused" // it cannot be built, cut, loaded or checked
+	Weighed Outcome = "weighed" // it can be built; whether it holds was not looked at
 )
 
 // Row is one variant.
@@ -33,7 +35,8 @@ type Row struct {
 	Outcome Outcome
 	// Governs is the check that decides; nil when there is none. Under Short it is the one with the least margin.
 	Governs    *Check
-	Excess     float64 // how far it is from passing, over all its checks: 0 when it passes, +Inf when it is refused
+	Excess     float64  // how far it is from passing, over all its checks: 0 when it passes, +Inf when it is refused
+	Over       []string // load cases under which a check is not as wanted, worst first, each once; an empty name is of fatigue or of a dimension
 	NotChecked int
 	Err        error // of what is refused
 }
@@ -93,39 +96,48 @@ func Judge(b *dial.Brief, margin float64) (Outcome, *Check) {
 	return Passes, decides
 }
 
-// row is what comes of a tried variant.
-func row(v *run.Variant, d Densities, margin float64) Row {
+// row is what comes of a variant that was tried, or only built.
+func row(v *run.Variant, d run.Densities, margin float64) Row {
 	r := Row{Outcome: Refused, Err: v.Err, Excess: math.Inf(1)}
 	if r.Err == nil {
-		r.Takes, r.Err = d.Measure(v.Part)
+		r.Takes, r.Err = Measure(v.Part, d)
 	}
-	if r.Err != nil {
-		return r
+	switch {
+	case r.Err != nil:
+	case v.Brief == nil:
+		r.Outcome = Weighed
+	default:
+		r.Outcome, r.Governs = Judge(v.Brief, margin)
+		r.NotChecked = v.Brief.NotChecked
+		r.weighExcess(v.Brief, margin)
 	}
-	r.Outcome, r.Governs = Judge(v.Brief, margin)
-	r.NotChecked, r.Excess = v.Brief.NotChecked, excess(v.Brief, r.Outcome, margin)
 	return r
 }
 
 // mostExcess is what one check adds at most, so that one hopeless check does not hide the others.
 const mostExcess = 10
 
-// excess sums by how much each check is over what is wanted. What compares nothing counts whole.
-func excess(b *dial.Brief, o Outcome, margin float64) float64 {
-	if o == Passes {
-		return 0
+// weighExcess sums by how much each check is over what is wanted, and names the cases of those that are. What compares nothing counts whole.
+func (r *Row) weighExcess(b *dial.Brief, margin float64) {
+	r.Excess = 0
+	if r.Outcome == Passes {
+		return
 	}
-	sum := 0.0
 	for i := range b.Rows {
 		k := &b.Rows[i]
+		over := 0.0
 		switch {
 		case k.Verdict == strength.Outside, k.Verdict == strength.Fail && k.Detail:
-			sum++
+			over = 1
 		case k.Verdict != strength.NotApplied && !k.Detail:
-			sum += min(max(k.Utilisation*margin-1, 0), mostExcess)
+			over = min(max(k.Utilisation*margin-1, 0), mostExcess)
 		}
+		if over > 0 && !slices.Contains(r.Over, k.Case) {
+			r.Over = append(r.Over, k.Case)
+		}
+		r.Excess += over
 	}
-	return max(sum, 1e-9)
+	r.Excess = max(r.Excess, 1e-9)
 }
 
 // Fault is an error of the job that refuses every row, whatever the parameters are: a load that the bracket does not carry, or a field of the job itself. Nil

@@ -20,23 +20,32 @@ const (
 type Bench struct {
 	Client    run.Trier
 	Job       *job.Job // as run.Loaded gives it
-	Densities Densities
+	Densities run.Densities
 	Margin    float64 // every utilisation is to be at most 1/Margin; at least 1
 }
 
 // Try tries brackets with other parameters and gives a row for each.
 func (b *Bench) Try(ctx context.Context, spec *job.Bracket, variants [][]part.Param) ([]Row, error) {
+	return b.rows(ctx, spec, variants, run.Try)
+}
+
+// Weigh builds brackets with other parameters, and gives a row for each that says what it takes, or why there is none.
+func (b *Bench) Weigh(ctx context.Context, spec *job.Bracket, variants [][]part.Param) ([]Row, error) {
+	return b.rows(ctx, spec, variants, run.Make)
+}
+
+func (b *Bench) rows(ctx context.Context, spec *job.Bracket, variants [][]part.Param, try func(context.Context, run.Trier, *job.Job, []job.Bracket) ([]run.Variant, error)) ([]Row, error) {
 	specs := make([]job.Bracket, len(variants))
 	for i, v := range variants {
 		specs[i] = With(spec, v)
 	}
-	tried, err := run.Try(ctx, b.Client, b.Job, specs)
+	made, err := try(ctx, b.Client, b.Job, specs)
 	if err != nil {
 		return nil, err
 	}
-	out := make([]Row, len(tried))
-	for i := range tried {
-		out[i] = row(&tried[i], b.Densities, b.Margin)
+	out := make([]Row, len(made))
+	for i := range made {
+		out[i] = row(&made[i], b.Densities, b.Margin)
 		out[i].Bracket, out[i].Values = spec.Name, variants[i]
 	}
 	return out, nil

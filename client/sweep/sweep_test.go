@@ -58,11 +58,11 @@ func deskOf(t *testing.T, src string) *desk {
 	if j, _, err = run.Loaded(t.Context(), c, j); err != nil {
 		t.Fatal(err)
 	}
-	materials, err := c.Materials(t.Context())
+	densities, err := run.ReadDensities(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}
-	return &desk{&Bench{Client: c, Job: j, Densities: DensitiesOf(materials), Margin: 1}, c, known.Kinds}
+	return &desk{&Bench{Client: c, Job: j, Densities: densities, Margin: 1}, c, known.Kinds}
 }
 
 func (d *desk) plan(t *testing.T, names []string, varied ...string) *Plan {
