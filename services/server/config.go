@@ -4,7 +4,6 @@ import (
 	"flag"
 	"fmt"
 	"log/slog"
-	"net"
 	"os"
 	"strings"
 	"time"
@@ -20,6 +19,7 @@ type Config struct {
 	Files        transport.ServerFiles
 	TokenFile    string
 	NoReflection bool
+	Health       string
 	Pprof        string
 
 	Limits    Limits
@@ -45,6 +45,7 @@ func NewConfig(program string) *Config {
 	f.DurationVar(&c.Limits.CallTime, "call-time", c.Limits.CallTime, "longest `time` of one call")
 	f.IntVar(&c.MemoryMiB, "memory", 1024, "`MiB` to keep within; 0: no bound")
 	f.DurationVar(&c.Grace, "grace", 10*time.Second, "`time` that running calls have to end in")
+	f.StringVar(&c.Health, "health", "", "loopback `address` that tells health alone, in plaintext, for probes")
 	f.StringVar(&c.Pprof, "pprof", "", "loopback `address` for Go's profiles")
 	return c
 }
@@ -123,10 +124,11 @@ func (c *Config) check() error {
 	if c.Files.ClientCA != "" && c.Files.Cert == "" {
 		return fmt.Errorf("--client-ca asks clients for certificates, which needs TLS; give --tls-cert and --tls-key too")
 	}
-	if c.Pprof != "" {
-		if host, _, err := net.SplitHostPort(c.Pprof); err != nil || !transport.Loopback(host) {
-			return fmt.Errorf("--pprof %s is not taken; profiles stay on this machine, write an address such as 127.0.0.1:0", c.Pprof)
-		}
+	if c.Health != "" && !transport.LoopbackAddress(c.Health) {
+		return fmt.Errorf("--health %s is not taken; plaintext stays on this machine, write an address such as 127.0.0.1:7400", c.Health)
+	}
+	if c.Pprof != "" && !transport.LoopbackAddress(c.Pprof) {
+		return fmt.Errorf("--pprof %s is not taken; profiles stay on this machine, write an address such as 127.0.0.1:0", c.Pprof)
 	}
 	return nil
 }

@@ -15,12 +15,15 @@ import (
 
 // Daemon runs services as a program of their own: it reads flags and environment, prints its address on out once it serves, logs to
 // errs, and serves until it is told to stop. It returns the exit status: 0, 1 when a service fails its self-test, 2 for a
-// setting it cannot run with, 4 when it cannot serve.
+// setting it cannot run with, 4 when it cannot serve. With the first argument "probe" it asks a running one instead.
 func Daemon(ctx context.Context, name string, args []string, out, errs io.Writer, measure Telemetry, services ...Service) int {
+	if len(args) > 0 && args[0] == probeVerb {
+		return probe(ctx, name, args[1:], errs)
+	}
 	config := NewConfig(name)
 	config.Flags.SetOutput(errs)
 	config.Flags.Usage = func() {
-		fmt.Fprintf(errs, "%s [options]\n", name)
+		fmt.Fprintf(errs, "%s [options]\n%s probe: asks the one that tells its health at --health whether it serves; exit status 0 when it does\n", name, name)
 		config.Flags.PrintDefaults()
 		fmt.Fprintf(errs, "Each option also by environment: --tls-cert is %s. docs/services.md says more.\n", Variable("tls-cert"))
 	}

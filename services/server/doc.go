@@ -11,6 +11,7 @@
 //	local.go      the same handlers without a connection
 //	config.go     flags and environment
 //	run.go        a server as a program: self-test, serve, drain
+//	probe.go       health for who cannot ask over TLS, and the question
 //	profiles.go   Go's profiles, on an address of their own
 //	daemon.go     the main of a service that runs alone
 package server

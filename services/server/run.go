@@ -60,7 +60,15 @@ func (c *Config) Run(ctx context.Context, log *slog.Logger, measure Telemetry, s
 		return &SettingError{err}
 	}
 	defer flush(ctx, log, stop)
-	return c.serve(ctx, log, New(o, services...), l, started, services)
+	s := New(o, services...)
+	if c.Health != "" {
+		end, err := s.tellHealth(c.Health, log)
+		if err != nil {
+			return &SettingError{err}
+		}
+		defer end()
+	}
+	return c.serve(ctx, log, s, l, started, services)
 }
 
 // open takes what the settings name: certificates, token, address.

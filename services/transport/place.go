@@ -11,6 +11,12 @@ func Loopback(host string) bool {
 	return host == "localhost" || ip != nil && ip.IsLoopback()
 }
 
+// LoopbackAddress says whether "host:port" is on this machine alone.
+func LoopbackAddress(addr string) bool {
+	host, _, err := net.SplitHostPort(addr)
+	return err == nil && Loopback(host)
+}
+
 // stays says whether all of an address lies on this machine: "host:port", several with commas between, "scheme:///host:port", or a socket
 // of the file system. What cannot be read does not stay.
 func stays(addr string) bool {
