@@ -42,6 +42,7 @@ func Kinds() []Kind {
 		{"buy-list", "Buy list", "what is bought: bolts with their lengths, nuts, pins, rods, and what else is used up", buyList},
 		{"receiving-card", "Receiving card", "what comes from the cutting shop, measured before it is used", receivingCard},
 		{"hole-schedule", "Hole schedule", "how each hole is made, in the parts and in the frame", holeSchedule},
+		{"drill-template", "Drill template", "holes in the frame and in parts marked through paper at full scale", drillTemplate},
 		{"bend-card", "Bend card", "folds in order: angle, radius, direction, and what to measure", bendCard},
 		{"fit-sequence", "Jig, tack and fit sequence", "what is fixed first, tacked, welded and let cool", fitSequence},
 		{"filler-notes", "Filler, preheat and distortion notes", "what to weld with, how warm, and how it draws", fillerNotes},

@@ -1,0 +1,221 @@
+package papers_test
+
+// Drill templates are drawn by another program and measured on its page.
+
+import (
+	"bytes"
+	"fmt"
+	"math"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"regexp"
+	"slices"
+	"strconv"
+	"strings"
+	"testing"
+
+	"lugwright/client/paper"
+	"lugwright/client/paper/pdf"
+	"lugwright/internal/peer"
+	"lugwright/part"
+)
+
+var (
+	stroked = regexp.MustCompile(`stroke-width:([0-9.]+);[^>]* d="([^"]+)"[^>]*transform="matrix\(([-0-9.]+),`)
+	numbers = regexp.MustCompile(`-?[0-9.]+`)
+)
+
+// line is a stroke on the page, mm: the pen and the points that it names.
+type line struct {
+	pen    float64
+	curved bool
+	points [][2]float64
+}
+
+// lines are the strokes on a page of a PDF, as pdftocairo reads it.
+func lines(t *testing.T, file string, page int) []line {
+	t.Helper()
+	n := strconv.Itoa(page)
+	svg, err := exec.Command(peer.NeedCommand(t, "pdftocairo"), "-svg", "-noshrink", "-f", n, "-l", n, file, "-").Output()
+	if err != nil {
+		t.Fatal(err)
+	}
+	var out []line
+	for _, m := range stroked.FindAllStringSubmatch(string(svg), -1) {
+		mm := number(t, m[3]) * 25.4 / 72
+		l := line{pen: number(t, m[1]) * mm, curved: strings.Contains(m[2], "C")}
+		for _, p := range slices.Collect(slices.Chunk(numbers.FindAllString(m[2], -1), 2)) {
+			l.points = append(l.points, [2]float64{number(t, p[0]) * mm, number(t, p[1]) * mm})
+		}
+		out = append(out, l)
+	}
+	return out
+}
+
+func number(t *testing.T, s string) float64 {
+	t.Helper()
+	v, err := strconv.ParseFloat(s, 64)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return v
+}
+
+func (l line) size() (cx, cy, w, h float64) {
+	lo, hi := l.points[0], l.points[0]
+	for _, p := range l.points {
+		for k := range p {
+			lo[k], hi[k] = min(lo[k], p[k]), max(hi[k], p[k])
+		}
+	}
+	return (lo[0] + hi[0]) / 2, (lo[1] + hi[1]) / 2, hi[0] - lo[0], hi[1] - lo[1]
+}
+
+// On every tile the bars are 100.0 mm and 4 in long and the check diagonal is as stated; holes are as large and as far apart as in the model.
+func TestDrillTemplateMeasured(t *testing.T) {
+	for _, name := range []string{"fieldlab.yaml", "hivecarrier.yaml"} {
+		in := demo(t, name)
+		p := of(t, in, "drill-template")
+		var data bytes.Buffer
+		if err := pdf.Write(&data, p); err != nil {
+			t.Fatal(err)
+		}
+		file := filepath.Join(t.TempDir(), "template.pdf")
+		if err := os.WriteFile(file, data.Bytes(), 0o644); err != nil {
+			t.Fatal(err)
+		}
+		pages := map[int]string{}
+		for n := 1; ; n++ {
+			text, err := exec.Command(peer.NeedCommand(t, "pdftotext"), "-layout", "-f", strconv.Itoa(n), "-l", strconv.Itoa(n), file, "-").Output()
+			if err != nil || len(bytes.TrimSpace(text)) == 0 {
+				break
+			}
+			if strings.Count(string(text), "check diagonal, between") == 1 {
+				pages[n] = string(text)
+			}
+		}
+		measured := map[string]int{}
+		for n, text := range pages {
+			bars, seen := []float64{}, []line{}
+			diagonal := 0.0
+			for _, l := range lines(t, file, n) {
+				_, _, w, h := l.size()
+				switch {
+				case math.Abs(l.pen-0.4) < 0.01 && h < 0.01 && len(l.points) == 2 && w > 50 && w < 110:
+					bars = append(bars, w)
+				case math.Abs(l.pen-0.1) < 0.01 && len(l.points) == 2:
+					diagonal = math.Hypot(w, h)
+				case l.curved && math.Abs(l.pen-0.3) < 0.01 && len(l.points) > 5:
+					seen = append(seen, l)
+				}
+			}
+			if !slices.ContainsFunc(bars, measures(100)) || !slices.ContainsFunc(bars, measures(101.6)) {
+				t.Errorf("%s, page %d: the bars measure %v", name, n, bars)
+			}
+			if stated := fmt.Sprintf("corner marks: %.1f mm", diagonal); !strings.Contains(text, stated) {
+				t.Errorf("%s, page %d: the diagonal measures %.2f mm, and the sheet says otherwise\n%s", name, n, diagonal, text)
+			}
+			for i := range in.Result.Brackets {
+				b := &in.Result.Brackets[i]
+				if strings.Contains(text, " of "+b.Spec.Name+": into") {
+					measured[b.Spec.Name] += asInModel(t, b.Part, seen)
+				}
+			}
+		}
+		for i := range in.Result.Brackets {
+			if b := &in.Result.Brackets[i]; measured[b.Spec.Name] < 4 {
+				t.Errorf("%s: %d measures of %s on %d pages", name, measured[b.Spec.Name], b.Spec.Name, len(pages))
+			}
+		}
+	}
+}
+
+func measures(want float64) func(float64) bool {
+	return func(v float64) bool { return math.Abs(v-want) < 0.03 }
+}
+
+// asInModel holds circles on a page against a bracket's bolts into what carries it, and counts what was measured.
+func asInModel(t *testing.T, b *part.Bracket, seen []line) int {
+	t.Helper()
+	var places []part.Vec
+	dia := 0.0
+	for i := range b.Bolts {
+		if g := &b.Bolts[i]; b.Support(g.Plies[1].Thing) != nil && g.SameAs == "" {
+			dia = g.HoleMM
+			for _, q := range g.Points {
+				places = append(places, g.Pose.At(q.X, q.Y, 0))
+			}
+		}
+	}
+	n := 0
+	for i := range seen {
+		x, y, w, h := seen[i].size()
+		if math.Abs(w-h) > 0.02 {
+			continue // cut by the window
+		}
+		if math.Abs(w-dia) > 0.03 {
+			t.Errorf("%s: a hole of %.2f mm on paper; the model's are %.2f mm", b.Name, w, dia)
+		}
+		n++
+		for k := range i {
+			u, v, kw, kh := seen[k].size()
+			if math.Abs(kw-kh) > 0.02 {
+				continue
+			}
+			d := math.Hypot(x-u, y-v)
+			found := false
+			for a := range places {
+				for c := range a {
+					found = found || measures(places[a].Sub(places[c]).Norm())(d)
+				}
+			}
+			if !found {
+				t.Errorf("%s: two holes %.2f mm apart on paper, and none so in the model", b.Name, d)
+			}
+			n++
+		}
+	}
+	return n
+}
+
+// The left template lies mirrored to the right one, each as its hand is seen from outside: forward to the left on the vehicle's left.
+func TestDrillTemplateHands(t *testing.T) {
+	p := of(t, demo(t, "fieldlab.yaml"), "drill-template")
+	head := ""
+	found := 0
+	for _, b := range p.Blocks {
+		switch b := b.(type) {
+		case *paper.Heading:
+			head = b.Text
+		case *paper.Table:
+			want := map[string]string{"pair-left": "rearward", "pair-right": "forward"}[strings.SplitN(head, ":", 2)[0]]
+			if want == "" {
+				continue
+			}
+			found++
+			if b.Heads[1].Text != want || b.Heads[2].Text != "up" {
+				t.Errorf("%s: to the right lies %s, up %s", head, b.Heads[1].Text, b.Heads[2].Text)
+			}
+		}
+	}
+	if found != 2 {
+		t.Errorf("%d templates of the pair", found)
+	}
+}
+
+// A template stands where the mount is: 135 mm under the pin, whose height is 1010 mm, and 85 mm under the top of a rail that reaches up to 960 mm.
+func TestDrillTemplateDatum(t *testing.T) {
+	p := of(t, demo(t, "fieldlab.yaml"), "drill-template")
+	for _, b := range p.Blocks {
+		if w, ok := b.(*paper.Words); ok && strings.Contains(w.Text, "looking right") {
+			for _, want := range []string{"x 3650 mm behind the front axle", "135 mm down of the load point", "875 mm above the ground", "85 mm under the rail's top"} {
+				if !strings.Contains(w.Text, want) {
+					t.Errorf("%q lacks %q", w.Text, want)
+				}
+			}
+			return
+		}
+	}
+	t.Error("no template of the left rail")
+}
