@@ -969,7 +969,7 @@ func (r *run) flowsAt(e *effect, c *cut, w wrench) {
 			force -= r.axialInto(p.direct, c)
 		}
 		along, across := max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across
-		if across > 0 {
+		if across != 0 {
 			along = math.Hypot(along, across)
 		}
 		e.demandFlow(p, along)
