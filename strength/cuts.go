@@ -653,7 +653,9 @@ func (r *run) atCuts() {
 	for i := range r.cuts {
 		c := &r.cuts[i]
 		r.inPlace = i
-		r.atCornerPlate(c)
+		if r.b.Sweeps[c.slot].HeightMM > 0 {
+			r.atCornerPlate(c)
+		}
 		if c.less == nil {
 			r.calc.kept = &c.kept
 			plain(&c.f, c, r.beyond(c, c.group))
@@ -668,6 +670,9 @@ func (r *run) atCuts() {
 			enough := least
 			if root {
 				enough = math.Inf(1) // the weld there compares every way
+			}
+			if way != c && r.surelyWorse(way, best, enough) {
+				continue
 			}
 			r.actAt(trial, way)
 			s := r.weigh(trial, enough)
@@ -690,6 +695,27 @@ func (r *run) atCuts() {
 		}
 		r.keepCut(best)
 	}
+}
+
+// surelyWorse says whether a way at a cut suffers more than enough, by what the best way so far carries, taken about the way's own centroid, and by
+// the capacities that are known there. Sums about another point round otherwise, so that a way which is near to enough is left to be worked out.
+func (r *run) surelyWorse(way *cut, best *effect, enough float64) bool {
+	const near = 1e-6
+	if way.set != best.way.set || len(way.ribs) > 0 || math.IsInf(enough, 1) {
+		return false
+	}
+	w := best.w
+	w.m = w.m.Add(best.way.group.Sub(way.group).Cross(w.f))
+	plain(&way.f, way, w)
+	r.calc.kept = &way.kept
+	defer func() { r.calc.kept = nil }()
+	s := &r.cutSlots[way.slot]
+	for i := range s.rules {
+		if sc, known := s.atCapacity(r, i, &way.f); known && sc.utilisation > enough*(1+near)+near {
+			return true
+		}
+	}
+	return false
 }
 
 // keepBetween keeps the worst between a cut and the one before it, where the load goes another way at each: the first way grows towards this
@@ -861,7 +887,7 @@ const farHeights = 1000
 // atCornerPlate gives a corner plate's free edge the force along its support and the distance that makes the moment at its root.
 func (r *run) atCornerPlate(c *cut) {
 	s := &r.b.Sweeps[c.slot]
-	if s.HeightMM == 0 || c.at.Sub(s.To).Norm() > 0.01 {
+	if c.at.Sub(s.To).Norm() > 0.01 {
 		return
 	}
 	w, t := r.beyond(c, c.at), r.thing(s.Things[0])

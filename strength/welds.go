@@ -968,7 +968,11 @@ func (r *run) flowsAt(e *effect, c *cut, w wrench) {
 		if p.direct != nil {
 			force -= r.axialInto(p.direct, c)
 		}
-		e.demandFlow(p, math.Hypot(max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across))
+		along, across := max(va*p.perN, gather(math.Abs(force)/p.beside, p.run)), va*p.across
+		if across != 0 {
+			along = math.Hypot(along, across)
+		}
+		e.demandFlow(p, along)
 	}
 }
 
