@@ -297,8 +297,8 @@ func (v *validator) member(i int) {
 	v.between(at.dot(".profile.b_mm"), m.Profile.BMM, 0, absurdMM)
 	v.between(at.dot(".profile.root_mm"), m.Profile.RootMM, 0, absurdMM)
 	for k, h := range m.Holes {
-		v.size(at.of(".holes", k).dot(".diameter_mm"), h.DiaMM, 0.1)
-		v.between(at.of(".holes", k).dot(".cut_diameter_mm"), h.CutMM, 0, h.DiaMM)
+		v.size(at.of(".holes", k).dot(".hole.diameter_mm"), h.DiaMM, 0.1)
+		v.between(at.of(".holes", k).dot(".hole.cut_diameter_mm"), h.CutMM, 0, h.DiaMM)
 	}
 	v.pose(at.dot(".pose"), m.Pose)
 	if !slices.Contains(ProfileKinds(), m.Profile.Kind) {

@@ -1,6 +1,7 @@
 package dial
 
 import (
+	"context"
 	"fmt"
 	"net"
 	"strings"
@@ -10,9 +11,11 @@ import (
 	"google.golang.org/grpc/backoff"
 	_ "google.golang.org/grpc/health" // the client's part of health checking
 	"google.golang.org/grpc/keepalive"
+	"google.golang.org/grpc/metadata"
 
 	"lugwright/services/server"
 	"lugwright/services/transport"
+	"lugwright/services/wire"
 )
 
 // serviceConfig spreads calls over replicas and sends a call again when its replica is gone: every answer is a function of
@@ -43,6 +46,7 @@ func options(more ...grpc.DialOption) []grpc.DialOption {
 	return append([]grpc.DialOption{
 		grpc.WithNoProxy(),
 		grpc.WithDefaultServiceConfig(serviceConfig),
+		grpc.WithUnaryInterceptor(stated),
 		grpc.WithDefaultCallOptions(
 			grpc.MaxCallRecvMsgSize(server.MaxMessageBytes),
 			grpc.MaxCallSendMsgSize(server.MaxMessageBytes),
@@ -55,6 +59,11 @@ func options(more ...grpc.DialOption) []grpc.DialOption {
 		}),
 		grpc.WithKeepaliveParams(keepalive.ClientParameters{Time: pingAfter, Timeout: pingTimeout}),
 	}, more...)
+}
+
+// stated says in every call which version of the interface this client speaks: an older service refuses what it does not understand.
+func stated(ctx context.Context, method string, q, answer any, conn *grpc.ClientConn, ask grpc.UnaryInvoker, o ...grpc.CallOption) error {
+	return ask(metadata.AppendToOutgoingContext(ctx, wire.APIVersionKey, wire.APIVersion), method, q, answer, conn, o...)
 }
 
 // dialRemote reaches the replicas of a service. A list of addresses is kept by the replicas that it gives; a gRPC target by gRPC alone.
