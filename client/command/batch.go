@@ -134,7 +134,7 @@ func (e *stoppedError) Unwrap() error { return e.err }
 // runFamily runs a family and keeps its results in the folder, if there is one.
 func (s *session) runFamily(ctx context.Context, c *cli.Context, client *dial.Client, f *family.Family, dir string) (*batch.Summary, error) {
 	in := batch.Input{Client: client, Family: f, Patience: c.Duration("patience")}
-	bar := s.progress(f.Count)
+	bar := s.progress(f.Count, "variants")
 	defer bar.end()
 	if dir == "" {
 		sum := batch.NewSummary(c.Int("worst"))

@@ -105,7 +105,10 @@ func (s *session) propose(c *cli.Context) error {
 		if p.loaded, err = sweep.Named(bench.Job, name); err != nil {
 			return err
 		}
+		bar := s.progress(-1, "tries")
+		o.Told = bar.add
 		p.answer, err = propose.Find(ctx, bench, p.loaded, p.kind, o)
+		bar.end()
 		p.stopped = err != nil
 		if p.answer.Fault != nil && err == nil {
 			return p.job.Locate(p.loaded, p.answer.Fault)

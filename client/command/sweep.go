@@ -100,8 +100,15 @@ func (s *session) sweep(c *cli.Context) error {
 			}
 		}
 		r := &swept{job: bench.Job, plan: plan, margin: margin}
-		page := &sweepPage{printer: s.out, scale: scale{bench.Job.Units}, r: r, across: across, quiet: c.Bool("json"), flush: s.flush}
+		variants := 0
+		for i := range plan.Grids {
+			variants += plan.Grids[i].Count()
+		}
+		bar := s.progress(int64(variants), "variants")
+		defer bar.end()
+		page := &sweepPage{printer: s.out, scale: scale{bench.Job.Units}, r: r, across: across, quiet: c.Bool("json"), flush: s.flush, bar: bar}
 		err = page.tryAll(ctx, client, bench, c.Bool("refine"))
+		bar.end()
 		var fields job.Errors
 		if errors.As(err, &fields) {
 			return err

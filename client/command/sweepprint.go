@@ -24,6 +24,7 @@ type sweepPage struct {
 	across across
 	quiet  bool // only the result is wanted
 	flush  func() error
+	bar    *bar
 	last   string // what the row above was governed by
 }
 
@@ -80,9 +81,11 @@ func (p *sweepPage) tryAll(ctx context.Context, client *dial.Client, bench *swee
 		l := p.layoutOf(g)
 		p.bracketHead(g, l)
 		rows, err := bench.Run(ctx, g, func(r *sweep.Row) error {
+			defer p.bar.add(1)
 			if p.quiet {
 				return nil
 			}
+			p.bar.clear()
 			p.row(l, r)
 			return p.flush()
 		})
@@ -95,6 +98,7 @@ func (p *sweepPage) tryAll(ctx context.Context, client *dial.Client, bench *swee
 			err = one.Report(ctx, client, bench)
 		}
 		if !p.quiet {
+			p.bar.clear()
 			p.bracketEnd(one)
 		}
 		if err != nil {

@@ -12,7 +12,7 @@ import (
 
 // The first rows are to show at once, later ones to come in messages that are worth their while.
 const (
-	firstTried = 8
+	firstTried = 2
 	mostTried  = 128
 )
 
