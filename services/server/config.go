@@ -45,7 +45,7 @@ func NewConfig(program string) *Config {
 	f.DurationVar(&c.Limits.CallTime, "call-time", c.Limits.CallTime, "longest `time` of one call")
 	f.IntVar(&c.MemoryMiB, "memory", 1024, "`MiB` to keep within; 0: no bound")
 	f.DurationVar(&c.Grace, "grace", 10*time.Second, "`time` that running calls have to end in")
-	f.StringVar(&c.Health, "health", "", "loopback `address` that tells health alone, in plaintext, for probes")
+	f.StringVar(&c.Health, "health", "", "loopback `address` for health alone, in plaintext")
 	f.StringVar(&c.Pprof, "pprof", "", "loopback `address` for Go's profiles")
 	return c
 }
