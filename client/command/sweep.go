@@ -13,6 +13,7 @@ import (
 
 	"github.com/urfave/cli/v2"
 
+	"lugwright/client/draw/svg"
 	"lugwright/client/job"
 	"lugwright/client/run"
 	"lugwright/client/sweep"
@@ -230,7 +231,7 @@ func (p *sweepPage) plots(file string) error {
 			name = stem + "-" + b.Grid.Spec.Name + ".svg" + ending
 		}
 		var out bytes.Buffer
-		if err := p.picture(b).WriteSVG(&out); err != nil {
+		if err := svg.Write(&out, p.picture(b).Chart().Drawing()); err != nil {
 			return err
 		}
 		if err := writeFile(name, out.Bytes()); err != nil {

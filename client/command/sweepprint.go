@@ -361,7 +361,7 @@ func (p *sweepPage) edges(e *sweep.Edges) {
 
 func (p *sweepPage) picture(b *sweep.Swept) *sweep.Plot {
 	a := p.across
-	return b.Picture(b.Grid.Spec.Name+": "+strings.Join(varied(b.Grid), ", "), a.words+", "+a.metricName(p.scale), p.r.margin,
+	return b.Picture(p.r.job, b.Grid.Spec.Name+": "+strings.Join(varied(b.Grid), ", "), a.words+", "+a.metricName(p.scale), p.r.margin,
 		func(t *sweep.Takes) float64 { return a.number(a.of(t), p.scale) })
 }
 

@@ -7,7 +7,7 @@ import (
 	"math"
 	"strings"
 
-	"lugwright/client/draw"
+	"lugwright/client/plots"
 	"lugwright/units"
 )
 
@@ -24,6 +24,7 @@ type Point struct {
 	Across, Utilisation float64
 	Outcome             Outcome
 	Lightest            bool
+	InStock             bool // its plates are of thicknesses that the job has
 }
 
 // mostShown is the utilisation above which points lie on the upper edge.
@@ -43,19 +44,8 @@ func (p *Plot) plane() plane {
 	if high-low < 1e-9*(1+math.Abs(high)) {
 		low, high = low-max(math.Abs(low), 1)*0.05, high+max(math.Abs(high), 1)*0.05
 	}
-	step := nice((high - low) / 5)
+	step := plots.Nice((high - low) / 5)
 	return plane{math.Floor(low/step) * step, math.Ceil(high/step) * step, min(math.Ceil(top*5+0.25)/5, mostShown), step}
-}
-
-// nice is the smallest of 1, 2, 5 times a power of ten that is not below v.
-func nice(v float64) float64 {
-	power := math.Pow(10, math.Floor(math.Log10(v)))
-	for _, k := range []float64{1, 2, 5} {
-		if k*power >= v*(1-1e-9) {
-			return k * power
-		}
-	}
-	return 10 * power
 }
 
 // ticks are the numbers along the lower edge.
@@ -139,88 +129,36 @@ func (p *Plot) Letters(columns, rows int) []string {
 	return append(lines, strings.TrimRight(string(foot), " "), strings.Repeat(" ", margin+1)+p.Across)
 }
 
-// Sizes of the drawing, in mm.
-const (
-	paperWide, paperHigh = 180, 120
-	leftEdge, rightEdge  = 18, 174
-	lowEdge, highEdge    = 22, 106
-	small                = 2.6
-)
+// signs by outcome: the form tells it.
+var signs = []struct {
+	outcome Outcome
+	sign    plots.Sign
+	words   string
+}{{Passes, plots.FullDiamond, "passes"}, {Short, plots.Diamond, "short of the margin"}, {Fails, plots.Cross, "fails"}, {Outside, plots.Square, "outside the rule"}}
 
-// Drawing is the plot on paper.
-func (p *Plot) Drawing() *draw.Drawing {
-	area := p.plane()
-	d := &draw.Drawing{WidthMM: paperWide, HeightMM: paperHigh, Title: p.Title}
-	place := func(x, y float64) draw.Point {
-		return draw.Point{X: leftEdge + x*(rightEdge-leftEdge), Y: lowEdge + y*(highEdge-lowEdge)}
+// Chart is the plot for paper.
+func (p *Plot) Chart() *plots.Chart {
+	c := &plots.Chart{
+		Name: "sweep", Title: p.Title, X: plots.Axis{Words: p.Across},
+		Y:     plots.Axis{Words: "used, of capacity; what is above " + units.FormatPlain(mostShown, 0) + " lies on the upper edge", Zero: true, Most: mostShown},
+		Desc:  fmt.Sprintf("How much of its capacity each variant uses; at most %s is wanted.", units.FormatPlain(p.wanted(), 3)),
+		Bands: []plots.Band{{From: 0, To: p.wanted(), Words: "passes, at most " + units.FormatPlain(p.wanted(), 3)}},
 	}
-	line := func(a, b draw.Point, pen draw.Pen) {
-		d.Items = append(d.Items, &draw.Path{Start: a, Segments: []draw.Segment{{To: b}}, Pen: pen})
-	}
-	text := func(at draw.Point, align draw.Align, bold bool, words string) {
-		d.Items = append(d.Items, &draw.Text{At: at, HeightMM: small, Align: align, Words: words, Bold: bold})
-	}
-	for _, v := range area.ticks() {
-		x := (v - area.left) / (area.right - area.left)
-		line(place(x, 0), place(x, 1), draw.Pen{WidthMM: 0.1, Grey: 0.8})
-		text(draw.Point{X: place(x, 0).X, Y: lowEdge - 5}, draw.Middle, false, area.label(v))
-	}
-	for i := range int(math.Round(area.top*5)) + 1 {
-		u := float64(i) / 5
-		line(place(0, u/area.top), place(1, u/area.top), draw.Pen{WidthMM: 0.1, Grey: 0.8})
-		text(draw.Point{X: leftEdge - 2, Y: place(0, u/area.top).Y - small/2}, draw.Right, false, units.FormatPlain(u, 1))
-	}
-	limit := place(0, min(p.wanted()/area.top, 1))
-	line(limit, draw.Point{X: rightEdge, Y: limit.Y}, draw.Pen{WidthMM: 0.5, Dash: []float64{3, 1.5}})
-	line(place(0, 0), place(1, 0), draw.Pen{WidthMM: 0.35})
-	line(place(0, 0), place(0, 1), draw.Pen{WidthMM: 0.35})
-	for _, m := range marks {
-		for _, q := range p.Points {
-			if q.Outcome == m.outcome {
-				at := place(area.at(q))
-				d.Items = append(d.Items, mark(q.Outcome, at)...)
-				if q.Lightest {
-					d.Items = append(d.Items, mark("", at)...)
-				}
+	of := func(words string, sign plots.Sign, has func(*Point) bool) {
+		m := plots.Marks{Name: words, Sign: sign}
+		for i := range p.Points {
+			if q := &p.Points[i]; has(q) {
+				m.Points = append(m.Points, plots.Point{X: q.Across, Y: q.Utilisation})
 			}
 		}
-	}
-	text(draw.Point{X: leftEdge, Y: highEdge + 7}, draw.Left, true, p.Title)
-	text(draw.Point{X: leftEdge, Y: highEdge + 2}, draw.Left, false, fmt.Sprintf("used, of capacity; wanted: at most %s; above %s at the upper edge", units.FormatPlain(p.wanted(), 3), units.FormatPlain(area.top, 1)))
-	text(draw.Point{X: rightEdge, Y: lowEdge - 10}, draw.Right, false, p.Across)
-	x := float64(leftEdge)
-	for _, m := range []struct {
-		outcome Outcome
-		words   string
-		wide    float64
-	}{{Passes, "passes", 21}, {Short, "short of the margin", 43}, {Fails, "fails", 18}, {Outside, "outside the rule", 36}, {"", "lightest that passes", 0}} {
-		d.Items = append(d.Items, mark(m.outcome, draw.Point{X: x + 1.5, Y: 6 + small/2})...)
-		text(draw.Point{X: x + 5, Y: 6}, draw.Left, false, m.words)
-		x += m.wide
-	}
-	return d
-}
-
-// mark is a sign for an outcome: its form tells it, not a colour. The empty one rings the lightest.
-func mark(o Outcome, at draw.Point) []draw.Item {
-	const r = 1.3
-	shape := func(closed bool, fill draw.Shade, pen float64, by ...draw.Point) draw.Item {
-		p := &draw.Path{Start: draw.Point{X: at.X + by[0].X, Y: at.Y + by[0].Y}, Closed: closed, Pen: draw.Pen{WidthMM: pen}, Fill: fill}
-		for _, b := range by[1:] {
-			p.Segments = append(p.Segments, draw.Segment{To: draw.Point{X: at.X + b.X, Y: at.Y + b.Y}})
+		if m.Points != nil {
+			c.Marks = append(c.Marks, m)
 		}
-		return p
 	}
-	diamond := func(r float64) []draw.Point { return []draw.Point{{X: r}, {Y: r}, {X: -r}, {Y: -r}} }
-	switch o {
-	case Passes:
-		return []draw.Item{shape(true, draw.Shade{On: true}, 0, diamond(r)...)}
-	case Short:
-		return []draw.Item{shape(true, draw.Shade{On: true, Grey: 1}, 0.3, diamond(r)...)}
-	case Outside:
-		return []draw.Item{shape(true, draw.Shade{On: true, Grey: 1}, 0.3, draw.Point{X: -1, Y: -1}, draw.Point{X: 1, Y: -1}, draw.Point{X: 1, Y: 1}, draw.Point{X: -1, Y: 1})}
-	case Fails:
-		return []draw.Item{shape(false, draw.Shade{}, 0.3, draw.Point{X: -1, Y: -1}, draw.Point{X: 1, Y: 1}), shape(false, draw.Shade{}, 0.3, draw.Point{X: -1, Y: 1}, draw.Point{X: 1, Y: -1})}
+	for _, m := range signs {
+		of(m.words, m.sign, func(q *Point) bool { return q.Outcome == m.outcome })
 	}
-	return []draw.Item{shape(true, draw.Shade{}, 0.3, diamond(2.6)...)}
+	of("lightest that passes", plots.Ring, func(q *Point) bool { return q.Lightest })
+	of("of plate that is in stock", plots.Tick, func(q *Point) bool { return q.InStock })
+	return c
 }

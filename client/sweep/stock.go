@@ -4,6 +4,7 @@ package sweep
 
 import (
 	"fmt"
+	"math"
 	"slices"
 	"strings"
 
@@ -90,6 +91,20 @@ func Stocked(j *job.Job, p geometry.Param, role Role, now part.Param, material s
 		}
 	}
 	return Of(p, values...).Values, source
+}
+
+// InStock says whether the job names the thickness of every one of these plates, as a sheet or on its rack.
+func InStock(j *job.Job, list []Stock) bool {
+	for _, s := range list {
+		own := sheets(j, s.Material)
+		if j.Rack != nil {
+			own = append(own, j.Rack.PlatesMM...)
+		}
+		if !slices.ContainsFunc(own, func(mm float64) bool { return math.Abs(mm-s.ThicknessMM) < 1e-6 }) {
+			return false
+		}
+	}
+	return len(list) > 0
 }
 
 // sheets are the thicknesses of the job's stock sheets, of one material where any is of it.

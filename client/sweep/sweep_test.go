@@ -11,6 +11,7 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/client/draw/svg"
 	"lugwright/client/job"
 	"lugwright/client/run"
 	"lugwright/geometry"
@@ -354,7 +355,7 @@ func TestTogether(t *testing.T) {
 
 // The drawing is one that another program draws.
 func TestPlot(t *testing.T) {
-	p := &Plot{Title: "a & b", Across: "mass, kg", Margin: 1.1, Points: []Point{{10, 0.5, Passes, false}, {8, 0.8, Passes, true}, {7, 0.95, Short, false}, {6, math.Inf(1), Fails, false}, {9, 1.2, Outside, false}}}
+	p := &Plot{Title: "a & b", Across: "mass, kg", Margin: 1.1, Points: []Point{{10, 0.5, Passes, false, true}, {8, 0.8, Passes, true, false}, {7, 0.95, Short, false, false}, {6, math.Inf(1), Fails, false, false}, {9, 1.2, Outside, false, true}}}
 	lines := p.Letters(80, 16)
 	text := strings.Join(lines, "\n")
 	for _, mark := range []string{"*", "o", "s", "x", "?", "0.91|---", "mass, kg"} {
@@ -368,7 +369,7 @@ func TestPlot(t *testing.T) {
 		}
 	}
 	var out bytes.Buffer
-	if err := p.WriteSVG(&out); err != nil {
+	if err := svg.Write(&out, p.Chart().Drawing()); err != nil {
 		t.Fatal(err)
 	}
 	if strings.Contains(out.String(), "NaN") || strings.Contains(out.String(), "Inf") || !strings.Contains(out.String(), "a &amp; b") {

@@ -6,6 +6,7 @@ import (
 	"context"
 	"slices"
 
+	"lugwright/client/job"
 	"lugwright/client/run"
 	"lugwright/services/dial"
 	"lugwright/strength"
@@ -68,12 +69,12 @@ func (s *Swept) Report(ctx context.Context, c *dial.Client, b *Bench) error {
 	return nil
 }
 
-// Picture is the rows against what one of them takes.
-func (s *Swept) Picture(title, across string, margin float64, of func(*Takes) float64) *Plot {
+// Picture is the rows against what one of them takes. Those of plate that the job has in stock are marked.
+func (s *Swept) Picture(j *job.Job, title, across string, margin float64, of func(*Takes) float64) *Plot {
 	p := &Plot{Title: title, Across: across, Margin: margin}
 	for i := range s.Rows {
 		if r := &s.Rows[i]; r.Governs != nil {
-			p.Points = append(p.Points, Point{of(&r.Takes), r.Governs.Utilisation, r.Outcome, r == s.Lightest})
+			p.Points = append(p.Points, Point{of(&r.Takes), r.Governs.Utilisation, r.Outcome, r == s.Lightest, InStock(j, r.Takes.Stock)})
 		}
 	}
 	return p
