@@ -35,7 +35,7 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 	}
 	painted := make([]painting, 0, len(view.list))
 	for _, i := range view.backToFront() {
-		painted = append(painted, painting{&view.list[i], view.list[i].faces()})
+		painted = append(painted, view.list[i].painting())
 	}
 	var labels []note
 	if !o.NoMarks {
@@ -60,6 +60,15 @@ func WriteBracket(out io.Writer, b *part.Bracket, o BracketOptions) error {
 type painting struct {
 	solid *solid
 	faces []face
+	box   shape.Box // of the faces
+}
+
+func (s *solid) painting() painting {
+	p := painting{s, s.faces(), shape.EmptyBox()}
+	for i := range p.faces {
+		p.box = p.box.Union(ringBox(p.faces[i].loops[0]))
+	}
+	return p
 }
 
 // canvas is a writer that brings projected points to paper.

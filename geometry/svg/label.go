@@ -131,11 +131,21 @@ func open(q shape.Point, later []painting, own []face) bool {
 }
 
 func covered(q shape.Point, later []painting) bool {
-	return slices.ContainsFunc(later, func(p painting) bool { return coveredBy(q, p.faces) })
+	for i := range later {
+		if p := &later[i]; p.box.Contains(q) && coveredBy(q, p.faces) {
+			return true
+		}
+	}
+	return false
 }
 
 func coveredBy(q shape.Point, faces []face) bool {
-	return slices.ContainsFunc(faces, func(f face) bool { return within(q, f.loops) })
+	for i := range faces {
+		if within(q, faces[i].loops) {
+			return true
+		}
+	}
+	return false
 }
 
 // columnMM is the paper that the longest label needs beside the drawing.
