@@ -154,12 +154,19 @@ func center(p *part.Plate) part.Vec {
 	return p.Pose.At(c.X, c.Y, 0)
 }
 
-func BenchmarkClevis(b *testing.B) {
+// BenchmarkBuild builds each kind from its defaults.
+func BenchmarkBuild(b *testing.B) {
 	all := All()
-	for b.Loop() {
-		if _, err := geometry.Build(all, geometry.Request{Kind: "clevis", Name: "demo", Hand: part.LeftHand}); err != nil {
-			b.Fatal(err)
-		}
+	for _, k := range all {
+		b.Run(k.Name, func(b *testing.B) {
+			b.ReportAllocs()
+			for b.Loop() {
+				if _, err := geometry.Build(all, geometry.Request{Kind: k.Name, Name: "demo", Hand: part.LeftHand}); err != nil {
+					b.Fatal(err)
+				}
+			}
+			b.ReportMetric(float64(b.N)/b.Elapsed().Seconds(), "builds/s")
+		})
 	}
 }
 
