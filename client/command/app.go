@@ -97,7 +97,7 @@ func (s *session) app() *cli.App {
 func (s *session) verbs() []*cli.Command {
 	all := []*cli.Command{
 		s.newVerb(), s.loadsVerb(), s.checkVerb(), s.sweepVerb(), s.proposeVerb(), s.batchVerb(),
-		s.packVerb(), s.paperVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
+		s.packVerb(), s.paperVerb(), s.viewVerb(), s.kindsVerb(), s.shopsVerb(), s.limitsVerb(), s.materialsVerb(),
 		s.evaluateVerb(), s.verifyVerb(), s.serveVerb(), s.schemaVerb(), s.completionVerb(), s.versionVerb(),
 	}
 	for _, c := range all {

@@ -8,8 +8,10 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strings"
 	"sync"
 	"testing"
+	"time"
 
 	"github.com/chromedp/cdproto/cdp"
 	"github.com/chromedp/cdproto/emulation"
@@ -145,6 +147,23 @@ func (p *Page) Seen() string {
 	text, err := chromedp.Run(p.ctx, chromedp.Text(chromedp.CSS("body")))
 	p.must(err)
 	return text
+}
+
+// Await waits until a reader sees all of these words, over reloads of the page, and gives what is seen.
+func (p *Page) Await(words ...string) string {
+	p.t.Helper()
+	var text string
+	var err error
+	for end := time.Now().Add(time.Minute); time.Now().Before(end); time.Sleep(100 * time.Millisecond) {
+		if text, err = chromedp.Run(p.ctx, chromedp.Text(chromedp.CSS("body"))); err != nil {
+			continue // it is being loaded
+		}
+		if !slices.ContainsFunc(words, func(w string) bool { return !strings.Contains(text, w) }) {
+			return text
+		}
+	}
+	p.t.Fatalf("the page does not show all of %q, but (%v):\n%s", words, err, text)
+	return ""
 }
 
 // middle scrolls an element into view and gives its middle.
