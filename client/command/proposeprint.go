@@ -80,7 +80,7 @@ func (p *proposePage) how() string {
 	if few == loads {
 		return text
 	}
-	return text + fmt.Sprintf(". What fails was found under the %s that decide; what is proposed holds under all %d", counting(few, "load", "loads"), loads)
+	return text + fmt.Sprintf(". What fails was found under %d of %d loads; what is proposed holds under all of them", few, loads)
 }
 
 // sizes says what was chosen from, each list of values once.

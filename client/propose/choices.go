@@ -4,8 +4,10 @@ package propose
 
 import (
 	"context"
+	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/client/job"
 	"lugwright/client/sweep"
@@ -21,7 +23,11 @@ func (f *finder) forms(ctx context.Context, spec *job.Bracket) ([]*Form, error) 
 	if err != nil {
 		return nil, err
 	}
-	out := []*Form{{Sizes: f.sizes(&fixed, base)}}
+	sizes, err := f.sizes(&fixed, base)
+	if err != nil {
+		return nil, err
+	}
+	out := []*Form{{Sizes: sizes}}
 	for _, word := range base.Forms {
 		if f.given(word.Name) {
 			continue
@@ -31,7 +37,11 @@ func (f *finder) forms(ctx context.Context, spec *job.Bracket) ([]*Form, error) 
 		if err != nil {
 			return nil, err
 		}
-		out = append(out, &Form{Words: []part.Param{word}, Sizes: f.sizes(&with, other)})
+		sizes, err := f.sizes(&with, other)
+		if err != nil {
+			return nil, err
+		}
+		out = append(out, &Form{Words: []part.Param{word}, Sizes: sizes})
 	}
 	return out, nil
 }
@@ -53,26 +63,34 @@ func (f *finder) given(name string) bool {
 }
 
 // sizes are the parameters to choose, in the order of their declaration.
-func (f *finder) sizes(spec *job.Bracket, found *sweep.Sizes) []Size {
+func (f *finder) sizes(spec *job.Bracket, found *sweep.Sizes) ([]Size, error) {
 	var out []Size
 	ofTray := f.b.Job.OfTray(spec)
 	for _, d := range f.kind.Params {
 		role := found.Roles[d.Name]
 		if i := slices.IndexFunc(f.Vary, func(a sweep.Axis) bool { return a.Param.Name == d.Name }); i >= 0 {
-			out = append(out, Size{f.Vary[i], role, "as typed"})
+			s := Size{Axis: f.Vary[i], Role: role, Source: "as typed"}
+			if role == sweep.Bolt {
+				f.grade(spec, &s)
+			}
+			out = append(out, s)
 			continue
 		}
 		if role == "" || role == sweep.Form || slices.Contains(f.Keep, d.Name) || slices.Contains(ofTray, d.Name) {
 			continue
 		}
-		if s, ok := f.size(spec, d, role); ok {
+		s, err := f.size(spec, d, role)
+		if err != nil {
+			return nil, err
+		}
+		if now := sweep.Current(spec, &d); len(s.Axis.Values) > 1 || len(s.Axis.Values) == 1 && s.Axis.Values[0] != now {
 			out = append(out, s)
 		}
 	}
-	return out
+	return out, nil
 }
 
-func (f *finder) size(spec *job.Bracket, d geometry.Param, role sweep.Role) (Size, bool) {
+func (f *finder) size(spec *job.Bracket, d geometry.Param, role sweep.Role) (Size, error) {
 	now := sweep.Current(spec, &d)
 	s := Size{Role: role}
 	var values []part.Param
@@ -82,13 +100,50 @@ func (f *finder) size(spec *job.Bracket, d geometry.Param, role sweep.Role) (Siz
 	case sweep.Many:
 		values, s.Source = counts(d, now), "one or two more or fewer"
 	default:
-		values, s.Source = sweep.Stocked(f.b.Job, d, role, now, "")
+		values, s.Source = sweep.Stocked(f.b.Job, spec, d, role)
 		if now.Number == 0 && d.Min == 0 && d.Unit == geometry.MM {
 			values = append(values, now) // none of it
 		}
 	}
 	s.Axis = sweep.Of(d, values...)
-	return s, len(s.Axis.Values) > 1 || len(s.Axis.Values) == 1 && s.Axis.Values[0] != now
+	if role != sweep.Bolt {
+		return s, nil
+	}
+	grade, stated := f.grade(spec, &s)
+	if stated == nil {
+		return s, nil
+	}
+	// A grade that somebody chose stays, and with it the threads that it comes with.
+	s.Axis.Values = slices.DeleteFunc(s.Axis.Values, func(v part.Param) bool { return sweep.GradeFor(stated.Text, v.Text) != stated.Text })
+	if len(s.Axis.Values) == 0 && len(values) > 0 {
+		return s, fmt.Errorf("%s: %s of %s does not come with the threads of %s; --vary %s=GRADE with one that does, or --keep %s", spec.Name, grade, stated.Text, s.Source, grade, d.Name)
+	}
+	return s, nil
+}
+
+// grade settles which grade goes with each size of bolts. Where the bracket or the user states one it is given instead.
+func (f *finder) grade(spec *job.Bracket, s *Size) (name string, stated *part.Param) {
+	name = strings.TrimSuffix(s.Axis.Param.Name, "size") + "grade"
+	i := slices.IndexFunc(f.kind.Params, func(d geometry.Param) bool { return d.Name == name })
+	if i < 0 {
+		return name, nil
+	}
+	if now := sweep.Current(spec, &f.kind.Params[i]); f.given(name) || slices.ContainsFunc(spec.Params, func(p part.Param) bool { return p.Name == name }) {
+		return name, &now
+	}
+	usual := f.kind.Params[i].Text
+	var taken string
+	for _, v := range s.Axis.Values {
+		with := part.Param{}
+		if grade := sweep.GradeFor(usual, v.Text); grade != "" && grade != usual {
+			with, taken = part.Param{Name: name, Unit: string(f.kind.Params[i].Unit), Text: grade}, grade
+		}
+		s.With = append(s.With, with)
+	}
+	if taken != "" {
+		s.Source += ", of " + taken + ", since the usual " + usual + " does not come with such threads"
+	}
+	return name, nil
 }
 
 // about are the parts of a present length that are tried beside it.

@@ -28,6 +28,8 @@ type Size struct {
 	Axis   sweep.Axis
 	Role   sweep.Role // empty for one of Options.Vary that has none
 	Source string     // where its values come from, in words
+	// With is what goes with each value of the axis: a bolt's grade. One without a name changes nothing; nil: nothing goes with any.
+	With []part.Param
 }
 
 // Form is the bracket with one word of each parameter that adds or drops plates, and the sizes that it then has.

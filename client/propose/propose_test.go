@@ -288,6 +288,48 @@ func TestWrittenIsWhatWasFound(t *testing.T) {
 	}
 }
 
+// The kind's usual bolts are metric. In an inch shop they get inch threads, and with them a grade of inch bolts; a grade that the job states keeps its own threads.
+func TestGradeGoesWithThreads(t *testing.T) {
+	inch := func(parameters, rack string) *desk {
+		return deskOf(t, strings.NewReplacer("parameters: {", "parameters: {"+parameters, "cases:", "units: inch\n"+rack+"cases:").Replace(fork))
+	}
+	grades := func(a *Answer) map[string]bool {
+		out := map[string]bool{}
+		for _, p := range a.Best {
+			size, grade := "M12", "10.9"
+			for _, v := range p.Spec.Params {
+				switch v.Name {
+				case "bolt_size":
+					size = v.Text
+				case "bolt_grade":
+					grade = v.Text
+				}
+			}
+			out[map[bool]string{true: "metric ", false: "inch "}[strings.HasPrefix(size, "M")]+grade] = true
+		}
+		return out
+	}
+	for _, c := range []struct{ parameters, rack, want string }{
+		{"", "", "inch SAE 8"},
+		{"bolt_grade: SAE 5, ", "", "inch SAE 5"},
+		{"bolt_grade: A325, ", "rack: {bolts: [M12, M16, 1/2-13, 5/8-11]}\n", "inch A325"},
+		{"bolt_grade: '8.8', ", "rack: {bolts: [M12, M16, 1/2-13, 5/8-11]}\n", "metric 8.8"},
+		{"bolt_size: M12, ", "", "metric 10.9"},
+	} {
+		d := inch(c.parameters, c.rack)
+		o := d.only(t)
+		o.Keep = slices.DeleteFunc(o.Keep, func(n string) bool { return n == "bolt_size" || n == "bolt_grade" })
+		a := d.find(t, o)
+		if got := grades(a); len(a.Best) == 0 || len(got) != 1 || !got[c.want] {
+			t.Errorf("%s %s: %v, want %s; nearest %+v", c.parameters, c.rack, got, c.want, a.Nearest)
+		}
+	}
+	d := inch("bolt_grade: '10.9', ", "")
+	if _, err := Find(t.Context(), d.Bench, d.spec, d.kind, Options{}); err == nil || !strings.Contains(err.Error(), "--keep bolt_size") {
+		t.Errorf("%v", err)
+	}
+}
+
 // Nothing passes: what stands in the way is named, and which sizes are at the end of the rack.
 func TestNothingPasses(t *testing.T) {
 	d := deskOf(t, strings.Replace(eye, "z: 30 kN", "z: 300 kN", 1))

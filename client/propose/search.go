@@ -125,6 +125,9 @@ func (c *search) values(s state) []part.Param {
 	out := slices.Clone(c.form.Words)
 	for k, i := range s {
 		out = append(out, c.axes[k].Values[i])
+		if with := c.form.Sizes[k].With; with != nil && with[i].Name != "" {
+			out = append(out, with[i])
+		}
 	}
 	return out
 }

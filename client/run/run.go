@@ -184,5 +184,5 @@ func notes(j *job.Job, b *job.Bracket, built *part.Bracket, report *strength.Rep
 	for _, name := range j.NotLoaded(b) {
 		out = append(out, "no load is given for the case "+name)
 	}
-	return append(append(out, bareAluminium(b, built)...), report.Notes...)
+	return slices.Concat(out, bareAluminium(b, built), strangeThreads(built), report.Notes)
 }

@@ -157,7 +157,7 @@ func (p *planner) onRack(ctx context.Context, spec *job.Bracket, kind *geometry.
 	if err != nil {
 		return Axis{}, err
 	}
-	a, source, err := OnRack(p.job, d, roles[d.Name], Current(spec, &d))
+	a, source, err := OnRack(p.job, spec, d, roles[d.Name])
 	if err == nil && !slices.Contains(p.plan.Sources, source) {
 		p.plan.Sources = append(p.plan.Sources, source)
 	}

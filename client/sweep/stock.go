@@ -9,6 +9,7 @@ import (
 	"strings"
 
 	"lugwright/client/job"
+	"lugwright/client/run"
 	"lugwright/geometry"
 	"lugwright/part"
 	"lugwright/units"
@@ -49,9 +50,27 @@ func threads(size string) units.System {
 	return units.Inch
 }
 
-// Stocked gives the sizes of the rack for a parameter of a role, and in words where they come from. None of it is outside the parameter's range. A material,
-// where it is known, leaves only the stock sheets of that material.
-func Stocked(j *job.Job, p geometry.Param, role Role, now part.Param, material string) (values []part.Param, source string) {
+// gradePairs are bolt grades that are taken for each other, metric threads and inch ones: common practice, no source.
+var gradePairs = [][2]string{{"5.8", "SAE 2"}, {"8.8", "SAE 5"}, {"10.9", "SAE 8"}}
+
+// GradeFor gives the bolt grade that is taken for another with the threads of a size: itself where it comes with them, empty where there is none.
+func GradeFor(grade, size string) string {
+	if run.FitsThread(grade, size) {
+		return grade
+	}
+	for _, p := range gradePairs {
+		switch grade {
+		case p[0]:
+			return p[1]
+		case p[1]:
+			return p[0]
+		}
+	}
+	return ""
+}
+
+// Stocked gives the sizes of the rack for a parameter of a role, and in words where they come from. None of it is outside the parameter's range.
+func Stocked(j *job.Job, spec *job.Bracket, p geometry.Param, role Role) (values []part.Param, source string) {
 	rack := job.Rack{}
 	if j.Rack != nil {
 		rack = *j.Rack
@@ -60,7 +79,10 @@ func Stocked(j *job.Job, p geometry.Param, role Role, now part.Param, material s
 	what := ""
 	switch role {
 	case Plate:
-		own, common, what = append(sheets(j, material), rack.PlatesMM...), commonPlates[j.Units], "plates"
+		for _, s := range j.Sheets {
+			own = append(own, s.ThicknessMM)
+		}
+		own, common, what = append(own, rack.PlatesMM...), commonPlates[j.Units], "plates"
 	case Bar:
 		own, common, what = rack.PinsMM, commonPins[j.Units], "pins"
 	case Leg:
@@ -68,9 +90,9 @@ func Stocked(j *job.Job, p geometry.Param, role Role, now part.Param, material s
 	case Bolt:
 		sizes, source := rack.Bolts, "bolts of the job's rack"
 		if sizes == nil {
-			system := threads(now.Text)
-			if now.Text == p.Text { // the default says nothing of the shop's threads
-				system = j.Units
+			system := j.Units // the kind's default says nothing of the shop's threads
+			if i := slices.IndexFunc(spec.Params, func(v part.Param) bool { return v.Name == p.Name }); i >= 0 {
+				system = threads(spec.Params[i].Text)
 			}
 			sizes, source = commonBolts[system], "bolts as commonly stocked"
 		}
@@ -123,8 +145,8 @@ func sheets(j *job.Job, material string) []float64 {
 }
 
 // OnRack is the axis of a parameter over the rack.
-func OnRack(j *job.Job, p geometry.Param, role Role, now part.Param) (Axis, string, error) {
-	values, source := Stocked(j, p, role, now, "")
+func OnRack(j *job.Job, spec *job.Bracket, p geometry.Param, role Role) (Axis, string, error) {
+	values, source := Stocked(j, spec, p, role)
 	if len(values) == 0 {
 		if slices.Contains([]Role{Plate, Bar, Leg, Bolt}, role) {
 			return Axis{}, "", fmt.Errorf("the rack has no size from %s to %s", Say(part.Param{Unit: string(p.Unit), Number: p.Min}, j.Units), Say(part.Param{Unit: string(p.Unit), Number: p.Max}, j.Units))
