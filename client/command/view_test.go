@@ -13,8 +13,6 @@ import (
 	"lugwright/internal/browser"
 )
 
-func TestMain(m *testing.M) { os.Exit(browser.Main(m)) }
-
 // viewing is a view that runs, by its lines.
 type viewing struct {
 	lines *bufio.Scanner
