@@ -97,7 +97,7 @@ var rules = []rule{
 	{folder: "client/paper/text", own: []string{"client/draw", "client/paper"}, pure: true, why: "a form of papers; a form never imports another"},
 	{folder: "client/template", own: []string{"client/draw", "geometry/shape", "geometry/view", "part", "units"}, pure: true, why: "drawings at full scale; knows no format"},
 	{folder: "client/plots", own: []string{"client/draw", "units", "vehicle", "vehicle/..."}, pure: true, why: "charts, of a vehicle too; reckons nothing and knows no format"},
-	{folder: "client/papers", own: []string{"client/caution", "client/job", "client/paper", "client/plots", "client/run", "client/template", "geometry/access", "geometry/setout", "geometry/shape", "geometry/shop", "part", "strength", "strength/material", "units", "vehicle", "vehicle/..."}, pure: true, why: "what the shop's papers say; knows no form and no file"},
+	{folder: "client/papers", own: []string{"client/caution", "client/drawings", "client/job", "client/paper", "client/plots", "client/run", "client/template", "geometry/access", "geometry/setout", "geometry/shape", "geometry/shop", "part", "strength", "strength/material", "units", "vehicle", "vehicle/..."}, pure: true, why: "what the shop's papers say; knows no form and no file"},
 	{folder: "client/yamlfile", others: []string{"github.com/goccy/go-yaml"}, why: "YAML that is safe to walk, for any file of ours"},
 	{folder: "client/table", own: []string{"client/yamlfile", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "a YAML file by its field table, whatever it is about"},
 	{folder: "client/casefile", own: []string{"client/yamlfile", "strength", "strength/handbook", "part", "units"}, others: []string{"github.com/goccy/go-yaml"}, why: "case files"},

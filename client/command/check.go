@@ -197,13 +197,13 @@ func (p *printer) bracket(b *run.Bracket, system units.System, o resultOptions) 
 		p.wrapped("  not checked", 17, n.What+", "+n.Place+": "+n.Why)
 	}
 	for _, f := range b.Access {
-		p.wrapped("  no access", 17, f.String())
+		p.wrapped("  no access", 17, units.Words(f.String(), system))
 	}
 	for _, n := range b.Fits {
-		p.wrapped("  fit", 17, n)
+		p.wrapped("  fit", 17, units.Words(n, system))
 	}
 	for _, n := range b.Notes {
-		p.wrapped("  note", 17, n)
+		p.wrapped("  note", 17, units.Words(n, system))
 	}
 }
 

@@ -62,7 +62,7 @@ func (v *Vehicle) LoadsOnly() *whole.Request {
 // WithLoads is the job with the loads that its mounts and trays bring to the brackets tied to them, each under its case and state, beside the
 // cases and loads that the file gives. The answer is the strength service's to the vehicle.
 func (j *Job) WithLoads(a *whole.Answer) (*Job, error) {
-	if j.Vehicle == nil {
+	if j.Vehicle == nil || has(j.Cases, func(c Case) bool { return c.OfVehicle }) { // none, or it has them already
 		return j, nil
 	}
 	out := *j

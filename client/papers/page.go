@@ -5,8 +5,6 @@ package papers
 import (
 	"fmt"
 	"math"
-	"regexp"
-	"strconv"
 	"strings"
 
 	"lugwright/client/caution"
@@ -35,14 +33,8 @@ func (p *page) brackets() []run.Bracket { return p.in.Result.Brackets }
 // noBrackets is why a paper about brackets is missing.
 const noBrackets = "the job has no brackets"
 
-// length writes a length with its unit, bare without. Inches are fractions, or thousandths.
-func (p *page) length(mm float64) string {
-	text := units.Format(mm, units.Length, p.system)
-	if p.system != units.Inch || strings.Contains(text, "/") {
-		return text
-	}
-	return strings.TrimSuffix(strings.TrimRight(units.FormatPlain(mm/25.4, 3), "0"), ".") + " in"
-}
+// length writes a length with its unit, bare without.
+func (p *page) length(mm float64) string { return units.ShopLength(mm, p.system) }
 
 func (p *page) bare(mm float64) string {
 	text := p.length(mm)
@@ -97,27 +89,8 @@ func degrees(rad float64) string {
 	return strings.TrimSuffix(units.FormatPlain(rad*180/math.Pi, 1), ".0") + " deg"
 }
 
-// millimetres are lengths in the words of a note: "6 mm", "150 x 25 mm", "0.8 to 1.3 mm".
-var millimetres = regexp.MustCompile(`([0-9.]+(?: x | to | and ))*[0-9]+(?:\.[0-9]+)? mm\b`)
-
-// numbers are those of such lengths.
-var numbers = regexp.MustCompile(`[0-9]+(?:\.[0-9]+)?`)
-
 // words are a note's, with its lengths in the job's units.
-func (p *page) words(note string) string {
-	if p.system != units.Inch {
-		return note
-	}
-	return millimetres.ReplaceAllStringFunc(note, func(s string) string {
-		return numbers.ReplaceAllStringFunc(strings.TrimSuffix(s, " mm"), func(n string) string {
-			v, err := strconv.ParseFloat(n, 64)
-			if err != nil {
-				return n
-			}
-			return p.bare(v)
-		}) + " in"
-	})
-}
+func (p *page) words(note string) string { return units.Words(note, p.system) }
 
 func (p *page) add(b paper.Block) { p.blocks = append(p.blocks, b) }
 

@@ -87,6 +87,7 @@ func (p *page) paintOf(b *run.Bracket) {
 		return
 	}
 	p.add(t)
+	p.drawingsOf(b, "parts")
 }
 
 // jointsOnFrame says which joints are made where the bracket stands.

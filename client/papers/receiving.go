@@ -43,6 +43,12 @@ func receivingCard(p *page) string {
 		"thickness measured on one of each; the seller's paper names the steel",
 		"contours smooth: no flats where there should be an arc; no slag in holes; no edge burnt through",
 		"flat: a straightedge across the longest side")
+	if len(plates) > 0 {
+		p.head("Plates as they must be")
+		for _, q := range plates {
+			p.add(p.plateDrawing(q))
+		}
+	}
 	p.cautions(7, 13, 14)
 	return ""
 }

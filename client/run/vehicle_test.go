@@ -128,3 +128,28 @@ func TestExtremes(t *testing.T) {
 		}
 	}
 }
+
+// A job that has its mounts' loads already is not given them once more.
+func TestLoadsOnce(t *testing.T) {
+	first, err := fieldLab(t)
+	if err != nil {
+		t.Fatal(err)
+	}
+	c, err := dial.InProcess()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer c.Close()
+	again, err := OfVehicle(t.Context(), c, first.Job, VehicleOptions{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(first.Job.Cases) == 0 || len(again.Job.Cases) != len(first.Job.Cases) {
+		t.Errorf("%d cases, then %d", len(first.Job.Cases), len(again.Job.Cases))
+	}
+	for i := range first.Job.Brackets {
+		if a, b := len(first.Job.Brackets[i].Loads), len(again.Job.Brackets[i].Loads); a == 0 || a != b {
+			t.Errorf("%s has %d loads, then %d", first.Job.Brackets[i].Name, a, b)
+		}
+	}
+}

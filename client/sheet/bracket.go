@@ -151,7 +151,7 @@ func (s *sheet) loads(b *run.Bracket) {
 // notes are the run's (materials, cases without a load) and the kind's to the maker.
 func (s *sheet) notes(b *run.Bracket) {
 	l := &paper.List{}
-	add := func(before, text string) { l.Items = append(l.Items, oneLine(before+text)) }
+	add := func(before, text string) { l.Items = append(l.Items, units.Words(oneLine(before+text), s.job.Units)) }
 	for _, n := range b.Notes {
 		add("", n)
 	}

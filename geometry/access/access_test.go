@@ -100,6 +100,10 @@ func TestFits(t *testing.T) {
 	if len(got) != 2 || !strings.HasPrefix(got[0], "bolts tight: holes may be off by 1.3 mm and have 1.0 mm of play") || !strings.HasPrefix(got[1], "pin p1: its holes may come out 2.0 mm off line") {
 		t.Errorf("%q", got)
 	}
+	b.Bolts[0].ID = "bolts"
+	if got := Fits(b); !strings.HasPrefix(got[0], "bolts: holes") {
+		t.Errorf("%q", got)
+	}
 	b.Pins[0].Seats[0].HoleMM, b.Pins[0].Seats[2].HoleMM = 27.5, 27.5
 	if got := Fits(b); len(got) != 1 {
 		t.Errorf("play enough: %q", got)

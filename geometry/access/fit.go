@@ -37,7 +37,7 @@ func Fits(b *part.Bracket) []string {
 		}
 		need, have := cutMM+drillMM, g.HoleMM-g.DiaMM
 		if need > have+1e-9 {
-			out = append(out, fmt.Sprintf("bolts %s: holes may be off by %.1f mm and have %.1f mm of play over the bolt: match-drill the far side through the bracket", g.ID, need, have))
+			out = append(out, fmt.Sprintf("%s: holes may be off by %.1f mm and have %.1f mm of play over the bolt: match-drill the far side through the bracket", called("bolts", g.ID), need, have))
 		}
 	}
 	for i := range b.Pins {
@@ -46,6 +46,14 @@ func Fits(b *part.Bracket) []string {
 		}
 	}
 	return out
+}
+
+// called is what a thing is and its name, once where they are the same.
+func called(what, id string) string {
+	if id == what {
+		return id
+	}
+	return what + " " + id
 }
 
 // pinLine reckons the ears' own holes: those that are welded apart from each other.
@@ -63,7 +71,7 @@ func pinLine(b *part.Bracket, p *part.Pin) string {
 		return ""
 	}
 	if off := WeldmentMM(hi - lo); off > play+1e-9 {
-		return fmt.Sprintf("pin %s: its holes may come out %.1f mm off line by welding (ISO 13920 class B) and have %.1f mm of play: weld with a dummy pin through them, or ream in place", p.ID, off, play)
+		return fmt.Sprintf("%s: its holes may come out %.1f mm off line by welding (ISO 13920 class B) and have %.1f mm of play: weld with a dummy pin through them, or ream in place", called("pin", p.ID), off, play)
 	}
 	return ""
 }
