@@ -12,6 +12,7 @@ import (
 	_ "google.golang.org/grpc/health" // the client's part of health checking
 	"google.golang.org/grpc/keepalive"
 	"google.golang.org/grpc/metadata"
+	"google.golang.org/grpc/resolver"
 
 	"lugwright/services/server"
 	"lugwright/services/transport"
@@ -45,6 +46,8 @@ const (
 func options(more ...grpc.DialOption) []grpc.DialOption {
 	return append([]grpc.DialOption{
 		grpc.WithNoProxy(),
+		// What a name server says beside addresses must not change how calls are sent.
+		grpc.WithDisableServiceConfig(),
 		grpc.WithDefaultServiceConfig(serviceConfig),
 		grpc.WithUnaryInterceptor(stated),
 		grpc.WithDefaultCallOptions(
@@ -73,7 +76,7 @@ func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, *repl
 		return nil, nil, err
 	}
 	if strings.Contains(addr, "://") {
-		conn, err := grpc.NewClient(addr, options(secured...)...)
+		conn, err := grpc.NewClient(addr, options(append(secured, grpc.WithResolvers(renewing{resolver.Get("dns"), renewAfter}))...)...)
 		return conn, nil, err
 	}
 	list, err := endpoints(addr)

@@ -6,6 +6,7 @@
 //	strength.go     bases, materials, checks, evaluations
 //	peer.go         one service: its version, deadlines, errors
 //	connection.go   addresses, retries, keepalive
+//	names.go        names that stand for several addresses
 //	batches.go      many items in messages of 64
 //	variants.go     families: brackets pass from service to service unread
 //	persist.go      asking again, and in halves, until an answer is there
