@@ -21,8 +21,8 @@ type scale struct {
 	names           bool
 }
 
-// settled holds all numbers, over a length on paper.
-func (a *Axis) settled(numbers []float64, lengthMM float64) scale {
+// settled holds all numbers, over a length on paper; signs stand clear of its ends.
+func (a *Axis) settled(numbers []float64, lengthMM float64, signs bool) scale {
 	if a.Names != nil {
 		return scale{-0.5, float64(len(a.Names)) - 0.5, 1, true}
 	}
@@ -48,8 +48,10 @@ func (a *Axis) settled(numbers []float64, lengthMM float64) scale {
 	}
 	const apartMM = 20.0
 	step := Nice((high - low) / max(2, math.Floor(lengthMM/apartMM)))
-	// What lies on the very edge is not well seen.
-	edge := step / 8
+	edge := 0.0
+	if signs { // one on the very edge is not well seen
+		edge = step / 8
+	}
 	if low != 0 {
 		low -= edge
 	}

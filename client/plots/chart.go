@@ -74,7 +74,7 @@ func (c *Chart) Drawing() *draw.Drawing {
 	if p.high == 0 {
 		p.high = usualMM
 	}
-	p.x, p.y = c.X.settled(c.across(), rightMM-leftMM), c.Y.settled(c.up(), p.high)
+	p.x, p.y = c.X.settled(c.across(), rightMM-leftMM, c.Marks != nil), c.Y.settled(c.up(), p.high, c.Marks != nil)
 	p.legend()
 	p.low = p.legendHigh + p.footHigh()
 	tall := p.low + p.high + 5

@@ -11,7 +11,7 @@ import (
 func TestAxis(t *testing.T) {
 	for _, numbers := range [][]float64{{0, 1}, {-3.2, 17}, {1250, 1251}, {0.0013, 0.0021}, {-5e6, 3e6}, {7}, {0}, nil} {
 		a := Axis{}
-		s := a.settled(numbers, 150)
+		s := a.settled(numbers, 150, true)
 		ticks := s.ticks()
 		if len(ticks) < 2 || len(ticks) > 12 {
 			t.Errorf("%v: %d ticks", numbers, len(ticks))
@@ -26,7 +26,7 @@ func TestAxis(t *testing.T) {
 			t.Errorf("%v: a step of %g", numbers, s.step)
 		}
 	}
-	if s := (&Axis{Zero: true, Most: 2}).settled([]float64{0.5, math.Inf(1)}, 80); s.low != 0 || s.high != 2 || s.part(math.Inf(1)) != 1 {
+	if s := (&Axis{Zero: true, Most: 2}).settled([]float64{0.5, math.Inf(1)}, 80, true); s.low != 0 || s.high != 2 || s.part(math.Inf(1)) != 1 {
 		t.Errorf("%v", s)
 	}
 }
