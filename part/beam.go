@@ -41,6 +41,6 @@ func (v *validator) spanned(at place, br *Branch) {
 		return
 	}
 	if along, _ := s.AlongSpan(br.At); !(along > nearMM && along < s.SpanMM()-nearMM) {
-		v.refuse(at.dot(".at"), fmt.Sprintf("%.4g mm along a span of %.4g mm", along, s.SpanMM()), "a place between its ends")
+		v.refuse(at.dot(".at_mm"), fmt.Sprintf("%.4g mm along a span of %.4g mm", along, s.SpanMM()), "a place between its ends")
 	}
 }

@@ -9,11 +9,12 @@ import (
 	"lugwright/geometry/shape"
 )
 
-// absurdMM and absurdCount bound what a bracket may hold; anything beyond is a slip of units or an attack.
+// absurdMM, absurdNumber and absurdCount bound what a bracket may hold; anything beyond is a slip of units or an attack.
 const (
-	absurdMM    = 1e5
-	absurdCount = 1000
-	maxVertices = 2000 // of one plate's loops, holes counted
+	absurdMM     = 1e5
+	absurdNumber = 1e6 // of a parameter
+	absurdCount  = 1000
+	maxVertices  = 2000 // of one plate's loops, holes counted
 	// Of all plates of a bracket, each of which is drawn against each other, and of a sheet.
 	maxBracketVertices, maxSheetVertices = 10_000, 100_000
 	maxSweeps                            = 100
@@ -27,6 +28,9 @@ func (b *Bracket) Validate() error {
 		return v.bad
 	}
 	v.names()
+	for i, p := range b.Params {
+		v.between(in("parameters", i).dot(".number"), p.Number, -absurdNumber, absurdNumber)
+	}
 	for i := range b.Plates {
 		v.plate(i)
 	}
@@ -311,6 +315,10 @@ func (v *validator) member(i int) {
 	if m.Profile.Kind == FlatBar && m.Profile.TMM > m.Profile.AMM {
 		v.refuse(at.dot(".profile.t_mm"), fmt.Sprintf("%g mm", m.Profile.TMM), fmt.Sprintf("a flat bar's thickness, at most its width of %g mm", m.Profile.AMM))
 	}
+	v.wall(at.dot(".profile.t_mm"), &m.Profile)
+	if m.Profile.Kind == RectTube {
+		v.size(at.dot(".profile.b_mm"), m.Profile.BMM, 1)
+	}
 	if m.Profile.Kind == Angle {
 		v.size(at.dot(".profile.b_mm"), m.Profile.BMM, 1)
 		a, b := m.Legs()
@@ -323,6 +331,22 @@ func (v *validator) member(i int) {
 	}
 	if m.Material == "" {
 		v.refuse(at.dot(".material"), "empty", "a grade name such as S355")
+	}
+}
+
+// wall refuses walls that leave nothing hollow, and legs thicker than they are long.
+func (v *validator) wall(at place, p *Profile) {
+	most := math.Inf(1)
+	switch p.Kind {
+	case RoundTube:
+		most = p.AMM / 2
+	case RectTube:
+		most = min(p.AMM, p.BMM) / 2
+	case Angle:
+		most = min(p.AMM, p.BMM)
+	}
+	if p.TMM >= most {
+		v.refuse(at, fmt.Sprintf("%g mm", p.TMM), fmt.Sprintf("less than %g mm, for the outside of the %s", most, p.Kind))
 	}
 }
 

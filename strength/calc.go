@@ -1,6 +1,9 @@
 package strength
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Method is how a basis compares demand with capacity.
 type Method string
@@ -181,12 +184,18 @@ func (c *Calc) RuleOut(why string) {
 	}
 }
 
-// Compare ends a limit state: demand against capacity. Needs that failed stand.
+// Compare ends a limit state: demand against capacity. Needs that failed stand. What is no finite number is not shown, nor the lines from there on.
 func (c *Calc) Compare(demand, capacity float64) {
 	c.Demand, c.Capacity = demand, capacity
+	if !finite(demand) || !finite(capacity) {
+		c.Demand, c.Capacity = 0, 0
+		if k := slices.IndexFunc(c.Lines, func(l Line) bool { return !finite(l.Value) }); k >= 0 {
+			c.Lines = c.Lines[:k]
+		}
+	}
 	switch {
 	case c.Verdict != "":
-	case !(capacity > 0) || math.IsInf(capacity, 0) || math.IsNaN(capacity) || math.IsNaN(demand) || math.IsInf(demand, 0):
+	case !(c.Capacity > 0):
 		c.Verdict, c.Why = Outside, "no finite positive capacity comes of these givens"
 	case fits(demand, capacity):
 		c.Verdict = Pass
@@ -203,6 +212,8 @@ func (c *Calc) Utilisation() float64 {
 	}
 	return u
 }
+
+func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }
 
 func join(c *Calc, a, b string) string {
 	if !c.Trace {

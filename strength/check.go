@@ -137,8 +137,10 @@ func loadFactor(basis *Basis, o *Options, cases []part.Case) (func(part.Level) f
 			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].level", i), Found: fmt.Sprintf("%q", c.Level), Accept: "service or factored"}
 		case c.Level == part.Factored && k == 1:
 			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].level", i), Found: "factored", Accept: fmt.Sprintf("service: %s takes loads without load factors", o.Method)}
-		case !usable(c.Force) || !usable(c.Moment.Scale(1e-3)):
-			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].force", i), Found: fmt.Sprintf("force %v N, moment %v N*mm", c.Force, c.Moment), Accept: "finite numbers up to 1e8 N and 1e11 N*mm"}
+		case !usable(c.Force):
+			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].force", i), Found: fmt.Sprintf("%v N", c.Force), Accept: "finite numbers up to 1e8 N"}
+		case !usable(c.Moment.Scale(1e-3)):
+			return nil, &part.FieldError{Field: fmt.Sprintf("cases[%d].moment", i), Found: fmt.Sprintf("%v N*mm", c.Moment), Accept: "finite numbers up to 1e11 N*mm"}
 		}
 	}
 	return func(l part.Level) float64 {

@@ -228,6 +228,34 @@ func TestHash(t *testing.T) {
 	}
 }
 
+// FuzzFile: no text makes reading a family panic, and what is counted can be asked for.
+func FuzzFile(f *testing.F) {
+	for _, more := range []string{
+		"parameters: {holes: 2}\ngrid:\n  thickness: [6 mm, 1/4 in]\n  width: {from: 80 mm, to: 100 mm, step: 10 mm}\n", "rows: rows.csv\n", "grid: {width: {from: 1 mm, to: 1e300 mm, step: 1e-300 mm}}\n",
+	} {
+		f.Add(head + more)
+	}
+	f.Fuzz(func(t *testing.T, src string) {
+		base, err := job.ReadFamily("family.yaml", []byte(src), known(), false)
+		if err != nil {
+			var all job.Errors
+			if !errors.As(err, &all) {
+				t.Fatalf("%T: %v", err, err)
+			}
+			return
+		}
+		fam, err := Open(base, "")
+		if err != nil {
+			return
+		}
+		for _, id := range []int64{0, 1, fam.Count, fam.Count + 1} {
+			if v, err := fam.At(id); (err == nil) != (id >= 1 && id <= fam.Count) || err == nil && v.ID != id {
+				t.Errorf("variant %d of %d: %v, %v", id, fam.Count, v, err)
+			}
+		}
+	})
+}
+
 func FuzzRows(f *testing.F) {
 	f.Add("width [mm],grade\n8,S355\n")
 	f.Add("width,lean [deg]\n\"1/4 in\",10\n\n\"")

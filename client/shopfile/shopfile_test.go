@@ -1,9 +1,11 @@
 package shopfile
 
 import (
+	"errors"
 	"strings"
 	"testing"
 
+	"lugwright/client/yamlfile"
 	"lugwright/geometry/shop"
 )
 
@@ -63,4 +65,22 @@ func TestRefusals(t *testing.T) {
 			t.Errorf("%q: %v, want %q", c.to, err, c.want)
 		}
 	}
+}
+
+// FuzzRead: no text makes reading panic; a refusal lists what is wrong, and what is read is sound.
+func FuzzRead(f *testing.F) {
+	for _, name := range Names() {
+		src, _ := Shipped(name)
+		f.Add(src)
+	}
+	f.Fuzz(func(t *testing.T, src []byte) {
+		s, err := Read("x.yaml", src)
+		var all yamlfile.Errors
+		switch {
+		case err != nil && !errors.As(err, &all):
+			t.Fatalf("%T: %v", err, err)
+		case err == nil && s.Validate() != nil:
+			t.Fatalf("read as sound: %v", s.Validate())
+		}
+	})
 }

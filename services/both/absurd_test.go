@@ -370,6 +370,9 @@ type spot struct {
 	wild       bool
 }
 
+// bare leaves out units that a job file does not have in the names of fields.
+var bare = strings.NewReplacer("force_n", "force", "moment_n_mm", "moment")
+
 // misnamed says what is wrong with the fields of a refusal: one is no field of the request; or, of a value that cannot be right, none is the spoilt field, what holds it
 // or what is in it.
 func misnamed(q proto.Message, fields []string, at spot) string {
@@ -380,6 +383,7 @@ func misnamed(q proto.Message, fields []string, at spot) string {
 			full := above + f
 			known = known || resolves(q.ProtoReflect().Descriptor(), full)
 			for _, path := range []string{at.path, at.also} {
+				path, full := bare.Replace(path), bare.Replace(full)
 				hit = hit || full == path || beneath(path, full) || beneath(full, path)
 			}
 		}

@@ -70,13 +70,24 @@ func sheet(s wire.Sheet) (wire.File, error) {
 		plates[i], pieces[i] = p.Plate, dxf.Piece{Plate: &p.Plate, At: p.At, TurnRad: p.TurnRad}
 	}
 	if err := part.ValidatePlates(plates); err != nil {
-		return wire.File{}, err
+		return wire.File{}, ofSheet(err)
 	}
 	data, err := dxf.Bytes(pieces, o)
 	if err != nil {
 		return wire.File{}, err
 	}
 	return wire.File{Name: fileName(s.Name) + cutTail(o), MediaType: typeDXF, Data: data}, nil
+}
+
+// ofSheet gives refused fields of plates their paths in the request for a sheet: "plates[2].plate.thickness_mm".
+func ofSheet(err error) error {
+	var out part.FieldErrors
+	for _, f := range part.Fields(err) {
+		e := *f
+		e.Field = strings.Replace(f.Field, "].", "].plate.", 1)
+		out = append(out, &e)
+	}
+	return out
 }
 
 // cutFiles name the unit of their numbers in the file name: a cut file has no other sure place for it.

@@ -5,7 +5,6 @@
 //	limits.go     two doors: how much is taken at once
 //	listen.go     where it may listen, and for how many
 //	calllog.go    one line for each call
-//	readable.go   bytes that are no message
 //	recover.go    panics become Internal
 //	batch.go      batches: one item's failure or panic stays its own
 //	reflect.go    questions about the interface

@@ -84,7 +84,7 @@ func New(o Options, services ...Service) *Server {
 	s.door.drain, s.drain = context.WithCancel(context.Background())
 	s.grpc = grpc.NewServer(s.settings(o)...)
 	for _, service := range services {
-		s.names = append(s.names, service.Register(readable{s.grpc}))
+		s.names = append(s.names, service.Register(s.grpc))
 	}
 	s.setStatus(healthpb.HealthCheckResponse_NOT_SERVING)
 	s.door.closed.Store(true)

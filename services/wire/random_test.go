@@ -68,7 +68,9 @@ func fill(r *rand.Rand, v reflect.Value) {
 		v.SetBool(r.IntN(2) == 1)
 	case reflect.Struct:
 		for i := range v.NumField() {
-			fill(r, v.Field(i))
+			if v.Field(i).CanSet() { // what is not exported does not travel
+				fill(r, v.Field(i))
+			}
 		}
 	case reflect.Array:
 		for i := range v.Len() {

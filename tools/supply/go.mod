@@ -1,0 +1,13 @@
+module lugwright/tools/supply
+
+go 1.26.8
+
+require (
+	github.com/CycloneDX/cyclonedx-go v0.12.0
+	github.com/google/licensecheck v0.3.1
+)
+
+require (
+	github.com/santhosh-tekuri/jsonschema/v6 v6.0.3 // indirect
+	golang.org/x/text v0.14.0 // indirect
+)
