@@ -85,6 +85,7 @@ var rules = []rule{
 	{folder: "services/telemetry", others: []string{"go.opentelemetry.io", "google.golang.org/grpc/stats"}, why: "OpenTelemetry, linked into the servers alone"},
 	{folder: "services/both", own: []string{"services/geometry", "services/strength", "services/server", "services/wire", "geometry/kinds", "strength/basis", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "both services together, with every kind and basis"},
 	{folder: "services/dial", own: []string{"services/...", "part", "geometry", "geometry/kinds", "geometry/shop", "strength", "strength/basis", "vehicle/whole", "proto/gen/..."}, others: []string{"google.golang.org"}, why: "in-process and remote are the same client"},
+	{folder: "services/dial/dialtest", others: []string{"golang.org/x/net"}, why: "a name server for tests"},
 	{folder: "services/cmd/...", own: []string{"services/...", "geometry/kinds", "strength/basis"}, others: []string{"google.golang.org"}, why: "mains of twenty lines"},
 	{folder: "client/caution", why: "the standing cautions"},
 	{folder: "client/draw", pure: true, why: "a drawing on paper; knows no format"},
