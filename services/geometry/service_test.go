@@ -102,12 +102,12 @@ func TestExportSheet(t *testing.T) {
 		t.Error(bad)
 	}
 	for field, spoil := range map[string]func(*wire.Sheet){
-		"name":                   func(s *wire.Sheet) { s.Name = "" },
-		"plates":                 func(s *wire.Sheet) { s.Plates = nil },
-		"format":                 func(s *wire.Sheet) { s.Format = wire.OpenSCAD },
+		"name":                         func(s *wire.Sheet) { s.Name = "" },
+		"plates":                       func(s *wire.Sheet) { s.Plates = nil },
+		"format":                       func(s *wire.Sheet) { s.Format = wire.OpenSCAD },
 		"plates[1].plate.thickness_mm": func(s *wire.Sheet) { s.Plates[1].Plate.ThicknessMM = -1 },
-		"plates[0].turn_rad":     func(s *wire.Sheet) { s.Plates[0].TurnRad = math.NaN() },
-		"style.cut_layer":        func(s *wire.Sheet) { s.Style.Cut = "cut lines" },
+		"plates[0].turn_rad":           func(s *wire.Sheet) { s.Plates[0].TurnRad = math.NaN() },
+		"style.cut_layer":              func(s *wire.Sheet) { s.Style.Cut = "cut lines" },
 	} {
 		bad := order
 		bad.Plates = slices.Clone(order.Plates)
