@@ -25,7 +25,13 @@ const (
 // WriteError is results that could not be written.
 type WriteError struct{ err error }
 
-func (e *WriteError) Error() string { return e.err.Error() }
+func (e *WriteError) Error() string {
+	var at *fs.PathError
+	if errors.As(e.err, &at) {
+		return at.Path + ": " + at.Err.Error()
+	}
+	return e.err.Error()
+}
 func (e *WriteError) Unwrap() error { return e.err }
 
 // OccupiedError is a folder that holds something already.

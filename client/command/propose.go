@@ -52,6 +52,7 @@ type proposed struct {
 	answer  *propose.Answer
 	full    *run.Bracket // of the picked one; nil when nothing passes
 	pick    int          // from 0
+	most    int          // variants allowed
 	stopped bool
 }
 
@@ -94,12 +95,12 @@ func (s *session) propose(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
-		p := &proposed{job: bench.Job, spec: spec, margin: margin, pick: pick - 1}
+		p := &proposed{job: bench.Job, spec: spec, margin: margin, pick: pick - 1, most: most}
 		if p.kind, err = geometry.Find(kinds, spec.Kind); err != nil {
 			return err
 		}
 		o := propose.Options{Most: most, Keep: c.StringSlice("keep")}
-		if o.Vary, err = varyOf(p.kind, c.StringSlice("vary"), o.Keep); err != nil {
+		if o.Vary, err = varyOf(p.kind, name, c.StringSlice("vary"), o.Keep); err != nil {
 			return err
 		}
 		if p.loaded, err = sweep.Named(bench.Job, name); err != nil {
@@ -139,7 +140,15 @@ func addNew(j *job.Job, kinds []geometry.Kind, c *cli.Context) error {
 	case name != "":
 		return &usageError{"a bracket of the job, or --mount and --kind for a new one; not both", ""}
 	case mount == "" || kind == "":
-		return &usageError{"propose needs a bracket of the job, or a mount and a kind for a new one", "such as lugwright propose JOB --mount pair-left --kind clevis"}
+		names := make([]string, len(j.Brackets))
+		for i := range names {
+			names[i] = j.Brackets[i].Name
+		}
+		hint := "such as lugwright propose JOB --mount pair-left --kind clevis"
+		if len(names) > 0 {
+			hint = "the job has " + strings.Join(names, ", ") + "; for a new one " + hint
+		}
+		return &usageError{"propose needs a bracket of the job, or a mount and a kind for a new one", hint}
 	case j.Basis == "":
 		return j.AtRoot("basis", "missing", "the design basis and its method")
 	case j.Vehicle == nil:
@@ -190,7 +199,7 @@ func freeName(j *job.Job, mount string) string {
 }
 
 // varyOf reads what is said of single parameters, and holds the names of those to keep against the kind.
-func varyOf(kind *geometry.Kind, varied, keep []string) ([]sweep.Axis, error) {
+func varyOf(kind *geometry.Kind, bracket string, varied, keep []string) ([]sweep.Axis, error) {
 	known := make([]string, len(kind.Params))
 	for i, d := range kind.Params {
 		known[i] = d.Name
@@ -213,7 +222,7 @@ func varyOf(kind *geometry.Kind, varied, keep []string) ([]sweep.Axis, error) {
 		if !ok {
 			return nil, &usageError{fmt.Sprintf("--vary %q: no values", text), "write a parameter and its values, such as pin_height=110 mm"}
 		}
-		name = strings.TrimSpace(name)
+		name = strings.TrimPrefix(strings.TrimSpace(name), bracket+".")
 		i, err := declared("--vary", name)
 		if err != nil {
 			return nil, err

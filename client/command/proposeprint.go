@@ -64,6 +64,9 @@ func (p *proposePage) print() {
 func (p *proposePage) how() string {
 	a := p.p.answer
 	text := counting(a.Tried, "variant", "variants")
+	if !a.Whole && a.Tried >= p.p.most {
+		text += ", as many as --most allows"
+	}
 	switch {
 	case p.p.stopped:
 		text += ", then stopped"

@@ -168,13 +168,20 @@ func marginOf(text string) (float64, error) {
 	return m, nil
 }
 
-// absent refuses a file that is there already, before any work is done: nothing is ever overwritten.
+// absent refuses a file that is there already, since nothing is ever overwritten, and one that cannot be written, before any work is done.
 func absent(file string) error {
 	if file == "" {
 		return nil
 	}
 	if _, err := os.Lstat(file); err == nil {
 		return &outputError{fmt.Errorf("%s is there already; nothing is overwritten: choose another name, or remove it", file)}
+	}
+	f, err := os.OpenFile(file, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o644)
+	if err == nil {
+		err = errors.Join(f.Close(), os.Remove(file))
+	}
+	if err != nil {
+		return &outputError{fmt.Errorf("%w; a file in a folder that is there and can be written to", plainPathError(err))}
 	}
 	return nil
 }

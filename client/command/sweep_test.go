@@ -90,7 +90,10 @@ func TestSweepFiles(t *testing.T) {
 		t.Errorf("%v, %v", rows, err)
 	}
 	lugwright(t, args...).want(t, NotWritten, "is there already")
-	lugwright(t, append(args[:len(args)-1], "/dev/null/x")...).want(t, NotWritten, "")
+	r = lugwright(t, append(args[:len(args)-1], "/dev/null/x")...).want(t, NotWritten, "in a folder that is there")
+	if r.out != "" {
+		t.Errorf("work was done before a file was refused: %s", r.out)
+	}
 }
 
 func TestSweepRefuses(t *testing.T) {
@@ -109,6 +112,8 @@ func TestSweepRefuses(t *testing.T) {
 		{[]string{"sweep", "nowhere.yaml", "--vary", "thickness=3 mm"}, "no such file"},
 		{[]string{"sweep", "../../testdata/jobs/watertrays.yaml", "--vary", "rod_free=100 mm"}, ""},
 		{[]string{"propose", plates}, "needs a bracket of the job"},
+		{[]string{"propose", plates, "slide-stiffener", "--vary", "thickness=rack"}, "taken without saying"},
+		{[]string{"propose", plates, "slide-stiffener", "--vary", "web-doubler.thickness=6 mm"}, "has no such parameter"},
 		{[]string{"propose", plates, "nobody"}, `no bracket "nobody"`},
 		{[]string{"propose", plates, "slide-stiffener", "--mount", "x", "--kind", "clevis"}, "not both"},
 		{[]string{"propose", plates, "--mount", "x", "--kind", "clevis"}, "vehicle: missing"},

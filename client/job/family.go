@@ -51,8 +51,8 @@ func ReadFamily(file string, src []byte, k Known, rowsElsewhere bool) (*Family, 
 	if i := slices.IndexFunc(k.Kinds, func(k geometry.Kind) bool { return k.Name == b.Kind }); i >= 0 {
 		f.Kind = k.Kinds[i]
 		bad = append(bad, f.axes(r.Root)...)
+		bad = append(bad, f.oneSource(r.Root, rowsElsewhere)...)
 	}
-	bad = append(bad, f.oneSource(r.Root, rowsElsewhere)...)
 	if len(bad) > 0 {
 		return nil, bad.Sorted()
 	}
@@ -121,12 +121,15 @@ func gridRule(k geometry.Kind) *table.Rule {
 		values := table.List("Values of "+p.Name+", or from, to and step.", paramRule(p))
 		if dim := dimOf(p.Unit); dim != 0 {
 			values.Or(table.Mapping("From a value to another in steps.",
-				table.Must("from", paramRule(p)), table.Must("to", paramRule(p)), table.Must("step", table.Quantity(dim, 0, p.Max-p.Min, "The step."))))
+				table.Must("from", paramRule(p)), table.Must("to", paramRule(p)), table.Must("step", table.Quantity(dim, leastStep[p.Unit], p.Max-p.Min, "The step from one value to the next."))))
 		}
 		r.Add(table.May(p.Name, values))
 	}
 	return r
 }
+
+// leastStep keeps steps above zero: a micrometre, a thousandth of a degree, a ten-thousandth, one.
+var leastStep = map[geometry.Unit]float64{geometry.MM: 0.001, geometry.Rad: math.Pi / 180000, geometry.Ratio: 0.0001, geometry.Count: 1}
 
 // dimOf is what a parameter's number is; 0 for words.
 func dimOf(u geometry.Unit) units.Dim {
@@ -180,6 +183,10 @@ func (f *Family) axes(v *table.Value) Errors {
 			axis.Values = append(axis.Values, p)
 		}
 		if from, to, step := g.Field("from"), g.Field("to"), g.Field("step"); from != nil && to != nil && step != nil {
+			if !(from.Number() < to.Number()) {
+				refuse(from, name+".from", from.Words()+" to "+to.Words(), "the smaller one first")
+				continue
+			}
 			values, found := stepped(from.Number(), to.Number(), step.Number())
 			if found != "" {
 				refuse(step, name+".step", step.Words()+found, fmt.Sprintf("a step that leads from %s to %s in whole numbers, at most %d of them", from.Words(), to.Words(), mostSteps))
@@ -208,8 +215,6 @@ func stepped(from, to, step float64) (values []float64, found string) {
 	n := (to - from) / step
 	whole := math.Round(n)
 	switch {
-	case !(n > 0) || math.IsInf(n, 0):
-		return nil, " leads nowhere"
 	case math.Abs(n-whole) > 1e-6:
 		return nil, fmt.Sprintf(" misses the end after %.4g steps", n)
 	case whole >= mostSteps:

@@ -3,6 +3,7 @@ package sweep
 // This file reads what is typed for one parameter: a list, a range, or the rack.
 
 import (
+	"errors"
 	"fmt"
 	"math"
 	"slices"
@@ -52,9 +53,15 @@ func ReadAxis(p geometry.Param, text string) (Axis, error) {
 	if strings.TrimSpace(text) == Every && len(p.Choices) > 0 && !slices.Contains(p.Choices, Every) {
 		text = strings.Join(p.Choices, ",")
 	}
+	if strings.Contains(text, ";") {
+		return a, fmt.Errorf("%q; values are separated by commas", strings.TrimSpace(text))
+	}
 	items := strings.Split(text, ",")
 	for _, item := range items {
 		item = strings.TrimSpace(item)
+		if err := alone(p, item, len(items)); err != nil {
+			return a, err
+		}
 		if from, rest, ok := cutRange(item); ok && Number(p) {
 			values, err := span(p, from, rest)
 			if err != nil {
@@ -74,6 +81,19 @@ func ReadAxis(p geometry.Param, text string) (Axis, error) {
 	}
 	a.sort()
 	return a, nil
+}
+
+// alone refuses the words for a whole list where they are none.
+func alone(p geometry.Param, item string, of int) error {
+	switch {
+	case slices.Contains(p.Choices, item) || item != Rack && item != Every:
+		return nil
+	case of > 1:
+		return fmt.Errorf("%q beside other values; it stands alone", item)
+	case item == Every:
+		return fmt.Errorf("%q is for words that are known; write the values", item)
+	}
+	return fmt.Errorf("%q is taken without saying; leave the parameter out, or write its values", item)
 }
 
 // Of is an axis of known values.
@@ -134,6 +154,9 @@ func cutStep(rest string) (to, step string, ok bool) {
 // span reads "A..B step C"; a count may leave the step out.
 func span(p geometry.Param, from, rest string) ([]part.Param, error) {
 	to, by, ok := cutStep(rest)
+	if strings.TrimSpace(from) == "" || strings.TrimSpace(to) == "" {
+		return nil, fmt.Errorf("a range without its first or last value; write both, such as 6 mm..16 mm step 2 mm")
+	}
 	if !ok {
 		if p.Unit != geometry.Count {
 			return nil, fmt.Errorf("a range without a step; write %s..%s step and the step, such as 2 mm or 1/8 in", strings.TrimSpace(from), strings.TrimSpace(rest))
@@ -150,7 +173,7 @@ func span(p geometry.Param, from, rest string) ([]part.Param, error) {
 	}
 	step, err := units.Parse(strings.TrimSpace(by), dims[p.Unit])
 	if err != nil {
-		return nil, err
+		return nil, fmt.Errorf("the step: %w", err)
 	}
 	n := (last.Number - first.Number) / step
 	switch {
@@ -177,7 +200,10 @@ func value(p geometry.Param, text string) (part.Param, error) {
 	v := part.Param{Name: p.Name, Unit: string(p.Unit)}
 	switch p.Unit {
 	case geometry.Word:
-		if v.Text = text; text == "" || len(p.Choices) > 0 && !slices.Contains(p.Choices, text) {
+		if text == "" && len(p.Choices) == 0 {
+			return v, errors.New("a word is missing; write one, or several with commas between")
+		}
+		if v.Text = text; len(p.Choices) > 0 && !slices.Contains(p.Choices, text) {
 			return v, fmt.Errorf("%q; one of %s%s", text, strings.Join(p.Choices, ", "), part.Nearest(text, p.Choices))
 		}
 		return v, nil

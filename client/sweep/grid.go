@@ -73,7 +73,7 @@ func Bounded(grids []Grid) error {
 		n += grids[i].Count()
 	}
 	if n > Most {
-		return fmt.Errorf("more than %d variants; fewer values, larger steps or fewer parameters at once", Most)
+		return fmt.Errorf("more than %d variants; fewer values, larger steps or fewer parameters at once, or a family, which `lugwright batch` runs", Most)
 	}
 	return nil
 }

@@ -94,7 +94,9 @@ func (p *planner) vary(ctx context.Context, text string) error {
 	if !ok {
 		return fmt.Errorf("no values; write a parameter and its values, such as ear_thickness=6 mm..16 mm step 2 mm")
 	}
-	name = strings.TrimSpace(name)
+	if name = strings.TrimSpace(name); name == "" {
+		return fmt.Errorf("no parameter before the equals sign; write one, such as ear_thickness=6 mm..16 mm step 2 mm")
+	}
 	bracket, param, single := strings.Cut(name, ".")
 	if !single {
 		param = name
@@ -126,7 +128,11 @@ func (p *planner) vary(ctx context.Context, text string) error {
 	case found:
 		return nil
 	case known == nil:
-		return fmt.Errorf("the bracket %s is not among those that are varied", bracket)
+		names := make([]string, len(p.plan.Grids))
+		for i := range names {
+			names[i] = p.plan.Grids[i].Spec.Name
+		}
+		return fmt.Errorf("the bracket %q is not among those that are varied: %s%s", bracket, strings.Join(names, ", "), part.Nearest(bracket, names))
 	}
 	return fmt.Errorf("no such parameter%s; `lugwright kinds %s` lists them", part.Nearest(param, known), p.plan.Grids[0].Spec.Kind)
 }

@@ -5,6 +5,7 @@ package sweep
 import (
 	"math"
 	"slices"
+	"strconv"
 	"strings"
 
 	"lugwright/client/run"
@@ -57,11 +58,19 @@ func (r *Row) Why() string {
 	if fields == nil {
 		return r.Err.Error()
 	}
-	texts := make([]string, len(fields))
-	for i, f := range fields {
-		texts[i] = strings.TrimPrefix(f.Field, "parameters.") + ": " + f.Found + "; " + f.Accept
+	var words, names []string // the same words of several fields once
+	for _, f := range fields {
+		name, text := strings.TrimPrefix(f.Field, "parameters."), f.Found+"; "+f.Accept
+		if i := slices.Index(words, text); i >= 0 {
+			names[i] += ", " + name
+			continue
+		}
+		words, names = append(words, text), append(names, name)
 	}
-	return strings.Join(texts, ". ")
+	for i := range words {
+		words[i] = names[i] + ": " + words[i]
+	}
+	return strings.Join(words, ". ")
 }
 
 // Utilisation is that of the check which decides; NaN when there is none.
@@ -140,8 +149,13 @@ func (r *Row) weighExcess(b *dial.Brief, margin float64) {
 	r.Excess = max(r.Excess, 1e-9)
 }
 
+// quoted says whether a text is about a word of the row's own.
+func (r *Row) quoted(text string) bool {
+	return slices.ContainsFunc(r.Values, func(v part.Param) bool { return v.Text != "" && strings.Contains(text, strconv.Quote(v.Text)) })
+}
+
 // Fault is an error of the job that refuses every row, whatever the parameters are: a load that the bracket does not carry, or a field of the job itself. Nil
-// when there is a row that is not refused so.
+// when there is a row that is not refused so, or for a word that was varied.
 func Fault(rows []Row) error {
 	for i := range rows {
 		if rows[i].Outcome != Refused {
@@ -152,7 +166,7 @@ func Fault(rows []Row) error {
 			return nil
 		}
 		for _, f := range fields {
-			if strings.HasPrefix(f.Field, "parameters.") || strings.HasPrefix(f.Field, "plates[") {
+			if strings.HasPrefix(f.Field, "parameters.") || strings.HasPrefix(f.Field, "plates[") || rows[i].quoted(f.Found) {
 				return nil
 			}
 		}
