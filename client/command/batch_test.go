@@ -28,11 +28,11 @@ func TestBatch(t *testing.T) {
 		t.Errorf("more than the reason on standard error, which is no terminal:\n%s", r.err)
 	}
 	sheets, err := os.ReadDir(filepath.Join(dir, "detail"))
-	if err != nil || len(sheets) != 1 || sheets[0].Name() != "2.md" {
+	if err != nil || len(sheets) != 1 || sheets[0].Name() != "2.html" {
 		t.Errorf("sheets %v, %v", sheets, err)
 	}
-	src, err := os.ReadFile(filepath.Join(dir, "detail", "2.md"))
-	if err != nil || !strings.Contains(string(src), "# Calc sheet: laps over a joint in the lower flange, variant 2") {
+	src, err := os.ReadFile(filepath.Join(dir, "detail", "2.html"))
+	if err != nil || !strings.Contains(string(src), "laps over a joint in the lower flange, variant 2") {
 		t.Errorf("sheet: %v\n%.300s", err, src)
 	}
 	again := lugwright(t, "batch", lapsFamily, "-o", dir, "--resume").want(t, Failed, "of 5 variants")
