@@ -203,9 +203,16 @@ func (v *validator) plate(i int) {
 	}
 }
 
+// leastBulge is that of the flattest arc: over a metre it stands half a micrometre off its chord.
+const leastBulge = 1e-6
+
 // outline checks what is cut, once for plates alike. As cut, holes are the same or smaller: what is sound when finished is sound on the table.
 func (v *validator) outline(at place, p *Plate) {
 	if slices.ContainsFunc(v.sound, func(q *Plate) bool { return q.sameOutline(p) }) {
+		return
+	}
+	if i := slices.IndexFunc(p.Outer, func(w shape.Vertex) bool { return w.Bulge != 0 && math.Abs(w.Bulge) < leastBulge }); i >= 0 {
+		v.refuse(at.dot(".outer"), fmt.Sprintf("%s: an arc of bulge %g at corner %d", p.ID, p.Outer[i].Bulge, i), fmt.Sprintf("0 for a straight edge, or at least %g either way", leastBulge))
 		return
 	}
 	found := p.Shape(false).Validate()

@@ -184,18 +184,12 @@ func (c *Calc) RuleOut(why string) {
 	}
 }
 
-// Compare ends a limit state: demand against capacity. Needs that failed stand. What is no finite number is not shown, nor the lines from there on.
+// Compare ends a limit state: demand against capacity. Needs that failed stand.
 func (c *Calc) Compare(demand, capacity float64) {
 	c.Demand, c.Capacity = demand, capacity
-	if !finite(demand) || !finite(capacity) {
-		c.Demand, c.Capacity = 0, 0
-		if k := slices.IndexFunc(c.Lines, func(l Line) bool { return !finite(l.Value) }); k >= 0 {
-			c.Lines = c.Lines[:k]
-		}
-	}
 	switch {
 	case c.Verdict != "":
-	case !(c.Capacity > 0):
+	case !(capacity > 0) || !finite(capacity) || !finite(demand):
 		c.Verdict, c.Why = Outside, "no finite positive capacity comes of these givens"
 	case fits(demand, capacity):
 		c.Verdict = Pass
@@ -211,6 +205,17 @@ func (c *Calc) Utilisation() float64 {
 		return math.Inf(1)
 	}
 	return u
+}
+
+// Show leaves out what is no finite number, and the lines from there on: a limit state whose verdict is out is to be shown.
+func (c *Calc) Show() {
+	if finite(c.Demand) && finite(c.Capacity) {
+		return
+	}
+	c.Demand, c.Capacity = 0, 0
+	if k := slices.IndexFunc(c.Lines, func(l Line) bool { return !finite(l.Value) }); k >= 0 {
+		c.Lines = c.Lines[:k]
+	}
 }
 
 func finite(x float64) bool { return !math.IsNaN(x) && !math.IsInf(x, 0) }

@@ -377,6 +377,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 		r.calc.Trace, r.calc.Lines = o.Trace, nil
 		s.rules[i].Check(&r.calc, &w.f)
 		r.calc.RuleOut(s.outside)
+		r.calc.Show()
 		k := s.check(r, i)
 		if e.lines != nil && k.Verdict != NotApplied {
 			k.At, k.Lines = e.at, append(e.lines, k.Lines...)

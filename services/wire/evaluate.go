@@ -129,6 +129,7 @@ func accepts(g strength.Given) string {
 
 // EncodeEvaluation writes an evaluation.
 func EncodeEvaluation(limitState strength.Info, c *strength.Calc) *pb.EvaluateLimitResponse {
+	c.Show()
 	return &pb.EvaluateLimitResponse{
 		Limit: limit(&limitState), Verdict: verdicts.encode(c.Verdict), Why: c.Why, Demand: c.Demand, Capacity: c.Capacity,
 		Utilisation: c.Utilisation(), Lines: all(c.Lines, line),
