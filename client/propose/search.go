@@ -256,18 +256,19 @@ func (c *search) settled() []*entry {
 	return list
 }
 
-// nearest is the entry that comes nearest to passing under all loads; nil when nothing was built.
+// nearest is the entry that comes nearest to passing under all loads; nil when none was checked under all.
 func (c *search) nearest() (*entry, error) {
+	var err error
 	for range mostNearest {
 		e := least(c.entries)
 		if e == nil || e.sure {
-			return e, nil
+			break
 		}
-		if err := c.settle([]*entry{e}); err != nil {
-			return e, err
+		if err = c.settle([]*entry{e}); err != nil {
+			break
 		}
 	}
-	return least(slices.DeleteFunc(slices.Clone(c.entries), func(e *entry) bool { return !e.sure })), nil
+	return least(slices.DeleteFunc(slices.Clone(c.entries), func(e *entry) bool { return !e.sure })), err
 }
 
 // mostNearest is how many are checked under all loads to find the nearest, which few loads may flatter.
