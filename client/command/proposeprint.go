@@ -35,7 +35,11 @@ func (p *proposePage) print() {
 	}
 	if n := a.Nearest; n != nil {
 		p.line("")
-		p.wrapped("", 0, "nothing passes; the nearest "+fate(n.Row, p.scale))
+		far := "nothing passes"
+		if p.p.stopped {
+			far = "nothing was found yet that passes"
+		}
+		p.wrapped("", 0, far+"; the nearest "+fate(n.Row, p.scale))
 		p.wrapped("", 2, assigned(n.Row.Values, p.system))
 		if ends := n.AtTheEnd(); len(ends) > 0 {
 			p.wrapped("", 2, "the largest there is to choose from: "+strings.Join(ends, ", "))
@@ -80,7 +84,7 @@ func (p *proposePage) how() string {
 		few = max(few, len(f.Deciding))
 	}
 	loads := len(p.p.loaded.Loads)
-	if few == loads {
+	if few == 0 || few == loads {
 		return text
 	}
 	return text + fmt.Sprintf(". What fails was found under %d of %d loads; what is proposed holds under all of them", few, loads)

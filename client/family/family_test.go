@@ -190,6 +190,7 @@ func TestRefusedFamilies(t *testing.T) {
 		{"", "\n\n", "rows.csv: the file is empty; a line of names such as thickness [mm], and a row for every variant"},
 		{"", "width [mm]\n\n", "rows.csv: no rows; a row for every variant under the line of names"},
 		{"", "\xff\xfew\x00i\x00\n", "text in UTF-16"},
+		{"", "thickness [mm],holes\r6,2\r", "lines that end in a carriage return alone"},
 		{"", "PK\x03\x04xx\n", "a spreadsheet's own file"},
 		{"", "\"width [mm]\n8\n", "rows.csv:1:13: a cell in quotation marks that does not end with them, on this line"},
 		{"", strings.Repeat("width,", longestLine) + "\n8\n", "a first line of more than"},

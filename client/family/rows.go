@@ -71,6 +71,8 @@ func (f *Family) readHeader(path string, l *lines, line []byte) error {
 		return refuse("a spreadsheet's own file", "a CSV file, as which spreadsheets save one")
 	case l.long:
 		return refuse(fmt.Sprintf("a first line of more than %d bytes", longestLine), "names of parameters, separated by commas")
+	case bytes.IndexByte(bytes.TrimRight(line, "\r\n"), '\r') >= 0:
+		return refuse("lines that end in a carriage return alone", "lines that end in a line feed, with or without a carriage return before it")
 	}
 	r := csv.NewReader(&one{line})
 	cells, err := r.Read()
@@ -164,7 +166,11 @@ func (r *reading) row(line []byte) error {
 	}
 	columns := r.f.rows.columns
 	if len(cells) != len(columns) {
-		return r.refuse(1, "", fmt.Sprintf("%d cells", len(cells)), fmt.Sprintf("%d, as many as the first line names", len(columns)))
+		found := fmt.Sprintf("%d cells", len(cells))
+		if len(cells) == 1 {
+			found = "1 cell"
+		}
+		return r.refuse(1, "", found, fmt.Sprintf("%d, as many as the first line names", len(columns)))
 	}
 	blank := true
 	for i, cell := range cells {

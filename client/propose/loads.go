@@ -14,9 +14,10 @@ import (
 type deciding struct {
 	all     *job.Bracket // under all its loads
 	names   []string
-	fatigue bool // the spectrum too, with its loads
-	rest    bool // every load: what failed is not of single ones
-	grown   int  // how often there were more of them
+	fatigue bool           // the spectrum too, with its loads
+	rest    bool           // every load: what failed is not of single ones
+	grown   int            // how often there were more of them
+	hits    map[string]int // how often each was the worst
 }
 
 // grow adds the loads under which a row is not as wanted; where there are none new, every load.
@@ -82,6 +83,30 @@ func (d *deciding) bracket() *job.Bracket {
 	}
 	few.Loads = slices.DeleteFunc(slices.Clone(d.all.Loads), func(l job.Load) bool { return !d.has(l) })
 	return &few
+}
+
+// note counts which load is the worst of a row.
+func (d *deciding) note(r *sweep.Row) {
+	if len(r.Over) > 0 && r.Over[0] != "" {
+		d.hits[r.Over[0]]++
+	}
+}
+
+// worst is the bracket under the one of them that was the worst most often; nil where there is but one.
+func (d *deciding) worst() *job.Bracket {
+	all := d.bracket().Loads
+	if len(all) < 2 {
+		return nil
+	}
+	first := all[0]
+	for _, l := range all {
+		if d.hits[l.Name()] > d.hits[first.Name()] {
+			first = l
+		}
+	}
+	one := *d.all
+	one.Spectrum, one.Loads = nil, []job.Load{first}
+	return &one
 }
 
 // cases names them.

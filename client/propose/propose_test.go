@@ -1,6 +1,8 @@
 package propose
 
 import (
+	"context"
+	"errors"
 	"fmt"
 	"math"
 	"os"
@@ -250,6 +252,46 @@ func TestDemoBrackets(t *testing.T) {
 		}
 		f := a.Forms[0]
 		t.Logf("%s %s: %d checks, %d under all of %d loads, others under %d", c.file, c.bracket, f.Checked, f.Settled, len(d.spec.Loads), len(f.Deciding))
+	}
+}
+
+// stopping cancels when so many brackets were asked to be checked.
+type stopping struct {
+	run.Trier
+	left int
+	stop context.CancelFunc
+}
+
+func (s *stopping) Brief(ctx context.Context, q []dial.CheckRequest) ([]dial.Briefed, error) {
+	if s.left -= len(q); s.left < 0 {
+		s.stop()
+	}
+	return s.Trier.Brief(ctx, q)
+}
+
+// Wherever it is stopped, nothing is told of a variant that was not checked under all loads.
+func TestStopped(t *testing.T) {
+	for _, after := range []int{0, 1, 2, 5, 20, 40} {
+		d := deskOf(t, everySide)
+		ctx, stop := context.WithCancel(t.Context())
+		defer stop()
+		d.Client = &stopping{d.client, after, stop}
+		o := d.only(t, "ear_thickness=8 mm, 10 mm, 12 mm, 15 mm", "outer_gusset_thickness=5 mm, 8 mm", "ear_weld=3 mm, 5 mm, 8 mm", "pin_diameter=20 mm, 25 mm, 30 mm")
+		o.Most = 60
+		a, err := Find(ctx, d.Bench, d.spec, d.kind, o)
+		if !errors.Is(err, context.Canceled) {
+			continue
+		}
+		told := a.Best
+		if a.Nearest != nil {
+			told = append(told, *a.Nearest)
+		}
+		for _, p := range told {
+			rows, err := (&sweep.Bench{Client: d.client, Job: d.Job, Densities: d.Densities, Margin: 1}).Try(t.Context(), d.spec, [][]part.Param{p.Row.Values})
+			if err != nil || rows[0].Outcome != p.Row.Outcome || rows[0].Excess != p.Row.Excess {
+				t.Errorf("stopped after %d: %+v, under all loads %+v, %v", after, p.Row, rows[0], err)
+			}
+		}
 	}
 }
 

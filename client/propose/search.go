@@ -23,6 +23,7 @@ type entry struct {
 	at   state
 	row  sweep.Row
 	seen int  // as often as the deciding loads had grown when it was looked at; 0: it was only built
+	part bool // looked at under one of them, and failed
 	sure bool // looked at under all loads, or refused
 }
 
@@ -47,7 +48,7 @@ type search struct {
 }
 
 func (f *finder) search(ctx context.Context, spec *job.Bracket, form *Form, most int) *search {
-	c := &search{ctx: ctx, b: f.b, spec: spec, form: form, most: most, loads: deciding{all: spec}, known: map[string]*entry{}, told: f.Told}
+	c := &search{ctx: ctx, b: f.b, spec: spec, form: form, most: most, loads: deciding{all: spec, hits: map[string]int{}}, known: map[string]*entry{}, told: f.Told}
 	for i := range form.Sizes {
 		c.axes = append(c.axes, form.Sizes[i].Axis)
 	}
@@ -141,9 +142,18 @@ func (c *search) look(list []*entry, excess bool) error {
 	}
 	var asked []*entry
 	for _, e := range list {
-		if !e.sure && e.seen < c.loads.grown && (e.seen == 0 || excess || e.may()) {
+		if !e.sure && (e.seen < c.loads.grown && (e.seen == 0 || e.may()) || excess && (e.seen < c.loads.grown || e.part)) {
 			asked = append(asked, e)
 		}
+	}
+	if one := c.loads.worst(); one != nil && !excess {
+		if err := c.check(asked, one, false); err != nil {
+			return err
+		}
+		for _, e := range asked {
+			e.part = !e.may()
+		}
+		asked = slices.DeleteFunc(asked, func(e *entry) bool { return e.part })
 	}
 	return c.check(asked, c.loads.bracket(), c.loads.rest)
 }
@@ -182,7 +192,8 @@ func (c *search) check(list []*entry, spec *job.Bracket, sure bool) error {
 	c.tell(len(list))
 	for i, e := range list {
 		rows[i].Index = e.row.Index
-		e.row, e.seen, e.sure = rows[i], c.loads.grown, sure || rows[i].Outcome == sweep.Refused
+		e.row, e.seen, e.part, e.sure = rows[i], c.loads.grown, false, sure || rows[i].Outcome == sweep.Refused
+		c.loads.note(&e.row)
 	}
 	return nil
 }
@@ -245,18 +256,19 @@ func (c *search) settled() []*entry {
 	return list
 }
 
-// nearest is the entry that comes nearest to passing under all loads; nil when nothing was built.
+// nearest is the entry that comes nearest to passing under all loads; nil when none was checked under all.
 func (c *search) nearest() (*entry, error) {
+	var err error
 	for range mostNearest {
 		e := least(c.entries)
 		if e == nil || e.sure {
-			return e, nil
+			break
 		}
-		if err := c.settle([]*entry{e}); err != nil {
-			return e, err
+		if err = c.settle([]*entry{e}); err != nil {
+			break
 		}
 	}
-	return least(slices.DeleteFunc(slices.Clone(c.entries), func(e *entry) bool { return !e.sure })), nil
+	return least(slices.DeleteFunc(slices.Clone(c.entries), func(e *entry) bool { return !e.sure })), err
 }
 
 // mostNearest is how many are checked under all loads to find the nearest, which few loads may flatter.
