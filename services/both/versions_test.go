@@ -17,6 +17,8 @@ import (
 
 	"google.golang.org/grpc"
 	"google.golang.org/grpc/credentials/insecure"
+	"google.golang.org/grpc/health"
+	healthpb "google.golang.org/grpc/health/grpc_health_v1"
 	"google.golang.org/grpc/metadata"
 	"google.golang.org/protobuf/proto"
 	"google.golang.org/protobuf/reflect/protodesc"
@@ -232,6 +234,7 @@ func otherServer(t *testing.T, v version) string {
 		}
 		s.RegisterService(d, nil)
 	}
+	healthpb.RegisterHealthServer(s, health.NewServer())
 	return serving(t, s, s.Stop)
 }
 

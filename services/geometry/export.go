@@ -4,6 +4,7 @@ import (
 	"bytes"
 	"fmt"
 	"io"
+	"math"
 	"strings"
 	"sync"
 
@@ -70,11 +71,35 @@ func sheet(s wire.Sheet) (wire.File, error) {
 	if err := part.ValidatePlates(plates); err != nil {
 		return wire.File{}, ofSheet(err)
 	}
+	if err := onSheet(pieces); err != nil {
+		return wire.File{}, err
+	}
 	data, err := written(func(w io.Writer) error { return dxf.WritePieces(w, pieces, o) })
 	if err != nil {
 		return wire.File{}, err
 	}
 	return wire.File{Name: fileName(s.Name) + cutTail(o), MediaType: typeDXF, Data: data}, nil
+}
+
+// reach is how far from its origin a plate may stand on a sheet, mm: no table is as long.
+const reach = 1e5
+
+func onSheet(pieces []dxf.Piece) error {
+	var bad part.FieldErrors
+	hold := func(i int, field string, x, most float64) {
+		if !(math.Abs(x) <= most) {
+			bad = append(bad, &part.FieldError{Field: fmt.Sprintf("plates[%d].%s", i, field), Found: fmt.Sprintf("%g", x), Accept: fmt.Sprintf("%.6g to %.6g", -most, most)})
+		}
+	}
+	for i, p := range pieces {
+		hold(i, "at_mm.x_mm", p.At.X, reach)
+		hold(i, "at_mm.y_mm", p.At.Y, reach)
+		hold(i, "turn_rad", p.TurnRad, 2*math.Pi)
+	}
+	if bad == nil {
+		return nil
+	}
+	return bad
 }
 
 // ofSheet gives refused fields of plates their paths in the request for a sheet: "plates[2].plate.thickness_mm".
