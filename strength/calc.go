@@ -173,18 +173,22 @@ func (c *Calc) RuleOut(why string) {
 	}
 }
 
-// Compare ends a limit state: demand against capacity. Needs that failed stand. What is no finite number is not shown, nor the lines from there on.
+// Finite leaves out of a result what is no finite number, and the lines from the first such on: they stand only where a limit state is outside its rule or does not apply.
+func (c *Calc) Finite() {
+	if !finite(c.Demand) || !finite(c.Capacity) {
+		c.Demand, c.Capacity = 0, 0
+	}
+	if k := slices.IndexFunc(c.Lines, func(l Line) bool { return !finite(l.Value) }); k >= 0 {
+		c.Lines = c.Lines[:k]
+	}
+}
+
+// Compare ends a limit state: demand against capacity. Needs that failed stand.
 func (c *Calc) Compare(demand, capacity float64) {
 	c.Demand, c.Capacity = demand, capacity
-	if !finite(demand) || !finite(capacity) {
-		c.Demand, c.Capacity = 0, 0
-		if k := slices.IndexFunc(c.Lines, func(l Line) bool { return !finite(l.Value) }); k >= 0 {
-			c.Lines = c.Lines[:k]
-		}
-	}
 	switch {
 	case c.Verdict != "":
-	case !(c.Capacity > 0):
+	case !(capacity > 0) || !finite(capacity) || !finite(demand):
 		c.Verdict, c.Why = Outside, "no finite positive capacity comes of these givens"
 	case demand <= capacity*(1+exactFit):
 		c.Verdict = Pass

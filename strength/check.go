@@ -357,6 +357,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 
 func (s *slots[F]) check(r *run, i int) Check {
 	id, w, c := s.rules[i].Of.Ident(), &s.worst[i], &r.calc
+	c.Finite()
 	k := Check{
 		Limit: id.ID, Title: id.Title, Clause: id.Clause.String(), Place: s.place, Thing: s.thing, At: s.at,
 		Case: r.cases[w.inCase].Name, Sharing: r.corners[w.corner].words,
