@@ -71,7 +71,16 @@ func TestRefused(t *testing.T) {
 		"a plate beyond any place":     {func(b *part.Bracket) { b.Plates[1].Pose.Origin.X = math.NaN() }, "plates[1].pose.origin_mm"},
 		"an end without a thread":      {func(b *part.Bracket) { b.Pins[0].Ends[1].Size = "wide" }, "pins[0].ends[1].size"},
 		"a composite with what is not": {func(b *part.Bracket) { b.Composites[0].Welds[0] = "none" }, "composites[0].welds[0]"},
-		"thousands of vertices":        {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
+		"a size that is no thread":     {func(b *part.Bracket) { b.Bolts[0].Size = "wide" }, "bolts[0].size"},
+		"a couple beyond any":          {func(b *part.Bracket) { b.Paths[0].Branches[0].Couple.X = 1e300 }, "paths[0].branches[0].couple"},
+		"a hole clear of its plate":    {func(b *part.Bracket) { b.Plates[0].Holes[0].Center.X = 900 }, "plates[0].holes[0]"},
+		"a leg thicker than long":      {func(b *part.Bracket) { b.Members[0].Profile.TMM = 400 }, "members[0].profile.t_mm"},
+		"a tube that is solid": {func(b *part.Bracket) {
+			b.Members[0].Profile = part.Profile{Kind: part.RectTube, AMM: 60, BMM: 40, TMM: 20}
+		}, "members[0].profile.t_mm"},
+		"a hole of no size in a leg": {func(b *part.Bracket) { b.Members[0].Holes[0].DiaMM = 0 }, "members[0].holes[0].hole.diameter_mm"},
+		"a parameter beyond any":     {func(b *part.Bracket) { b.Params = []part.Param{{Name: "x", Number: 1e7}} }, "parameters[0].number"},
+		"thousands of vertices":      {func(b *part.Bracket) { b.Plates[0].Outer = append(b.Plates[0].Outer, make(shape.Loop, 3000)...) }, "plates[0].outer"},
 	} {
 		b := clevis(t)
 		c.spoil(b)

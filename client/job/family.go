@@ -35,7 +35,7 @@ type Axis struct {
 // ReadFamily reads a family file. Variants have to come from it, unless rows come from elsewhere.
 func ReadFamily(file string, src []byte, k Known, rowsElsewhere bool) (*Family, error) {
 	r, err := table.Read(file, src, "docs/family-file.md shows the form of a family", familyRule(k))
-	if r == nil {
+	if r == nil || r.Root == nil { // no file, or one without fields
 		return nil, err
 	}
 	f := &Family{Job: decode(file, r.Root, k), Rows: r.Root.Field("rows").Words()}

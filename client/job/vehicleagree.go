@@ -131,9 +131,7 @@ func (a *agreement) loadSets(root, v *table.Value) {
 		return
 	}
 	_, err := vehicle.Cases(a.j.Vehicle.Sets...)
-	for _, e := range a.j.locateVehicle(part.Fields(err)) {
-		a.errs = append(a.errs, e)
-	}
+	a.errs = append(a.errs, a.j.locateVehicle(part.Fields(err))...)
 	for _, c := range a.j.Vehicle.Request.Cases {
 		if own := a.j.Case(c.ID); own != nil {
 			a.refuse(root.Field("cases").Field(c.ID), "cases."+c.ID, quoted(c.ID)+" is a load case of the vehicle's load sets", "another name for the job's own case")

@@ -63,9 +63,7 @@ func (p *page) inUnit() string {
 func (p *page) force(n float64) string { return units.Format(n, units.Force, p.system) }
 func (p *page) mass(kg float64) string { return units.Format(kg, units.Mass, p.system) }
 
-// torque is in what wrenches show: N m, lbf ft.
-func (p *page) torque(nmm float64) string { return p.wrench(nmm) + " " + p.wrenchUnit() }
-
+// wrench is a torque in what wrenches show: N m, lbf ft.
 func (p *page) wrench(nmm float64) string {
 	v := nmm / 1000
 	if p.system == units.Inch {

@@ -133,11 +133,11 @@ func (s *Service) evaluate(m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitRespons
 func impossible(givens []strength.Given, values [][]float64) error {
 	for i, g := range givens {
 		rest, ok := strings.CutPrefix(strings.ToUpper(g.Symbol), "F_U")
-		if !ok || g.List || values[i][0] == 0 {
+		if !ok || g.List || len(values[i]) == 0 || values[i][0] == 0 {
 			continue
 		}
 		k := slices.IndexFunc(givens, func(y strength.Given) bool { return strings.ToUpper(y.Symbol) == "F_Y"+rest && !y.List })
-		if k >= 0 && values[i][0] < values[k][0] {
+		if k >= 0 && len(values[k]) > 0 && values[i][0] < values[k][0] {
 			return &part.FieldError{Field: "givens." + g.Symbol, Found: fmt.Sprintf("%.4g %s, less than %s", values[i][0], g.Unit, givens[k].Symbol),
 				Accept: fmt.Sprintf("at least the yield strength, %.4g %s", values[k][0], givens[k].Unit)}
 		}

@@ -25,7 +25,7 @@ type twistGivens struct {
 var twisted = strength.Define(strength.Identity{
 	ID: "twist", Title: "twist for the suite", Clause: strength.Clause{Words: "test"}, Demand: "s", Capacity: "E", Unit: "MPa",
 }, func(c *strength.Calc, g twistGivens) {
-	t := Twist{Shape: g.Shape, Ends: g.Ends, V: g.V, X: g.X, L: g.L, B: g.B, H: g.H, Tf: g.Tf, Tw: g.Tw, E: g.E, G: g.G}
+	t := Twist(g)
 	sigma, tau := t.Of(c)
 	c.Compare(c.Let("s", "max(sigma_w, tau_T)", "MPa", max(sigma, tau)), g.E)
 })

@@ -12,7 +12,6 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
-	"runtime"
 	"slices"
 	"strings"
 
@@ -39,7 +38,11 @@ func modules(dir string) ([]*module, error) {
 	if err != nil {
 		return nil, err
 	}
-	out := []*module{{Path: "std", Version: runtime.Version(), Dir: runtime.GOROOT(), linked: true}}
+	std, err := standard(dir)
+	if err != nil {
+		return nil, err
+	}
+	out := []*module{std}
 	for path, m := range all {
 		_, m.linked = linked[path]
 		out = append(out, m)
@@ -49,6 +52,25 @@ func modules(dir string) ([]*module, error) {
 		err = cmp.Or(err, m.read())
 	}
 	return out, err
+}
+
+// standard is Go's standard library, of the version that the module's releases are built with.
+func standard(dir string) (*module, error) {
+	root, err := exec.Command("go", "env", "GOROOT").Output()
+	if err != nil {
+		return nil, err
+	}
+	src, err := os.ReadFile(filepath.Join(dir, "go.mod"))
+	if err != nil {
+		return nil, err
+	}
+	m := &module{Path: "std", Dir: strings.TrimSpace(string(root)), linked: true}
+	for line := range strings.Lines(string(src)) {
+		if version, ok := strings.CutPrefix(line, "toolchain "); ok {
+			m.Version = strings.TrimSpace(version)
+		}
+	}
+	return m, nil
 }
 
 // listed gives the modules of all packages that are built, by path.

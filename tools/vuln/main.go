@@ -80,7 +80,13 @@ func run(args []string) error {
 	if err := write(dir, filepath.Join(source, "data", "osv")); err != nil {
 		return err
 	}
+	toolchain, err := toolchain(args[0])
+	if err != nil {
+		return err
+	}
+	// The standard library that counts is that of releases.
 	tool := exec.Command("go", "tool", "govulncheck", "-db", "file://"+dir, "-C", args[0], "./...")
+	tool.Env = append(os.Environ(), "GOTOOLCHAIN="+toolchain)
 	tool.Stdout, tool.Stderr = os.Stdout, os.Stderr
 	return tool.Run()
 }
@@ -93,6 +99,20 @@ func downloaded() (string, error) {
 	}
 	var m struct{ Dir string }
 	return m.Dir, cmp.Or(json.Unmarshal(out, &m), nil)
+}
+
+// toolchain is what a module's releases are built with.
+func toolchain(dir string) (string, error) {
+	src, err := os.ReadFile(filepath.Join(dir, "go.mod"))
+	if err != nil {
+		return "", err
+	}
+	for line := range strings.Lines(string(src)) {
+		if version, ok := strings.CutPrefix(line, "toolchain "); ok {
+			return strings.TrimSpace(version), nil
+		}
+	}
+	return "", fmt.Errorf("%s/go.mod names no toolchain", dir)
 }
 
 // write lays the entries out as a database: ID/GO-2024-0001.json, index/modules.json, index/db.json.

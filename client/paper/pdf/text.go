@@ -54,7 +54,6 @@ var (
 	strong   = style{bold, 9}
 	small    = style{regular, 8}
 	fine     = style{regular, 7.5}
-	fineBold = style{bold, 7.5}
 	figures  = style{mono, 7.5}
 	head     = style{regular, 7.5}
 	headBold = style{bold, 8.5}
