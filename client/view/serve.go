@@ -131,7 +131,7 @@ func (v *Viewer) events(w http.ResponseWriter, r *http.Request, free chan struct
 	w.Header().Set("Content-Type", "text/event-stream")
 	send := http.NewResponseController(w)
 	for {
-		_, _, version, changed := v.now()
+		_, version, changed, _ := v.now()
 		if version != "" {
 			if _, err := fmt.Fprintf(w, "data: %s\n\n", version); err != nil {
 				return
@@ -150,7 +150,7 @@ func (v *Viewer) events(w http.ResponseWriter, r *http.Request, free chan struct
 
 // page answers with a page of the site, or the first one.
 func (v *Viewer) page(w http.ResponseWriter, path string) {
-	site, failed, version, _ := v.now()
+	site, version, _, failed := v.now()
 	if path == "" {
 		v.give(w, "text/html; charset=utf-8", firstPage(site, failed), top(site, failed, version, true))
 		return

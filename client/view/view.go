@@ -82,7 +82,7 @@ func (v *Viewer) Watch(ctx context.Context) {
 				now = "" // it changed while it was read, or is made from other files: once more
 			}
 			seen = now
-			v.take(site, err, seen)
+			v.take(site, seen, err)
 		}
 		select {
 		case <-ctx.Done():
@@ -93,7 +93,7 @@ func (v *Viewer) Watch(ctx context.Context) {
 }
 
 // take puts a making in place of the one before. An error leaves the last site that there was.
-func (v *Viewer) take(site *Site, err error, print string) {
+func (v *Viewer) take(site *Site, print string, err error) {
 	v.lock.Lock()
 	if err == nil {
 		v.site = site
@@ -108,10 +108,10 @@ func (v *Viewer) take(site *Site, err error, print string) {
 }
 
 // now is what is served at this moment.
-func (v *Viewer) now() (site *Site, failed error, version string, changed <-chan struct{}) {
+func (v *Viewer) now() (site *Site, version string, changed <-chan struct{}, failed error) {
 	v.lock.Lock()
 	defer v.lock.Unlock()
-	return v.site, v.failed, v.version, v.changed
+	return v.site, v.version, v.changed, v.failed
 }
 
 // fingerprint tells contents apart; a file that cannot be read is one more content.
