@@ -15,9 +15,6 @@ import (
 	"lugwright/services/dial"
 )
 
-// ahead is how many messages may be finished or on their way before the oldest of them is: one that waits for a dead replica does not stop the others.
-const ahead = 4 * dial.InFlight
-
 // Input is what a run takes.
 type Input struct {
 	Client   *dial.Client
@@ -38,7 +35,10 @@ func Run(ctx context.Context, in Input) error {
 		return err
 	}
 	r := &runner{Input: in, variants: in.Client.Variants(&in.Family.Shop, question(in.Family.Job), in.Patience), density: density}
-	queue, slots := make(chan *message, ahead), make(chan struct{}, dial.InFlight)
+	atOnce := in.Client.InFlight() // the services have answered, so a name's replicas are known
+	// So many may be finished or on their way before the oldest of them is: one that waits for a dead replica does not stop the others.
+	ahead := 4 * atOnce
+	queue, slots := make(chan *message, ahead), make(chan struct{}, atOnce)
 	free := make(chan *message, ahead+2)
 	go func() {
 		defer close(queue)
@@ -83,9 +83,9 @@ type message struct {
 }
 
 // size is how many variants a message takes: all that it may, unless there are too few variants to keep every message on its way.
-func (r *runner) size() int {
+func (r *runner) size(atOnce int64) int {
 	left := r.Family.Count - r.After
-	return int(min(dial.PerMessage, max(1, (left+2*dial.InFlight-1)/(2*dial.InFlight))))
+	return int(min(dial.PerMessage, max(1, (left+2*atOnce-1)/(2*atOnce))))
 }
 
 // read makes messages of the variants and sends each on its way.
@@ -95,7 +95,7 @@ func (r *runner) read(ctx context.Context, free, queue chan *message, slots chan
 		return err
 	}
 	defer all.Close()
-	for size := r.size(); ; {
+	for size := r.size(int64(cap(slots))); ; {
 		var m *message
 		select {
 		case m = <-free:

@@ -5,6 +5,7 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"sync/atomic"
 	"time"
 
 	"google.golang.org/grpc"
@@ -71,11 +72,12 @@ type place struct {
 func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 	c := &Client{}
 	timeout := cmp.Or(o.Timeout, DefaultTimeout)
-	geometryConn, geometryReplicas, err := c.open(geometryAt, o.Security)
+	var geometryCount, strengthCount atomic.Int32
+	geometryConn, geometryReplicas, err := c.open(geometryAt, o.Security, &geometryCount)
 	if err != nil {
 		return nil, err
 	}
-	strengthConn, strengthReplicas, err := c.open(strengthAt, o.Security)
+	strengthConn, strengthReplicas, err := c.open(strengthAt, o.Security, &strengthCount)
 	if err != nil {
 		return nil, errors.Join(err, c.Close())
 	}
@@ -88,15 +90,16 @@ func connect(geometryAt, strengthAt place, o Options) (*Client, error) {
 		return c.check.GetServiceInfo(ctx, &strengthpb.GetServiceInfoRequest{}, o...)
 	})
 	c.geometry.replicas, c.strength.replicas = geometryReplicas, strengthReplicas
+	c.geometry.count, c.strength.count = &geometryCount, &strengthCount
 	return c, nil
 }
 
 // open connects to a service; one without an address is called in this process.
-func (c *Client) open(at place, security Security) (grpc.ClientConnInterface, *replicas, error) {
+func (c *Client) open(at place, security Security, count *atomic.Int32) (grpc.ClientConnInterface, *replicas, error) {
 	if at.addr == "" {
 		return server.NewLocal(server.Options{}, at.make()), nil, nil
 	}
-	conn, list, err := dialRemote(at.addr, security)
+	conn, list, err := dialRemote(at.addr, security, count)
 	if err != nil {
 		return nil, nil, fmt.Errorf("%s service: %w", at.name, err)
 	}

@@ -5,6 +5,7 @@ import (
 	"fmt"
 	"net"
 	"strings"
+	"sync/atomic"
 	"time"
 
 	"google.golang.org/grpc"
@@ -69,20 +70,21 @@ func stated(ctx context.Context, method string, q, answer any, conn *grpc.Client
 	return ask(metadata.AppendToOutgoingContext(ctx, wire.APIVersionKey, wire.APIVersion), method, q, answer, conn, o...)
 }
 
-// dialRemote reaches the replicas of a service. A list of addresses is kept by the replicas that it gives; a gRPC target by gRPC alone.
-func dialRemote(addr string, security transport.Client) (*grpc.ClientConn, *replicas, error) {
+// dialRemote reaches the replicas of a service, and counts those that it knows. A list of addresses is kept by the replicas that it gives; a gRPC target by gRPC alone.
+func dialRemote(addr string, security transport.Client, count *atomic.Int32) (*grpc.ClientConn, *replicas, error) {
 	secured, err := security.Options(addr)
 	if err != nil {
 		return nil, nil, err
 	}
 	if strings.Contains(addr, "://") {
-		conn, err := grpc.NewClient(addr, options(append(secured, grpc.WithResolvers(renewing{resolver.Get("dns"), renewAfter}))...)...)
+		conn, err := grpc.NewClient(addr, options(append(secured, grpc.WithResolvers(renewing{resolver.Get("dns"), renewAfter, count}))...)...)
 		return conn, nil, err
 	}
 	list, err := endpoints(addr)
 	if err != nil {
 		return nil, nil, err
 	}
+	count.Store(int32(len(list)))
 	r := newReplicas(list, security.ServerName)
 	conn, err := grpc.NewClient("replicas:///lugwright", options(append(secured, grpc.WithResolvers(r.resolver), grpc.WithContextDialer(r.dial))...)...)
 	return conn, r, err

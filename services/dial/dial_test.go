@@ -413,6 +413,29 @@ func TestCancelled(t *testing.T) {
 	}
 }
 
+// Every replica has eight messages on their way, up to a bound that keeps the client's memory.
+func TestInFlight(t *testing.T) {
+	for _, c := range []struct {
+		geometry, strength string
+		want               int
+	}{
+		{"", "", 8},
+		{"127.0.0.1:1", "127.0.0.1:1", 8},
+		{"127.0.0.1:1", "127.0.0.1:1,127.0.0.1:2,127.0.0.1:3", 24},
+		{"127.0.0.1:1,127.0.0.1:2", "", 16},
+		{"", strings.TrimSuffix(strings.Repeat("127.0.0.1:1,", 100), ","), 128},
+	} {
+		client, err := Remote(c.geometry, c.strength, Options{})
+		if err != nil {
+			t.Fatal(err)
+		}
+		if n := client.InFlight(); n != c.want {
+			t.Errorf("%q, %q: %d, want %d", c.geometry, c.strength, n, c.want)
+		}
+		client.Close()
+	}
+}
+
 func TestBadAddress(t *testing.T) {
 	for _, addr := range []string{"localhost", ":7401", "a:1,b", "127.0.0.1:"} {
 		if _, err := Remote("", addr, Options{}); err == nil || !strings.Contains(err.Error(), "write host:port") {

@@ -62,7 +62,7 @@ func (c *Client) Kinds(ctx context.Context) ([]geometry.Kind, error) {
 // means that the service did not answer.
 func (c *Client) Build(ctx context.Context, requests []geometry.Request) ([]Built, error) {
 	out := make([]Built, len(requests))
-	err := batches(ctx, len(requests), perMessage, func(ctx context.Context, from, to int) error {
+	err := batches(ctx, len(requests), perMessage, c.geometry.inFlight(), func(ctx context.Context, from, to int) error {
 		return c.buildSome(ctx, requests[from:to], out[from:to])
 	})
 	if err != nil {

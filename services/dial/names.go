@@ -2,6 +2,7 @@ package dial
 
 import (
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"google.golang.org/grpc/resolver"
@@ -14,10 +15,11 @@ const renewAfter = 30 * time.Second
 type renewing struct {
 	resolver.Builder
 	every time.Duration
+	count *atomic.Int32 // of the replicas that the name stands for
 }
 
 func (b renewing) Build(target resolver.Target, conn resolver.ClientConn, o resolver.BuildOptions) (resolver.Resolver, error) {
-	inner, err := b.Builder.Build(target, conn, o)
+	inner, err := b.Builder.Build(target, counting{conn, b.count}, o)
 	if err != nil {
 		return nil, err
 	}
@@ -35,6 +37,17 @@ func (b renewing) Build(target resolver.Target, conn resolver.ClientConn, o reso
 		}
 	})
 	return r, nil
+}
+
+// counting keeps how many replicas were found last.
+type counting struct {
+	resolver.ClientConn
+	count *atomic.Int32
+}
+
+func (c counting) UpdateState(s resolver.State) error {
+	c.count.Store(int32(max(len(s.Endpoints), len(s.Addresses))))
+	return c.ClientConn.UpdateState(s)
 }
 
 type renewed struct {

@@ -7,6 +7,7 @@ import (
 	"log/slog"
 	"net"
 	"strings"
+	"sync/atomic"
 	"testing"
 	"time"
 
@@ -50,8 +51,9 @@ func TestReplicasJoinByName(t *testing.T) {
 	names := dialtest.NewNames(t, "lugwright.test.")
 	port := served(t, "127.0.0.1", "127.0.0.2")
 	names.Set("127.0.0.1")
+	var count atomic.Int32
 	conn, err := grpc.NewClient(fmt.Sprintf("dns://%s/lugwright.test.:%s", names.Addr, port),
-		options(grpc.WithTransportCredentials(insecure.NewCredentials()), grpc.WithResolvers(renewing{resolver.Get("dns"), 20 * time.Millisecond}))...)
+		options(grpc.WithTransportCredentials(insecure.NewCredentials()), grpc.WithResolvers(renewing{resolver.Get("dns"), 20 * time.Millisecond, &count}))...)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -87,6 +89,9 @@ func TestReplicasJoinByName(t *testing.T) {
 		}
 		if got != hosts {
 			t.Errorf("the name stands for %s, and %s answers", hosts, got)
+		}
+		if n := len(strings.Fields(hosts)); int(count.Load()) != n {
+			t.Errorf("%d replicas are counted, want %d", count.Load(), n)
 		}
 	}
 	if n := names.Asked(dnsmessage.TypeTXT) + names.Asked(dnsmessage.TypeSRV); n > 0 || names.Asked(dnsmessage.TypeA) < 3 {

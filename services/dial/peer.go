@@ -8,6 +8,7 @@ import (
 	"regexp"
 	"strings"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"google.golang.org/grpc"
@@ -27,7 +28,8 @@ type peer struct {
 	local         bool // in this process
 	info          func(context.Context, ...grpc.CallOption) (versioned, error)
 	conn          grpc.ClientConnInterface
-	replicas      *replicas // nil where there is no list of them
+	replicas      *replicas     // nil where there is no list of them
+	count         *atomic.Int32 // of replicas, as far as they are known
 
 	mu    sync.Mutex
 	known bool // its version was asked for and fits

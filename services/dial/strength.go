@@ -147,7 +147,7 @@ func (c *Client) Vehicle(ctx context.Context, q *whole.Request) (*whole.Answer, 
 // checkAll sends requests in messages and reads each result with decode.
 func checkAll[R any](ctx context.Context, c *Client, requests []CheckRequest, full bool, decode func(*pb.CheckResult, []string) (R, error)) ([]R, error) {
 	out := make([]R, len(requests))
-	err := batches(ctx, len(requests), messageSize(requests, full), func(ctx context.Context, from, to int) error {
+	err := batches(ctx, len(requests), messageSize(requests, full), c.strength.inFlight(), func(ctx context.Context, from, to int) error {
 		q := checkMessage(requests[from:to])
 		q.Form = pb.AnswerForm_ANSWER_FORM_BRIEF
 		if full {

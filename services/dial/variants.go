@@ -17,11 +17,11 @@ import (
 	"lugwright/services/wire"
 )
 
-// PerMessage is how many variants one message takes, and InFlight how many messages go on their way at once.
-const (
-	PerMessage = perMessage
-	InFlight   = inFlight
-)
+// PerMessage is how many variants one message takes.
+const PerMessage = perMessage
+
+// InFlight is how many messages go on their way at once, so that every replica of either service that is known now has some.
+func (c *Client) InFlight() int { return max(c.geometry.inFlight(), c.strength.inFlight()) }
 
 // Summary is what a family of many brackets asks of each; LimitUse is one limit state of it.
 type (
