@@ -259,6 +259,50 @@ func TestResume(t *testing.T) {
 	}
 }
 
+// Wherever either file was cut, and whatever stands there instead, all whole rows before that are kept, and nothing else.
+func TestCutAnywhere(t *testing.T) {
+	c := services(t)
+	f := read(t, c, fmt.Sprintf(head, "mixed", "clevis", "left", "0 N", "-2 kN", "-4 kN"),
+		"gussets,ear_thickness,ear_width [in]\nboth,8 mm,4\nboth,8,4\n\"none\",1/4 in,4\n")
+	dir := t.TempDir()
+	if _, err := results(t.Context(), c, f, dir, all); err != nil {
+		t.Fatal(err)
+	}
+	got := files(t, dir)
+	lines, table := got[LinesFile], got[TableFile]
+	// end is where a text's n-th line ends
+	end := func(text string, n int) int64 {
+		return int64(len(strings.Join(strings.SplitAfter(text, "\n")[:n], "")))
+	}
+	try := func(what, lines, table string, done int) {
+		t.Helper()
+		r := &Results{form: formOf(f), held: []Row{}, Summary: NewSummary(1)}
+		ends, err := r.readBack(strings.NewReader(lines), strings.NewReader(table))
+		want := [2]int64{}
+		if done >= 0 {
+			want = [2]int64{end(got[LinesFile], done), end(got[TableFile], done+1)}
+		}
+		if err != nil || ends != want || r.Done != int64(max(0, done)) || r.Summary.Variants != r.Done || (r.held == nil) != (done >= 0) {
+			t.Fatalf("%s: %d rows, ends at %v, want %d and %v (%v)", what, r.Done, ends, done, want, err)
+		}
+	}
+	debris := []string{"\x00\x00\x00", strings.SplitAfter(lines, "\n")[0], strings.SplitAfter(table, "\n")[0], "2" + strings.SplitAfter(table, "\n")[1], strings.SplitAfter(table, "\n")[2], "\n", "}\n", ",,,\n"}
+	for cut := range len(lines) + 1 {
+		for _, tail := range []string{"", debris[cut%len(debris)]} {
+			if tail == "" || !strings.HasPrefix(lines[cut:], tail) {
+				try(fmt.Sprintf("lines cut at %d, then %q", cut, tail), lines[:cut]+tail, table, strings.Count(lines[:cut], "\n"))
+			}
+		}
+	}
+	for cut := range len(table) + 1 {
+		for _, tail := range []string{"", debris[cut%len(debris)]} {
+			if tail == "" || !strings.HasPrefix(table[cut:], tail) {
+				try(fmt.Sprintf("table cut at %d, then %q", cut, tail), lines, table[:cut]+tail, strings.Count(table[:cut], "\n")-1)
+			}
+		}
+	}
+}
+
 func summed(s *Summary) string {
 	out := fmt.Sprint(s.Variants, s.Verdicts, s.Governing, s.Lightest.ID)
 	for _, w := range append(s.Worst(), s.Refused()...) {

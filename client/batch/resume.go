@@ -15,9 +15,9 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
-	"strconv"
 
 	"lugwright/client/family"
+	"lugwright/part"
 	"lugwright/services/dial"
 	"lugwright/strength"
 )
@@ -83,130 +83,173 @@ func same(dir string, src []byte, want identity) error {
 
 // rejoin cuts both files behind the last row that both have whole.
 func (r *Results) rejoin() error {
-	table := newScan(r.table, func(id int64) []byte { return append(strconv.AppendInt(nil, id, 10), ',') }, '\n')
-	if err := r.rejoinHeader(table); err != nil {
-		return err
-	}
-	lines := newScan(r.lines, func(id int64) []byte { return append(strconv.AppendInt([]byte(`{"id":`), id, 10), ',') }, '}')
-	for table.next() && lines.next() {
-		row, err := rowOf(lines.line)
-		if err != nil {
-			break
-		}
-		table.keep()
-		lines.keep()
-		r.Summary.Add(&row)
-		r.Done++
-	}
-	for _, s := range []*scan{table, lines} {
-		if s.err != nil {
-			return s.err
-		}
-		if err := s.file.Truncate(s.kept); err != nil {
-			return err
-		}
-		if _, err := s.file.Seek(s.kept, io.SeekStart); err != nil {
-			return err
-		}
-	}
-	return nil
-}
-
-// rejoinHeader reads which limit states have columns; a table without a whole first line has no rows.
-func (r *Results) rejoinHeader(table *scan) error {
-	line, err := table.r.ReadBytes('\n')
-	if err == io.EOF {
-		table.done = true
-		return nil
-	}
+	ends, err := r.readBack(r.lines, r.table)
 	if err != nil {
 		return err
 	}
-	header, err := csv.NewReader(bytes.NewReader(line)).Read()
-	before := len(firstColumns) + len(r.form.names) + len(lastColumns)
-	if err != nil || len(header) <= before || header[len(header)-1] != others {
-		table.done = true
-		return nil
+	for i, file := range []*os.File{r.lines, r.table} {
+		if err := file.Truncate(ends[i]); err != nil {
+			return err
+		}
+		if _, err := file.Seek(ends[i], io.SeekStart); err != nil {
+			return err
+		}
 	}
-	r.form.limits = header[before : len(header)-1]
-	r.held = nil
-	table.at = int64(len(line))
-	table.keep()
 	return nil
 }
 
-// scan goes through the lines of a file that are rows in order.
-type scan struct {
-	file     *os.File
-	r        *bufio.Reader
-	begins   func(id int64) []byte
-	ends     byte // the last one before the line's end; '\n' for any
-	id       int64
-	line     []byte
-	at, kept int64
-	done     bool
-	err      error
+// readBack takes the rows that both files have whole, and says where each file's last one ends.
+func (r *Results) readBack(linesFile, tableFile io.Reader) (ends [2]int64, err error) {
+	lines, table := newScan(linesFile), newScan(tableFile)
+	if !r.form.rejoinHeader(table) {
+		return ends, table.err
+	}
+	r.held = nil
+	for ends[1] = table.at; lines.next() && table.next(); ends = [2]int64{lines.at, table.at} {
+		row, ok := r.form.rowOf(r.Done+1, lines.line, table.line)
+		if !ok {
+			break
+		}
+		r.Summary.Add(&row)
+		r.Done++
+	}
+	return ends, errors.Join(lines.err, table.err)
 }
 
-func newScan(f *os.File, begins func(int64) []byte, ends byte) *scan {
-	return &scan{file: f, r: bufio.NewReaderSize(f, 1<<16), begins: begins, ends: ends, id: 1}
-}
-
-// next reads one more row; false at the end or at the first line that is not the next row whole.
-func (s *scan) next() bool {
-	if s.done {
+// rejoinHeader reads which limit states have columns; a table without a whole first line has no rows.
+func (f *form) rejoinHeader(table *scan) bool {
+	if !table.next() {
 		return false
 	}
+	header := cellsOf(table.line)
+	own := len(f.header()) - 1
+	if len(header) <= own || !slices.Equal(header[:own], f.header()[:own]) || header[len(header)-1] != others {
+		return false
+	}
+	limits := header[own : len(header)-1]
+	for i := 1; i < len(limits); i++ {
+		if limits[i-1] >= limits[i] { // not as choose leaves them
+			return false
+		}
+	}
+	f.limits = limits
+	return true
+}
+
+// cellsOf reads a line of a table; nil where it is none.
+func cellsOf(line []byte) []string {
+	cells, err := csv.NewReader(bytes.NewReader(line)).Read()
+	if err != nil {
+		return nil
+	}
+	return cells
+}
+
+// scan goes through the whole lines of a file.
+type scan struct {
+	r    *bufio.Reader
+	line []byte
+	at   int64 // where it ends
+	err  error
+}
+
+func newScan(f io.Reader) *scan { return &scan{r: bufio.NewReaderSize(f, 1<<16)} }
+
+// next reads one more line with its end; false where there is none.
+func (s *scan) next() bool {
 	s.line = s.line[:0]
 	for {
 		piece, err := s.r.ReadSlice('\n')
 		s.line = append(s.line, piece...)
 		if err == nil {
-			break
+			s.at += int64(len(s.line))
+			return true
 		}
 		if err != bufio.ErrBufferFull {
-			s.done = true
 			if err != io.EOF {
 				s.err = err
 			}
 			return false
 		}
 	}
-	if n := len(s.line); n < 2 || !bytes.HasPrefix(s.line, s.begins(s.id)) || s.ends != '\n' && s.line[n-2] != s.ends || bytes.IndexByte(s.line, 0) >= 0 {
-		s.done = true
-		return false
-	}
-	s.id++
-	s.at += int64(len(s.line))
-	return true
 }
 
-func (s *scan) keep() { s.kept = s.at }
-
-// rowOf reads a line back, as far as a summary needs it.
-func rowOf(line []byte) (Row, error) {
+// rowOf reads a line back, as far as a summary needs it. It is the row of a variant only where the table's line is whole too and says the same.
+func (f *form) rowOf(id int64, line, tableLine []byte) (Row, bool) {
 	var d struct {
-		ID          int64            `json:"id"`
-		Verdict     strength.Verdict `json:"verdict"`
-		Limit       string           `json:"limit"`
-		Place       string           `json:"place"`
-		Case        string           `json:"case"`
-		Utilisation *float64         `json:"utilisation"`
-		MassKG      *float64         `json:"mass_kg"`
-		NotChecked  int              `json:"not_checked"`
-		Reason      string           `json:"reason"`
+		ID          int64                      `json:"id"`
+		Parameters  map[string]json.RawMessage `json:"parameters"`
+		Verdict     strength.Verdict           `json:"verdict"`
+		Limit       string                     `json:"limit"`
+		Place       string                     `json:"place"`
+		Case        string                     `json:"case"`
+		Utilisation *float64                   `json:"utilisation"`
+		MassKG      *float64                   `json:"mass_kg"`
+		NotChecked  int                        `json:"not_checked"`
+		Reason      string                     `json:"reason"`
+		Limits      limitUses                  `json:"limits"`
+		Outside     []string                   `json:"outside"`
 	}
-	if err := json.Unmarshal(line, &d); err != nil {
-		return Row{}, err
+	if json.Unmarshal(line, &d) != nil || d.ID != id {
+		return Row{}, false
 	}
-	r := Row{ID: d.ID, Verdict: d.Verdict, Limit: d.Limit, Place: d.Place, Case: d.Case, NotChecked: d.NotChecked, Reason: d.Reason, Utilisation: math.Inf(1), MassKG: math.NaN()}
+	r := Row{
+		ID: d.ID, Own: make([]part.Param, len(f.names)), Verdict: d.Verdict, Limit: d.Limit, Place: d.Place, Case: d.Case, Utilisation: math.Inf(1),
+		MassKG: math.NaN(), NotChecked: d.NotChecked, Reason: d.Reason,
+	}
 	if d.Utilisation != nil {
 		r.Utilisation = *d.Utilisation
 	}
 	if d.MassKG != nil {
 		r.MassKG = *d.MassKG
 	}
-	return r, nil
+	for _, u := range d.Limits {
+		if slices.Contains(d.Outside, u.Limit) {
+			u.Verdict = strength.Outside
+		}
+		r.Limits = append(r.Limits, u)
+	}
+	got, want := cellsOf(tableLine), f.cells(nil, &r)
+	for i, name := range f.names {
+		want[len(firstColumns)+i] = plain(d.Parameters[name])
+	}
+	r.Own, r.Limits = nil, nil
+	return r, slices.Equal(got, want)
+}
+
+// limitUses keeps the order of limit states, which the table's last cell has too.
+type limitUses []dial.LimitUse
+
+func (l *limitUses) UnmarshalJSON(src []byte) error {
+	d := json.NewDecoder(bytes.NewReader(src))
+	if _, err := d.Token(); err != nil { // the opening brace
+		return err
+	}
+	for d.More() {
+		name, err := d.Token()
+		if err != nil {
+			return err
+		}
+		var used *float64
+		if err := d.Decode(&used); err != nil {
+			return err
+		}
+		u := dial.LimitUse{Limit: fmt.Sprint(name), Utilisation: math.Inf(1)}
+		if used != nil {
+			u.Utilisation = *used
+		}
+		*l = append(*l, u)
+	}
+	return nil
+}
+
+// plain is a JSON text or number as a cell has it.
+func plain(v json.RawMessage) string {
+	var text string
+	if json.Unmarshal(v, &text) == nil {
+		return text
+	}
+	return string(v)
 }
 
 // kept is a copy that stays.
