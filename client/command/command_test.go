@@ -330,6 +330,7 @@ func TestJSON(t *testing.T) {
 		"evaluate":  {[]string{"evaluate", "pin-shear", "--basis", "AISC 360-22", "V_r=12kN", "d=25mm", "F_y=400MPa", "F_u=570MPa"}, Done, "format limit verdict utilisation lines"},
 		"version":   {[]string{"version"}, Done, "format tool version"},
 		"schema":    {[]string{"schema"}, Done, "$schema properties required"},
+		"families":  {[]string{"schema", "family"}, Done, "$schema properties required"},
 		"new":       {[]string{"new", filepath.Join(t.TempDir(), "x")}, Done, "format job schema"},
 	} {
 		t.Run(name, func(t *testing.T) {
@@ -437,34 +438,79 @@ func TestCompletion(t *testing.T) {
 	}
 }
 
-// The schema takes the starter and every demo job: what runs shows no red line in an editor.
-func TestSchemaTakesJobs(t *testing.T) {
-	doc, err := jsonschema.UnmarshalJSON(strings.NewReader(lugwright(t, "schema").want(t, Done, "").out))
+// The schemas take the starter, every demo job and every family: what runs shows no red line in an editor.
+func TestSchemaTakesWhatRuns(t *testing.T) {
+	jobs, _ := filepath.Glob("../../testdata/jobs/*.yaml")
+	families, _ := filepath.Glob("../../testdata/families/*.yaml")
+	for of, paths := range map[string][]string{"job": append(jobs, "starter.yaml", "testdata/bare.yaml"), "family": families} {
+		schema := schemaOf(t, of)
+		for _, path := range paths {
+			src, err := os.ReadFile(path)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if err := schema.Validate(inYAML(t, src)); err != nil {
+				t.Errorf("%s: %v", path, err)
+			}
+		}
+	}
+}
+
+// Beside what runs the family's schema sees what a slip of the pen makes of it.
+func TestFamilySchemaRefuses(t *testing.T) {
+	src, err := os.ReadFile("../../testdata/families/ears.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	schema := schemaOf(t, "family")
+	for was, is := range map[string]string{
+		"kind: clevis":           "kind: clevice",
+		"hand: left":             "hand: port",
+		"family: ":               "job: ",
+		"ear_width: {from":       "ear_breadth: {from",
+		"step: 10 mm":            "step: 10",
+		"to: 140 mm":             "until: 140 mm",
+		"[6 mm, 8 mm, 3/8 in]":   "[6 mm, 8 mm, thick]",
+		"gussets: [both, none]":  "gussets: [both, neither]",
+		"pin_diameter: 25 mm":    "pin_diameter: 25 kg",
+		"method: ASD":            "method: ASDF",
+		"loads:\n  - {case":      "forces:\n  - {case",
+		"force: {x: 0 N, y: -6 ": "force: {x: 0 N, w: -6 ",
+	} {
+		bad := strings.Replace(string(src), was, is, 1)
+		if bad == string(src) {
+			t.Errorf("%q is not in the family", was)
+		}
+		if schema.Validate(inYAML(t, []byte(bad))) == nil {
+			t.Errorf("%q is taken", is)
+		}
+	}
+}
+
+func schemaOf(t *testing.T, file string) *jsonschema.Schema {
+	t.Helper()
+	doc, err := jsonschema.UnmarshalJSON(strings.NewReader(lugwright(t, "schema", file).want(t, Done, "").out))
 	if err != nil {
 		t.Fatal(err)
 	}
 	c := jsonschema.NewCompiler()
-	if err := c.AddResource("job.json", doc); err != nil {
+	if err := c.AddResource("schema.json", doc); err != nil {
 		t.Fatal(err)
 	}
-	schema, err := c.Compile("job.json")
+	schema, err := c.Compile("schema.json")
 	if err != nil {
 		t.Fatal(err)
 	}
-	demos, _ := filepath.Glob("../../testdata/jobs/*.yaml")
-	for _, path := range append(demos, "starter.yaml", "testdata/bare.yaml") {
-		src, err := os.ReadFile(path)
-		if err != nil {
-			t.Fatal(err)
-		}
-		var job any
-		if err := yaml.Unmarshal(src, &job); err != nil {
-			t.Fatal(err)
-		}
-		if err := schema.Validate(job); err != nil {
-			t.Errorf("%s: %v", path, err)
-		}
+	return schema
+}
+
+func inYAML(t *testing.T, src []byte) any {
+	t.Helper()
+	var doc any
+	if err := yaml.Unmarshal(src, &doc); err != nil {
+		t.Fatal(err)
 	}
+	return doc
 }
 
 func TestVersion(t *testing.T) {

@@ -254,3 +254,6 @@ func methodNames(cards []strength.Card) []string {
 
 // Schema is the JSON Schema of a job file.
 func Schema(k Known) []byte { return jobRule(k).Schema("lugwright job") }
+
+// FamilySchema is the JSON Schema of a family file.
+func FamilySchema(k Known) []byte { return familyRule(k).Schema("lugwright family") }
