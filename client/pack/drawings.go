@@ -48,13 +48,13 @@ func (a *assembly) drawPlates() error {
 func (a *assembly) drawBrackets() error {
 	made := make([][]file, len(a.Result.Brackets))
 	err := together(len(made), func(i int) error {
-		b := &a.Result.Brackets[i]
-		for _, d := range a.drawingsOf(b, a.drawingOptions()) {
+		b := a.Result.Brackets[i].Part
+		for _, d := range a.drawings[b].All(a.drawingOptions()) {
 			data, err := a.drawn(d)
 			if err != nil {
 				return err
 			}
-			made[i] = append(made[i], file{"drawings/brackets/" + safe(b.Part.Name) + "-" + d.Name + ".svg", data})
+			made[i] = append(made[i], file{"drawings/brackets/" + safe(b.Name) + "-" + d.Name + ".svg", data})
 		}
 		return nil
 	})
@@ -66,30 +66,34 @@ func (a *assembly) drawBrackets() error {
 	return err
 }
 
-// drawingsOf are a bracket's parts, views and welds, and the loads on it.
-func (a *assembly) drawingsOf(b *run.Bracket, o drawings.Options) []*draw.Drawing {
-	list := drawings.Bracket(b.Part, o)
-	if d := drawings.Loads(b.Part, a.Result.Job.LoadCases(b.Spec), o); d != nil {
-		list = append(list, d)
-	}
-	return list
+// drawAll makes the drawings of every bracket that files and papers show, on every core.
+func (a *assembly) drawAll() error {
+	return together(len(a.Result.Brackets), func(i int) error {
+		a.figures(&a.Result.Brackets[i])
+		return nil
+	})
 }
 
 // figures are the drawings of a bracket for a paper: views as large as a page, the others two on a page.
 func (a *assembly) figures(b *run.Bracket) []*paper.Figure {
-	large, small := a.drawingOptions(), a.drawingOptions()
+	set, small := a.drawings[b.Part], a.drawingOptions()
 	small.HeightMM = 108
-	list := a.drawingsOf(b, small)
-	for i, d := range drawings.Bracket(b.Part, large) {
-		if d.Name == "views" {
-			list[i] = d
-		}
-	}
+	list := append([]*draw.Drawing{set.Parts(small), set.Views(a.drawingOptions())}, set.Welds(small)...)
 	var out []*paper.Figure
-	for _, d := range list {
+	for _, d := range append(list, set.Loads(small)...) {
 		out = append(out, &paper.Figure{Drawing: d})
 	}
 	return out
+}
+
+// setsOf are the drawings of a job's brackets.
+func setsOf(r *run.Result) drawings.Sets {
+	sets := drawings.Sets{}
+	for i := range r.Brackets {
+		b := &r.Brackets[i]
+		sets[b.Part] = drawings.Of(b.Part, r.Job.LoadCases(b.Spec))
+	}
+	return sets
 }
 
 func (a *assembly) drawingOptions() drawings.Options { return drawings.Options{Units: a.Job.Units} }

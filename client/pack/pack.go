@@ -8,6 +8,7 @@ import (
 	"path"
 	"slices"
 
+	"lugwright/client/drawings"
 	"lugwright/client/job"
 	"lugwright/client/paper"
 	"lugwright/client/papers"
@@ -73,20 +74,21 @@ type file struct {
 // assembly is a pack being made.
 type assembly struct {
 	Input
-	forms   []form // of the job's shop
-	pieces  []*piece
-	stocks  []stock // the pieces by thickness and material
-	members []*section
-	made    exports
-	files   []file
-	noRoom  string // pieces that the stock sheets have no room for, in words
-	papers  []*paper.Paper
-	missing []papers.Missing
+	drawings drawings.Sets // of the brackets
+	forms    []form        // of the job's shop
+	pieces   []*piece
+	stocks   []stock // the pieces by thickness and material
+	members  []*section
+	made     exports
+	files    []file
+	noRoom   string // pieces that the stock sheets have no room for, in words
+	papers   []*paper.Paper
+	missing  []papers.Missing
 }
 
 // assemble makes every file, in the order of their names, the manifest among them.
 func assemble(ctx context.Context, in Input) ([]file, error) {
-	a := &assembly{Input: in, forms: formsOf(&in.Job.Shop)}
+	a := begun(in)
 	if err := a.calcSheet(ctx); err != nil {
 		return nil, err
 	}
@@ -102,6 +104,10 @@ func assemble(ctx context.Context, in Input) ([]file, error) {
 	slices.SortFunc(a.files, func(x, y file) int { return cmp.Compare(x.name, y.name) })
 	a.addManifest()
 	return a.files, ctx.Err()
+}
+
+func begun(in Input) *assembly {
+	return &assembly{Input: in, drawings: setsOf(in.Result), forms: formsOf(&in.Job.Shop)}
 }
 
 // cuts says whether cut files are released.
@@ -132,13 +138,16 @@ func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
 	if err != nil {
 		return nil, err
 	}
+	if err := a.drawAll(); err != nil {
+		return nil, err
+	}
 	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Drawing: a.figures}), nil
 }
 
 // CalcSheet is the calc sheet alone, marked where the job does not pass.
 func CalcSheet(ctx context.Context, in Input) (*paper.Paper, error) {
 	in.Force = true
-	return (&assembly{Input: in}).sheetPaper(ctx)
+	return begun(in).sheetPaper(ctx)
 }
 
 // CalcSheetName is that of the calc sheet's file, without an ending.

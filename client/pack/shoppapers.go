@@ -15,7 +15,7 @@ const papersFolder = "papers/"
 
 // addShopPapers adds every paper that the job has something for.
 func (a *assembly) addShopPapers() error {
-	in := papers.Input{Result: a.Result, Vehicle: a.Vehicle, Version: a.Version, Warning: a.warning(), Before: a.Before}
+	in := papers.Input{Result: a.Result, Vehicle: a.Vehicle, Version: a.Version, Warning: a.warning(), Before: a.Before, Drawings: a.drawings}
 	if a.Before != nil {
 		var err error
 		if in.Now, err = a.soFar(); err != nil {
@@ -44,7 +44,7 @@ func (a *assembly) soFar() (*papers.Made, error) {
 // MadeOf makes the cut files and lists in memory and gives what a revision is held against; nil for a job that does not pass and is not forced.
 func MadeOf(ctx context.Context, in Input) (*papers.Made, error) {
 	in.Before = nil
-	a := &assembly{Input: in, forms: formsOf(&in.Job.Shop)}
+	a := begun(in)
 	if !a.cuts() {
 		return nil, nil
 	}
