@@ -3,7 +3,6 @@ package html
 // This file holds the paper as the page has it: sections, and names of places by which a row finds its part on a drawing.
 
 import (
-	"bytes"
 	"cmp"
 	"fmt"
 	"html/template"
@@ -184,7 +183,7 @@ func (s *section) block(b paper.Block) (*block, error) {
 	case *paper.Sign:
 		return &block{Sign: b}, nil
 	case *paper.Figure:
-		var text bytes.Buffer
+		var text strings.Builder
 		s.drawn++
 		if err := svg.WriteInto(&text, b.Drawing, s.prefix(s.drawn)); err != nil {
 			return nil, err

@@ -9,8 +9,11 @@ import (
 	"lugwright/geometry/decimal"
 )
 
-// Lengths in a page's content are mm from its lower left corner, to a thousandth.
-const places = 3
+// Lengths in a page's content are mm from its lower left corner, places to a hundredth, which is finer than printers are, the widths of lines to a thousandth.
+const (
+	places = 2
+	widths = 3
+)
 
 // marks are those on one page. What is set once is set again only where it changes.
 type marks struct {
@@ -56,7 +59,7 @@ func (m *marks) op(name string) { m.content = append(append(m.content, name...),
 func (m *marks) stroke(p draw.Pen) {
 	p.Grey = shade(p.Grey)
 	if p.WidthMM != m.pen.WidthMM {
-		m.number(p.WidthMM, places)
+		m.number(p.WidthMM, widths)
 		m.op("w")
 	}
 	if p.Grey != m.pen.Grey {
@@ -66,7 +69,7 @@ func (m *marks) stroke(p draw.Pen) {
 	if len(p.Dash)+len(m.pen.Dash) > 0 {
 		m.content = append(m.content, '[')
 		for _, l := range p.Dash {
-			m.number(l, places)
+			m.number(l, widths)
 		}
 		m.op("] 0 d")
 	}
