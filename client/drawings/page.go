@@ -103,19 +103,20 @@ func textWidth(words string) float64 { return (&draw.Text{HeightMM: textMM, Word
 
 // wrapped breaks words into lines no longer than a width.
 func wrapped(words string, width float64) []string {
+	words = strings.Join(strings.Fields(words), " ")
 	var lines []string
-	line := ""
-	for _, w := range strings.Fields(words) {
-		switch {
-		case line == "":
-			line = w
-		case textWidth(line+" "+w) <= width:
-			line += " " + w
-		default:
-			lines, line = append(lines, line), w
+	from, end := 0, 0 // of the line, as far as it goes
+	for k := 0; k <= len(words); k++ {
+		if k < len(words) && words[k] != ' ' {
+			continue
 		}
+		if end > from && textWidth(words[from:k]) > width {
+			lines = append(lines, words[from:end])
+			from = end + 1
+		}
+		end = k
 	}
-	return append(lines, line)
+	return append(lines, words[from:])
 }
 
 // finished moves everything so that the least box round it, with an edge, begins at 0, and makes it a drawing.

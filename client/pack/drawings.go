@@ -16,12 +16,8 @@ import (
 )
 
 func (a *assembly) addDrawings(context.Context) error {
-	if err := a.drawPlates(); err != nil {
-		return err
-	}
-	if err := a.drawBrackets(); err != nil {
-		return err
-	}
+	a.drawPlates()
+	a.drawBrackets()
 	for _, f := range []bracketFile{{dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged}} {
 		if err := a.eachBracket(f); err != nil {
 			return err
@@ -31,44 +27,32 @@ func (a *assembly) addDrawings(context.Context) error {
 }
 
 // drawPlates adds a dimensioned drawing of each distinct plate.
-func (a *assembly) drawPlates() error {
-	made := make([][]byte, len(a.pieces))
-	err := together(len(made), func(i int) (err error) {
-		p := a.pieces[i]
-		made[i], err = a.drawn(drawings.Plate(p.plate, drawings.PlateOptions{Options: a.drawingOptions(), Hand: p.hand, Quantity: p.count}))
-		return err
-	})
-	for i, p := range a.pieces {
-		a.add("drawings/plates/"+p.fileName+".svg", made[i])
+func (a *assembly) drawPlates() {
+	for _, p := range a.pieces {
+		a.addLater("drawings/plates/"+p.fileName+".svg", func() ([]byte, error) {
+			return a.drawn(drawings.Plate(p.plate, drawings.PlateOptions{Options: a.drawingOptions(), Hand: p.hand, Quantity: p.count}))
+		})
 	}
-	return err
 }
 
 // drawBrackets adds the drawings of each bracket.
-func (a *assembly) drawBrackets() error {
-	made := make([][]file, len(a.Result.Brackets))
-	err := together(len(made), func(i int) error {
-		b := a.Result.Brackets[i].Part
-		for _, d := range a.drawings[b].All(a.drawingOptions()) {
-			data, err := a.drawn(d)
-			if err != nil {
-				return err
-			}
-			made[i] = append(made[i], file{"drawings/brackets/" + safe(b.Name) + "-" + d.Name + ".svg", data})
-		}
+func (a *assembly) drawBrackets() {
+	list := make([][]*draw.Drawing, len(a.Result.Brackets))
+	together(len(list), func(i int) error { //nolint:errcheck // nothing can fail
+		list[i] = a.drawings[a.Result.Brackets[i].Part].All(a.drawingOptions())
 		return nil
 	})
-	for _, files := range made {
-		for _, f := range files {
-			a.add(f.name, f.data)
+	for i := range list {
+		b := a.Result.Brackets[i].Part
+		for _, d := range list[i] {
+			a.addLater("drawings/brackets/"+safe(b.Name)+"-"+d.Name+".svg", func() ([]byte, error) { return a.drawn(d) })
 		}
 	}
-	return err
 }
 
-// drawAll makes the drawings of every bracket that files and papers show, on every core.
-func (a *assembly) drawAll() error {
-	return together(len(a.Result.Brackets), func(i int) error {
+// drawFigures makes the drawings that papers show, on every core.
+func (a *assembly) drawFigures() {
+	together(len(a.Result.Brackets), func(i int) error { //nolint:errcheck // nothing can fail
 		a.figures(&a.Result.Brackets[i])
 		return nil
 	})

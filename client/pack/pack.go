@@ -69,6 +69,7 @@ func write(ctx context.Context, dir string, in Input, put putFile) error {
 type file struct {
 	name string
 	data []byte
+	make func() ([]byte, error) // gives the data, nil once they are there
 }
 
 // assembly is a pack being made.
@@ -100,6 +101,9 @@ func assemble(ctx context.Context, in Input) ([]file, error) {
 			return nil, err
 		}
 	}
+	if err := a.makeFiles(); err != nil {
+		return nil, err
+	}
 	a.addReadme()
 	slices.SortFunc(a.files, func(x, y file) int { return cmp.Compare(x.name, y.name) })
 	a.addManifest()
@@ -130,7 +134,8 @@ func (a *assembly) calcSheet(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	return a.addPapers("", []string{".html", ".pdf"}, p)
+	a.addPapers("", []string{".pdf", ".html"}, p)
+	return nil
 }
 
 func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
@@ -138,9 +143,7 @@ func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
 	if err != nil {
 		return nil, err
 	}
-	if err := a.drawAll(); err != nil {
-		return nil, err
-	}
+	a.drawFigures()
 	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Drawing: a.figures}), nil
 }
 
@@ -167,7 +170,23 @@ func (a *assembly) card(ctx context.Context) (strength.Card, error) {
 }
 
 func (a *assembly) add(name string, data []byte) {
-	a.files = append(a.files, file{a.marked(name), data})
+	a.files = append(a.files, file{name: a.marked(name), data: data})
+}
+
+// addLater adds a file that is made together with others. The ones that take longest come first, so that the cores share evenly.
+func (a *assembly) addLater(name string, make func() ([]byte, error)) {
+	a.files = append(a.files, file{name: a.marked(name), make: make})
+}
+
+// makeFiles makes what was added for later, on every core.
+func (a *assembly) makeFiles() error {
+	return together(len(a.files), func(i int) (err error) {
+		if f := &a.files[i]; f.make != nil {
+			f.data, err = f.make()
+			f.make = nil
+		}
+		return err
+	})
 }
 
 // marked is a file's name, marked where cut files are released despite the verdict.

@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"lugwright/client/paper"
 	"lugwright/client/papers"
 )
 
@@ -22,12 +23,28 @@ func (a *assembly) addShopPapers() error {
 			return err
 		}
 	}
-	a.papers, a.missing = papers.All(in)
-	return a.addPapers(papersFolder, []string{".pdf"}, a.papers...)
+	kinds := papers.Kinds()
+	made, why := make([]*paper.Paper, len(kinds)), make([]string, len(kinds))
+	together(len(kinds), func(i int) error { //nolint:errcheck // nothing can fail
+		made[i], why[i] = kinds[i].Of(in)
+		return nil
+	})
+	for i, k := range kinds {
+		if made[i] != nil {
+			a.papers = append(a.papers, made[i])
+		} else {
+			a.missing = append(a.missing, papers.Missing{Name: k.Name, Title: k.Title, Why: why[i]})
+		}
+	}
+	a.addPapers(papersFolder, []string{".pdf"}, a.papers...)
+	return nil
 }
 
 // soFar is what the pack cuts and buys, by the lists and cut files that are made.
 func (a *assembly) soFar() (*papers.Made, error) {
+	if err := a.makeFiles(); err != nil {
+		return nil, err
+	}
 	manifest := a.manifest()
 	return papers.MadeOf(func(name string) ([]byte, error) {
 		if name == "manifest.json" {
