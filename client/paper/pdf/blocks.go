@@ -106,7 +106,7 @@ func (d *document) heading(h *paper.Heading) {
 	}
 	d.use(s)
 	depth := min(max(h.Level-2, 0), d.depth)
-	d.bookmarks = append(d.bookmarks, bookmark{plain(h.Text), depth, len(d.pages) - 1, d.y})
+	d.bookmarks = append(d.bookmarks, bookmark{plain(h.Text), depth, d.number() - 1, d.y})
 	d.depth = depth + 1
 	d.paragraph(s, h.Text, d.left, d.room())
 	if h.Level <= 2 {

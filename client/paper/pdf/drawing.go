@@ -43,14 +43,24 @@ func soundItems(items []draw.Item) error {
 }
 
 func soundLoop(start draw.Point, segments []draw.Segment) error {
-	err := soundNumbers(start.X, start.Y)
-	for _, s := range segments {
-		err = cmp.Or(err, soundNumbers(s.To.X, s.To.Y))
+	err := soundPoint(start)
+	for i := range segments {
+		s := &segments[i]
+		if err == nil {
+			err = soundPoint(s.To)
+		}
 		if !(math.Abs(s.Bulge) <= 1) {
 			return fmt.Errorf("bulge %g; -1 to 1 is accepted", s.Bulge)
 		}
 	}
 	return err
+}
+
+func soundPoint(p draw.Point) error {
+	if math.Abs(p.X) < limit && math.Abs(p.Y) < limit {
+		return nil
+	}
+	return soundNumbers(p.X, p.Y)
 }
 
 func soundNumbers(list ...float64) error {

@@ -17,7 +17,8 @@ const (
 	infoObject
 	resourcesObject
 	outlinesObject
-	firstPage // and its content, then the next
+	firstPage // with its content and its foot, then the next
+	perPage   = 3
 )
 
 // dated stands for the time: a file has dates, and the same paper gives the same bytes.
@@ -42,17 +43,42 @@ func (f *file) object(n int, format string, args ...any) {
 	fmt.Fprintf(f, "%d 0 obj\n"+format+"\nendobj\n", append([]any{n}, args...)...)
 }
 
-// stream is an object of packed bytes, with more words about it.
-func (f *file) stream(n int, packed []byte, words string) {
+// stream is an object of packed bytes.
+func (f *file) stream(n int, packed string) {
 	f.at[n] = f.Len()
-	fmt.Fprintf(f, "%d 0 obj\n<</Filter /FlateDecode /Length %d%s>>\nstream\n", n, len(packed), words)
-	f.Write(packed)
+	fmt.Fprintf(f, "%d 0 obj\n<</Filter /FlateDecode /Length %d>>\nstream\n", n, len(packed))
+	f.WriteString(packed)
 	f.WriteString("\nendstream\nendobj\n")
 }
 
+// packer packs contents, one after the other with one memory.
+type packer struct {
+	w   *zlib.Writer
+	out bytes.Buffer
+}
+
+func newPacker() *packer {
+	p := &packer{}
+	w, err := zlib.NewWriterLevel(&p.out, zlib.BestSpeed)
+	if err != nil {
+		panic("pdf: the fastest level is one of those that there are: " + err.Error())
+	}
+	p.w = w
+	return p
+}
+
+func (p *packer) packed(content []byte) string {
+	p.out.Reset()
+	p.w.Reset(&p.out)
+	p.w.Write(content) //nolint:errcheck // into memory
+	p.w.Close()        //nolint:errcheck
+	return p.out.String()
+}
+
 // file is the whole document.
-func (d *document) file() (*file, error) {
+func (d *document) file() *file {
 	f := &file{at: map[int]int{}}
+	f.Grow(d.size())
 	f.WriteString("%PDF-1.4\n%\xe2\xe3\xcf\xd3\n")
 	mode := "None"
 	if len(d.bookmarks) > 0 {
@@ -61,13 +87,21 @@ func (d *document) file() (*file, error) {
 	f.object(catalogObject, "<</Type /Catalog /Pages %d 0 R /Outlines %d 0 R /PageMode /Use%s /Lang (en)>>", pagesObject, outlinesObject, mode)
 	f.object(infoObject, "<</Producer %s /Title %s /Subject %s /CreationDate %s /ModDate %s>>",
 		quoted(plain(d.p.Tool)), quoted(plain(d.p.Title+", "+d.p.Job)), quoted(plain(d.p.Revision)), dated, dated)
-	if err := d.addPages(f); err != nil {
-		return nil, err
-	}
-	d.addFonts(f, firstPage+2*len(d.pages))
+	d.addPages(f)
+	d.addFonts(f, firstPage+perPage*len(d.pages))
 	d.addBookmarks(f, len(f.at)+2) // all but the root of the bookmarks are there
 	f.end()
-	return f, nil
+	return f
+}
+
+// size is about how many bytes the file takes.
+func (d *document) size() int {
+	const page, font = 600, 40_000
+	n := page*(len(d.pages)+len(d.bookmarks)) + font*(1+len(d.used))
+	for _, content := range d.pages {
+		n += len(content)
+	}
+	return n
 }
 
 // quoted is a text as UTF-16.
@@ -79,34 +113,23 @@ func quoted(text string) string {
 	return s + ">"
 }
 
-func (d *document) addPages(f *file) error {
-	var kids, packed bytes.Buffer
-	pack, err := zlib.NewWriterLevel(&packed, zlib.BestSpeed)
-	if err != nil {
-		return err
-	}
-	for i, page := range d.pages {
-		n := firstPage + 2*i
+func (d *document) addPages(f *file) {
+	var kids bytes.Buffer
+	feet := d.feet()
+	for i, content := range d.pages {
+		n := firstPage + perPage*i
 		fmt.Fprintf(&kids, " %d 0 R", n)
-		f.object(n, "<</Type /Page /Parent %d 0 R /Resources %d 0 R /Contents %d 0 R>>", pagesObject, resourcesObject, n+1)
-		packed.Reset()
-		pack.Reset(&packed)
-		if _, err := pack.Write(page.content); err != nil {
-			return err
-		}
-		if err := pack.Close(); err != nil {
-			return err
-		}
-		f.stream(n+1, packed.Bytes(), "")
+		f.object(n, "<</Type /Page /Parent %d 0 R /Resources %d 0 R /Contents [%d 0 R %d 0 R]>>", pagesObject, resourcesObject, n+1, n+2)
+		f.stream(n+1, content)
+		f.stream(n+2, feet[i])
 	}
 	f.object(pagesObject, "<</Type /Pages /Kids [%s] /Count %d /MediaBox [0 0 %.2f %.2f]>>", bytes.TrimSpace(kids.Bytes()), len(d.pages), d.width/pointMM, d.height/pointMM)
-	return nil
 }
 
 // addFonts adds the fonts in use, as objects from a number on.
 func (d *document) addFonts(f *file, n int) {
 	unicodes, names := n, ""
-	f.stream(unicodes, []byte(unicodesZ), "")
+	f.stream(unicodes, unicodesZ)
 	for _, face := range faces {
 		if !d.used[face] {
 			continue
@@ -128,7 +151,7 @@ func (d *document) addFonts(f *file, n int) {
 		}
 		f.object(about, "<</Type /FontDescriptor /FontName /%s /Flags %d /FontBBox %d /ItalicAngle 0 /Ascent %d /Descent %d /CapHeight %d /StemV %d /FontFile2 %d 0 R>>",
 			o.name, flags, box, thousandths(ascent), thousandths(descent), thousandths(capitals), o.stem, ttf)
-		f.stream(ttf, []byte(*o.ttf), "")
+		f.stream(ttf, *o.ttf)
 	}
 	f.object(resourcesObject, "<</Font <<%s>>>>", names)
 }
@@ -174,7 +197,7 @@ func (d *document) addBookmarks(f *file, n int) {
 		if l.parent > 0 {
 			parent = n + l.parent - 1
 		}
-		f.object(n+k, "<</Title %s /Parent %d 0 R%s /Dest [%d 0 R /XYZ 0 %.2f null]>>", quoted(b.text), parent, about(l), firstPage+2*b.page, (d.height-b.y)/pointMM)
+		f.object(n+k, "<</Title %s /Parent %d 0 R%s /Dest [%d 0 R /XYZ 0 %.2f null]>>", quoted(b.text), parent, about(l), firstPage+perPage*b.page, (d.height-b.y)/pointMM)
 	}
 }
 

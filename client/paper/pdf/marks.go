@@ -9,11 +9,8 @@ import (
 	"lugwright/geometry/decimal"
 )
 
-// Lengths in a page's content are mm from its lower left corner, places to a hundredth, which is finer than printers are, the widths of lines to a thousandth.
-const (
-	places = 2
-	widths = 3
-)
+// perMM is how many of a content's units are a millimetre. Places are whole units, from the page's lower left corner: finer than printers are, and the shortest to write.
+const perMM = 100
 
 // marks are those on one page. What is set once is set again only where it changes.
 type marks struct {
@@ -25,12 +22,18 @@ type marks struct {
 	font    style
 }
 
-func newMarks(tall float64) *marks {
-	m := &marks{tall: tall, pen: draw.Pen{WidthMM: -1}}
-	m.content = append(m.content, "1 j\n"...) // lines meet round
-	m.numbers(1/pointMM, 0, 0, 1/pointMM, 0, 0)
+// begin begins a page, with the memory of the one before.
+func (m *marks) begin(tall float64) {
+	*m = marks{content: m.content[:0], tall: tall, pen: draw.Pen{WidthMM: -1}}
+	m.op("q\n1 j") // lines meet round
+	m.ratios(1/(perMM*pointMM), 0, 0, 1/(perMM*pointMM), 0, 0)
 	m.op("cm")
-	return m
+}
+
+// end leaves the page as it was, for what comes after.
+func (m *marks) end() []byte {
+	m.op("Q")
+	return m.content
 }
 
 // number writes what a page can hold; what is beyond is off the page in any case.
@@ -42,15 +45,17 @@ func (m *marks) number(v float64, places int) {
 	m.content = append(decimal.Append(m.content, v, places), ' ')
 }
 
-func (m *marks) numbers(list ...float64) {
+func (m *marks) length(mm float64) { m.number(perMM*mm, 1) }
+
+func (m *marks) ratios(list ...float64) {
 	for _, v := range list {
-		m.number(v, 6)
+		m.number(v, 9)
 	}
 }
 
 func (m *marks) point(x, y float64) {
-	m.number(x, places)
-	m.number(m.tall-y, places)
+	m.number(perMM*x, 0)
+	m.number(perMM*(m.tall-y), 0)
 }
 
 func (m *marks) op(name string) { m.content = append(append(m.content, name...), '\n') }
@@ -59,17 +64,17 @@ func (m *marks) op(name string) { m.content = append(append(m.content, name...),
 func (m *marks) stroke(p draw.Pen) {
 	p.Grey = shade(p.Grey)
 	if p.WidthMM != m.pen.WidthMM {
-		m.number(p.WidthMM, widths)
+		m.length(p.WidthMM)
 		m.op("w")
 	}
 	if p.Grey != m.pen.Grey {
-		m.number(p.Grey, places)
+		m.number(p.Grey, greys)
 		m.op("G")
 	}
 	if len(p.Dash)+len(m.pen.Dash) > 0 {
 		m.content = append(m.content, '[')
 		for _, l := range p.Dash {
-			m.number(l, widths)
+			m.length(l)
 		}
 		m.op("] 0 d")
 	}
@@ -87,11 +92,13 @@ func (m *marks) ends(round bool) {
 // shaded is the grey of areas and words from now on.
 func (m *marks) shaded(grey float64) {
 	if grey = shade(grey); grey != m.fill {
-		m.number(grey, places)
+		m.number(grey, greys)
 		m.op("g")
 		m.fill = grey
 	}
 }
+
+const greys = 3 // decimals
 
 // shade is one of the greys that a screen has.
 func shade(grey float64) float64 { return math.Round(min(max(grey, 0), 1)*255) / 255 }
@@ -116,8 +123,8 @@ func (m *marks) curveTo(x1, y1, x2, y2, x, y float64) {
 // rect is a rectangle by its upper left corner.
 func (m *marks) rect(x, y, width, height float64) {
 	m.point(x, y+height)
-	m.number(width, places)
-	m.number(height, places)
+	m.number(perMM*width, 0)
+	m.number(perMM*height, 0)
 	m.op("re")
 }
 
@@ -127,7 +134,7 @@ func (m *marks) words(s style, x, y, turn float64, words string) {
 	m.op("BT")
 	if s != m.font {
 		m.content = append(append(append(m.content, '/'), s.face...), ' ')
-		m.number(s.size*pointMM, 5)
+		m.number(perMM*s.size*pointMM, 3)
 		m.op("Tf")
 		m.font = s
 	}
@@ -136,7 +143,7 @@ func (m *marks) words(s style, x, y, turn float64, words string) {
 		m.content = append(m.content, "Td ("...)
 	} else {
 		sin, cos := math.Sincos(turn)
-		m.numbers(cos, sin, -sin, cos)
+		m.ratios(cos, sin, -sin, cos)
 		m.point(x, y)
 		m.content = append(m.content, "Tm ("...)
 	}

@@ -28,20 +28,17 @@ func Write(w io.Writer, p *paper.Paper) error {
 			return err
 		}
 	}
-	d.feet()
-	f, err := d.file()
-	if err != nil {
-		return err
-	}
-	_, err = f.WriteTo(w)
+	d.finish()
+	_, err := d.file().WriteTo(w)
 	return err
 }
 
 // document is a paper being written. Lengths are mm, y downwards from the top of the page.
 type document struct {
 	p                   *paper.Paper
-	pages               []*marks
-	on                  *marks // the page being written
+	on                  marks    // those of the page being written
+	pages               []string // packed contents of the pages before
+	pack                *packer
 	bookmarks           []bookmark
 	used                map[face]bool
 	width, height       float64 // of a page
@@ -56,7 +53,7 @@ type document struct {
 func begin(p *paper.Paper) *document {
 	width, height := p.Sheet()
 	return &document{
-		p: p, width: width, height: height, used: map[face]bool{},
+		p: p, width: width, height: height, used: map[face]bool{}, pack: newPacker(),
 		left: paper.MarginMM, right: width - paper.MarginMM, bottom: height - paper.BottomMM,
 	}
 }
@@ -66,8 +63,8 @@ func (d *document) room() float64 { return d.right - d.left }
 
 // page begins a page.
 func (d *document) page() {
-	d.on = newMarks(d.height)
-	d.pages = append(d.pages, d.on)
+	d.finish()
+	d.on.begin(d.height)
 	d.head()
 	d.y, d.fresh = paper.TopMM, true
 	if d.p.Warning != "" {
@@ -110,15 +107,28 @@ func (d *document) head() {
 	d.rule(y+6, 0.2)
 }
 
-// feet are written last, since they say how many pages there are.
-func (d *document) feet() {
-	for i, page := range d.pages {
-		d.on = page
+// finish puts the page being written with those before.
+func (d *document) finish() {
+	if len(d.on.content) > 0 {
+		d.pages = append(d.pages, d.pack.packed(d.on.end()))
+	}
+}
+
+// number is that of the page being written, from 1.
+func (d *document) number() int { return len(d.pages) + 1 }
+
+// feet are one for each page, since they say how many there are.
+func (d *document) feet() []string {
+	var out []string
+	for i := range d.pages {
+		d.on.begin(d.height)
 		d.rule(d.height-paper.BottomMM+4, 0.2)
 		d.use(head)
 		d.put(d.right-d.wide("page 000 of 000"), d.height-paper.BottomMM+8, "page "+number(i+1)+" of "+number(len(d.pages)))
 		d.put(d.left, d.height-paper.BottomMM+8, d.clipped(d.p.Name, d.room()/2))
+		out = append(out, d.pack.packed(d.on.end()))
 	}
+	return out
 }
 
 // warning stands in a frame on top of every page.
