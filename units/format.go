@@ -83,6 +83,9 @@ func oneOf(unitName string) float64 {
 	if unitName == "" {
 		return 1
 	}
+	if u, ok := byName[unitName]; ok { // as nearly all are written
+		return u.factor
+	}
 	return byName[canonical(unitName)].factor
 }
 

@@ -189,10 +189,7 @@ func drawingPapers(in papers.Input, like *paper.Paper) []*paper.Paper {
 		p := *like
 		p.Name, p.Title, p.Blocks = "drawings-"+drawings.GroupID(b.Spec.Name), "Drawings of "+b.Spec.Name, nil
 		add := func(d *draw.Drawing) { p.Blocks = append(p.Blocks, &paper.Figure{Drawing: d}) }
-		for _, d := range drawings.Bracket(b.Part, o) {
-			add(d)
-		}
-		if d := drawings.Loads(b.Part, in.Result.Job.LoadCases(b.Spec), o); d != nil {
+		for _, d := range drawings.Of(b.Part, in.Result.Job.LoadCases(b.Spec)).All(o) {
 			add(d)
 		}
 		made := b.Part.AsMade()

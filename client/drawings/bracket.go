@@ -13,13 +13,6 @@ import (
 	"lugwright/units"
 )
 
-// Bracket draws a bracket, as the services give it: its parts in a shaded isometric picture, three views with dimensions, and its welds with their symbols. Their
-// names are "parts", "views", "welds" and "welds-behind", the last two where there are such welds.
-func Bracket(b *part.Bracket, o Options) []*draw.Drawing {
-	made := b.AsMade()
-	return append([]*draw.Drawing{parts(made, o), views(made, o)}, welds(made, o)...)
-}
-
 // heading is a bracket in words.
 func heading(b *part.Bracket) string { return fmt.Sprintf("%s: %s, %s hand", b.Name, b.Kind, b.Hand) }
 
@@ -49,10 +42,11 @@ func seenFrom(d *view.Direction) string {
 }
 
 // parts is the shaded picture with part marks, pins and bolts, and a list of them.
-func parts(b *part.Bracket, o Options) *draw.Drawing {
-	p := newPicture(b, outside(b), true)
+func (s *Set) parts(o Options) *draw.Drawing {
+	b := s.b
+	p := s.picture(outside(b), true)
 	list := listed(b, &o)
-	words := pointed(p, list)
+	words := pointed(p, list, s.points())
 	lines := []string{heading(b)}
 	width, _ := o.room()
 	var names []string
@@ -176,36 +170,51 @@ func profile(p part.Profile, o *Options) string {
 	return word + a + " × " + b + " × " + t
 }
 
-// pointed makes a tag for each entry, at the best place of anything it is about.
-func pointed(p *picture, list []entry) []func() tag {
-	var out []func() tag
-	for _, e := range list {
+// anchor is the place at which an entry's tag points.
+type anchor struct {
+	id      string // of the thing pointed at; empty where nothing is
+	at      shape.Point
+	visible bool
+}
+
+// anchors are the best places of anything that each entry is about.
+func anchors(p *picture, list []entry) []anchor {
+	out := make([]anchor, len(list))
+	for k, e := range list {
 		const enough = 4 // pieces in sight, the nearest first
-		best, most, seen, found := shape.Point{}, -1.0, 0, false
-		id := e.tag
+		most, seen := -1.0, 0
 		for i := len(p.scene.Things) - 1; i >= 0 && seen < enough; i-- {
 			t := &p.scene.Things[i]
 			if !e.of(t) {
 				continue
 			}
-			id = groupOf(t)
 			at, room, visible := view.Anchor(p.scene.Things, i)
 			if visible {
 				seen++
 			}
-			if !found || visible && (seen == 1 || room > most) {
-				best, most, found = at, room, true
+			if out[k].id == "" || visible && (seen == 1 || room > most) {
+				out[k].at, most = at, room
 			}
+			out[k].id, out[k].visible = groupOf(t), seen > 0
 		}
-		if !found {
+	}
+	return out
+}
+
+// pointed makes a tag for each entry that is about something.
+func pointed(p *picture, list []entry, at []anchor) []func() tag {
+	var out []func() tag
+	for k, e := range list {
+		a := at[k]
+		if a.id == "" {
 			continue
 		}
+		width := textWidth(e.tag)
+		if e.round {
+			width += 4
+		}
 		out = append(out, func() tag {
-			width := textWidth(e.tag)
-			if e.round {
-				width += 4
-			}
-			return tag{id: id, at: p.flat(best), visible: seen > 0, width: width + 1, up: 3, write: func(g *page, elbow shape.Point, way float64) {
+			return tag{id: a.id, at: p.flat(a.at), visible: a.visible, width: width + 1, up: 3, write: func(g *page, elbow shape.Point, way float64) {
 				e.write(g, elbow, way, width)
 			}}
 		})
@@ -254,9 +263,7 @@ func isometric(p *picture, o Options, tags []func() tag, more func(*page), lines
 	}
 	box := p.on()
 	setTags(&g, list, box)
-	for _, item := range g.items {
-		box = box.Union(boxOf(item))
-	}
+	box = box.Union(g.box())
 	under(&g, shape.Point{X: box.Min.X, Y: box.Min.Y - 2}, lines)
 	return g.finished(name, title, strings.ReplaceAll(strings.Join(lines[1:], "; "), columnMark, "; "))
 }

@@ -54,10 +54,7 @@ func TestDemoJobs(t *testing.T) {
 			b := &r.Brackets[i]
 			brackets++
 			o := Options{Units: j.Units}
-			list := Bracket(b.Part, o)
-			if d := Loads(b.Part, r.Job.LoadCases(b.Spec), o); d != nil {
-				list = append(list, d)
-			}
+			list := Of(b.Part, r.Job.LoadCases(b.Spec)).All(o)
 			for _, p := range b.Part.AsMade().Plates {
 				list = append(list, Plate(&p, PlateOptions{Options: o, Hand: b.Spec.Hand, Quantity: b.Spec.Quantity}))
 				plateSays(t, &p, o)

@@ -4,6 +4,7 @@
 // from one datum, in mm or in inches.
 //
 //	options.go  what a drawing is made for: units and room on the sheet
+//	set.go      the drawings of one bracket, each made once
 //	page.go     lines, words and arrows in mm on paper
 //	spread.go   rows that keep off one another
 //	plate.go    a plate with its dimensions

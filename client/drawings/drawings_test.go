@@ -233,7 +233,7 @@ func linesStandWhereTheySay(t *testing.T, d *draw.Drawing, what string, o Option
 func viewsSay(t *testing.T, b *part.Bracket, o Options) {
 	t.Helper()
 	made := b.AsMade()
-	d := views(made, o)
+	d := Of(b, nil).Views(o)
 	linesStandWhereTheySay(t, d, d.Title, o)
 	// On paper, seen from the left, forward is to the left; from the right to the right. Above, what is further from the viewer of the front view is higher.
 	side := 1.0
@@ -297,4 +297,25 @@ func walked(b *part.Bracket, along part.Vec) (lo, hi float64) {
 		reach(section, l, [2]float64{0, m.LengthMM})
 	}
 	return lo, hi
+}
+
+// edgesOf are all lines and arcs of a path.
+func edgesOf(p *draw.Path) []shape.Edge {
+	var out []shape.Edge
+	loop := func(start draw.Point, list []draw.Segment, closed bool) {
+		from := shape.Point{X: start.X, Y: start.Y}
+		for _, s := range list {
+			to := shape.Point{X: s.To.X, Y: s.To.Y}
+			out = append(out, shape.Edge{A: from, B: to, Bulge: s.Bulge})
+			from = to
+		}
+		if first := (shape.Point{X: start.X, Y: start.Y}); closed && from != first {
+			out = append(out, shape.Edge{A: from, B: first})
+		}
+	}
+	loop(p.Start, p.Segments, p.Closed)
+	for _, l := range p.More {
+		loop(l.Start, l.Segments, true)
+	}
+	return out
 }

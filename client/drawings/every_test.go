@@ -24,7 +24,7 @@ func TestNothingRunsIntoWords(t *testing.T) {
 				}
 				made++
 				o := Options{Units: units.System(seed % 2)}
-				all := Bracket(b, o)
+				var all []*draw.Drawing
 				for _, p := range b.AsMade().Plates {
 					all = append(all, Plate(&p, PlateOptions{Options: o, Hand: b.Hand, Quantity: 2}))
 				}
@@ -33,7 +33,7 @@ func TestNothingRunsIntoWords(t *testing.T) {
 					f, m := c.Unit()
 					cases = append(cases, part.Case{Name: c.String(), LoadPoint: b.LoadPoints[0].ID, Level: part.Service, Force: f.Scale(1000 * float64(k+1)), Moment: m})
 				}
-				sound(t, seed, append(all, Loads(b, cases, o))...)
+				sound(t, seed, append(all, Of(b, cases).All(o)...)...)
 				for _, p := range b.AsMade().Plates {
 					plateSays(t, &p, o)
 				}

@@ -27,7 +27,7 @@ func TestGolden(t *testing.T) {
 		"ear.svg":          Plate(&ear, PlateOptions{Hand: part.LeftHand, Quantity: 2}),
 		"backing-inch.svg": Plate(&backing, PlateOptions{Options: Options{Units: units.Inch}}),
 	}
-	for _, d := range Bracket(b, Options{}) {
+	for _, d := range Of(b, nil).All(Options{}) {
 		all[d.Name+".svg"] = d
 	}
 	for name, d := range all {

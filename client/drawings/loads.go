@@ -15,14 +15,15 @@ import (
 // mostArrows is how many forces one picture shows.
 const mostArrows = 10
 
-// Loads draws a bracket, as the services give it, with the forces of load cases on it as numbered arrows from their load points, as long as they are large. Of more than ten
-// cases it shows those with the largest part in each direction. Cases without a force are left out; it is nil when none is left.
-func Loads(b *part.Bracket, cases []part.Case, o Options) *draw.Drawing {
+// loads draws the bracket with the forces of load cases on it as numbered arrows from their load points, as long as they are large. Of more than ten cases it shows those
+// with the largest part in each direction. Cases without a force are left out; it is nil when none is left.
+func (s *Set) loads(o Options) *draw.Drawing {
+	b, cases := s.given, s.cases
 	shown := largest(b, cases)
 	if len(shown) == 0 {
 		return nil
 	}
-	p := newPicture(b.AsMade(), outside(b), true)
+	p := s.picture(outside(s.b), true)
 	// The vehicle's x is rearward; the bracket as made has it forward.
 	made := func(v part.Vec) part.Vec { v.X = 0 - v.X; return v }
 	most := 0.0

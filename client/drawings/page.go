@@ -103,33 +103,40 @@ func textWidth(words string) float64 { return (&draw.Text{HeightMM: textMM, Word
 
 // wrapped breaks words into lines no longer than a width.
 func wrapped(words string, width float64) []string {
+	words = strings.Join(strings.Fields(words), " ")
 	var lines []string
-	line := ""
-	for _, w := range strings.Fields(words) {
-		switch {
-		case line == "":
-			line = w
-		case textWidth(line+" "+w) <= width:
-			line += " " + w
-		default:
-			lines, line = append(lines, line), w
+	from, end := 0, 0 // of the line, as far as it goes
+	for k := 0; k <= len(words); k++ {
+		if k < len(words) && words[k] != ' ' {
+			continue
 		}
+		if end > from && textWidth(words[from:k]) > width {
+			lines = append(lines, words[from:end])
+			from = end + 1
+		}
+		end = k
 	}
-	return append(lines, line)
+	return append(lines, words[from:])
 }
 
 // finished moves everything so that the least box round it, with an edge, begins at 0, and makes it a drawing.
 func (g *page) finished(name, title, desc string) *draw.Drawing {
 	const edge = 1.5
-	box := shape.EmptyBox()
-	for _, item := range g.items {
-		box = box.Union(boxOf(item))
-	}
+	box := g.box()
 	by := shape.Point{X: edge - box.Min.X, Y: edge - box.Min.Y}
 	for _, item := range g.items {
 		move(item, by)
 	}
 	return &draw.Drawing{WidthMM: box.Width() + 2*edge, HeightMM: box.Height() + 2*edge, Name: name, Title: title, Desc: desc, Items: g.items}
+}
+
+// box is the least box round all items.
+func (g *page) box() shape.Box {
+	box := shape.EmptyBox()
+	for _, item := range g.items {
+		box = box.Union(boxOf(item))
+	}
+	return box
 }
 
 // boxOf is the least box round an item; of an arc at most the circle's.
@@ -145,32 +152,29 @@ func boxOf(item draw.Item) shape.Box {
 			box = box.Extend(shape.Point{X: c.X, Y: c.Y})
 		}
 	case *draw.Path:
-		for _, e := range edgesOf(item) {
-			box = box.Union(e.BBox())
+		box = boxOfLoop(box, item.Start, item.Segments)
+		for _, l := range item.More {
+			box = boxOfLoop(box, l.Start, l.Segments)
 		}
 	}
 	return box
 }
 
-// edgesOf are all lines and arcs of a path.
-func edgesOf(p *draw.Path) []shape.Edge {
-	var out []shape.Edge
-	loop := func(start draw.Point, list []draw.Segment, closed bool) {
-		from := shape.Point{X: start.X, Y: start.Y}
-		for _, s := range list {
-			to := shape.Point{X: s.To.X, Y: s.To.Y}
-			out = append(out, shape.Edge{A: from, B: to, Bulge: s.Bulge})
-			from = to
-		}
-		if first := (shape.Point{X: start.X, Y: start.Y}); closed && from != first {
-			out = append(out, shape.Edge{A: from, B: first})
-		}
+func boxOfLoop(box shape.Box, start draw.Point, list []draw.Segment) shape.Box {
+	from := shape.Point{X: start.X, Y: start.Y}
+	if len(list) > 0 {
+		box = box.Extend(from)
 	}
-	loop(p.Start, p.Segments, p.Closed)
-	for _, l := range p.More {
-		loop(l.Start, l.Segments, true)
+	for _, s := range list {
+		to := shape.Point{X: s.To.X, Y: s.To.Y}
+		if s.Bulge == 0 {
+			box = box.Extend(to)
+		} else {
+			box = box.Union(shape.Edge{A: from, B: to, Bulge: s.Bulge}.BBox())
+		}
+		from = to
 	}
-	return out
+	return box
 }
 
 func move(item draw.Item, by shape.Point) {

@@ -16,12 +16,13 @@ type picture struct {
 	scene  *view.Scene
 	scale  float64
 	box    shape.Box // of all that is seen, mm of the model
+	ink    shape.Box // the same with arcs as they are drawn, which box has as polygons
 	at     shape.Point
 	shaded bool
 }
 
 func newPicture(b *part.Bracket, d view.Direction, shaded bool) *picture {
-	p := &picture{scene: view.Of(b, d), scale: 1, box: shape.EmptyBox(), shaded: shaded}
+	p := &picture{scene: view.Of(b, d), scale: 1, box: shape.EmptyBox(), ink: shape.EmptyBox(), shaded: shaded}
 	for i := range p.scene.Things {
 		for _, f := range p.scene.Things[i].Faces {
 			for _, r := range f.Loops {
@@ -29,8 +30,12 @@ func newPicture(b *part.Bracket, d view.Direction, shaded bool) *picture {
 					p.box = p.box.Extend(q)
 				}
 			}
+			for _, l := range f.Exact {
+				p.ink = p.ink.Union(l.BBox())
+			}
 		}
 	}
+	p.ink = p.ink.Union(p.box)
 	return p
 }
 

@@ -23,39 +23,41 @@ type three struct {
 }
 
 // views draws the three views with running dimensions: extents of the steel, pins, bolts and the faces that bolts clamp.
-func views(b *part.Bracket, o Options) *draw.Drawing {
-	v := newViews(b, &o)
+func (s *Set) views(o Options) *draw.Drawing {
+	b, v := s.b, s.three(&o)
 	words := "third-angle"
 	if v.first {
 		words = "first-angle"
 	}
 	width, height := o.room()
-	var s scale
+	var at scale
 	var lines []string
-	for _, s = range o.scales() {
+	for _, at = range o.scales() {
 		lines = []string{heading(b) + ", views"}
 		for _, fact := range []string{
-			fmt.Sprintf("Scale %s. Dimensions in %s, from the outermost steel at the left and below; pins and bolts by their middles, faces that bolts clamp as face.", s.words, o.unit()),
+			fmt.Sprintf("Scale %s. Dimensions in %s, from the outermost steel at the left and below; pins and bolts by their middles, faces that bolts clamp as face.", at.words, o.unit()),
 			"Covered edges are left out: each plate has its own drawing. Bolts are drawn simplified.",
 		} {
 			lines = append(lines, wrapped(fact, width-3)...)
 		}
-		v.place(s.factor)
-		if w, h := v.size(); s.factor <= 1 && w <= width && h+float64(len(lines))*lineMM+14 <= height {
+		v.place(at.factor)
+		if w, h := v.size(); at.factor <= 1 && w <= width && h+float64(len(lines))*lineMM+14 <= height {
 			break
 		}
 	}
 	var g page
-	box := v.draw(&g)
+	v.draw(&g)
+	box := g.box()
 	low := shape.Point{X: box.Min.X, Y: box.Min.Y - 3}
 	under(&g, low, lines)
 	symbol := shape.Point{X: low.X, Y: low.Y - float64(len(lines))*lineMM - 7}
 	projection(&g, symbol, v.first)
 	g.words(symbol.Add(shape.Point{X: 19, Y: -textMM / 2}), draw.Left, 0, words+" projection")
-	return g.finished("views", heading(b)+", three views", fmt.Sprintf("Views %s, from above and %s in %s projection, scale %s, with running dimensions.", fromWords(v.front), fromWords(v.end), words, s.words))
+	return g.finished("views", heading(b)+", three views", fmt.Sprintf("Views %s, from above and %s in %s projection, scale %s, with running dimensions.", fromWords(v.front), fromWords(v.end), words, at.words))
 }
 
-func newViews(b *part.Bracket, o *Options) *three {
+func (s *Set) three(o *Options) *three {
+	b := s.b
 	up := part.Vec{Z: 1}
 	front := view.From(part.Vec{Y: 1}, up)
 	if b.Hand == part.RightHand {
@@ -67,7 +69,7 @@ func newViews(b *part.Bracket, o *Options) *three {
 	if v.first {
 		end = view.From(front.Right.Scale(-1), up)
 	}
-	v.front, v.plan, v.end = newPicture(b, front, false), newPicture(b, plan, false), newPicture(b, end, false)
+	v.front, v.plan, v.end = s.picture(front, false), s.picture(plan, false), s.picture(end, false)
 	lower := v.front
 	if v.first {
 		lower = v.plan
@@ -129,7 +131,7 @@ func newAxis(b *part.Bracket, o *Options, p *picture, up bool) *ladder {
 
 // place lays the views out at a scale, the front one at 0.
 func (v *three) place(scale float64) {
-	for _, p := range []*picture{v.front, v.plan, v.end} {
+	for _, p := range v.pictures() {
 		p.scale = scale
 	}
 	for _, l := range []*ladder{v.x, v.y, v.z} {
@@ -149,24 +151,41 @@ func (v *three) place(scale float64) {
 // size is the paper that the views take, with their dimensions and captions.
 func (v *three) size() (width, height float64) {
 	var g page
-	box := v.draw(&g)
+	v.notes(&g)
+	box := g.box()
+	for _, p := range v.pictures() {
+		box = box.Union(shape.Box{Min: p.flat(p.ink.Min), Max: p.flat(p.ink.Max)})
+	}
 	return box.Width(), box.Height()
 }
 
-func (v *three) draw(g *page) shape.Box {
-	for _, p := range []*picture{v.front, v.plan, v.end} {
-		p.draw(g)
-		on := p.on()
-		g.words(shape.Point{X: on.Min.X, Y: on.Max.Y + 3}, draw.Left, 0, fromWords(p))
+func (v *three) pictures() [3]*picture { return [3]*picture{v.front, v.plan, v.end} }
+
+// notes are captions and dimensions.
+func (v *three) notes(g *page) {
+	for _, p := range v.pictures() {
+		v.caption(g, p)
 	}
+	v.dimensions(g)
+}
+
+func (v *three) caption(g *page, p *picture) {
+	on := p.on()
+	g.words(shape.Point{X: on.Min.X, Y: on.Max.Y + 3}, draw.Left, 0, fromWords(p))
+}
+
+func (v *three) dimensions(g *page) {
 	v.x.draw(g, "x")
 	v.y.draw(g, "y")
 	v.z.draw(g, "z")
-	box := shape.EmptyBox()
-	for _, item := range g.items {
-		box = box.Union(boxOf(item))
+}
+
+func (v *three) draw(g *page) {
+	for _, p := range v.pictures() {
+		p.draw(g)
+		v.caption(g, p)
 	}
-	return box
+	v.dimensions(g)
 }
 
 // fromWords says where the viewer of a picture stands.

@@ -16,11 +16,12 @@ import (
 // Welds in pictures from outside and from behind, each with its symbol: after ISO 2553 system A in metric, after AWS A2.4 in inch drawings, both from memory.
 
 // welds draws the picture from outside, and the one from behind where that shows welds which the first hides. A bracket without welds gives none.
-func welds(b *part.Bracket, o Options) []*draw.Drawing {
+func (s *Set) welds(o Options) []*draw.Drawing {
+	b := s.b
 	if len(b.Welds) == 0 {
 		return nil
 	}
-	from := [2]*picture{newPicture(b, outside(b), true), newPicture(b, behind(b), true)}
+	from := [2]*picture{s.picture(outside(b), true), s.picture(behind(b), true)}
 	shown := [2][]*part.WeldGroup{}
 	for i := range b.Welds {
 		w := &b.Welds[i]

@@ -78,7 +78,7 @@ func BenchmarkSixtyPlates(b *testing.B) {
 		write()
 	}
 	cuts := func() {
-		a := &assembly{Input: in, forms: formsOf(&in.Job.Shop)}
+		a := begun(in)
 		if err := cmp.Or(a.gather(context.Background()), a.export(context.Background(), a.cutFormats()), a.addDXF(context.Background())); err != nil {
 			b.Fatal(err)
 		}

@@ -66,14 +66,10 @@ func (a *assembly) addParts(_ context.Context, f form) error {
 	if err != nil {
 		return err
 	}
-	err = together(len(made), func(i int) error {
-		return f.release(a.pieces[i].fileName, []dxf.Piece{{Plate: a.pieces[i].plate}}, made[i])
-	})
-	if err != nil {
-		return err
-	}
 	for i, p := range a.pieces {
-		a.add(f.cutFile(p.fileName), made[i])
+		a.addLater(f.cutFile(p.fileName), func() ([]byte, error) {
+			return made[i], f.release(p.fileName, []dxf.Piece{{Plate: p.plate}}, made[i])
+		})
 	}
 	return nil
 }

@@ -16,12 +16,8 @@ import (
 )
 
 func (a *assembly) addDrawings(context.Context) error {
-	if err := a.drawPlates(); err != nil {
-		return err
-	}
-	if err := a.drawBrackets(); err != nil {
-		return err
-	}
+	a.drawPlates()
+	a.drawBrackets()
 	for _, f := range []bracketFile{{dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged}} {
 		if err := a.eachBracket(f); err != nil {
 			return err
@@ -31,65 +27,57 @@ func (a *assembly) addDrawings(context.Context) error {
 }
 
 // drawPlates adds a dimensioned drawing of each distinct plate.
-func (a *assembly) drawPlates() error {
-	made := make([][]byte, len(a.pieces))
-	err := together(len(made), func(i int) (err error) {
-		p := a.pieces[i]
-		made[i], err = a.drawn(drawings.Plate(p.plate, drawings.PlateOptions{Options: a.drawingOptions(), Hand: p.hand, Quantity: p.count}))
-		return err
-	})
-	for i, p := range a.pieces {
-		a.add("drawings/plates/"+p.fileName+".svg", made[i])
+func (a *assembly) drawPlates() {
+	for _, p := range a.pieces {
+		a.addLater("drawings/plates/"+p.fileName+".svg", func() ([]byte, error) {
+			return a.drawn(drawings.Plate(p.plate, drawings.PlateOptions{Options: a.drawingOptions(), Hand: p.hand, Quantity: p.count}))
+		})
 	}
-	return err
 }
 
 // drawBrackets adds the drawings of each bracket.
-func (a *assembly) drawBrackets() error {
-	made := make([][]file, len(a.Result.Brackets))
-	err := together(len(made), func(i int) error {
-		b := &a.Result.Brackets[i]
-		for _, d := range a.drawingsOf(b, a.drawingOptions()) {
-			data, err := a.drawn(d)
-			if err != nil {
-				return err
-			}
-			made[i] = append(made[i], file{"drawings/brackets/" + safe(b.Part.Name) + "-" + d.Name + ".svg", data})
-		}
+func (a *assembly) drawBrackets() {
+	list := make([][]*draw.Drawing, len(a.Result.Brackets))
+	together(len(list), func(i int) error { //nolint:errcheck // nothing can fail
+		list[i] = a.drawings[a.Result.Brackets[i].Part].All(a.drawingOptions())
 		return nil
 	})
-	for _, files := range made {
-		for _, f := range files {
-			a.add(f.name, f.data)
+	for i := range list {
+		b := a.Result.Brackets[i].Part
+		for _, d := range list[i] {
+			a.addLater("drawings/brackets/"+safe(b.Name)+"-"+d.Name+".svg", func() ([]byte, error) { return a.drawn(d) })
 		}
 	}
-	return err
 }
 
-// drawingsOf are a bracket's parts, views and welds, and the loads on it.
-func (a *assembly) drawingsOf(b *run.Bracket, o drawings.Options) []*draw.Drawing {
-	list := drawings.Bracket(b.Part, o)
-	if d := drawings.Loads(b.Part, a.Result.Job.LoadCases(b.Spec), o); d != nil {
-		list = append(list, d)
-	}
-	return list
+// drawFigures makes the drawings that papers show, on every core.
+func (a *assembly) drawFigures() {
+	together(len(a.Result.Brackets), func(i int) error { //nolint:errcheck // nothing can fail
+		a.figures(&a.Result.Brackets[i])
+		return nil
+	})
 }
 
 // figures are the drawings of a bracket for a paper: views as large as a page, the others two on a page.
 func (a *assembly) figures(b *run.Bracket) []*paper.Figure {
-	large, small := a.drawingOptions(), a.drawingOptions()
+	set, small := a.drawings[b.Part], a.drawingOptions()
 	small.HeightMM = 108
-	list := a.drawingsOf(b, small)
-	for i, d := range drawings.Bracket(b.Part, large) {
-		if d.Name == "views" {
-			list[i] = d
-		}
-	}
+	list := append([]*draw.Drawing{set.Parts(small), set.Views(a.drawingOptions())}, set.Welds(small)...)
 	var out []*paper.Figure
-	for _, d := range list {
+	for _, d := range append(list, set.Loads(small)...) {
 		out = append(out, &paper.Figure{Drawing: d})
 	}
 	return out
+}
+
+// setsOf are the drawings of a job's brackets.
+func setsOf(r *run.Result) drawings.Sets {
+	sets := drawings.Sets{}
+	for i := range r.Brackets {
+		b := &r.Brackets[i]
+		sets[b.Part] = drawings.Of(b.Part, r.Job.LoadCases(b.Spec))
+	}
+	return sets
 }
 
 func (a *assembly) drawingOptions() drawings.Options { return drawings.Options{Units: a.Job.Units} }

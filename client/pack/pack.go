@@ -8,6 +8,7 @@ import (
 	"path"
 	"slices"
 
+	"lugwright/client/drawings"
 	"lugwright/client/job"
 	"lugwright/client/paper"
 	"lugwright/client/papers"
@@ -68,25 +69,27 @@ func write(ctx context.Context, dir string, in Input, put putFile) error {
 type file struct {
 	name string
 	data []byte
+	make func() ([]byte, error) // gives the data, nil once they are there
 }
 
 // assembly is a pack being made.
 type assembly struct {
 	Input
-	forms   []form // of the job's shop
-	pieces  []*piece
-	stocks  []stock // the pieces by thickness and material
-	members []*section
-	made    exports
-	files   []file
-	noRoom  string // pieces that the stock sheets have no room for, in words
-	papers  []*paper.Paper
-	missing []papers.Missing
+	drawings drawings.Sets // of the brackets
+	forms    []form        // of the job's shop
+	pieces   []*piece
+	stocks   []stock // the pieces by thickness and material
+	members  []*section
+	made     exports
+	files    []file
+	noRoom   string // pieces that the stock sheets have no room for, in words
+	papers   []*paper.Paper
+	missing  []papers.Missing
 }
 
 // assemble makes every file, in the order of their names, the manifest among them.
 func assemble(ctx context.Context, in Input) ([]file, error) {
-	a := &assembly{Input: in, forms: formsOf(&in.Job.Shop)}
+	a := begun(in)
 	if err := a.calcSheet(ctx); err != nil {
 		return nil, err
 	}
@@ -98,10 +101,17 @@ func assemble(ctx context.Context, in Input) ([]file, error) {
 			return nil, err
 		}
 	}
+	if err := a.makeFiles(); err != nil {
+		return nil, err
+	}
 	a.addReadme()
 	slices.SortFunc(a.files, func(x, y file) int { return cmp.Compare(x.name, y.name) })
 	a.addManifest()
 	return a.files, ctx.Err()
+}
+
+func begun(in Input) *assembly {
+	return &assembly{Input: in, drawings: setsOf(in.Result), forms: formsOf(&in.Job.Shop)}
 }
 
 // cuts says whether cut files are released.
@@ -124,7 +134,8 @@ func (a *assembly) calcSheet(ctx context.Context) error {
 	if err != nil {
 		return err
 	}
-	return a.addPapers("", []string{".html", ".pdf"}, p)
+	a.addPapers("", []string{".pdf", ".html"}, p)
+	return nil
 }
 
 func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
@@ -132,13 +143,14 @@ func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
 	if err != nil {
 		return nil, err
 	}
+	a.drawFigures()
 	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Drawing: a.figures}), nil
 }
 
 // CalcSheet is the calc sheet alone, marked where the job does not pass.
 func CalcSheet(ctx context.Context, in Input) (*paper.Paper, error) {
 	in.Force = true
-	return (&assembly{Input: in}).sheetPaper(ctx)
+	return begun(in).sheetPaper(ctx)
 }
 
 // CalcSheetName is that of the calc sheet's file, without an ending.
@@ -158,7 +170,23 @@ func (a *assembly) card(ctx context.Context) (strength.Card, error) {
 }
 
 func (a *assembly) add(name string, data []byte) {
-	a.files = append(a.files, file{a.marked(name), data})
+	a.files = append(a.files, file{name: a.marked(name), data: data})
+}
+
+// addLater adds a file that is made together with others. The ones that take longest come first, so that the cores share evenly.
+func (a *assembly) addLater(name string, make func() ([]byte, error)) {
+	a.files = append(a.files, file{name: a.marked(name), make: make})
+}
+
+// makeFiles makes what was added for later, on every core.
+func (a *assembly) makeFiles() error {
+	return together(len(a.files), func(i int) (err error) {
+		if f := &a.files[i]; f.make != nil {
+			f.data, err = f.make()
+			f.make = nil
+		}
+		return err
+	})
 }
 
 // marked is a file's name, marked where cut files are released despite the verdict.

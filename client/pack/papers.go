@@ -14,21 +14,19 @@ import (
 
 // addPapers adds papers to a folder of the pack, empty for the pack itself, in each form by its file name's ending. What stands on every page (job,
 // revision, hash, tool, warning) and the size of the sheets are the job's.
-func (a *assembly) addPapers(folder string, forms []string, list ...*paper.Paper) error {
-	made := make([]bytes.Buffer, len(forms)*len(list))
-	err := together(len(made), func(k int) error {
-		p := *list[k/len(forms)]
+func (a *assembly) addPapers(folder string, forms []string, list ...*paper.Paper) {
+	for _, one := range list {
+		p := *one
 		p.Job, p.Revision, p.Hash, p.Tool = a.Job.Title, a.Job.Revision, a.Job.Hash(a.Version), "lugwright "+a.Version
 		p.Warning, p.Letter = a.warning(), a.Job.Units == units.Inch
-		return paperForms[forms[k%len(forms)]](&made[k], &p)
-	})
-	if err != nil {
-		return err
+		for _, form := range forms {
+			a.addLater(folder+p.Name+form, func() ([]byte, error) {
+				var b bytes.Buffer
+				err := paperForms[form](&b, &p)
+				return b.Bytes(), err
+			})
+		}
 	}
-	for k := range made {
-		a.add(folder+list[k/len(forms)].Name+forms[k%len(forms)], made[k].Bytes())
-	}
-	return nil
 }
 
 // paperForms are the forms of papers by the ending of a file's name.

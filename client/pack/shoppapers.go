@@ -7,6 +7,7 @@ import (
 	"fmt"
 	"slices"
 
+	"lugwright/client/paper"
 	"lugwright/client/papers"
 )
 
@@ -15,19 +16,35 @@ const papersFolder = "papers/"
 
 // addShopPapers adds every paper that the job has something for.
 func (a *assembly) addShopPapers() error {
-	in := papers.Input{Result: a.Result, Vehicle: a.Vehicle, Version: a.Version, Warning: a.warning(), Before: a.Before}
+	in := papers.Input{Result: a.Result, Vehicle: a.Vehicle, Version: a.Version, Warning: a.warning(), Before: a.Before, Drawings: a.drawings}
 	if a.Before != nil {
 		var err error
 		if in.Now, err = a.soFar(); err != nil {
 			return err
 		}
 	}
-	a.papers, a.missing = papers.All(in)
-	return a.addPapers(papersFolder, []string{".pdf"}, a.papers...)
+	kinds := papers.Kinds()
+	made, why := make([]*paper.Paper, len(kinds)), make([]string, len(kinds))
+	together(len(kinds), func(i int) error { //nolint:errcheck // nothing can fail
+		made[i], why[i] = kinds[i].Of(in)
+		return nil
+	})
+	for i, k := range kinds {
+		if made[i] != nil {
+			a.papers = append(a.papers, made[i])
+		} else {
+			a.missing = append(a.missing, papers.Missing{Name: k.Name, Title: k.Title, Why: why[i]})
+		}
+	}
+	a.addPapers(papersFolder, []string{".pdf"}, a.papers...)
+	return nil
 }
 
 // soFar is what the pack cuts and buys, by the lists and cut files that are made.
 func (a *assembly) soFar() (*papers.Made, error) {
+	if err := a.makeFiles(); err != nil {
+		return nil, err
+	}
 	manifest := a.manifest()
 	return papers.MadeOf(func(name string) ([]byte, error) {
 		if name == "manifest.json" {
@@ -44,7 +61,7 @@ func (a *assembly) soFar() (*papers.Made, error) {
 // MadeOf makes the cut files and lists in memory and gives what a revision is held against; nil for a job that does not pass and is not forced.
 func MadeOf(ctx context.Context, in Input) (*papers.Made, error) {
 	in.Before = nil
-	a := &assembly{Input: in, forms: formsOf(&in.Job.Shop)}
+	a := begun(in)
 	if !a.cuts() {
 		return nil, nil
 	}

@@ -87,7 +87,7 @@ func (p *page) paintOf(b *run.Bracket) {
 		return
 	}
 	p.add(t)
-	p.drawingsOf(b, "parts")
+	p.figures(p.drawings(b).Parts(p.half()))
 }
 
 // jointsOnFrame says which joints are made where the bracket stands.

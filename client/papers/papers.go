@@ -11,6 +11,7 @@
 package papers
 
 import (
+	"lugwright/client/drawings"
 	"lugwright/client/paper"
 	"lugwright/client/run"
 	"lugwright/units"
@@ -24,6 +25,8 @@ type Input struct {
 	Warning string       // first line of every paper; empty for none
 	Now     *Made        // what this pack cuts and buys; nil where nothing is compared
 	Before  *Made        // the same of an earlier pack; nil for none
+	// Drawings are those of the brackets that others show too; nil: they are drawn for the papers alone.
+	Drawings drawings.Sets
 }
 
 // Kind is one of the papers.

@@ -62,7 +62,7 @@ func (p *page) weldsOf(b *run.Bracket) {
 	}
 	remarks = append([]string{"filler " + strings.Join(fillers, ", ") + "; process and procedure are the welder's"}, remarks...)
 	p.add(t)
-	p.drawingsOf(b, "welds", "welds-behind")
+	p.figures(p.drawings(b).Welds(p.half())...)
 	for _, n := range b.Part.Notes {
 		if strings.Contains(n, "weld") {
 			remarks = append(remarks, "over the order of the table: "+p.words(n))

@@ -5,6 +5,7 @@ package decimal
 import (
 	"math"
 	"math/bits"
+	"strconv"
 )
 
 // Most is the largest number, of either sign, that is taken, and Places the most decimals.
@@ -18,32 +19,49 @@ var powers = [Places + 1]uint64{1, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 
 // Append adds a number of at most Most with so many decimals, without the noughts at their end, never as -0.
 func Append(to []byte, v float64, places int) []byte {
 	n := Scaled(math.Abs(v), powers[places])
-	var text [24]byte
-	at := len(text)
-	negative := v < 0 && n > 0
-	for range places {
-		if digit := byte(n % 10); digit > 0 || at < len(text) {
-			at--
-			text[at] = '0' + digit
-		}
-		n /= 10
+	if v < 0 && n > 0 {
+		to = append(to, '-')
 	}
-	if at < len(text) {
-		at--
-		text[at] = '.'
+	if places <= 3 {
+		return appendThousandths(to, uint32(n*powers[3-places]))
 	}
-	for {
-		at--
-		text[at] = byte('0' + n%10)
-		if n /= 10; n == 0 {
-			break
-		}
+	to = strconv.AppendUint(to, n/powers[places], 10)
+	part := n % powers[places]
+	if part == 0 {
+		return to
 	}
-	if negative {
-		at--
-		text[at] = '-'
+	to = append(to, '.')
+	for ; part > 0; places-- {
+		unit := powers[places-1]
+		to = append(to, byte('0'+part/unit))
+		part %= unit
 	}
-	return append(to, text[at:]...)
+	return to
+}
+
+// appendThousandths is the way of nearly all numbers in files.
+func appendThousandths(to []byte, n uint32) []byte {
+	whole, part := n/1000, n%1000
+	switch {
+	case whole < 10:
+		to = append(to, byte('0'+whole))
+	case whole < 100:
+		to = append(to, byte('0'+whole/10), byte('0'+whole%10))
+	case whole < 1000:
+		to = append(to, byte('0'+whole/100), byte('0'+whole/10%10), byte('0'+whole%10))
+	default:
+		to = strconv.AppendUint(to, uint64(whole), 10)
+	}
+	a, b, c := byte('0'+part/100), byte('0'+part/10%10), byte('0'+part%10)
+	switch {
+	case part == 0:
+		return to
+	case c != '0':
+		return append(to, '.', a, b, c)
+	case b != '0':
+		return append(to, '.', a, b)
+	}
+	return append(to, '.', a)
 }
 
 // Scaled is v times a power of ten up to 1e12 to the nearest whole number, to the even one half-way: exact, as the product of two floats is not.

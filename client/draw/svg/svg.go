@@ -28,10 +28,19 @@ func Write(out io.Writer, d *draw.Drawing) error { return WriteInto(out, d, "") 
 // WriteInto writes a drawing among others on one page: before each id it sets a prefix that is the drawing's own.
 func WriteInto(out io.Writer, d *draw.Drawing, prefix string) error {
 	w := writer{height: d.HeightMM, prefix: prefix, groups: map[string]bool{}}
-	width, height := w.number(d.WidthMM), w.number(d.HeightMM)
-	w.tag(true, "svg", "xmlns", "http://www.w3.org/2000/svg", "version", "1.1", "width", width+"mm", "height", height+"mm", "viewBox", "0 0 "+width+" "+height,
-		"role", "img", "font-family", fonts, "fill", "none", "stroke-linecap", "round", "stroke-linejoin", "round")
-	w.buf.WriteByte('\n')
+	w.buf = make([]byte, 0, 1024+length(d.Items))
+	w.begin("svg")
+	w.attr("xmlns", "http://www.w3.org/2000/svg")
+	w.attr("version", "1.1")
+	w.number("width", d.WidthMM, "mm")
+	w.number("height", d.HeightMM, "mm")
+	w.add(` viewBox="0 0 `)
+	w.append(d.WidthMM)
+	w.add(" ")
+	w.append(d.HeightMM)
+	w.add(`" role="img"`)
+	w.attr("font-family", fonts)
+	w.add(` fill="none" stroke-linecap="round" stroke-linejoin="round">` + "\n")
 	w.leaf("title", d.Title)
 	if d.Desc != "" {
 		w.leaf("desc", d.Desc)
@@ -44,13 +53,13 @@ func WriteInto(out io.Writer, d *draw.Drawing, prefix string) error {
 	if w.err != nil {
 		return fmt.Errorf("drawing %q: %w", d.Title, w.err)
 	}
-	_, err := out.Write(w.buf.Bytes())
+	_, err := out.Write(w.buf)
 	return err
 }
 
 // writer collects elements; only its first error counts.
 type writer struct {
-	buf    bytes.Buffer
+	buf    []byte
 	height float64
 	prefix string
 	groups map[string]bool
@@ -76,17 +85,38 @@ func (w *writer) items(list []draw.Item) {
 	}
 }
 
+// length is about how many bytes items take.
+func length(items []draw.Item) int {
+	const element, place = 120, 16
+	n := 0
+	for _, item := range items {
+		n += element
+		switch item := item.(type) {
+		case *draw.Path:
+			n += place * len(item.Segments)
+			for _, l := range item.More {
+				n += place * (1 + len(l.Segments))
+			}
+		case *draw.Text:
+			n += element
+		case *draw.Group:
+			n += length(item.Items)
+		}
+	}
+	return n
+}
+
 func (w *writer) group(g *draw.Group) {
 	if !usable(g.ID) {
 		w.fail(fmt.Errorf("group %q: the name of a group is letters, digits, '-' and '_'", g.ID))
 	}
-	attrs := []string{"data-id", g.ID}
+	w.begin("g")
+	w.attr("data-id", g.ID)
 	if !w.groups[g.ID] {
-		attrs = append(attrs, "id", w.prefix+g.ID)
+		w.attr("id", w.prefix+g.ID)
 	}
 	w.groups[g.ID] = true
-	w.tag(true, "g", attrs...)
-	w.buf.WriteByte('\n')
+	w.add(">\n")
 	w.items(g.Items)
 	w.end("g")
 }
@@ -99,134 +129,169 @@ func usable(id string) bool {
 }
 
 func (w *writer) path(p *draw.Path) {
-	data := w.loop(nil, p.Start, p.Segments, p.Closed)
+	w.add(`<path d="`)
+	w.loop(p.Start, p.Segments, p.Closed)
 	for _, l := range p.More {
-		data = w.loop(data, l.Start, l.Segments, true)
+		w.loop(l.Start, l.Segments, true)
 	}
-	attrs := []string{"d", string(data)}
+	w.add(`"`)
 	if p.Fill.On {
-		attrs = append(attrs, "fill", grey(p.Fill.Grey))
+		w.grey("fill", p.Fill.Grey)
 		if len(p.More) > 0 {
-			attrs = append(attrs, "fill-rule", "evenodd")
+			w.attr("fill-rule", "evenodd")
 		}
 	}
 	if p.Pen.WidthMM > 0 {
-		attrs = append(attrs, "stroke", grey(p.Pen.Grey), "stroke-width", w.number(p.Pen.WidthMM))
+		w.grey("stroke", p.Pen.Grey)
+		w.number("stroke-width", p.Pen.WidthMM, "")
 		if len(p.Pen.Dash) > 0 {
-			var dash []byte
+			w.add(` stroke-dasharray="`)
 			for i, length := range p.Pen.Dash {
 				if i > 0 {
-					dash = append(dash, ' ')
+					w.add(" ")
 				}
-				dash = w.append(dash, length)
+				w.append(length)
 			}
 			// Round ends would close the gaps.
-			attrs = append(attrs, "stroke-dasharray", string(dash), "stroke-linecap", "butt")
+			w.add(`" stroke-linecap="butt"`)
 		}
 	}
-	w.tag(false, "path", attrs...)
+	w.add("/>\n")
 }
 
 // loop adds path data. No arc is over half a circle, so the large flag is always 0.
-func (w *writer) loop(to []byte, start draw.Point, segments []draw.Segment, closed bool) []byte {
-	to = w.point(append(to, 'M'), start)
+func (w *writer) loop(start draw.Point, segments []draw.Segment, closed bool) {
+	w.point('M', start)
 	from := start
 	for _, s := range segments {
 		switch {
 		case math.Abs(s.Bulge) > 1:
 			w.fail(fmt.Errorf("bulge %g; -1 to 1 is accepted", s.Bulge))
 		case s.Bulge == 0:
-			to = w.point(append(to, 'L'), s.To)
+			w.point('L', s.To)
 		default:
 			b := math.Abs(s.Bulge)
 			r := math.Hypot(s.To.X-from.X, s.To.Y-from.Y) * (1 + b*b) / (4 * b)
-			to = w.append(append(to, 'A'), r)
-			to = w.append(append(to, ' '), r)
+			w.add("A")
+			w.append(r)
+			w.add(" ")
+			w.append(r)
 			if s.Bulge > 0 {
-				to = append(to, " 0 0 0 "...)
+				w.add(" 0 0 0")
 			} else {
-				to = append(to, " 0 0 1 "...)
+				w.add(" 0 0 1")
 			}
-			to = w.point(to, s.To)
+			w.point(' ', s.To)
 		}
 		from = s.To
 	}
 	if closed {
-		to = append(to, 'Z')
+		w.add("Z")
 	}
-	return to
 }
 
 func (w *writer) text(t *draw.Text) {
 	if t.Words == "" {
 		return
 	}
-	attrs := []string{"x", w.number(t.At.X), "y", w.number(w.height - t.At.Y), "font-size", w.number(t.SizeMM()), "fill", grey(0)}
+	w.begin("text")
+	w.number("x", t.At.X, "")
+	w.number("y", w.height-t.At.Y, "")
+	w.number("font-size", t.SizeMM(), "")
+	w.grey("fill", 0)
 	switch t.Align {
 	case draw.Middle:
-		attrs = append(attrs, "text-anchor", "middle")
+		w.attr("text-anchor", "middle")
 	case draw.Right:
-		attrs = append(attrs, "text-anchor", "end")
+		w.attr("text-anchor", "end")
 	}
 	if t.Bold {
-		attrs = append(attrs, "font-weight", "bold")
+		w.attr("font-weight", "bold")
 	}
-	attrs = append(attrs, "textLength", w.number(t.WidthMM()), "lengthAdjust", "spacingAndGlyphs")
+	w.number("textLength", t.WidthMM(), "")
+	w.attr("lengthAdjust", "spacingAndGlyphs")
 	if t.TurnRad != 0 {
-		attrs = append(attrs, "transform", "rotate("+w.number(-t.TurnRad*180/math.Pi)+" "+w.number(t.At.X)+" "+w.number(w.height-t.At.Y)+")")
+		w.add(` transform="rotate(`)
+		w.append(-t.TurnRad * 180 / math.Pi)
+		w.point(' ', t.At)
+		w.add(`)"`)
 	}
-	w.leaf("text", t.Words, attrs...)
+	w.add(">")
+	w.escape(t.Words)
+	w.end("text")
 }
 
 // grey is a colour from 0 black to 1 white.
-func grey(v float64) string {
+func (w *writer) grey(name string, v float64) {
 	const digits = "0123456789abcdef"
 	n := int(math.Round(255 * max(0, min(1, v))))
-	pair := string([]byte{digits[n>>4], digits[n&15]})
-	return "#" + pair + pair + pair
+	a, b := digits[n>>4], digits[n&15]
+	w.open(name)
+	w.buf = append(w.buf, '#', a, b, a, b, a, b, '"')
 }
 
-// tag writes one element with attributes in pairs of name and value, and leaves it open when told so.
-func (w *writer) tag(open bool, name string, attrs ...string) {
-	w.buf.WriteString("<" + name)
-	for i := 0; i+1 < len(attrs); i += 2 {
-		w.buf.WriteString(" " + attrs[i] + `="`)
-		w.escape(attrs[i+1])
-		w.buf.WriteByte('"')
-	}
-	if open {
-		w.buf.WriteByte('>')
-	} else {
-		w.buf.WriteString("/>\n")
-	}
+func (w *writer) add(s string) { w.buf = append(w.buf, s...) }
+
+// begin opens an element, which attributes follow.
+func (w *writer) begin(name string) {
+	w.buf = append(w.buf, '<')
+	w.add(name)
+}
+
+// open begins an attribute.
+func (w *writer) open(name string) {
+	w.buf = append(w.buf, ' ')
+	w.add(name)
+	w.add(`="`)
+}
+
+func (w *writer) attr(name, value string) {
+	w.open(name)
+	w.escape(value)
+	w.add(`"`)
+}
+
+func (w *writer) number(name string, v float64, unit string) {
+	w.open(name)
+	w.append(v)
+	w.add(unit)
+	w.add(`"`)
 }
 
 // leaf writes an element that holds a text.
-func (w *writer) leaf(name, text string, attrs ...string) {
-	w.tag(true, name, attrs...)
+func (w *writer) leaf(name, text string) {
+	w.begin(name)
+	w.add(">")
 	w.escape(text)
 	w.end(name)
 }
 
-func (w *writer) end(name string) { w.buf.WriteString("</" + name + ">\n") }
+func (w *writer) end(name string) {
+	w.add("</")
+	w.add(name)
+	w.add(">\n")
+}
 
 func (w *writer) escape(s string) {
-	if err := xml.EscapeText(&w.buf, []byte(s)); err != nil {
+	var b bytes.Buffer
+	if err := xml.EscapeText(&b, []byte(s)); err != nil {
 		w.fail(err)
 	}
+	w.buf = append(w.buf, b.Bytes()...)
 }
 
-func (w *writer) point(to []byte, p draw.Point) []byte {
-	to = w.append(to, p.X)
-	return w.append(append(to, ' '), w.height-p.Y)
+// point writes a place after a letter.
+func (w *writer) point(letter byte, p draw.Point) {
+	w.buf = append(w.buf, letter)
+	w.append(p.X)
+	w.buf = append(w.buf, ' ')
+	w.append(w.height - p.Y)
 }
 
-func (w *writer) number(v float64) string { return string(w.append(nil, v)) }
-
-func (w *writer) append(to []byte, v float64) []byte {
+func (w *writer) append(v float64) {
 	if !(math.Abs(v) <= decimal.Most) {
 		w.fail(fmt.Errorf("number %g; numbers must be finite and at most 1e6", v))
-		return append(to, '0')
+		v = 0
 	}
-	return decimal.Append(to, v, decimals)
+	w.buf = decimal.Append(w.buf, v, decimals)
 }

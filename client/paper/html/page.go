@@ -3,7 +3,6 @@ package html
 // This file holds the paper as the page has it: sections, and names of places by which a row finds its part on a drawing.
 
 import (
-	"bytes"
 	"cmp"
 	"fmt"
 	"html/template"
@@ -76,13 +75,19 @@ type heading struct {
 
 type table struct {
 	*paper.Table
-	Rows    []row
-	Classes []string // of the cells, by column
+	Rows []row
 }
 
 type row struct {
 	paper.Row
-	Goes string // place in the page that the row is about, empty for none
+	Goes  string // place in the page that the row is about, empty for none
+	Cells []cell
+}
+
+type cell struct {
+	Text  string
+	Class string
+	Goes  string // of the first, where its row is about a place
 }
 
 type figure struct {
@@ -184,7 +189,7 @@ func (s *section) block(b paper.Block) (*block, error) {
 	case *paper.Sign:
 		return &block{Sign: b}, nil
 	case *paper.Figure:
-		var text bytes.Buffer
+		var text strings.Builder
 		s.drawn++
 		if err := svg.WriteInto(&text, b.Drawing, s.prefix(s.drawn)); err != nil {
 			return nil, err
@@ -205,9 +210,16 @@ func (s *section) first(name string) string {
 }
 
 func (s *section) table(t *paper.Table) *table {
-	out := &table{Table: t, Classes: classes(t)}
+	out, classes := &table{Table: t}, classes(t)
 	for _, r := range t.Rows {
-		out.Rows = append(out.Rows, row{r, cmp.Or(s.places[r.Ref], s.anywhere[r.Ref])})
+		one := row{Row: r, Goes: cmp.Or(s.places[r.Ref], s.anywhere[r.Ref]), Cells: make([]cell, len(r.Cells))}
+		for i, text := range r.Cells {
+			one.Cells[i] = cell{Text: text, Class: classes[i]}
+		}
+		if len(one.Cells) > 0 {
+			one.Cells[0].Goes = one.Goes
+		}
+		out.Rows = append(out.Rows, one)
 	}
 	return out
 }
