@@ -3,8 +3,11 @@ package command
 // Plots are held against what loads --json says, by reading the drawings: points against the numbers along the axes.
 
 import (
+	"cmp"
 	"encoding/json"
+	"fmt"
 	"math"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -23,8 +26,13 @@ type plottedDoc struct {
 				Cases []struct {
 					State, Case string
 					Reactions   []struct {
-						Mount string
-						Force struct{ Z float64 }
+						Mount      string
+						Force      struct{ X, Y, Z float64 }
+						Components []struct {
+							Direction string
+							Low       float64 `json:"low"`
+							High      float64 `json:"high"`
+						}
 					}
 				}
 			}
@@ -47,47 +55,66 @@ type plottedDoc struct {
 
 // read is a drawing's numbers: along the axes, and where its long lines and its marks are.
 type read struct {
-	x, y  [2][2]float64 // two ticks: place on paper, number
-	lines [][]draw.Point
-	marks []draw.Point
+	x, y   [2][2]float64 // two ticks: place on paper, number
+	lines  [][]draw.Point
+	marks  []draw.Point
+	ranges [][2]float64 // lower and upper end on paper
 }
 
-// readPlot takes rules as lines of the rules' grey, numbers of ticks under and beside them.
-func readPlot(t *testing.T, d *draw.Drawing) read {
+// readPlot reads each area of a chart, from above: rules are lines of the rules' grey, numbers of ticks stand under and beside them.
+func readPlot(t *testing.T, d *draw.Drawing) []read {
 	t.Helper()
-	var r read
-	var across, up [][2]float64
-	low := math.Inf(1)
+	var areas [][2]float64 // lower and upper edge
 	for _, item := range d.Items {
 		if p, ok := item.(*draw.Path); ok && p.Pen.WidthMM == 0.1 && len(p.Segments) == 1 && p.Start.X == p.Segments[0].To.X {
-			low = min(low, p.Start.Y)
+			if area := [2]float64{p.Start.Y, p.Segments[0].To.Y}; !slices.Contains(areas, area) {
+				areas = append(areas, area)
+			}
 		}
 	}
+	slices.SortFunc(areas, func(a, b [2]float64) int { return cmp.Compare(b[0], a[0]) })
+	var out []read
+	lowest := areas[len(areas)-1][0]
+	for _, area := range areas {
+		out = append(out, readArea(t, d, area[0], area[1], lowest))
+	}
+	return out
+}
+
+func readArea(t *testing.T, d *draw.Drawing, low, high, lowest float64) read {
+	t.Helper()
+	const edge = 0.001
+	within := func(y float64) bool { return y > low-edge && y < high+edge }
+	var r read
+	var across, up [][2]float64
 	for _, item := range d.Items {
 		switch p := item.(type) {
 		case *draw.Text:
 			v, err := strconv.ParseFloat(p.Words, 64)
 			switch {
 			case err != nil:
-			case p.Align == draw.Middle && p.At.Y < low:
+			case p.Align == draw.Middle && p.At.Y < lowest:
 				across = append(across, [2]float64{p.At.X, v})
-			case p.Align == draw.Right && p.TurnRad == 0:
+			case p.Align == draw.Right && p.TurnRad == 0 && within(p.At.Y+p.HeightMM/2):
 				up = append(up, [2]float64{p.At.Y + p.HeightMM/2, v})
 			}
 		case *draw.Path:
 			switch {
+			case !within(p.Start.Y):
 			case len(p.Segments) > 4 && !p.Closed:
 				line := []draw.Point{p.Start}
 				for _, s := range p.Segments {
 					line = append(line, s.To)
 				}
 				r.lines = append(r.lines, line)
-			case p.Closed && p.Start.Y > low && len(p.Segments) <= 3 && p.Pen.WidthMM == 0.3:
+			case p.Closed && len(p.Segments) <= 3 && p.Pen.WidthMM == 0.3:
 				lo, hi := p.Start, p.Start
 				for _, s := range p.Segments {
 					lo, hi = draw.Point{X: min(lo.X, s.To.X), Y: min(lo.Y, s.To.Y)}, draw.Point{X: max(hi.X, s.To.X), Y: max(hi.Y, s.To.Y)}
 				}
 				r.marks = append(r.marks, draw.Point{X: (lo.X + hi.X) / 2, Y: (lo.Y + hi.Y) / 2})
+			case p.Pen.WidthMM == 0.35 && p.Pen.Grey == 0.5:
+				r.ranges = append(r.ranges, [2]float64{p.Start.Y, p.Segments[0].To.Y})
 			}
 		}
 	}
@@ -129,22 +156,24 @@ func TestPlotsAreTheLoads(t *testing.T) {
 	if p == nil {
 		t.Fatal(why)
 	}
-	stations, marks := 0, 0
+	stations, marks, ranges := 0, 0, 0
 	for _, b := range p.Blocks {
 		f, ok := b.(*paper.Figure)
 		if !ok {
 			continue
 		}
-		r := readPlot(t, f.Drawing)
 		switch name := f.Drawing.Name; {
-		case name == "rail-moment" || name == "rail-shear":
-			stations += railsAsTold(t, &doc, r, name == "rail-shear")
+		case name == "rails":
+			r := readPlot(t, f.Drawing)
+			stations += railsAsTold(t, &doc, r[0], false) + railsAsTold(t, &doc, r[1], true)
 		case strings.HasPrefix(name, "reactions-"):
-			marks += reactionsAsTold(t, &doc, r, strings.TrimPrefix(name, "reactions-"))
+			m, n := reactionsAsTold(t, &doc, readPlot(t, f.Drawing), strings.TrimPrefix(name, "reactions-"))
+			marks, ranges = marks+m, ranges+n
 		}
 	}
-	if stations < 80 || marks < 72 {
-		t.Errorf("%d stations and %d marks were held against the loads", stations, marks)
+	// Three mounts, two states, twelve cases; the front one bears nothing fore and aft, so 8 areas of 24 marks.
+	if stations < 80 || marks != 192 || ranges < 40 {
+		t.Errorf("%d stations, %d marks and %d ranges were held against the loads", stations, marks, ranges)
 	}
 }
 
@@ -185,27 +214,79 @@ func railsAsTold(t *testing.T, doc *plottedDoc, r read, shear bool) int {
 	return n
 }
 
-// reactionsAsTold: marks come state by state, in each case by case.
-func reactionsAsTold(t *testing.T, doc *plottedDoc, r read, mount string) int {
+// reactionsAsTold: areas come up, sideways, along; marks state by state, in each case by case, with ranges where the loads have one.
+func reactionsAsTold(t *testing.T, doc *plottedDoc, areas []read, mount string) (marks, ranges int) {
 	t.Helper()
-	var want []float64
 	cases := doc.Answer.Report.Bodies[0].Cases
-	for _, state := range []string{"empty", "full"} {
-		for i := range cases {
-			for _, q := range cases[i].Reactions {
-				if cases[i].State == state && q.Mount == mount {
-					want = append(want, q.Force.Z/1000)
+	for k, way := range []string{"z", "y", "x"}[:len(areas)] {
+		var want []float64
+		var open [][2]float64
+		for _, state := range []string{"empty", "full"} {
+			for i := range cases {
+				for _, q := range cases[i].Reactions {
+					if cases[i].State != state || q.Mount != mount {
+						continue
+					}
+					want = append(want, map[string]float64{"x": q.Force.X, "y": q.Force.Y, "z": q.Force.Z}[way]/1000)
+					for _, c := range q.Components {
+						if c.Direction == way && c.High-c.Low > 0.001 {
+							open = append(open, [2]float64{c.Low / 1000, c.High / 1000})
+						}
+					}
 				}
 			}
 		}
-	}
-	if len(r.marks) != len(want) {
-		t.Fatalf("%s: %d reactions are told and %d drawn", mount, len(want), len(r.marks))
-	}
-	for i, m := range r.marks {
-		if got := by(r.y, m.Y); math.Abs(got-want[i]) > 0.02 {
-			t.Errorf("%s: mark %d is at %.3f kN; told %.3f kN", mount, i, got, want[i])
+		r := areas[k]
+		if len(r.marks) != len(want) || len(r.ranges) != len(open) {
+			t.Fatalf("%s, %s: %d reactions and %d ranges are told, %d and %d drawn", mount, way, len(want), len(open), len(r.marks), len(r.ranges))
 		}
+		for i, m := range r.marks {
+			if got := by(r.y, m.Y); math.Abs(got-want[i]) > 0.02 {
+				t.Errorf("%s, %s: mark %d is at %.3f kN; told %.3f kN", mount, way, i, got, want[i])
+			}
+		}
+		for i, m := range r.ranges {
+			if lo, hi := by(r.y, m[0]), by(r.y, m[1]); math.Abs(lo-open[i][0]) > 0.02 || math.Abs(hi-open[i][1]) > 0.02 {
+				t.Errorf("%s, %s: range %d is from %.3f to %.3f kN; told %v", mount, way, i, lo, hi, open[i])
+			}
+		}
+		marks, ranges = marks+len(want), ranges+len(open)
 	}
-	return len(want)
+	return marks, ranges
+}
+
+// The calc sheet carries the same plots as the paper of plots, before the brackets whose loads come from them.
+func TestCalcSheetHasThePlots(t *testing.T) {
+	client, err := dial.InProcess()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer client.Close()
+	in, err := papersInput(t.Context(), client, "../../testdata/jobs/fieldlab.yaml", nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	named := func(name string) (names []string, before bool) {
+		made, err := makePapers(t.Context(), client, name, in)
+		if err != nil {
+			t.Fatal(err)
+		}
+		before = true
+		for _, b := range made.list[0].Blocks {
+			switch b := b.(type) {
+			case *paper.Heading:
+				before = before && (len(names) == 5 || !strings.HasPrefix(b.Text, "Bracket "))
+			case *paper.Figure:
+				if n := b.Drawing.Name; n == "rails" || n == "twist-gaps" || strings.HasPrefix(n, "reactions-") {
+					names = append(names, n)
+				}
+			}
+		}
+		return names, before
+	}
+	plotted, _ := named("plots")
+	sheet, before := named("calc-sheet")
+	if want := "[rails twist-gaps reactions-single reactions-pair-left reactions-pair-right]"; fmt.Sprint(plotted) != want || fmt.Sprint(sheet) != want || !before {
+		t.Errorf("plots %v, calc sheet %v; before the brackets %t", plotted, sheet, before)
+	}
 }

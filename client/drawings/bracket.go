@@ -54,7 +54,7 @@ func (s *Set) parts(o Options) *draw.Drawing {
 		names = append(names, x.tag+": "+x.words)
 	}
 	lines = append(lines, paired(names, width)...)
-	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" Not to scale. Covered edges are left out; broken leaders point at covered parts.", width-3)...)
+	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" Not to scale. Covered edges are left out; broken leaders point at covered parts.", width)...)
 	return isometric(p, o, words, nil, lines, "parts", heading(b)+", parts")
 }
 

@@ -54,7 +54,7 @@ func sound(t *testing.T, what any, list ...*draw.Drawing) {
 				t.Errorf("%v: %s: %s", what, d.Title, c)
 			}
 		}
-		if width, height := (&Options{}).room(); d.WidthMM > width+3 || d.HeightMM > height+3 {
+		if d.WidthMM > usualWidthMM+0.01 || d.HeightMM > usualHeightMM+0.01 {
 			t.Errorf("%v: %s: %.0f x %.0f mm is more than the room", what, d.Title, d.WidthMM, d.HeightMM)
 		}
 	}

@@ -47,13 +47,13 @@ func (s *Set) loads(o Options) *draw.Drawing {
 				g.words(elbow.Add(shape.Point{X: way * (textWidth(words)/2 + 0.8), Y: -textMM / 2}), draw.Middle, 0, words)
 			}}
 		})
-		lines = append(lines, wrapped(fmt.Sprintf("%d  %s, %s: %s%s", i+1, c.Name, c.Level, directions(c.Force, &o), moment(c.Moment, &o)), width-3)...)
+		lines = append(lines, wrapped(fmt.Sprintf("%d  %s, %s: %s%s", i+1, c.Name, c.Level, directions(c.Force, &o), moment(c.Moment, &o)), width)...)
 	}
 	note := "Arrows point the way that the force acts on the bracket."
 	if n := len(withForce(cases)); n > len(shown) {
 		note += fmt.Sprintf(" Of %d load cases those with the largest part in each direction.", n)
 	}
-	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" "+note, width-3)...)
+	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" "+note, width)...)
 	return isometric(p, o, tags, func(g *page) {
 		for i, a := range arrows {
 			g.group(caseID(i), func(g *page) {

@@ -9,15 +9,16 @@ import (
 // Options say what a drawing is made for. The zero value is metric, on a sheet of A4 or letter.
 type Options struct {
 	Units units.System
-	// WidthMM and HeightMM are the room on the sheet; 0: what A4 and letter both have within margins of 15 mm and under a heading.
+	// WidthMM and HeightMM are what the whole drawing may take on the sheet; 0: what a page of A4 and one of letter both have, so that a stated scale is true on either.
 	WidthMM, HeightMM float64
 }
 
 const (
 	usualWidthMM  = 180.0
-	usualHeightMM = 225.0
+	usualHeightMM = 221.0
 )
 
+// room is what is left for what is drawn, within the drawing's edge.
 func (o *Options) room() (width, height float64) {
 	width, height = o.WidthMM, o.HeightMM
 	if width == 0 {
@@ -26,7 +27,7 @@ func (o *Options) room() (width, height float64) {
 	if height == 0 {
 		height = usualHeightMM
 	}
-	return width, height
+	return width - 2*edgeMM, height - 2*edgeMM
 }
 
 // length writes a length without its unit, which the drawing states once.

@@ -16,6 +16,7 @@ const (
 	lineMM   = 4.4 // from one line of words to the next
 	clearMM  = 0.9 // from a line to words that stand on it
 	arrowMM  = 2.6
+	edgeMM   = 1.5 // paper round what is drawn
 )
 
 // page collects items.
@@ -121,13 +122,12 @@ func wrapped(words string, width float64) []string {
 
 // finished moves everything so that the least box round it, with an edge, begins at 0, and makes it a drawing.
 func (g *page) finished(name, title, desc string) *draw.Drawing {
-	const edge = 1.5
 	box := g.box()
-	by := shape.Point{X: edge - box.Min.X, Y: edge - box.Min.Y}
+	by := shape.Point{X: edgeMM - box.Min.X, Y: edgeMM - box.Min.Y}
 	for _, item := range g.items {
 		move(item, by)
 	}
-	return &draw.Drawing{WidthMM: box.Width() + 2*edge, HeightMM: box.Height() + 2*edge, Name: name, Title: title, Desc: desc, Items: g.items}
+	return &draw.Drawing{WidthMM: box.Width() + 2*edgeMM, HeightMM: box.Height() + 2*edgeMM, Name: name, Title: title, Desc: desc, Items: g.items}
 }
 
 // box is the least box round all items.

@@ -69,7 +69,7 @@ func (s *plateSheet) size() (width, height float64) {
 	} else {
 		width += columnWidth(list)
 	}
-	return width + 3, height + 8 + float64(len(s.block()))*lineMM
+	return width, height + 8 + float64(len(s.block()))*lineMM
 }
 
 // paper brings a point of the plate to paper.
@@ -84,7 +84,7 @@ func (s *plateSheet) draw(g *page) {
 	wide, high := s.box.Width()*s.scale.factor, s.box.Height()*s.scale.factor
 	if s.over {
 		width, _ := s.o.room()
-		steps(g, list, high, 0, width-y.outer()-3)
+		steps(g, list, high, 0, width-y.outer())
 	} else {
 		column(g, list, wide, 0)
 	}
@@ -355,7 +355,7 @@ func (s *plateSheet) block() []string {
 	width, _ := s.o.room()
 	lines := []string{strings.TrimSpace(s.plate.Mark + "  " + s.plate.Name)}
 	for _, fact := range s.facts() {
-		lines = append(lines, wrapped(fact, width-3)...)
+		lines = append(lines, wrapped(fact, width)...)
 	}
 	return lines
 }

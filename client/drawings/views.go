@@ -38,7 +38,7 @@ func (s *Set) views(o Options) *draw.Drawing {
 			fmt.Sprintf("Scale %s. Dimensions in %s, from the outermost steel at the left and below; pins and bolts by their middles, faces that bolts clamp as face.", at.words, o.unit()),
 			"Covered edges are left out: each plate has its own drawing. Bolts are drawn simplified.",
 		} {
-			lines = append(lines, wrapped(fact, width-3)...)
+			lines = append(lines, wrapped(fact, width)...)
 		}
 		v.place(at.factor)
 		if w, h := v.size(); at.factor <= 1 && w <= width && h+float64(len(lines))*lineMM+14 <= height {

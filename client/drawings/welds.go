@@ -64,7 +64,7 @@ func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup,
 		names = append(names, fmt.Sprintf("%d  %s: %s on %s", WeldNumber(b, w.ID), w.ID, w.Joins[0], w.Joins[1]))
 	}
 	lines = append(lines, paired(names, width)...)
-	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" "+words+"; the number in the tail is the weld's. Thick lines are welds, broken where covered, as are leaders to them.", width-3)...)
+	lines = append(lines, wrapped(seenFrom(&p.scene.Direction)+" "+words+"; the number in the tail is the weld's. Thick lines are welds, broken where covered, as are leaders to them.", width)...)
 	return isometric(p, o, tags, func(g *page) {
 		for _, w := range list {
 			g.group(w.ID, func(g *page) { p.runs(g, w) })

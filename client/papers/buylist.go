@@ -11,6 +11,7 @@ import (
 
 	"lugwright/part"
 	"lugwright/strength/material"
+	"lugwright/units"
 )
 
 func buyList(p *page) string {
@@ -57,10 +58,10 @@ func (p *page) boltTable(all []*Bought) {
 	if len(t.Rows) == 0 {
 		return
 	}
-	p.head("Bolts and screws, lengths " + p.inUnit())
+	p.head("Bolts and screws, grips " + p.inUnit())
 	p.add(t)
 	p.bullets(remarks...)
-	p.say("The length is the shortest standard one that reaches through a washer under the head, the grip, a washer under the nut, an ordinary hexagon nut and two threads. " +
+	p.say("Lengths are as the counter names them, in mm with metric threads and in inches with inch threads. Each is the shortest standard one that reaches through a washer under the head, the grip, a washer under the nut, an ordinary hexagon nut and two threads. " +
 		"A locking nut is taller: take the next length where less stands past the nut than it is taller. Paint, shims and liners count in the grip. " +
 		"Sizes of nuts and washers, and metric lengths: ISO 4032, 7089, 4014, 4017, from memory; inch lengths in steps of a quarter, common practice, no source.")
 }
@@ -90,7 +91,7 @@ func (l *boltLine) cells(p *page) []string {
 	x := l.of[0]
 	size, past, standard := x.Size+" x ?", "", "NONE FITS"
 	if x.Fit != nil {
-		size, standard = x.Size+" x "+p.bare(x.LengthMM), x.Fit.Standard
+		size, standard = x.Size+" x "+nominal(x.Size, x.LengthMM), x.Fit.Standard
 		past = p.span(l.of, func(y *Bought) float64 { return round(y.Fit.PastMM) })
 		if x.Fit.FullThread {
 			standard += ", full thread"
@@ -102,6 +103,14 @@ func (l *boltLine) cells(p *page) []string {
 		count, users = count+y.Count, append(users, y.Users...)
 	}
 	return []string{strconv.Itoa(count), size, x.Grade, p.span(l.of, func(y *Bought) float64 { return y.GripMM }), past, standard, strings.Join(users, ", ")}
+}
+
+// nominal is a length as the counter names it: in mm with a metric thread, in inches with an inch one, whatever the job's units.
+func nominal(size string, mm float64) string {
+	if strings.HasPrefix(size, "M") {
+		return strings.TrimSuffix(units.ShopLength(mm, units.Metric), " mm")
+	}
+	return strings.TrimSuffix(units.ShopLength(mm, units.Inch), " in")
 }
 
 // span writes the least and the greatest of some lengths.

@@ -20,7 +20,11 @@ func TestCautions(t *testing.T) {
 	for _, name := range []string{"fieldlab.yaml", "watertrays.yaml"} {
 		made, _ := papers.All(demo(t, name))
 		for _, p := range made {
-			last, ok := p.Blocks[len(p.Blocks)-1].(*paper.List)
+			end := len(p.Blocks)
+			if i := slices.IndexFunc(p.Blocks, func(b paper.Block) bool { _, turned := b.(*paper.NewPage); return turned }); i >= 0 {
+				end = i // before the tiles of a template
+			}
+			last, ok := p.Blocks[end-1].(*paper.List)
 			var want []string
 			for _, c := range caution.Of(cautions[p.Name]...) {
 				want = append(want, c.Text)

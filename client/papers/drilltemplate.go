@@ -6,6 +6,7 @@ import (
 	"cmp"
 	"fmt"
 	"math"
+	"slices"
 	"strings"
 
 	"lugwright/client/paper"
@@ -19,8 +20,11 @@ func drillTemplate(p *page) string {
 	if len(p.brackets()) == 0 {
 		return noBrackets
 	}
-	all := p.templates()
-	if len(all) == 0 {
+	all, without := p.templates(), p.withoutTemplate()
+	switch {
+	case len(all) == 0 && without != nil:
+		return strings.Join(without, "; ")
+	case len(all) == 0:
 		return "nothing is drilled: no bracket is bolted to the frame, and the shop cuts every hole"
 	}
 	p.say("Full scale. Print at 100 %%, without fitting to the page, on %s. Then, before anything is marked, on every sheet:", p.sheetName())
@@ -30,12 +34,44 @@ func drillTemplate(p *page) string {
 	for _, t := range all {
 		p.template(t, all)
 	}
+	if without != nil {
+		p.head("Without a template")
+		p.bullets(without...)
+	}
+	p.cautions(2, 13, 14)
 	p.add(&paper.NewPage{})
 	for _, t := range all {
 		p.tiles(t)
 	}
-	p.cautions(2, 13, 14)
 	return ""
+}
+
+// withoutTemplate says what is drilled or held without a paper laid on it, and how else.
+func (p *page) withoutTemplate() []string {
+	var out []string
+	for i := range p.brackets() {
+		b := &p.brackets()[i]
+		for k := range b.Part.Rods {
+			r := &b.Part.Rods[k]
+			words := fmt.Sprintf("%s, %s: mark the rods' holes through the bracket's own, held up in its place; what they go through lies apart, and paper does not lie flat across it", b.Spec.Name, r.ID)
+			if a, c := farthest(rodHoles(r)); a != c {
+				words += fmt.Sprintf(" (check across: %s between the centres furthest apart)", p.length(r.Points[a].Dist(r.Points[c])))
+			}
+			out = append(out, words)
+		}
+		if slices.ContainsFunc(b.Part.Contacts, func(c part.Contact) bool { return c.WrapRad > 0 }) {
+			out = append(out, b.Spec.Name+": the tube in the saddle has no hole; cap, seat and collars hold it")
+		}
+	}
+	return out
+}
+
+func rodHoles(r *part.Rods) []template.Hole {
+	out := make([]template.Hole, len(r.Points))
+	for i, q := range r.Points {
+		out[i].At = q
+	}
+	return out
 }
 
 func (p *page) sheetName() string {
@@ -158,6 +194,9 @@ func (p *page) template(t *template.Template, all []*template.Template) {
 	tiles, names := p.tilesOf(t)
 	p.head(t.Title + ", " + t.Hand)
 	p.say("%s, tile%s %s. The datum lines: upright, %s; level, %s.", seenFrom(t), plural(len(tiles)), names, t.Vertical, t.Horizontal)
+	if t.Into != "" {
+		p.say("Before drilling: %s.", behind(t.Into))
+	}
 	for _, o := range all {
 		if o != t && t.MirrorOf(o) {
 			p.say("The mirror image of %s, %s: printed for itself, not turned over.", o.Title, o.Hand)

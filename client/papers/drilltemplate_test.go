@@ -17,6 +17,7 @@ import (
 
 	"lugwright/client/paper"
 	"lugwright/client/paper/pdf"
+	"lugwright/client/papers"
 	"lugwright/internal/peer"
 	"lugwright/part"
 )
@@ -177,6 +178,44 @@ func asInModel(t *testing.T, b *part.Bracket, seen []line) int {
 		}
 	}
 	return n
+}
+
+// Cautions stand before the tiles, which are cut up.
+func TestCautionsBeforeTiles(t *testing.T) {
+	eachJob(t, func(t *testing.T, in papers.Input) {
+		p := of(t, in, "drill-template")
+		if p == nil {
+			return
+		}
+		minded, tiles := false, 0
+		for _, b := range p.Blocks {
+			switch b := b.(type) {
+			case *paper.Heading:
+				minded = minded || b.Text == "Mind"
+			case *paper.Figure:
+				tiles++
+				if !minded {
+					t.Errorf("a tile before the cautions")
+				}
+			}
+		}
+		if tiles == 0 {
+			t.Error("no tiles")
+		}
+	})
+}
+
+// Rods and a saddle's tube have no template, and the paper says how they are marked.
+func TestWithoutTemplate(t *testing.T) {
+	in := demo(t, "watertrays.yaml")
+	k, _ := papers.Find("drill-template")
+	// Rods of the tray A 600 x 540 mm apart: 807.2 mm across.
+	if p, why := k.Of(in); p != nil || !strings.Contains(why, "tray-a, rods: mark the rods' holes through the bracket's own") || !strings.Contains(why, "807.22 mm") {
+		t.Errorf("%v %s", p != nil, why)
+	}
+	if got := said(of(t, demo(t, "forgeworkshop.yaml"), "drill-template")); !strings.Contains(got, "front: the tube in the saddle has no hole") || !strings.Contains(got, "Before drilling: look behind the web") {
+		t.Error(got)
+	}
 }
 
 // The left template lies mirrored to the right one, each as its hand is seen from outside: forward to the left on the vehicle's left.

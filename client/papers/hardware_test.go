@@ -51,6 +51,18 @@ func TestBoltLengths(t *testing.T) {
 	}
 }
 
+// A bolt is asked for by the length that the counter has on its boxes, M12 x 45 and 5/8-11 x 2-1/4, in a job of either units.
+func TestNominalLengths(t *testing.T) {
+	for want, c := range map[string]struct {
+		size string
+		mm   float64
+	}{"45": {"M12", 45}, "100": {"M10x1.25", 100}, "2-1/4": {"5/8-11", 57.15}, "5": {"3/4-10", 127}} {
+		if got := nominal(c.size, c.mm); got != want {
+			t.Errorf("%s of %g mm: %q, want %q", c.size, c.mm, got, want)
+		}
+	}
+}
+
 // RCSC's rule for structural bolts: grip and 1 in for 3/4 in, 5/32 in for each washer, up to the next quarter: 1.5 + 1 + 0.31 = 2.81 in. Thread 1-3/8 in (ASME B18.2.6).
 func TestStructuralBolts(t *testing.T) {
 	b, g := group("3/4-10", "A325", 1.5*25.4, 0.75*25.4, false)

@@ -46,7 +46,10 @@ func (a *Axis) settled(numbers []float64, lengthMM float64, signs bool) scale {
 		}
 		high += off
 	}
-	const apartMM = 20.0
+	apartMM := 20.0
+	if lengthMM < 100 { // upwards numbers stand closer than side by side
+		apartMM = 12
+	}
 	step := Nice((high - low) / max(2, math.Floor(lengthMM/apartMM)))
 	edge := 0.0
 	if signs { // one on the very edge is not well seen

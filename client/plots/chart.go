@@ -28,12 +28,16 @@ type Marks struct {
 	Name   string
 	Points []Point
 	Sign   Sign
+	Ranges []Range // behind the signs
 }
+
+// Range is a stretch that a number may lie in.
+type Range struct{ X, Low, High float64 }
 
 // Upright is a place along the lower axis.
 type Upright struct {
 	At    float64
-	Words string
+	Words string // over the area; empty: the line alone
 }
 
 // Band is a stretch of heights that is laid under with grey.
@@ -54,12 +58,14 @@ type Chart struct {
 	Bands    []Band
 	// HeightMM of the area of numbers; 0: as is usual.
 	HeightMM float64
+	// Under are more areas below the first, over the same X: their lines and marks have the same names, and their titles are not drawn.
+	Under []*Chart
 }
 
 // Sizes on paper, mm.
 const (
 	wideMM   = 180.0
-	usualMM  = 80.0
+	usualMM  = 62.0 // two charts and two headings on a page of either size
 	leftMM   = 20.0
 	rightMM  = 176.0
 	smallMM  = 2.5
@@ -70,42 +76,64 @@ const (
 
 // Drawing is the chart on paper.
 func (c *Chart) Drawing() *draw.Drawing {
-	p := &plot{Chart: c, high: c.HeightMM}
+	p := &plot{Chart: c, d: &draw.Drawing{WidthMM: wideMM, Name: c.Name, Title: c.Title, Desc: c.Desc}}
+	p.x = c.X.settled(c.across(), rightMM-leftMM, c.Marks != nil)
+	p.legend()
+	p.samples()
+	// From below upwards, each area with what its numbers are over it.
+	p.low = p.legendHigh + p.footHigh()
+	areas := append([]*Chart{c}, c.Under...)
+	for i := len(areas) - 1; i >= 0; i-- {
+		p.Chart = areas[i]
+		p.area(i == len(areas)-1)
+		p.low += p.high + p.overHigh()
+		p.text(2, p.low-smallMM, smallMM, draw.Left, false, p.Y.Words)
+		p.low += 3.2
+	}
+	p.fitted(2, p.low, titleMM, wideMM-4, true, c.Title)
+	p.d.HeightMM = p.low + titleMM + 1.6
+	return p.d
+}
+
+// area draws one of the areas from its lower edge upwards; the last of them has the numbers along it.
+func (p *plot) area(last bool) {
+	p.high = p.HeightMM
 	if p.high == 0 {
 		p.high = usualMM
 	}
-	p.x, p.y = c.X.settled(c.across(), rightMM-leftMM, c.Marks != nil), c.Y.settled(c.up(), p.high, c.Marks != nil)
-	p.legend()
-	p.low = p.legendHigh + p.footHigh()
-	tall := p.low + p.high + 5
-	if len(c.Uprights) > 0 {
-		tall += 5
-	}
-	p.d = &draw.Drawing{WidthMM: wideMM, HeightMM: tall + titleMM + 3.5, Name: c.Name, Title: c.Title, Desc: c.Desc}
+	p.y = p.Y.settled(p.up(), p.high, p.Marks != nil)
 	p.bands()
-	p.scales()
+	p.scales(last)
 	p.uprights()
-	for i := range c.Lines {
-		p.line(&c.Lines[i])
+	for i := range p.Lines {
+		p.line(&p.Lines[i])
 	}
-	for i := range c.Marks {
-		for _, q := range c.Marks[i].Points {
-			p.add(c.Marks[i].Sign.at(p.place(q))...)
+	for i := range p.Marks {
+		for _, r := range p.Marks[i].Ranges {
+			p.stroke(rangePen, p.place(Point{r.X, r.Low}), p.place(Point{r.X, r.High}))
+		}
+	}
+	for i := range p.Marks {
+		for _, q := range p.Marks[i].Points {
+			p.add(p.Marks[i].Sign.at(p.place(q))...)
 		}
 	}
 	p.frame()
-	p.samples()
-	p.fitted(2, p.d.HeightMM-titleMM-1.6, titleMM, wideMM-4, true, c.Title)
-	p.text(2, p.d.HeightMM-titleMM-1.6-4.2, smallMM, draw.Left, false, c.Y.Words)
-	return p.d
+}
+
+// overHigh is the room for what stands over an area: what its numbers are, and the words of places in one row or two.
+func (p *plot) overHigh() float64 {
+	return smallMM + 2.6 + uprightMM*float64(p.rows())
 }
 
 // across and up are all numbers that must be seen.
 func (c *Chart) across() []float64 {
 	var out []float64
-	c.each(func(q Point) { out = append(out, q.X) })
-	for _, u := range c.Uprights {
-		out = append(out, u.At)
+	for _, one := range append([]*Chart{c}, c.Under...) {
+		one.each(func(q Point) { out = append(out, q.X) })
+		for _, u := range one.Uprights {
+			out = append(out, u.At)
+		}
 	}
 	return out
 }
@@ -128,6 +156,10 @@ func (c *Chart) each(do func(Point)) {
 	for _, m := range c.Marks {
 		for _, q := range m.Points {
 			do(q)
+		}
+		for _, r := range m.Ranges {
+			do(Point{r.X, r.Low})
+			do(Point{r.X, r.High})
 		}
 	}
 }
@@ -174,6 +206,7 @@ var (
 	rulePen  = draw.Pen{WidthMM: 0.1, Grey: 0.78}
 	framePen = draw.Pen{WidthMM: 0.3}
 	zeroPen  = draw.Pen{WidthMM: 0.25}
+	rangePen = draw.Pen{WidthMM: 0.35, Grey: 0.5}
 	markPen  = draw.Pen{WidthMM: 0.15, Dash: []float64{1.2, 1}, Grey: 0.3}
 )
 
@@ -189,16 +222,19 @@ func (p *plot) bands() {
 
 const bandGrey = 0.92
 
-// scales are the rules with their numbers, or names turned upright.
-func (p *plot) scales() {
+// scales are the rules with their numbers, or names turned upright; those along the lower edge only where they are wanted.
+func (p *plot) scales(lower bool) {
 	for _, v := range p.x.ticks() {
 		at := p.place(Point{v, 0}).X
 		p.stroke(rulePen, draw.Point{X: at, Y: p.low}, draw.Point{X: at, Y: p.low + p.high})
-		if p.X.Names == nil {
+		if p.X.Names == nil && lower {
 			p.text(at, p.low-4, smallMM, draw.Middle, false, p.x.label(v))
 		}
 	}
 	for i, name := range p.X.Names {
+		if !lower {
+			break
+		}
 		at := p.place(Point{float64(i), 0}).X
 		p.add(&draw.Text{At: draw.Point{X: at + smallMM/2, Y: p.low - 1.5}, HeightMM: smallMM, Align: draw.Right, TurnRad: math.Pi / 2, Words: name})
 	}
@@ -207,7 +243,7 @@ func (p *plot) scales() {
 		p.stroke(rulePen, draw.Point{X: leftMM, Y: at}, draw.Point{X: rightMM, Y: at})
 		p.text(leftMM-1.5, at-smallMM/2, smallMM, draw.Right, false, p.y.label(v))
 	}
-	if p.X.Names == nil {
+	if p.X.Names == nil && lower {
 		p.text(rightMM, p.low-8.4, smallMM, draw.Right, false, p.X.Words)
 	}
 	if p.y.low < 0 && p.y.high > 0 {
@@ -228,25 +264,60 @@ func (p *plot) footHigh() float64 {
 	return high
 }
 
-// uprights have their words over the area, apart from one another.
+// uprights have their words over the area, in rows so that no line goes through words.
 func (p *plot) uprights() {
-	end := math.Inf(-1)
-	raise := 0.0
-	for _, u := range p.Uprights {
-		at := p.place(Point{u.At, 0}).X
-		t := &draw.Text{At: draw.Point{X: at}, HeightMM: 2.2, Align: draw.Middle, Words: u.Words}
-		half := t.WidthMM() / 2
-		t.At.X = min(max(at, leftMM+half), wideMM-half-1)
-		if t.At.X-half < end+1.5 { // two heights by turns
-			raise = 2.8 - raise
-		} else {
-			raise = 0
+	for i, t := range p.signposts() {
+		at := p.place(Point{p.Uprights[i].At, 0}).X
+		if t.Words == "" {
+			p.stroke(markPen, draw.Point{X: at, Y: p.low}, draw.Point{X: at, Y: p.low + p.high})
+			continue
 		}
-		end = max(end, t.At.X+half)
-		t.At.Y = p.low + p.high + 1 + raise
-		p.stroke(markPen, draw.Point{X: at, Y: p.low}, draw.Point{X: at, Y: p.low + p.high + 0.6 + raise})
+		p.stroke(markPen, draw.Point{X: at, Y: p.low}, draw.Point{X: at, Y: t.At.Y - 0.4})
 		p.add(t)
 	}
+}
+
+const uprightMM = 2.9 // from one row of words over the area to the next
+
+// signposts are the words of the uprights, in their places: each begins at its own line and goes to the right, or ends at the paper's edge. Words that
+// another's line comes up under stand in a row above that other's.
+func (p *plot) signposts() []*draw.Text {
+	n := len(p.Uprights)
+	out, at, to, row := make([]*draw.Text, n), make([]float64, n), make([]float64, n), make([]int, n)
+	for i, u := range p.Uprights {
+		t := &draw.Text{HeightMM: 2.2, Words: u.Words}
+		at[i] = p.place(Point{u.At, 0}).X
+		t.At.X = max(min(at[i]-0.8, wideMM-1-t.WidthMM()), 1)
+		out[i], to[i] = t, t.At.X+t.WidthMM()+1.5
+	}
+	for moved, rounds := true, 0; moved && rounds < n; rounds++ {
+		moved = false
+		for i := range out {
+			for k := range out {
+				over := at[k] > out[i].At.X-1 && at[k] < to[i]
+				both := over && at[i] > out[k].At.X-1 && at[i] < to[k]
+				meet := out[i].At.X < to[k] && out[k].At.X < to[i]
+				if i != k && row[i] <= row[k] && (over && (!both || i < k) || row[i] == row[k] && meet && i < k) {
+					row[i], moved = row[k]+1, true
+				}
+			}
+		}
+	}
+	for i, t := range out {
+		t.At.Y = p.low + p.high + 1 + uprightMM*float64(row[i])
+	}
+	return out
+}
+
+// rows is how many rows of words the uprights have.
+func (p *plot) rows() int {
+	rows := 0
+	for _, t := range p.signposts() {
+		if t.Words != "" {
+			rows = max(rows, 1+int(math.Round((t.At.Y-p.low-p.high-1)/uprightMM)))
+		}
+	}
+	return rows
 }
 
 // line is drawn within the area alone.

@@ -7,6 +7,8 @@ import (
 	"slices"
 	"strings"
 
+	"lugwright/client/paper"
+	"lugwright/part"
 	"lugwright/units"
 	"lugwright/vehicle"
 	"lugwright/vehicle/clearance"
@@ -53,47 +55,218 @@ func (s Scale) words(metric, inch string) string {
 	return metric
 }
 
-// Reactions is a chart for each mount of a body: what it bears up, case by case, a sign for each state. More states than there are signs share them.
+// ways are the directions of a force on the body, in the order in which they are shown.
+var ways = []struct {
+	name, plus, less, words string
+	of                      func(part.Vec) float64
+}{
+	{"z", "up", "down", "up on the body; below nought it holds the body down", func(v part.Vec) float64 { return v.Z }},
+	{"y", "left", "right", "to the left on the body; below nought to the right", func(v part.Vec) float64 { return v.Y }},
+	{"x", "rearward", "forward", "rearward on the body; below nought forward", func(v part.Vec) float64 { return v.X }},
+}
+
+// nothing is a force that no mount feels, N: what is left of rounding.
+const nothing = 1e-3
+
+// bears says whether a mount bears anything one way in any case, within its range.
+func bears(r *vehicle.Result, mount, way string) bool {
+	for i := range r.Cases {
+		for _, q := range r.Cases[i].Reactions {
+			for _, c := range q.Components {
+				if q.Mount == mount && c.Direction == way && max(math.Abs(c.Value), math.Abs(c.Low), math.Abs(c.High)) > nothing {
+					return true
+				}
+			}
+		}
+	}
+	return false
+}
+
+// Reactions is a chart for each mount of a body: what it bears up, sideways and along, an area for each way in which it bears anything, case by case, a sign for
+// each state with the range that equilibrium leaves. More states than there are signs share them.
 func Reactions(r *vehicle.Result, s Scale) []*Chart {
 	var names, states []string
 	for i := range r.Cases {
-		c := &r.Cases[i]
-		if !slices.Contains(names, c.Case) {
-			names = append(names, c.Case)
-		}
-		if !slices.Contains(states, c.State) {
-			states = append(states, c.State)
-		}
+		note(&names, r.Cases[i].Case)
+		note(&states, r.Cases[i].State)
 	}
 	var out []*Chart
-	var mounts []string
+	for _, mount := range mountsOf(r) {
+		var areas []*Chart
+		for k := range ways {
+			if bears(r, mount, ways[k].name) {
+				areas = append(areas, reaction(r, s, mount, k, names, states))
+			}
+		}
+		if areas == nil {
+			continue
+		}
+		c := areas[0]
+		c.Under = areas[1:]
+		for _, a := range areas {
+			a.HeightMM = []float64{usualMM, 34, 20}[len(areas)-1]
+		}
+		c.Name, c.Title = "reactions-"+slug(mount), "Mount "+mount+": forces on the body, by case and state"
+		c.Desc = "Force of the mount on the body by stiffness, for each load case and state, with the range that equilibrium leaves where the mounts share it."
+		for _, e := range Extremes(r, s, mount) {
+			c.Desc += " " + e.Words() + "."
+		}
+		out = append(out, c)
+	}
+	return out
+}
+
+func note(list *[]string, name string) {
+	if !slices.Contains(*list, name) {
+		*list = append(*list, name)
+	}
+}
+
+// unbounded says whether equilibrium leaves any force without a bound.
+func unbounded(r *vehicle.Result) bool {
 	for i := range r.Cases {
 		for _, q := range r.Cases[i].Reactions {
-			if !slices.Contains(mounts, q.Mount) {
-				mounts = append(mounts, q.Mount)
+			if slices.ContainsFunc(q.Components, func(c vehicle.Component) bool { return c.LowOpen || c.HighOpen }) {
+				return true
 			}
 		}
 	}
-	for _, mount := range mounts {
-		c := &Chart{
-			Name: "reactions-" + slug(mount), Title: "Mount " + mount + ": what it bears up, by case and state",
-			Desc: "Vertical force of the mount on the body by stiffness, for each load case and tank state; below nought the mount pulls the body down.",
-			X:    Axis{Words: "load case", Names: names},
-			Y:    Axis{Words: "force up on the body, " + s.words("kN", "lbf") + "; below nought it holds the body down", Zero: true},
+	return false
+}
+
+func mountsOf(r *vehicle.Result) []string {
+	var out []string
+	for i := range r.Cases {
+		for _, q := range r.Cases[i].Reactions {
+			note(&out, q.Mount)
 		}
-		for k, state := range states {
-			m := Marks{Name: state, Sign: Sign(k) % Ring}
-			for i := range r.Cases {
-				one := &r.Cases[i]
-				for _, q := range one.Reactions {
-					if one.State == state && q.Mount == mount {
-						m.Points = append(m.Points, Point{float64(slices.Index(names, one.Case)), s.Force(q.Force.Z)})
+	}
+	return out
+}
+
+// reaction is the area of one way of one mount.
+func reaction(r *vehicle.Result, s Scale, mount string, way int, names, states []string) *Chart {
+	w := &ways[way]
+	c := &Chart{X: Axis{Words: "load case", Names: names}, Y: Axis{Words: s.words("kN", "lbf") + " " + w.words, Zero: true}}
+	for k, state := range states {
+		m := Marks{Name: state, Sign: Sign(k) % Ring}
+		// The states of a case stand beside one another.
+		aside := 0.0
+		if n := len(states); n > 1 {
+			aside = 0.5 * (float64(k)/float64(n-1) - 0.5)
+		}
+		for i := range r.Cases {
+			one := &r.Cases[i]
+			for _, q := range one.Reactions {
+				if one.State != state || q.Mount != mount {
+					continue
+				}
+				x := float64(slices.Index(names, one.Case)) + aside
+				m.Points = append(m.Points, Point{x, s.Force(w.of(q.Force))})
+				for _, g := range q.Components {
+					if g.Direction == w.name && g.High-g.Low > nothing {
+						m.Ranges = append(m.Ranges, Range{x, s.Force(g.Low), s.Force(g.High)})
 					}
 				}
 			}
-			c.Marks = append(c.Marks, m)
 		}
-		out = append(out, c)
+		c.Marks = append(c.Marks, m)
+	}
+	return c
+}
+
+// Extreme is the least or the greatest force of a mount on the body one way, by stiffness.
+type Extreme struct {
+	Mount, Way  string // "up"
+	Force       string // with its unit
+	Case, State string
+}
+
+// Words say it in one sentence without its stop.
+func (e *Extreme) Words() string {
+	return fmt.Sprintf("%s %s (%s, %s)", e.Way, e.Force, e.Case, e.State)
+}
+
+// Extremes are those of one mount, both ways of each direction in which it bears anything.
+func Extremes(r *vehicle.Result, s Scale, mount string) []Extreme {
+	var out []Extreme
+	for _, w := range ways {
+		for _, side := range []struct {
+			name string
+			sign float64
+		}{{w.plus, 1}, {w.less, -1}} {
+			best, most := Extreme{Mount: mount, Way: side.name}, nothing
+			for i := range r.Cases {
+				for _, q := range r.Cases[i].Reactions {
+					if v := side.sign * w.of(q.Force); q.Mount == mount && v > most {
+						most, best.Case, best.State = v, r.Cases[i].Case, r.Cases[i].State
+					}
+				}
+			}
+			if most > nothing {
+				best.Force = units.Format(most, units.Force, s.System)
+				out = append(out, best)
+			}
+		}
+	}
+	return out
+}
+
+// Group is charts of one thing, with what is to be known of them.
+type Group struct {
+	Head   string
+	Charts []*Chart
+	Note   string
+	// Extremes are those of a body's mounts; empty where the charts are of something else.
+	Extremes []Extreme
+}
+
+// Blocks are the group for a paper, its heading of a level.
+func (g *Group) Blocks(level int) []paper.Block {
+	out := []paper.Block{&paper.Heading{Level: level, Text: g.Head}}
+	for _, c := range g.Charts {
+		out = append(out, &paper.Figure{Drawing: c.Drawing()})
+	}
+	if g.Extremes != nil {
+		t := &paper.Table{Caption: "The greatest of each mount on the body, by stiffness", Heads: []paper.Head{{Text: "mount"}, {Text: "way"}, {Text: "force", Numbers: true}, {Text: "case"}, {Text: "state"}}}
+		for _, e := range g.Extremes {
+			t.Rows = append(t.Rows, paper.Row{Cells: []string{e.Mount, e.Way, e.Force, e.Case, e.State}})
+		}
+		out = append(out, t)
+	}
+	return append(out, &paper.List{Items: []string{g.Note}})
+}
+
+// OfVehicle is every chart of a vehicle: rails, twist, the mounts of each body.
+func OfVehicle(a *whole.Answer, q *whole.Request, s Scale) []Group {
+	var out []Group
+	if c := Rails(a, q, s); c != nil {
+		out = append(out, Group{Head: "Rails", Charts: []*Chart{c}, Note: "service loads as the cases have them, no load factor inside; each rail under the way of sharing that is worst for it"})
+	}
+	if a.Clearance != nil {
+		if c := Twist(a.Clearance, q.Points, s); c != nil {
+			out = append(out, Group{Head: "Twist", Charts: []*Chart{c},
+				Note: "by geometry, half-width x tan or height x sin of the angle, what is needed beside twist taken off; read the gaps in the twist test"})
+		}
+	}
+	for i := range a.Report.Bodies {
+		r := &a.Report.Bodies[i]
+		charts := Reactions(r, s)
+		if charts == nil {
+			continue
+		}
+		g := Group{Head: "Mounts", Charts: charts,
+			Note: "signs by the stiffness of the mounts, grey lines what equilibrium leaves open where they share a force; what a bracket is designed for holds that and the masses' doubt: its loads on the calc sheet"}
+		if unbounded(r) {
+			g.Note += "; a line ends at its sign where equilibrium sets no bound on that side"
+		}
+		if len(a.Report.Bodies) > 1 && i < len(q.Bodies) {
+			g.Head += " of " + q.Bodies[i].Name
+		}
+		for _, m := range mountsOf(r) {
+			g.Extremes = append(g.Extremes, Extremes(r, s, m)...)
+		}
+		out = append(out, g)
 	}
 	return out
 }
@@ -108,22 +281,19 @@ func slug(name string) string {
 	}, name)
 }
 
-// Rails is moment and shear along the frame: each rail in the case that governs it, both alike, and the body's load spread, with mounts, axles and cross
-// members. Nil where no case has them.
-func Rails(a *whole.Answer, q *whole.Request, s Scale) []*Chart {
+// Rails is moment and, under it, shear along the frame: each rail in the case that governs it, both alike, and the body's load spread, with mounts, axles and
+// cross members. Nil where no case has them.
+func Rails(a *whole.Answer, q *whole.Request, s Scale) *Chart {
 	if a.Frame == nil || q.Frame == nil {
 		return nil
 	}
 	x := Axis{Words: "behind the front axle, " + s.words("mm", "in")}
 	moment := &Chart{
-		Name: "rail-moment", Title: "Bending moment along the rails, each in the case that governs it", X: x,
+		Name: "rails", Title: "Bending moment and shear along the rails, each in the case that governs it", X: x,
 		Y:    Axis{Words: "moment, " + s.words("kN m", "lbf ft") + "; above nought the lower flange is pulled", Zero: true},
-		Desc: "Moment over the place along the vehicle, of the left and the right rail, of both alike and of the same load spread over the body.",
+		Desc: "Moment and shear over the place along the vehicle, of the left and the right rail, of both alike and of the same load spread over the body.",
 	}
-	shear := &Chart{
-		Name: "rail-shear", Title: "Shear along the rails, each in the case that governs it", X: x, Y: Axis{Words: "shear, " + s.words("kN", "lbf") + "; of what acts ahead, up", Zero: true},
-		Desc: "Shear over the place along the vehicle, of the left and the right rail, of both alike and of the same load spread over the body.",
-	}
+	shear := &Chart{X: x, Y: Axis{Words: "shear, " + s.words("kN", "lbf") + "; of what acts ahead, up", Zero: true}}
 	for _, g := range a.Frame.Governing {
 		d := diagramOf(a.Frame, &g)
 		if d == nil || len(d.Stations) == 0 {
@@ -140,13 +310,28 @@ func Rails(a *whole.Answer, q *whole.Request, s Scale) []*Chart {
 			v.Points = append(v.Points, Point{s.Length(t.XMM), s.Force(t.ShearN)})
 		}
 		moment.Lines, shear.Lines = append(moment.Lines, m), append(shear.Lines, v)
+		moment.Desc += " " + s.greatest(&m, words, "moment", s.words("kN m", "lbf ft")) + " " + s.greatest(&v, words, "shear", s.words("kN", "lbf"))
 	}
 	if moment.Lines == nil {
 		return nil
 	}
 	moment.Uprights = places(q, s)
-	shear.Uprights = moment.Uprights
-	return []*Chart{moment, shear}
+	for _, u := range moment.Uprights {
+		shear.Uprights = append(shear.Uprights, Upright{At: u.At})
+	}
+	moment.Under = []*Chart{shear}
+	return moment
+}
+
+// greatest says where a line is furthest from nought.
+func (s Scale) greatest(l *Line, words, what, unit string) string {
+	most := l.Points[0]
+	for _, q := range l.Points {
+		if math.Abs(q.Y) > math.Abs(most.Y) {
+			most = q
+		}
+	}
+	return fmt.Sprintf("%s: greatest %s %s %s at %s %s.", words, what, units.FormatPlain(most.Y, 2), unit, units.FormatPlain(most.X, 0), s.words("mm", "in"))
 }
 
 func diagramOf(f *whole.Frame, g *frame.Governing) *frame.Diagram {
@@ -239,6 +424,7 @@ func Twist(r *clearance.Report, points []clearance.Point, s Scale) *Chart {
 			l.Points = append(l.Points, Point{angle / degree, s.Length(*p.HadMM - p.NeedMM(angle))})
 		}
 		c.Lines = append(c.Lines, l)
+		c.Desc += fmt.Sprintf(" %s: %s left there.", l.Name, units.ShopLength(*p.HadMM-p.NeedMM(r.Allowance.AngleRad), s.System))
 	}
 	if c.Lines == nil {
 		return nil

@@ -12,6 +12,7 @@ import (
 	"lugwright/client/caution"
 	"lugwright/client/job"
 	"lugwright/client/paper"
+	"lugwright/client/plots"
 	"lugwright/client/run"
 	"lugwright/strength"
 	"lugwright/units"
@@ -23,6 +24,7 @@ type Input struct {
 	Card    strength.Card // of the job's basis
 	Version string        // of the tool
 	Warning string        // first line of every page, empty for none
+	Vehicle *run.Vehicle  // whose rails, mounts and gaps are plotted; nil: none
 	// Drawing gives the drawings of a bracket; nil: there are none.
 	Drawing func(*run.Bracket) []*paper.Figure
 }
@@ -35,6 +37,7 @@ func Paper(in Input) *paper.Paper {
 	s.assumptions()
 	s.masses()
 	s.cases()
+	s.plots()
 	for i := range in.Result.Brackets {
 		s.bracket(&in.Result.Brackets[i])
 	}
@@ -176,6 +179,21 @@ func (s *sheet) cases() {
 		t.Rows = append(t.Rows, paper.Row{Cells: []string{c.Name, string(c.Level), words, c.Source}})
 	}
 	s.add(t)
+}
+
+// plots are the vehicle's: what the loads on the brackets come from.
+func (s *sheet) plots() {
+	if s.Vehicle == nil {
+		return
+	}
+	all := plots.OfVehicle(s.Vehicle.Answer, s.Vehicle.Request, plots.Scale{System: s.job.Units})
+	if len(all) == 0 {
+		return
+	}
+	s.heading(2, "Frame, mounts and room under twist", "")
+	for i := range all {
+		s.blocks = append(s.blocks, all[i].Blocks(3)...)
+	}
 }
 
 // rules are the limit states that checks name by their titles, each with its clause.

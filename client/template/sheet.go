@@ -1,8 +1,10 @@
 package template
 
 import (
+	"cmp"
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/client/draw"
 	"lugwright/geometry/shape"
@@ -33,14 +35,15 @@ func (t *Template) Drawing(tile *Tile, all string, length func(float64) string) 
 			Desc:  fmt.Sprintf("At full scale: %d holes and the edge of the part about the datum lines, with scale bars and a check diagonal.", len(t.Holes)),
 		},
 	}
-	s.frame()
+	for i := range t.Holes { // whose words have the first choice of a place
+		s.hole(&t.Holes[i])
+	}
 	s.datum()
 	for _, o := range t.Outlines {
 		s.outline(&o)
 	}
-	for i := range t.Holes {
-		s.hole(&t.Holes[i])
-	}
+	s.frame()
+	s.settle()
 	s.head(all)
 	s.foot()
 	return s.d
@@ -52,6 +55,7 @@ type sheet struct {
 	tile   *Tile
 	length func(float64) string
 	d      *draw.Drawing
+	labels []label
 }
 
 // paper brings a point of the face to the sheet.
@@ -85,7 +89,9 @@ func (s *sheet) fitted(x, y, high, room float64, bold bool, words string) {
 var (
 	thin   = draw.Pen{WidthMM: 0.15}
 	centre = draw.Pen{WidthMM: 0.18, Dash: []float64{8, 1.5, 1, 1.5}}
-	covers = draw.Pen{WidthMM: 0.25, Dash: []float64{2, 1.5}, Grey: 0.35}
+	// diagonal is faint, and may run through words.
+	diagonal = draw.Pen{WidthMM: 0.1, Grey: 0.7}
+	covers   = draw.Pen{WidthMM: 0.25, Dash: []float64{2, 1.5}, Grey: 0.35}
 )
 
 const (
@@ -102,7 +108,7 @@ func (s *sheet) frame() {
 		Segments: []draw.Segment{{To: corner(w.Max.X, w.Min.Y)}, {To: corner(w.Max.X, w.Max.Y)}, {To: corner(w.Min.X, w.Max.Y)}},
 	})
 	a, b := corner(w.Min.X+cornerMM, w.Min.Y+cornerMM), corner(w.Max.X-cornerMM, w.Max.Y-cornerMM)
-	s.line(draw.Pen{WidthMM: 0.1, Grey: 0.7}, a, b)
+	s.line(diagonal, a, b)
 	const arm = 3
 	s.line(thin, draw.Point{X: a.X, Y: a.Y + arm}, a, draw.Point{X: a.X + arm, Y: a.Y})
 	s.line(thin, draw.Point{X: b.X, Y: b.Y - arm}, b, draw.Point{X: b.X - arm, Y: b.Y})
@@ -144,35 +150,50 @@ func (s *sheet) seam(name string, way float64, upright bool) {
 		s.line(thin, place(middle-arm, v), place(middle+arm, v))
 		s.line(thin, place(middle, v-arm), place(middle, v+arm))
 	}
-	words := fmt.Sprintf("to here tile %s shows the same: lay the crosses on one another", name)
-	t := &draw.Text{At: place(middle-smallMM/2, from+0.5*(to-from)), HeightMM: smallMM, Align: draw.Middle, Words: words}
-	if upright {
-		t.At, t.TurnRad = place(middle+smallMM/2, from+0.5*(to-from)), math.Pi/2
+	var places [][]*draw.Text
+	for _, words := range []string{
+		fmt.Sprintf("to here tile %s shows the same: lay the crosses on one another", name), fmt.Sprintf("to here as tile %s: crosses on crosses", name), "to here as " + name, name,
+	} {
+		half := wide(words) / 2
+		for _, k := range []float64{0.5, 0.4, 0.6, 0.3, 0.7, 0.1, 0.9, 0.04, 0.96} {
+			v := from + k*(to-from)
+			for _, u := range []float64{0, arm + 1.2, -arm - 1.2} {
+				t := &draw.Text{At: place(middle+u-smallMM/2, v-half), HeightMM: smallMM, Words: words}
+				if upright {
+					t.At, t.TurnRad = place(middle+u+smallMM/2, v-half), math.Pi/2
+				}
+				places = append(places, []*draw.Text{t})
+			}
+		}
 	}
-	if room := 0.5 * (to - from); t.WidthMM() > room {
-		t.HeightMM *= room / t.WidthMM()
-	}
-	s.add(t)
+	s.put(places...)
 }
 
 // datum is the two lines, with what they stand for.
 func (s *sheet) datum() {
-	w, left, low := s.tile.Window, 6.0, 6.0
-	if s.tile.Left != "" {
-		left += OverlapMM
-	}
-	if s.tile.Below != "" {
-		low += OverlapMM
-	}
+	w := s.tile.Window
+	const step = 4.0
 	if w.Min.X < 0 && w.Max.X > 0 {
 		top := s.paper(shape.Point{Y: w.Max.Y})
 		s.line(centre, s.paper(shape.Point{Y: w.Min.Y}), top)
-		s.add(&draw.Text{At: draw.Point{X: top.X - 0.8, Y: s.paper(w.Min).Y + low}, HeightMM: smallMM, TurnRad: math.Pi / 2, Words: "upright datum"})
+		var places [][]*draw.Text
+		for _, words := range []string{"upright datum", "datum"} {
+			for y := s.paper(w.Min).Y + step; y < top.Y; y += step {
+				places = append(places, upright(top.X-1, y, words), upright(top.X+1+smallMM, y, words))
+			}
+		}
+		s.put(places...)
 	}
 	if w.Min.Y < 0 && w.Max.Y > 0 {
 		from := s.paper(shape.Point{X: w.Min.X})
 		s.line(centre, from, s.paper(shape.Point{X: w.Max.X}))
-		s.text(from.X+left, from.Y+0.8, smallMM, draw.Left, false, "level datum")
+		var places [][]*draw.Text
+		for _, words := range []string{"level datum", "datum"} {
+			for x := from.X + step; x < from.X+w.Width(); x += step {
+				places = append(places, level(x, from.Y+1, words), level(x, from.Y-1-smallMM, words))
+			}
+		}
+		s.put(places...)
 	}
 }
 
@@ -181,20 +202,30 @@ func (s *sheet) outline(o *Outline) {
 	if o.Given {
 		pen = draw.Pen{WidthMM: 0.5}
 	}
-	lowest := shape.Point{Y: math.Inf(1)}
+	var runs []shape.Edge
 	for _, run := range s.loop(o.Shape, pen) {
-		for _, e := range run {
-			if m := e.Mid(); m.Y < lowest.Y-0.01 && math.Abs(e.A.Y-e.B.Y) < math.Abs(e.A.X-e.B.X) {
-				lowest = m
+		runs = append(runs, run...)
+	}
+	// Under the lowest edge first, then over it, then beside the others.
+	slices.SortStableFunc(runs, func(a, b shape.Edge) int { return cmp.Compare(a.Mid().Y, b.Mid().Y) })
+	half := wide(o.Name) / 2
+	var places [][]*draw.Text
+	for _, e := range runs {
+		if e.IsArc() {
+			continue
+		}
+		for _, k := range []float64{0.5, 0.3, 0.7, 0.15, 0.85} {
+			at := s.paper(e.A.Lerp(e.B, k))
+			switch d := e.B.Sub(e.A); {
+			case math.Abs(d.Y) < 0.01:
+				places = append(places, level(at.X-half, at.Y-smallMM-1.4, o.Name), level(at.X-half, at.Y+1.4, o.Name))
+			case math.Abs(d.X) < 0.01:
+				places = append(places, upright(at.X+1.4+smallMM, at.Y-half, o.Name), upright(at.X-1.4, at.Y-half, o.Name))
 			}
 		}
 	}
-	if !math.IsInf(lowest.Y, 1) {
-		at := s.paper(lowest)
-		words := &draw.Text{HeightMM: smallMM, Words: o.Name}
-		half := words.WidthMM() / 2
-		words.At = draw.Point{X: min(max(at.X-half, 1.5), s.d.WidthMM-2*half-1.5), Y: at.Y - smallMM - 1.4}
-		s.add(words)
+	if places != nil {
+		s.labels = append(s.labels, label{places, true})
 	}
 }
 
@@ -239,17 +270,21 @@ func (s *sheet) hole(h *Hole) {
 	}
 	at := s.paper(h.At)
 	words := []string{h.Name, "Ø" + s.length(h.DiaMM), h.How}
-	x, align := at.X+r*0.75+1.2, draw.Left
-	wide := 0.0
-	for _, l := range words {
-		wide = max(wide, (&draw.Text{HeightMM: smallMM, Words: l, Bold: true}).WidthMM())
+	const leading = smallMM + 0.9
+	// Beside the hole's cross, the lower right first; then further off.
+	var places [][]*draw.Text
+	for _, off := range []float64{r*0.75 + 1.2, reach + 1.2, reach + 4, reach + 8, reach + 12, reach + 18} {
+		for _, side := range []shape.Point{{X: 1, Y: -1}, {X: -1, Y: -1}, {X: 1, Y: 1}, {X: -1, Y: 1}, {X: 1}, {X: -1}, {Y: -1}, {Y: 1}} {
+			align, high := map[float64]draw.Align{1: draw.Left, 0: draw.Middle, -1: draw.Right}[side.X], float64(len(words))*leading-0.9
+			top := at.Y + high/2 + side.Y*(off+high/2)
+			var block []*draw.Text
+			for i, l := range words {
+				block = append(block, &draw.Text{At: draw.Point{X: at.X + side.X*off, Y: top - float64(i+1)*leading + 0.9}, HeightMM: smallMM, Align: align, Bold: i == 0, Words: l})
+			}
+			places = append(places, block)
+		}
 	}
-	if x+wide > s.d.WidthMM-2 {
-		x, align = at.X-r*0.75-1.2, draw.Right
-	}
-	for i, l := range words {
-		s.text(x, at.Y-r*0.75-1.2-float64(i+1)*(smallMM+0.9)+1, smallMM, align, i == 0, l)
-	}
+	s.put(places...)
 }
 
 func (s *sheet) head(all string) {
@@ -282,7 +317,7 @@ func (s *sheet) foot() {
 			}
 			s.line(thin, draw.Point{X: x + float64(k)*step, Y: y}, draw.Point{X: x + float64(k)*step, Y: y + tall})
 		}
-		s.text(x+length/2, y+2.2, wordMM, draw.Middle, false, words)
+		s.text(x+length/2, y+2.8, wordMM, draw.Middle, false, words)
 	}
 	ticked(mm, BarMM, 10, "100 mm")
 	ticked(in, BarIn*25.4, 12.7, "4 in")

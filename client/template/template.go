@@ -5,6 +5,7 @@
 //	tiles.go     the windows in which it goes on sheets
 //	clip.go      lines within a window
 //	sheet.go     the drawing of one tile
+//	label.go     words where no line runs into them
 package template
 
 import (
@@ -28,6 +29,8 @@ type Template struct {
 	Holes    []Hole
 	// Vertical and Horizontal are what the datum lines stand for.
 	Vertical, Horizontal string
+	// Into is what is drilled, where that is no part of the bracket.
+	Into part.SupportKind
 	// From is the point of the model, a load point, that the datum lines stand away from, to the right and up on paper.
 	From shape.Point
 }
@@ -92,7 +95,7 @@ func OfSupports(b *part.Bracket, from *part.Vec) []*Template {
 		if k < 0 {
 			d := facing(eyeOf(b, g))
 			p := &plane{d, g.Pose.Origin.Dot(d.Eye), s}
-			t := &Template{Title: fmt.Sprintf("%s: into the %s, %s", b.Name, s.Kind, s.Material), Hand: handOf(b.Hand)}
+			t := &Template{Title: fmt.Sprintf("%s: into the %s, %s", b.Name, s.Kind, s.Material), Hand: handOf(b.Hand), Into: s.Kind}
 			t.say(d)
 			k, planes, out = len(planes), append(planes, p), append(out, t)
 		}

@@ -21,13 +21,22 @@ func grid(width, height float64) *Template {
 	return t
 }
 
-// Tiles cover the template, neighbours by the overlap that the sheets state, and go in their room.
+// Tiles cover every hole and the datum, and an edge where it takes no further sheet; neighbours overlap as the sheets state, and go in their room.
 func TestTilesCover(t *testing.T) {
 	for _, room := range [][2]float64{{180, 239}, {185.9, 221.4}} {
 		for _, size := range [][2]float64{{60, 40}, {150, 150}, {170, 200}, {400, 150}, {150, 600}, {900, 700}} {
 			template := grid(size[0], size[1])
 			tiles := template.Tiles(room[0], room[1])
-			whole := template.extent()
+			whole := shape.EmptyBox().Extend(shape.Point{})
+			for _, h := range template.Holes {
+				r := shape.Point{X: h.DiaMM/2 + 3, Y: h.DiaMM/2 + 3}
+				whole = whole.Extend(h.At.Sub(r)).Extend(h.At.Add(r))
+			}
+			if all := template.extent(); all.Width() < room[0]-2*sideMM-2*edgeMM && all.Height() < room[1]-headMM-footMM-2*edgeMM {
+				if whole = all; len(tiles) != 1 {
+					t.Errorf("%v in %v: %d tiles", size, room, len(tiles))
+				}
+			}
 			for x := whole.Min.X; x <= whole.Max.X; x += 7 {
 				for y := whole.Min.Y; y <= whole.Max.Y; y += 7 {
 					if !covered(tiles, shape.Point{X: x, Y: y}) {
@@ -137,4 +146,57 @@ func TestClipped(t *testing.T) {
 			t.Errorf("%v: %g mm in the box, want %g", c.e, sum, c.want)
 		}
 	}
+}
+
+// No line runs into words within a window, but the faint check diagonal, and no words into others: of grids with edges of many sizes, on both sheets.
+func TestNothingRunsIntoWords(t *testing.T) {
+	for _, room := range [][2]float64{{180, 239}, {185.9, 221.4}} {
+		for _, size := range [][2]float64{{60, 40}, {100, 300}, {150, 150}, {170, 200}, {250, 150}, {400, 150}, {150, 600}, {500, 400}} {
+			g := grid(size[0], size[1])
+			tiles := g.Tiles(room[0], room[1])
+			for i := range tiles {
+				for _, c := range struckWords(g.Drawing(&tiles[i], "A1 to B2", func(mm float64) string { return fmt.Sprintf("%g mm", mm) })) {
+					t.Errorf("%v in %v, tile %s: %s", size, room, tiles[i].Name, c)
+				}
+			}
+		}
+	}
+}
+
+// struckWords lists words that a line or other words run into.
+func struckWords(d *draw.Drawing) []string {
+	var out []string
+	var texts []*draw.Text
+	var lines []shape.Edge
+	for _, item := range d.Items {
+		switch item := item.(type) {
+		case *draw.Text:
+			texts = append(texts, item)
+		case *draw.Path:
+			if item.Pen.Grey == diagonal.Grey {
+				continue
+			}
+			from := item.Start
+			for _, s := range item.Segments {
+				lines = append(lines, shape.Edge{A: shape.Point(from), B: shape.Point(s.To), Bulge: s.Bulge})
+				from = s.To
+			}
+		}
+	}
+	for i, t := range texts {
+		box := boxOf(t)
+		for _, o := range texts[:i] {
+			if boxOf(o).Overlaps(box) {
+				out = append(out, fmt.Sprintf("%q and %q overlap", o.Words, t.Words))
+			}
+		}
+		loop := shape.Rect(box.Min, box.Max)
+		for _, e := range lines {
+			if e.BBox().Overlaps(box) && (shape.LoopDistance(loop, shape.Loop{{Point: e.A, Bulge: e.Bulge}, {Point: e.B, Bulge: -e.Bulge}}) == 0 || loop.Contains(e.A)) {
+				out = append(out, fmt.Sprintf("a line from %.1f,%.1f to %.1f,%.1f runs into %q", e.A.X, e.A.Y, e.B.X, e.B.Y, t.Words))
+				break
+			}
+		}
+	}
+	return out
 }

@@ -27,11 +27,11 @@ const (
 	leastMM = 130.0 // width that the words and the bars need
 )
 
-// Tiles are the windows of a template on sheets whose drawings have so much room, row by row from above. They cover all of it, neighbours overlapping.
+// Tiles are the windows of a template on sheets whose drawings have so much room, row by row from above, neighbours overlapping. They cover every hole and
+// the datum, and of the edges what takes no further sheet.
 func (t *Template) Tiles(widthMM, heightMM float64) []Tile {
 	wide, high := widthMM-2*sideMM, heightMM-headMM-footMM
-	box := t.extent().Extend(shape.Point{})
-	box.Min, box.Max = box.Min.Sub(shape.Point{X: edgeMM, Y: edgeMM}), box.Max.Add(shape.Point{X: edgeMM, Y: edgeMM})
+	box := t.shown(wide, high)
 	columns, rows := count(box.Width(), wide), count(box.Height(), high)
 	if columns == 1 {
 		wide = max(box.Width(), min(wide, leastMM))
@@ -64,6 +64,32 @@ func (t *Template) Tiles(widthMM, heightMM float64) []Tile {
 		}
 	}
 	return out
+}
+
+// shown is what is printed: holes and datum, and the edges about them as far as they take no further sheet.
+func (t *Template) shown(wide, high float64) shape.Box {
+	const about = 12.0 // round holes and datum
+	all, core := t.extent().Extend(shape.Point{}).Grow(edgeMM), shape.EmptyBox().Extend(shape.Point{})
+	for _, h := range t.Holes {
+		r := shape.Point{X: h.DiaMM / 2, Y: h.DiaMM / 2}
+		core = core.Extend(h.At.Sub(r)).Extend(h.At.Add(r))
+	}
+	core = core.Grow(about)
+	core.Min, core.Max = shape.Point{X: max(core.Min.X, all.Min.X), Y: max(core.Min.Y, all.Min.Y)}, shape.Point{X: min(core.Max.X, all.Max.X), Y: min(core.Max.Y, all.Max.Y)}
+	all.Min.X, all.Max.X = covering(all.Min.X, all.Max.X, core.Min.X, core.Max.X, wide)
+	all.Min.Y, all.Max.Y = covering(all.Min.Y, all.Max.Y, core.Min.Y, core.Max.Y, high)
+	return all
+}
+
+// covering is all of a length where the windows that its core takes cover it; else as much as they do, the core in the middle.
+func covering(from, to, low, high, window float64) (float64, float64) {
+	n := count(high-low, window)
+	covered := float64(n)*(window-OverlapMM) + OverlapMM
+	if to-from <= covered {
+		return from, to
+	}
+	start := min(max((low+high-covered)/2, from), to-covered)
+	return start, start + covered
 }
 
 // letters number rows: A to Z, AA, AB and on.
