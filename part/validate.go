@@ -17,8 +17,11 @@ const (
 	maxVertices  = 2000 // of one plate's loops, holes counted
 	// Of all plates of a bracket, each of which is drawn against each other, and of a sheet.
 	maxBracketVertices, maxSheetVertices = 10_000, 100_000
-	maxSweeps, maxPins                   = 100, 100
-	maxBranches                          = 50 // of one path
+	// And their etched letters, each of which is a dozen strokes in a cut file.
+	maxLetters, maxSheetLetters    = 2000, 10_000
+	maxSweeps, maxPins, maxMembers = 100, 100, 100
+	maxBends                       = 200 // of a bracket's or a sheet's plates
+	maxBranches                    = 50  // of one path
 )
 
 // Of all lists of one sort in a bracket together: what is joined is looked at piece against piece. Kinds make a hundredth of it.
@@ -34,7 +37,7 @@ const (
 // paths that end at a support. It returns FieldErrors with paths such as "plates[2].thickness_mm".
 func (b *Bracket) Validate() error {
 	v := &validator{b: b}
-	if v.tooFine(maxBracketVertices) || v.tooMany() {
+	if v.tooFine(maxBracketVertices, maxLetters) || v.tooMany() {
 		return v.bad
 	}
 	v.names()
@@ -59,7 +62,7 @@ func (b *Bracket) Validate() error {
 // "plates[2].thickness_mm".
 func ValidatePlates(plates []Plate) error {
 	v := &validator{b: &Bracket{Plates: plates}}
-	if v.tooFine(maxSheetVertices) {
+	if v.tooFine(maxSheetVertices, maxSheetLetters) {
 		return v.bad
 	}
 	for i := range plates {
@@ -260,15 +263,26 @@ func taps(thread string) bool {
 }
 
 // tooFine refuses plates that are costly to look at together, before any is looked at.
-func (v *validator) tooFine(most int) bool {
-	n := 0
+func (v *validator) tooFine(corners, letters int) bool {
+	var n, etched, bends int
 	for i := range v.b.Plates {
-		n += v.b.Plates[i].Corners()
+		p := &v.b.Plates[i]
+		n, bends = n+p.Corners(), bends+len(p.Bends)
+		for _, e := range p.Etch {
+			etched += 1 + len(e.Text)
+		}
 	}
+	v.hold("plates", "corners and holes in all", n, corners)
+	v.hold("plates", "letters and marks etched in all", etched, letters)
+	v.hold("plates", "bends in all", bends, maxBends)
+	return v.bad != nil
+}
+
+// hold refuses a list with more of something than may be.
+func (v *validator) hold(list, what string, n, most int) {
 	if n > most {
-		v.refuse(in("plates", -1), fmt.Sprintf("%d corners and holes in all", n), fmt.Sprintf("at most %d", most))
+		v.refuse(in(list, -1), fmt.Sprintf("%d %s", n, what), fmt.Sprintf("at most %d", most))
 	}
-	return n > most
 }
 
 // tooMany refuses brackets with so much in their lists that to look at it takes long, before any is looked at.
@@ -305,12 +319,13 @@ func (v *validator) tooMany() bool {
 		swept += len(b.Sweeps[i].Things)
 	}
 	for _, c := range [...]struct {
-		field, what string
-		n, most     int
+		list, what string
+		n, most    int
 	}{
 		{"bracket", "things", things, absurdCount},
 		{"pins", "pins", len(b.Pins), maxPins},
 		{"sweeps", "sweeps", len(b.Sweeps), maxSweeps},
+		{"members", "members", len(b.Members), maxMembers},
 		{"members", "holes in all", holes, maxOnMember},
 		{"bolts", "bolts in all", bolts, maxPoints},
 		{"rods", "rods in all", rods, maxPoints},
@@ -321,9 +336,7 @@ func (v *validator) tooMany() bool {
 		{"splices", "laps and their welds in all", laps, maxNames},
 		{"sweeps", "things in all", swept, maxNames},
 	} {
-		if c.n > c.most {
-			v.refuse(in(c.field, -1), fmt.Sprintf("%d %s", c.n, c.what), fmt.Sprintf("at most %d", c.most))
-		}
+		v.hold(c.list, c.what, c.n, c.most)
 	}
 	return v.bad != nil
 }
