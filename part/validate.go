@@ -18,7 +18,7 @@ const (
 	// Of all plates of a bracket, each of which is drawn against each other, and of a sheet.
 	maxBracketVertices, maxSheetVertices = 10_000, 100_000
 	// And their etched letters, each of which is a dozen strokes in a cut file.
-	maxLetters, maxSheetLetters    = 2000, 10_000
+	maxLetters, maxSheetLetters    = 4000, 10_000
 	maxSweeps, maxPins, maxMembers = 100, 100, 100
 	maxBends                       = 200 // of a bracket's or a sheet's plates
 	maxBranches                    = 50  // of one path
