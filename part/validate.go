@@ -17,14 +17,27 @@ const (
 	maxVertices  = 2000 // of one plate's loops, holes counted
 	// Of all plates of a bracket, each of which is drawn against each other, and of a sheet.
 	maxBracketVertices, maxSheetVertices = 10_000, 100_000
-	maxSweeps                            = 100
+	// And their etched letters, each of which is a dozen strokes in a cut file.
+	maxLetters, maxSheetLetters    = 4000, 10_000
+	maxSweeps, maxPins, maxMembers = 100, 100, 100
+	maxBends                       = 200 // of a bracket's or a sheet's plates
+	maxBranches                    = 50  // of one path
+)
+
+// Of all lists of one sort in a bracket together: what is joined is looked at piece against piece. Kinds make a hundredth of it.
+const (
+	maxRuns     = 4000 // of welds
+	maxPoints   = 4000 // of bolts, and of rods
+	maxWays     = 1000 // branches of paths
+	maxNames    = 20_000
+	maxOnMember = 2000 // holes
 )
 
 // Validate says whether the bracket is whole: sound outlines, finite numbers, unique names, references that resolve,
 // paths that end at a support. It returns FieldErrors with paths such as "plates[2].thickness_mm".
 func (b *Bracket) Validate() error {
 	v := &validator{b: b}
-	if v.tooFine(maxBracketVertices) {
+	if v.tooFine(maxBracketVertices, maxLetters) || v.tooMany() {
 		return v.bad
 	}
 	v.names()
@@ -49,7 +62,7 @@ func (b *Bracket) Validate() error {
 // "plates[2].thickness_mm".
 func ValidatePlates(plates []Plate) error {
 	v := &validator{b: &Bracket{Plates: plates}}
-	if v.tooFine(maxSheetVertices) {
+	if v.tooFine(maxSheetVertices, maxSheetLetters) {
 		return v.bad
 	}
 	for i := range plates {
@@ -86,9 +99,6 @@ func (v *validator) names() {
 			v.refuse(path, fmt.Sprintf("the name %q is used twice", id), "names unique within the bracket")
 		}
 		v.known[id] = true
-	}
-	if n := len(b.Plates) + len(b.Members) + len(b.Welds) + len(b.Sweeps) + len(b.Paths); n > absurdCount {
-		v.refuse(in("bracket", -1), fmt.Sprintf("%d things", n), fmt.Sprintf("at most %d", absurdCount))
 	}
 	for i := range b.Plates {
 		add(in("plates", i).dot(".id"), b.Plates[i].ID)
@@ -185,7 +195,7 @@ func (v *validator) plate(i int) {
 	if p.Material == "" {
 		v.refuse(at.dot(".material"), "empty", "a grade name such as S355")
 	}
-	if n := p.vertices(); n > maxVertices {
+	if n := p.Corners(); n > maxVertices {
 		v.refuse(at.dot(".outer"), fmt.Sprintf("%d vertices and holes", n), fmt.Sprintf("at most %d", maxVertices))
 		return
 	}
@@ -253,19 +263,86 @@ func taps(thread string) bool {
 }
 
 // tooFine refuses plates that are costly to look at together, before any is looked at.
-func (v *validator) tooFine(most int) bool {
-	n := 0
+func (v *validator) tooFine(corners, letters int) bool {
+	var n, etched, bends int
 	for i := range v.b.Plates {
-		n += v.b.Plates[i].vertices()
+		p := &v.b.Plates[i]
+		n, bends = n+p.Corners(), bends+len(p.Bends)
+		for _, e := range p.Etch {
+			etched += 1 + len(e.Text)
+		}
 	}
-	if n > most {
-		v.refuse(in("plates", -1), fmt.Sprintf("%d corners and holes in all", n), fmt.Sprintf("at most %d", most))
-	}
-	return n > most
+	v.hold("plates", "corners and holes in all", n, corners)
+	v.hold("plates", "letters and marks etched in all", etched, letters)
+	v.hold("plates", "bends in all", bends, maxBends)
+	return v.bad != nil
 }
 
-// vertices counts what makes a plate costly to look at.
-func (p *Plate) vertices() int {
+// hold refuses a list with more of something than may be.
+func (v *validator) hold(list, what string, n, most int) {
+	if n > most {
+		v.refuse(in(list, -1), fmt.Sprintf("%d %s", n, what), fmt.Sprintf("at most %d", most))
+	}
+}
+
+// tooMany refuses brackets with so much in their lists that to look at it takes long, before any is looked at.
+func (v *validator) tooMany() bool {
+	b := v.b
+	things := len(b.Plates) + len(b.Members) + len(b.Bolts) + len(b.Rods) + len(b.Welds) + len(b.Contacts) + len(b.Composites) + len(b.Splices) +
+		len(b.Supports) + len(b.LoadPoints) + len(b.Shares) + len(b.Paths)
+	var holes, bolts, rods, runs, ways, through, together, laps, swept int
+	for i := range b.Members {
+		holes += len(b.Members[i].Holes)
+	}
+	for i := range b.Bolts {
+		bolts += len(b.Bolts[i].Points)
+	}
+	for i := range b.Rods {
+		rods += len(b.Rods[i].Points)
+	}
+	for i := range b.Welds {
+		runs += len(b.Welds[i].Segments)
+	}
+	for i := range b.Paths {
+		ways += len(b.Paths[i].Branches)
+		for k := range b.Paths[i].Branches {
+			through += len(b.Paths[i].Branches[k].Through) + len(b.Paths[i].Branches[k].Then)
+		}
+	}
+	for i := range b.Composites {
+		together += len(b.Composites[i].Things) + len(b.Composites[i].Welds)
+	}
+	for i := range b.Splices {
+		laps += len(b.Splices[i].Laps) + len(b.Splices[i].LapWelds)
+	}
+	for i := range b.Sweeps {
+		swept += len(b.Sweeps[i].Things)
+	}
+	for _, c := range [...]struct {
+		list, what string
+		n, most    int
+	}{
+		{"bracket", "things", things, absurdCount},
+		{"pins", "pins", len(b.Pins), maxPins},
+		{"sweeps", "sweeps", len(b.Sweeps), maxSweeps},
+		{"members", "members", len(b.Members), maxMembers},
+		{"members", "holes in all", holes, maxOnMember},
+		{"bolts", "bolts in all", bolts, maxPoints},
+		{"rods", "rods in all", rods, maxPoints},
+		{"welds", "runs in all", runs, maxRuns},
+		{"paths", "branches in all", ways, maxWays},
+		{"paths", "names and forks on the ways of all branches", through, maxNames},
+		{"composites", "things and welds in all", together, maxNames},
+		{"splices", "laps and their welds in all", laps, maxNames},
+		{"sweeps", "things in all", swept, maxNames},
+	} {
+		v.hold(c.list, c.what, c.n, c.most)
+	}
+	return v.bad != nil
+}
+
+// Corners counts what makes a plate costly to look at: its corners and holes.
+func (p *Plate) Corners() int {
 	n := len(p.Outer) + len(p.Holes)
 	for _, l := range p.Cutouts {
 		n += len(l)
@@ -689,9 +766,6 @@ func (v *validator) loads() {
 		}
 		v.branches(at, p)
 	}
-	if len(b.Sweeps) > maxSweeps {
-		v.refuse(in("sweeps", -1), fmt.Sprint(len(b.Sweeps)), fmt.Sprintf("at most %d", maxSweeps))
-	}
 	for i := range b.Sweeps {
 		s, at := &b.Sweeps[i], in("sweeps", i)
 		v.finite(at, s.From, s.To)
@@ -742,8 +816,8 @@ func (v *validator) share(at place, s *Share) {
 // branches checks that each branch is whole and that the legs of each share are all there, so that nothing of the load
 // is lost or carried twice.
 func (v *validator) branches(at place, p *Path) {
-	if len(p.Branches) == 0 || len(p.Branches) > 50 {
-		v.refuse(at.dot(".branches"), fmt.Sprint(len(p.Branches)), "1 to 50 branches")
+	if len(p.Branches) == 0 || len(p.Branches) > maxBranches {
+		v.refuse(at.dot(".branches"), fmt.Sprint(len(p.Branches)), fmt.Sprintf("1 to %d branches", maxBranches))
 		return
 	}
 	all := make([]*Branch, len(p.Branches))

@@ -87,6 +87,7 @@ func (m *model) beamWords(s *part.Share, state int) string {
 // legEnd names the support that a leg of a share ends at.
 func (m *model) legEnd(share string, leg int) string {
 	for _, p := range m.b.Paths {
+		m.spend(len(p.Branches))
 		for _, br := range p.Branches {
 			if br.Share == share && br.Leg == leg {
 				return br.Through[len(br.Through)-1]
@@ -110,6 +111,7 @@ func letter(v part.Vec) string {
 // onward leaves of the branches that pass a section of a member those that go on along the normal, to the end on that side. The span is 0 where the
 // member is no beam between supports.
 func (m *model) onward(mem string, passes []bool, normal part.Vec) (on []bool, spanMM float64) {
+	m.spend(len(m.branches) * (1 + len(m.b.Shares)))
 	for i := range m.branches {
 		s := m.b.Share(m.branches[i].Share)
 		if s == nil || s.Rule != part.ByBeamSpan || s.Beam != mem {

@@ -80,6 +80,9 @@ func (r *run) layBlocks() {
 			if r.laidBefore(i, k) {
 				continue
 			}
+			if t := r.thing(g.Plies[k].Thing); t != nil {
+				r.spend(len(g.Points) * (perRule + t.plate.Corners()))
+			}
 			if f, why := r.faceOf(i, k); why == "" {
 				r.addBlocks(i, k, f, us, vs)
 			} else {
@@ -95,6 +98,7 @@ func (r *run) layBlocks() {
 // laidBefore says whether the same bolts came up with the same ply already: its blocks are judged once, with all their planes.
 func (r *run) laidBefore(group, ply int) bool {
 	g := &r.groups[group]
+	r.spend(group)
 	return slices.ContainsFunc(r.groups[:group], func(h boltGroup) bool {
 		return g.sameBolts(&h) && !idle(h.passes) && (h.Plies[0].Thing == g.Plies[ply].Thing || h.Plies[1].Thing == g.Plies[ply].Thing)
 	})
@@ -105,6 +109,7 @@ func (r *run) laidBefore(group, ply int) bool {
 func (m *model) sense(g *boltGroup, ply int) float64 {
 	brings, holds := false, false
 	for _, br := range m.branches {
+		m.spend(2 * len(br.Through))
 		bolts, plate := slices.Index(br.Through, g.ID), slices.Index(br.Through, g.Plies[ply].Thing)
 		if bolts >= 0 && plate >= 0 {
 			brings, holds = brings || plate > bolts, holds || plate < bolts
@@ -124,12 +129,14 @@ func (m *model) sense(g *boltGroup, ply int) float64 {
 func (r *run) shearPlanes(group, ply int) (planes []shearPlane, either bool) {
 	g, known := &r.groups[group], 0.0
 	for i := range r.groups {
+		r.spend(1)
 		h := &r.groups[i]
 		if i != group && !g.sameBolts(h) {
 			continue
 		}
 		for k := range h.Plies {
 			if h.Plies[k].Thing == g.Plies[ply].Thing {
+				r.spend(perRule * len(g.Points) * len(h.Points))
 				p := shearPlane{group: i, sense: r.sense(h, k), bolt: g.boltsIn(h)}
 				if known == 0 {
 					known = p.sense
@@ -215,6 +222,7 @@ func (r *run) addBlocks(group, ply int, f face, us, vs []float64) {
 			r.blocks = append(r.blocks, newSlots(r.basis.Rules.Block, f.t.plate.ID+" at "+g.ID+", block "+words, f.t.plate.ID, blockShear, g.Pose.Origin, notes))
 			for n := len(rows); n > 0; n-- {
 				for _, part := range stretches(len(lines), open) {
+					r.spend(perBlock + len(g.Points) + len(lines)*f.t.plate.Corners())
 					b := f.block(d, open, rows[:n], lines[part[0]:part[1]+1])
 					b.slot, b.label = len(r.blocks)-1, partOf(n, len(rows), part, len(lines), compass(side.Scale(-1)))
 					pb.blocks = append(pb.blocks, b)
@@ -312,6 +320,9 @@ func (r *run) atBlocks(group int) {
 		if pb.group != group {
 			continue
 		}
+		for _, p := range pb.planes {
+			r.spend(perRule * len(p.bolt))
+		}
 		r.pushes(pb)
 		for k := range pb.blocks {
 			r.atBlock(pb, &pb.blocks[k], 1)
@@ -337,6 +348,7 @@ func (r *run) pushes(pb *plyBlocks) {
 
 // atBlock judges one block; way is -1 for the bolts pushing against what the paths say.
 func (r *run) atBlock(pb *plyBlocks, b *block, way float64) {
+	r.spend(len(pb.push) + len(b.bolts))
 	peak, least, most := 0.0, math.Inf(1), math.Inf(-1)
 	for _, p := range pb.push {
 		v := way * p.Dot(b.along)

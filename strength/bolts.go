@@ -52,6 +52,7 @@ func (m *model) compileBolts() {
 		for _, p := range g.Points {
 			g.pos = append(g.pos, statics.Vec2{X: p.X, Y: p.Y})
 		}
+		m.spend(len(g.pos) * len(g.pos))
 		g.centroid = statics.Centroid(g.pos)
 		g.way, g.single = g.row()
 		g.patch = statics.Patch{UMin: g.Patch.Min.X, UMax: g.Patch.Max.X, VMin: g.Patch.Min.Y, VMax: g.Patch.Max.Y}
@@ -63,6 +64,7 @@ func (m *model) compileBolts() {
 			}
 		}
 		m.boltStrength(&g)
+		m.spend(len(m.b.Bolts) + len(m.b.Supports))
 		for k, ply := range g.Plies {
 			_, fy, fu := m.ply(ply.Thing)
 			g.plies[k] = BoltBearing{D: g.DiaMM, Dh: g.HoleMM, T: ply.ThicknessMM, Edge: ply.EdgeMM, Pitch: ply.PitchMM, Fy: fy, Fu: fu}
@@ -213,6 +215,7 @@ func (r *run) layBolts() {
 // atBolts solves every group for the case and evaluates each bolt.
 func (r *run) atBolts() error {
 	for i := range r.groups {
+		r.spend(len(r.forces) + perSolved*len(r.groups[i].pos))
 		if err := r.groups[i].solve(r.forces); err != nil {
 			return &part.FieldError{Field: r.groups[i].field, Found: err.Error(), Accept: "bolts that hold every component of the load"}
 		}
@@ -321,12 +324,14 @@ func (r *run) atBolt(i, b int) {
 // twinShear is what the same bolts bring to a ply through their other shear planes: the greatest of each group, added whichever way it points.
 func (r *run) twinShear(g *boltGroup, ply string) float64 {
 	v := 0.0
+	r.spend(len(r.groups))
 	for i := range r.groups {
 		h := &r.groups[i]
 		if h.Plies[0].Thing != ply && h.Plies[1].Thing != ply || !g.sameBolts(h) {
 			continue
 		}
 		worst := 0.0
+		r.spend(len(h.shears))
 		for _, s := range h.shears {
 			worst = max(worst, s.Norm())
 		}
@@ -380,6 +385,7 @@ func (g *boltGroup) lever() float64 {
 func (r *run) atWalls() {
 	for i := range r.walls {
 		g := &r.groups[r.walls[i].group]
+		r.spend(len(r.forces) + len(g.pos))
 		w := sum(r.forces, g.passes, g.Pose.At(g.centroid.X, g.centroid.Y, 0))
 		f := r.walls[i].f
 		f.M, f.Mv = math.Abs(w.m.Dot(g.Pose.U)), math.Abs(w.m.Dot(g.Pose.V))

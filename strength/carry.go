@@ -4,6 +4,7 @@ package strength
 // passes is summed there as one force and one moment.
 
 import (
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -65,6 +66,7 @@ type through struct {
 func (m *model) through(ids []string) *through {
 	var room [128]byte
 	key := room[:0]
+	m.spend(len(ids))
 	for _, id := range ids {
 		key = append(append(key, id...), 0)
 	}
@@ -73,6 +75,7 @@ func (m *model) through(ids []string) *through {
 	}
 	on := &through{ids: slices.Clone(ids), passes: make([]bool, len(m.branches))}
 	for i, br := range m.branches {
+		m.spend(len(br.Through) * (1 + len(ids)))
 		on.passes[i] = slices.ContainsFunc(br.Through, func(name string) bool { return m.isAmong(name, ids) })
 	}
 	if m.ways == nil {
@@ -99,10 +102,12 @@ func (m *model) isAmong(on string, ids []string) bool {
 func (m *model) beyond(passes []bool, on *through, at, normal part.Vec) []bool {
 	if on.entries == nil {
 		on.entries = make([]part.Vec, len(m.branches))
-		for i := range m.branches {
+		for i, br := range m.branches {
+			m.spend(len(br.Through) * (1 + len(on.ids) + len(m.b.Welds) + len(m.b.Bolts) + len(m.b.Contacts)))
 			on.entries[i] = m.entry(&m.branches[i], on.ids)
 		}
 	}
+	m.spend(len(passes))
 	out := append(m.room.loads[:0], passes...)
 	for i := range passes {
 		out[i] = passes[i] && on.entries[i].Sub(at).Dot(normal) <= 1e-6
@@ -191,6 +196,7 @@ func (m *model) load(dst []force, c *part.Case, index int, factor float64, corne
 		if path == nil {
 			return nil, m.noPath(c, index, k, lp)
 		}
+		m.spend(len(path))
 		for _, i := range path {
 			if one := &m.branches[i].carries[corner]; *one != (carried{}) {
 				dst = append(dst, force{i, one.f.Scale(size), one.m.Scale(size), m.branches[i].At})
@@ -245,6 +251,7 @@ func (r *run) loaded(set int) *loaded {
 	if on.of == r.taken {
 		return on
 	}
+	r.spend(len(r.forces))
 	on.forces, on.f, on.mostF, on.mostM, on.of = on.forces[:0], part.Vec{}, 0, 0, r.taken
 	for i := range r.forces {
 		if f := &r.forces[i]; on.loads[f.branch] {
@@ -271,6 +278,7 @@ func (on *loaded) about(at part.Vec) wrench {
 // loadSet finds or makes the set of some loads.
 func (m *model) loadSet(loads []bool) int {
 	for i := len(m.loadSets) - 1; i >= 0; i-- {
+		m.spend(1 + len(loads)/8)
 		if slices.Equal(m.loadSets[i].loads, loads) {
 			return i
 		}
@@ -302,6 +310,7 @@ func (r *run) oneCase(i int, factor float64) error {
 		}
 		r.take(forces)
 		r.cornerForces[c] = forces
+		r.spend(1 + (c+len(r.pins)*(2+perRule))*(1+len(forces)))
 		if err := r.atPins(); err != nil {
 			return err
 		}
@@ -332,11 +341,12 @@ type Carried struct {
 
 // Carry gives what passes through each named thing under one case, loads unfactored, with every share at its low
 // extreme (high when high is set). It shows a load path without checking anything.
-func Carry(b *part.Bracket, c part.Case, high bool, things ...string) ([]Carried, error) {
+func Carry(b *part.Bracket, c part.Case, high bool, things ...string) (_ []Carried, err error) {
+	defer settleMeter(&err)
 	if err := b.Validate(); err != nil {
 		return nil, err
 	}
-	m := &model{b: b, room: new(room)}
+	m := &model{meter: newMeter(context.Background(), maxSpent), b: b, room: new(room)}
 	m.layCorners()
 	m.compilePins()
 	m.layBranches()

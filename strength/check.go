@@ -4,6 +4,7 @@ package strength
 
 import (
 	"cmp"
+	"context"
 	"fmt"
 	"math"
 	"slices"
@@ -39,6 +40,15 @@ const MaxCases = 5000
 // bracket axes. Every place and limit state is reported once, with the case and load share that govern it.
 // Errors are part.FieldErrors: a bracket that is not whole, an unknown material, a case that the bracket has no path for.
 func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, error) {
+	return RunContext(context.Background(), basis, b, cases, o)
+}
+
+// RunContext is Run until the context ends, whose error is then returned.
+func RunContext(ctx context.Context, basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, error) {
+	return checked(newMeter(ctx, maxSpent), basis, b, cases, o)
+}
+
+func checked(work *meter, basis *Basis, b *part.Bracket, cases []part.Case, o Options) (_ *Report, err error) {
 	if err := b.Validate(); err != nil {
 		return nil, err
 	}
@@ -65,7 +75,8 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	}
 	memory := rooms.Get().(*room)
 	defer memory.free()
-	m, err := compile(b, basis, memory)
+	defer settleMeter(&err)
+	m, err := compile(b, basis, memory, work)
 	if err != nil {
 		return nil, err
 	}
@@ -82,15 +93,18 @@ func Run(basis *Basis, b *part.Bracket, cases []part.Case, o Options) (*Report, 
 	if len(cases)*len(m.corners)*places > maxWork {
 		return nil, &part.FieldError{Field: "cases", Found: fmt.Sprintf("%d cases at %d load shares on %d sections, welds and tens of blocks", len(cases), len(m.corners), places), Accept: fmt.Sprintf("at most %d places to work out; check in several calls", maxWork)}
 	}
+	r.on = "cases"
 	for i := range cases {
 		r.factor = factor(cases[i].Level)
 		if err := r.oneCase(i, r.factor); err != nil {
 			return nil, err
 		}
 	}
+	r.on = "spectrum"
 	if err := r.fatigue(o.Spectrum); err != nil {
 		return nil, err
 	}
+	r.on = "bracket"
 	return r.report(o, factor(part.Service)), nil
 }
 
@@ -289,6 +303,7 @@ func severity(scores []score) float64 {
 
 // weigh evaluates every rule for the feature and appends the scores; past enough the rest is left out.
 func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) []score {
+	r.spend(perRule * len(s.rules))
 	for i := range s.rules {
 		sc, known := s.atCapacity(r, i, f)
 		if !known {
@@ -364,6 +379,7 @@ func (s *slots[F]) report(r *run, o Options, out *Report) {
 	if len(s.rules) == 0 {
 		out.NotChecked = append(out.NotChecked, NotChecked{s.what, s.place, noRule})
 	}
+	r.spend(perRule * len(s.worst))
 	for i := range s.worst {
 		w := &s.worst[i]
 		if !w.seen {

@@ -71,6 +71,7 @@ func (r *run) atContacts() error {
 		if s.f.Fy == 0 || idle(s.passes) {
 			continue
 		}
+		r.spend(1 + len(r.forces) + len(s.passes))
 		w := sum(r.forces, s.passes, s.middle)
 		press := -w.f.Dot(s.Pose.W())
 		if what := s.cannotHold(w, press); what != "" {

@@ -90,6 +90,7 @@ func (m *model) compileCuts() {
 			n += len(stations[i])
 		}
 	}
+	m.spend(perCut * n)
 	m.cuts = m.room.cuts.take(n)[:0]
 	for i := range m.b.Sweeps {
 		m.compileSweep(i, stations[i])
@@ -163,6 +164,7 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 		add(float64(k) / scanSteps)
 	}
 	add(1 - besideMM/length)
+	m.spend(len(m.b.Composites))
 	for _, c := range m.b.Composites {
 		if math.Abs(c.To.Sub(c.From).Unit().Dot(along)) < 0.99*length {
 			continue // it runs another way and never covers a cut of this sweep
@@ -180,6 +182,7 @@ func (m *model) stations(s *part.Sweep, main *thing) []float64 {
 		}
 	}
 	ids := slices.Clone(s.Things)
+	m.spend(len(m.b.Composites) * len(s.Things))
 	for _, c := range m.b.Composites {
 		if slices.Contains(s.Things, c.Things[0]) {
 			ids = append(ids, c.Things[1:]...)
@@ -250,6 +253,7 @@ type acting struct {
 // together gives what acts as one section at a cut; own leaves out webs that stand on another flange too. Between the ends of composites it
 // is the same from cut to cut, and nobody changes it.
 func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) *acting {
+	m.spend(len(m.b.Composites))
 	covered := m.room.covered[:0]
 	for i := range m.b.Composites {
 		c := &m.b.Composites[i]
@@ -257,6 +261,7 @@ func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) *acting {
 	}
 	m.room.covered = covered
 	for i := len(m.stretches) - 1; i >= 0; i-- {
+		m.spend(1 + len(covered)/8)
 		if a := m.stretches[i]; a.sweep == s && slices.Equal(a.covered, covered) {
 			return a
 		}
@@ -266,9 +271,11 @@ func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) *acting {
 		changed = false
 		for i := range m.b.Composites {
 			c := &m.b.Composites[i]
+			m.spend(1 + len(a.active))
 			if !covered[i] || slices.Contains(a.active, c) {
 				continue
 			}
+			m.spend(len(c.Things) * len(a.ids))
 			if slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(a.ids, id) }) {
 				a.active, changed = append(a.active, c), true
 				for _, id := range c.Things {
@@ -279,9 +286,20 @@ func (m *model) together(s *part.Sweep, at, normal part.Vec, own bool) *acting {
 			}
 		}
 	}
+	n := named(a.active)
+	m.spend(n * n)
 	a.shared = websShared(a.active)
 	m.stretches = append(m.stretches, a)
 	return a
+}
+
+// named is how many things composites name in all.
+func named(active []*part.Composite) int {
+	n := 0
+	for _, c := range active {
+		n += len(c.Things)
+	}
+	return n
 }
 
 // throughAll finds the branches through any of the things that act together.
@@ -297,6 +315,7 @@ func (m *model) bridges(c *part.Composite) bool {
 	along := c.To.Sub(c.From).Unit()
 	for i := range m.b.Composites {
 		d := &m.b.Composites[i]
+		m.spend(1 + len(c.Things)*len(d.Things))
 		if d.Things[0] != c.Things[0] && math.Abs(d.To.Sub(d.From).Unit().Dot(along)) > 0.99 &&
 			slices.ContainsFunc(d.Things[1:], func(id string) bool { return slices.Contains(c.Things[1:], id) }) {
 			return true
@@ -308,6 +327,7 @@ func (m *model) bridges(c *part.Composite) bool {
 // chords cuts one plate by the plane through at square to normal and appends its chords. A plate that is not square to the plane gives none.
 func (t *thing) chords(dst []chordPiece, at, normal part.Vec) []chordPiece {
 	p := &t.plate.Pose
+	t.work.spend(t.plate.Corners())
 	n := shape.Point{X: normal.Dot(p.U), Y: normal.Dot(p.V)}
 	if math.Abs(normal.Dot(p.W())) > 1e-6 {
 		return dst
@@ -376,6 +396,7 @@ func (m *model) fillCut(s *part.Sweep, c *cut) {
 
 // again is a cut at the same place with nothing in it yet.
 func (m *model) again(c *cut, label string) *cut {
+	m.spend(perCut)
 	out := &m.room.cuts.take(1)[0]
 	*out = cut{slot: c.slot, at: c.at, normal: c.normal, flat: c.flat, chord: c.chord, bolts: c.bolts, ribArm: c.ribArm, root: c.root, label: label}
 	return out
@@ -400,6 +421,7 @@ func (m *model) chordsOf(dst []chordPiece, s *part.Sweep, ids []string, c *cut) 
 // some picks the chords of some plates, in the plates' order.
 func (m *model) some(chords []chordPiece, ids []string) []chordPiece {
 	out := m.room.some[:0]
+	m.spend(len(ids) * len(chords))
 	for _, id := range ids {
 		for i := range chords {
 			if chords[i].t.plate.ID == id {
@@ -488,6 +510,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, acts *acting, on *throug
 	if len(whole) == 0 {
 		return
 	}
+	m.spend(10 * len(whole))
 	pieces := c.pieces(m.room.pieces[:0], whole)
 	m.room.pieces = pieces
 	full, err := statics.NewSection(pieces)
@@ -507,6 +530,7 @@ func (m *model) fillSection(c *cut, whole []chordPiece, acts *acting, on *throug
 	}
 	twist, effective := statics.Torsion(pieces), &full
 	if acts != nil && len(acts.active) > 0 {
+		m.spend(len(whole) * (len(acts.active) + len(whole)*named(acts.active)))
 		m.room.works = trimmed(m.room.works[:0], whole, acts.active)
 		c.works, c.acts = m.room.kept.copied(m.room.works), acts
 		m.room.pieces = c.pieces(pieces[:0], c.works)
@@ -556,6 +580,7 @@ func (t *thing) openingAt(c *cut) float64 {
 	n := shape.Point{X: c.normal.Dot(t.plate.Pose.U), Y: c.normal.Dot(t.plate.Pose.V)}
 	at := c.at.Sub(t.plate.Pose.Origin).Dot(c.normal)
 	longest := 0.0
+	t.work.spend(t.plate.Corners())
 	for _, o := range t.plate.Cutouts {
 		lo, hi := math.Inf(1), math.Inf(-1)
 		for _, e := range o.Edges() {
@@ -768,6 +793,7 @@ func (r *run) actAt(e *effect, c *cut) {
 // jointsAt finds what the welds that make plates act together have to carry under a wrench about the cut's centroid.
 func (r *run) jointsAt(e *effect, c *cut, w wrench) {
 	e.flows, e.ribs = e.flows[:0], e.ribs[:0]
+	r.spend(len(c.ribs) * (1 + len(c.flows)))
 	if len(c.ribs) == 0 {
 		r.flowsAt(e, c, w)
 		return
@@ -810,6 +836,7 @@ func (r *run) isRoot(i int) bool { return i+1 == len(r.cuts) || r.cuts[i+1].slot
 
 // keepRootCut keeps what the plate at the root of a sweep suffers, going the way that its weld goes.
 func (r *run) keepRootCut(slot, k int) {
+	r.spend(len(r.cuts))
 	for i := range r.cuts {
 		if c := &r.cuts[i]; c.slot == slot && r.isRoot(i) && c.less != nil {
 			way := c.way(k)
@@ -928,8 +955,11 @@ func plain(f *Cut, c *cut, w wrench) {
 
 // beyond is everything that acts on the swept thing on the load's side of the cut, about a point.
 func (r *run) beyond(c *cut, about part.Vec) wrench {
-	w := r.loaded(c.set).about(about)
+	on := r.loaded(c.set)
+	r.spend(1 + len(on.forces))
+	w := on.about(about)
 	if c.bolts >= 0 {
+		r.spend(len(r.groups[c.bolts].Points))
 		r.groups[c.bolts].react(&w, c, about)
 	}
 	return w.settled()
@@ -941,6 +971,7 @@ func (r *run) laySweeps() {
 	r.cutSlots, r.cornerPlates = make([]slots[Cut], len(r.b.Sweeps)), make([]slots[CornerPlate], len(r.b.Sweeps))
 	for i := range r.b.Sweeps {
 		has := func(want func(c *cut) bool) bool {
+			r.spend(len(r.cuts))
 			for k := range r.cuts {
 				if c := &r.cuts[k]; c.slot == i && want(c) {
 					return true

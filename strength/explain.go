@@ -37,6 +37,7 @@ func (r *run) replay(inCase, corner int) bool {
 	r.take(forces)
 	r.inCase, r.inCorner = inCase, corner
 	for i := range r.groups {
+		r.spend(len(forces) + perSolved*len(r.groups[i].pos))
 		if r.groups[i].solve(forces) != nil {
 			return false
 		}

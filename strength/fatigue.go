@@ -52,6 +52,7 @@ func (r *run) fatigue(spectrum []StressCycle) error {
 				if !r.mayWander(c, d) {
 					continue
 				}
+				r.spend(perRule * (len(r.cuts) + len(r.details)))
 				change, err := r.changed(p, [2]int{c, d})
 				if err != nil {
 					return err
@@ -121,6 +122,7 @@ func (r *run) addStretch(f Fatigue, sweep int, cuts []int, flatwise float64) *sl
 	s := &r.b.Sweeps[sweep]
 	return r.addDetail(f, sweepName(s), s.Things[0], s.To, func(c *change) float64 {
 		worst := 0.0
+		r.spend(len(cuts))
 		for _, i := range cuts {
 			worst = max(worst, r.stressAt(i, c.sections[i], flatwise))
 		}
@@ -131,6 +133,7 @@ func (r *run) addStretch(f Fatigue, sweep int, cuts []int, flatwise float64) *sl
 // cutsWhere lists the cuts of a sweep at which something holds.
 func (r *run) cutsWhere(sweep int, holds func(i int) bool) []int {
 	var out []int
+	r.spend(len(r.cuts))
 	for i := range r.cuts {
 		if r.cuts[i].slot == sweep && holds(i) {
 			out = append(out, i)
@@ -425,6 +428,7 @@ func (r *run) jointRanges(sections []wrench, change []force) (flows, roots []flo
 	r.take(change)
 	for i := range r.cuts {
 		c := r.cuts[i]
+		r.spend(perRule * (1 + len(c.flows)))
 		c.flows = slices.DeleteFunc(slices.Clone(c.flows), func(p flowPoint) bool { return p.depth == 0 }) // a web that the section does not meet
 		for k := range c.flows {
 			c.flows[k].run = max(c.flows[k].run, c.flows[k].depth)
@@ -454,6 +458,7 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 	for turn, forces := range [2][]force{from, to} {
 		r.take(forces)
 		for i := range r.groups {
+			r.spend(2 * (len(forces) + perSolved*len(r.groups[i].pos)))
 			if tensions[turn][i], err = r.groups[i].tightened(forces); err != nil {
 				return nil, nil, err
 			}
@@ -484,6 +489,7 @@ func (r *run) changes(from, to []force) (sections []wrench, threads []float64, e
 		}
 		widen(tensions[0][i], least)
 		widen(least, tensions[1][i])
+		r.spend(len(r.cuts))
 		for k := range r.cuts {
 			if r.cuts[k].bolts != i {
 				continue

@@ -10,19 +10,17 @@ import (
 
 // layOut prepares every place that is checked.
 func (r *run) layOut() {
-	r.layPins()
-	r.laySweeps()
-	r.layOutstands()
-	r.layWelds()
-	r.layRibRoots()
-	r.laySizes()
-	r.layBolts()
-	r.layRods()
-	r.layContacts()
-	r.layTrays()
-	r.laySpreads()
-	r.layUncut()
-	r.markMetals()
+	for _, step := range [...]struct {
+		on string
+		do func()
+	}{
+		{"pins", r.layPins}, {"sweeps", r.laySweeps}, {"composites", r.layOutstands}, {"welds", r.layWelds}, {"welds", r.layRibRoots}, {"welds", r.laySizes},
+		{"bolts", r.layBolts}, {"rods", r.layRods}, {"contacts", r.layContacts}, {"contacts", r.layTrays}, {"plates", r.laySpreads}, {"plates", r.layUncut},
+		{"plates", r.markMetals},
+	} {
+		r.on = step.on
+		step.do()
+	}
 }
 
 // layUncut names plates and legs that load passes and no section is cut through.
@@ -31,6 +29,7 @@ func (r *run) layUncut() {
 		id := r.things[i].plate.ID
 		cut := false
 		for _, s := range r.b.Sweeps {
+			r.spend(len(s.Things))
 			cut = cut || slices.Contains(s.Things, id)
 		}
 		cut = cut || slices.ContainsFunc(r.trays, func(y tray) bool { return y.t.plate.ID == id })
@@ -105,6 +104,7 @@ func (m *model) besideWebs(s *part.Sweep) float64 {
 			if ch.t.plate.ID != s.Things[0] {
 				continue
 			}
+			m.spend(len(acts.active) + len(whole)*named(acts.active))
 			webs, _ := websOn(room[:0], ch, whole, acts.active)
 			if len(webs) == 0 {
 				continue

@@ -87,6 +87,7 @@ func (m *model) materialOf(id string) string {
 	if s := m.b.Support(id); s != nil {
 		return s.Material
 	}
+	m.spend(len(m.b.Rods) + len(m.b.Plates) + len(m.b.Members))
 	for i := range m.b.Rods {
 		if s := &m.b.Rods[i]; s.ID == id {
 			return s.Grade
@@ -111,6 +112,7 @@ func (m *model) materialOf(id string) string {
 // soften gives an aluminium thing that is welded the strength beside a weld.
 func (m *model) soften(t *thing, g *material.Grade, field string) {
 	t.parentFy, t.parentFu = t.fy, t.fu
+	m.spend(len(m.b.Welds))
 	if g == nil || g.Family != material.Aluminium || !slices.ContainsFunc(m.b.Welds, t.inWeld) {
 		return
 	}
@@ -140,6 +142,7 @@ func (m *model) atHole(t *thing, h part.Hole) (fy, fu float64) {
 		if !t.inWeld(w) {
 			continue
 		}
+		m.spend(len(w.Segments))
 		for _, s := range w.Segments {
 			if distance(at, s)-w.WidthMM/2-1.5*h.DiaMM < softenedMM {
 				return t.fy, t.fu
@@ -246,6 +249,7 @@ func (m *model) sectionOf(s *part.Sweep) []string {
 	for changed := true; changed; {
 		changed = false
 		for _, c := range m.b.Composites {
+			m.spend(1 + 2*len(c.Things)*len(ids))
 			if !slices.ContainsFunc(c.Things, func(id string) bool { return slices.Contains(ids, id) }) {
 				continue
 			}
@@ -262,6 +266,7 @@ func (m *model) sectionOf(s *part.Sweep) []string {
 // weldedTo names a thing and what welds join to it.
 func (m *model) weldedTo(id string) []string {
 	ids := []string{id}
+	m.spend(len(m.b.Welds))
 	for _, w := range m.b.Welds {
 		if slices.Contains(w.Joins[:], id) || w.ID == id {
 			ids = append(ids, w.Joins[:]...)

@@ -15,6 +15,7 @@ import (
 )
 
 type model struct {
+	*meter
 	b         *part.Bracket
 	listing   string // the basis's name in material lists
 	things    []thing
@@ -49,6 +50,7 @@ type model struct {
 
 // thing is a plate, a face of a bent plate, an angle's leg or a boss with its strength.
 type thing struct {
+	work    *meter
 	plate   *part.Plate
 	of      string        // the angle or bent plate that it is a part of, else empty
 	outline shape.Outline // finished
@@ -76,20 +78,19 @@ type corner struct {
 
 const maxCorners = 64
 
-func compile(b *part.Bracket, basis *Basis, memory *room) (*model, error) {
-	m := &model{b: laid(b), room: memory, listing: basis.Card.Listing, run: basis.Rules.WeldRun, sections: len(basis.Rules.Cut) > 0}
-	m.resolveThings()
-	m.layCorners()
-	m.compilePins()
-	m.layBranches()
-	m.layClasps()
-	m.compileCuts()
-	m.compileWelds()
-	m.compileBolts()
-	m.compileRods()
-	m.compileContacts()
-	m.compileTrays()
-	m.compileSpreads()
+func compile(b *part.Bracket, basis *Basis, memory *room, work *meter) (*model, error) {
+	m := &model{meter: work, b: laid(b), room: memory, listing: basis.Card.Listing, run: basis.Rules.WeldRun, sections: len(basis.Rules.Cut) > 0}
+	for _, step := range [...]struct {
+		on string
+		do func()
+	}{
+		{"plates", m.resolveThings}, {"shares", m.layCorners}, {"pins", m.compilePins}, {"paths", m.layBranches}, {"contacts", m.layClasps},
+		{"sweeps", m.compileCuts}, {"welds", m.compileWelds}, {"bolts", m.compileBolts}, {"rods", m.compileRods}, {"contacts", m.compileContacts},
+		{"contacts", m.compileTrays}, {"plates", m.compileSpreads},
+	} {
+		m.on = step.on
+		step.do()
+	}
 	if len(m.bad) > 0 {
 		return nil, m.bad
 	}
@@ -101,12 +102,14 @@ func (m *model) refuse(field string, err error, accept string) {
 }
 
 func (m *model) note(format string, args ...any) {
+	m.spend(1 + len(m.notes))
 	if s := fmt.Sprintf(format, args...); !slices.Contains(m.notes, s) {
 		m.notes = append(m.notes, s)
 	}
 }
 
 func (m *model) skip(what, place, why string) {
+	m.spend(1 + len(m.uncovered))
 	if n := (NotChecked{what, place, why}); !slices.Contains(m.uncovered, n) {
 		m.uncovered = append(m.uncovered, n)
 	}
@@ -155,7 +158,7 @@ func (m *model) isBoss(mem *part.Member) bool {
 // addThing takes a plate, or a part of something bent or angled, with the strength that its grade has at a thickness.
 func (m *model) addThing(p *part.Plate, of string, tMM float64, field string) {
 	g, fy, fu := m.grade(p.Material, tMM, field)
-	t := thing{plate: p, of: of, outline: p.Shape(false), fy: fy, fu: fu}
+	t := thing{work: m.meter, plate: p, of: of, outline: p.Shape(false), fy: fy, fu: fu}
 	if g != nil {
 		t.e = g.EMPa
 	}
@@ -195,6 +198,7 @@ func (m *model) listed(lists []string) bool {
 }
 
 func (m *model) thing(id string) *thing {
+	m.spend(len(m.things))
 	for i := range m.things {
 		if m.things[i].plate.ID == id {
 			return &m.things[i]
@@ -211,6 +215,7 @@ func (m *model) layCorners() {
 		var next []corner
 		for _, c := range m.corners {
 			for _, v := range values {
+				m.spend(1 + len(c.value))
 				n := corner{value: append(slices.Clone(c.value), v), words: c.words}
 				if len(values) > 1 {
 					n.words = joinWords(c.words, m.shareWords(s, v))
@@ -293,6 +298,7 @@ func (m *model) layBranches() {
 }
 
 func (m *model) carried(br *branch, c int) carried {
+	m.spend(10 + (1+len(br.Then))*(1+len(m.b.Shares)))
 	f, mo := br.component.Unit()
 	if i := m.share(br.Share); i >= 0 && m.b.Shares[i].Rule == part.ByBeamSpan {
 		b := m.beam(&m.b.Shares[i])

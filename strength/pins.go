@@ -292,6 +292,7 @@ func (m *model) doublers(p *pin, seat string) []*thing {
 	var out []*thing
 	for i := range m.things {
 		t := &m.things[i]
+		m.spend(len(m.b.Welds) + 4*len(t.plate.Holes))
 		welded := slices.ContainsFunc(m.b.Welds, func(w part.WeldGroup) bool { return w.Joins == [2]string{t.plate.ID, seat} })
 		if _, ok := t.holeNear(p.Center, p.Axis); ok && welded {
 			out = append(out, t)
@@ -302,6 +303,7 @@ func (m *model) doublers(p *pin, seat string) []*thing {
 
 // pullDoubler gives the weld of a doubler the doubler's part of the pin's force, in the doubler's middle plane.
 func (r *run) pullDoubler(p *pin, b *bore) {
+	r.spend(len(r.rootSets) * (1 + len(r.b.Welds)))
 	for i := range r.rootSets {
 		s := &r.rootSets[i]
 		if w := r.b.Weld(s.thing); w != nil && w.Joins[0] == b.plate.plate.ID {

@@ -134,7 +134,9 @@ func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 		if flange.t.plate.ID != swept {
 			continue
 		}
+		m.spend(len(active) + len(whole)*named(active))
 		webs, span := websOn(nil, flange, whole, active)
+		m.spend(perCut * len(webs))
 		webs = slices.DeleteFunc(webs, func(w web) bool { return math.Abs(w.along) > flange.length/2 })
 		c.ribs = append(m.room.ribs.take(len(c.ribs) + len(webs))[:0], c.ribs...)
 		for i, w := range webs {

@@ -73,6 +73,7 @@ func (r *run) layRods() {
 			notes = append(notes, "side force is held by stops, and its couple about them by the rods")
 			r.skip("strength of the side stops", s.ID, "the bracket's model has no weld or bolt for them")
 		}
+		r.spend(len(r.trays) * (1 + len(r.spreads)))
 		for k := range r.trays {
 			if t := r.trays[k].t; r.trays[k].rods == i {
 				s.f.Sheet, s.f.Under, s.f.SheetFy, s.f.SheetFu = t.plate.ThicknessMM, r.underNut(i), t.fy, t.fu
@@ -101,6 +102,7 @@ func (r *run) atRodSet(s *rodSet, slot *slots[Rod]) error {
 		share = float64(len(s.at)) / 2
 	}
 	clear(s.now)
+	r.spend(2 * (len(r.forces) + perRule*len(s.at)))
 	for _, level := range s.hinges() {
 		up := s.Pose.W()
 		w := sum(r.forces, s.passes, s.middle.AddScaled(level, up))

@@ -77,6 +77,7 @@ func (r *run) isTapped(g *boltGroup, id string) bool {
 		if h.Thread == "" {
 			continue
 		}
+		r.spend(4 * len(g.Points))
 		for _, p := range g.Points {
 			off := t.plate.HoleAt(h).Sub(g.Pose.At(p.X, p.Y, 0))
 			if off.AddScaled(-off.Dot(g.Pose.W()), g.Pose.W()).Norm() < 0.01 {
@@ -114,6 +115,7 @@ func (r *run) atTightening(i int) {
 func (r *run) atThreads() {
 	for n := range r.tapped {
 		f := r.tapped[n].f
+		r.spend(1 + len(r.groups[r.tapped[n].group].tensions))
 		f.Service = r.factor
 		for _, t := range r.groups[r.tapped[n].group].tensions {
 			f.T = max(f.T, t)

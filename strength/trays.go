@@ -38,7 +38,7 @@ func (m *model) compileTrays() {
 
 // hangsOn says whether every rod goes through a hole of the plate.
 func (m *model) hangsOn(t *thing, s *rodSet) bool {
-	return !slices.ContainsFunc(s.Points, func(p shape.Point) bool { return holeOn(t.plate, s, p) == nil })
+	return !slices.ContainsFunc(s.Points, func(p shape.Point) bool { m.spend(4 * len(t.plate.Holes)); return holeOn(t.plate, s, p) == nil })
 }
 
 // holeOn is the plate's rod hole on a rod's line, nil when there is none.

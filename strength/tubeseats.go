@@ -45,6 +45,7 @@ func (s *seat) climbs(w wrench, noise float64) string {
 // this force makes under the worst of them.
 func (r *run) onWall(i int) float64 {
 	all := 0.0
+	r.spend(len(r.seats))
 	for k := range r.seats {
 		if i == k || r.seats[i].shares(&r.seats[k]) {
 			all += r.seats[k].now.F
@@ -54,6 +55,7 @@ func (r *run) onWall(i int) float64 {
 }
 
 func (r *run) hasNeighbour(i int) bool {
+	r.spend(len(r.seats))
 	for k := range r.seats {
 		if i != k && r.seats[i].shares(&r.seats[k]) {
 			return true

@@ -325,6 +325,7 @@ func (m *model) standsFor(section string) []string {
 	var out []string
 	add := func(sets []rootSet) {
 		for i := range sets {
+			m.spend(1 + len(sets[i].welds))
 			if s := &sets[i]; slices.ContainsFunc(s.welds, func(l rootWeld) bool { return l.Section == section }) && !slices.Contains(out, s.words) {
 				out = append(out, s.words)
 			}
@@ -342,6 +343,7 @@ func (m *model) standsFor(section string) []string {
 // cutAlong says whether the last section of a sweep speaks for a weld.
 func (m *model) cutAlong(slot int, set *rootSet, w *part.WeldGroup, own bool) bool {
 	s, c := &m.b.Sweeps[slot], (*cut)(nil)
+	m.spend(len(m.cuts))
 	for i := range m.cuts {
 		if m.cuts[i].slot == slot {
 			c = &m.cuts[i]

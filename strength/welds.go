@@ -16,6 +16,7 @@ import (
 // rootSet is the welds at the root of plates that act together; plates that no composite ties stand alone, each with its
 // own welds.
 type rootSet struct {
+	work   *meter
 	words  string
 	thing  string
 	at     part.Vec
@@ -51,6 +52,7 @@ type pressed struct {
 
 // load is what the set carries, about its centroid.
 func (s *rootSet) load(forces []force) wrench {
+	s.work.spend(1 + len(forces))
 	if s.pull == nil {
 		return sum(forces, s.passes, s.at)
 	}
@@ -154,6 +156,9 @@ func (m *model) compileWelds() {
 }
 
 func (m *model) inComposite(weld string) bool {
+	for i := range m.b.Composites {
+		m.spend(1 + len(m.b.Composites[i].Welds))
+	}
 	return slices.ContainsFunc(m.b.Composites, func(c part.Composite) bool { return slices.Contains(c.Welds, weld) })
 }
 
@@ -162,8 +167,10 @@ func (m *model) cluster(w *part.WeldGroup) []int {
 	plates := []string{w.Joins[0]}
 	for k := 0; k < len(plates); k++ {
 		for _, c := range m.b.Composites {
+			m.spend(1 + 2*len(c.Things))
 			if slices.Contains(c.Things, plates[k]) && !slices.Contains(c.Things, w.Joins[1]) {
 				for _, id := range c.Things {
+					m.spend(len(plates))
 					if !slices.Contains(plates, id) {
 						plates = append(plates, id)
 					}
@@ -174,6 +181,7 @@ func (m *model) cluster(w *part.WeldGroup) []int {
 	var out []int
 	for i := range m.b.Welds {
 		v := &m.b.Welds[i]
+		m.spend(len(plates))
 		if v.Joins[1] == w.Joins[1] && slices.Contains(plates, v.Joins[0]) && !m.inComposite(v.ID) {
 			out = append(out, i)
 		}
@@ -184,7 +192,7 @@ func (m *model) cluster(w *part.WeldGroup) []int {
 // addRoot compiles one root set, none where no run of it counts; own is for a plate with its own gussets alone.
 func (m *model) addRoot(members []int, own bool) {
 	first := &m.b.Welds[members[0]]
-	set := rootSet{thing: first.ID, words: "weld " + first.ID, field: fmt.Sprintf("welds[%d]", members[0])}
+	set := rootSet{work: m.meter, thing: first.ID, words: "weld " + first.ID, field: fmt.Sprintf("welds[%d]", members[0])}
 	var ids []string
 	var segs []statics.WeldSegment
 	var owners []string
@@ -197,7 +205,7 @@ func (m *model) addRoot(members []int, own bool) {
 		ids = append(ids, w.ID)
 		leg := asFillet(w) / greatest
 		set.welds = append(set.welds, rootWeld{"at " + w.ID, w.Joins[0], m.weldLine(w, k), leg})
-		lengths := runLengths(w)
+		lengths := m.runLengths(w)
 		for i, s := range w.Segments {
 			counts := m.weight(w, lengths[i])
 			if counts == 0 {
@@ -216,6 +224,7 @@ func (m *model) addRoot(members []int, own bool) {
 	if len(segs) == 0 {
 		return
 	}
+	m.spend(10 * len(segs))
 	g, err := statics.NewWeldGroup(segs)
 	if err != nil {
 		m.refuse(set.field, err, "segments of some length")
@@ -274,6 +283,7 @@ func (m *model) addWays(set *rootSet, members []int) {
 	var plates []string
 	for _, k := range members {
 		plate := m.b.Welds[k].Joins[0]
+		m.spend(len(plates) + len(members))
 		if slices.Contains(plates, plate) || !slices.Contains(m.passes(m.b.Welds[k].ID), true) {
 			continue
 		}
@@ -306,6 +316,7 @@ func (m *model) addWays(set *rootSet, members []int) {
 // isOwn says whether a web stands on one flange and on no other that runs the same way.
 func (m *model) isOwn(web, flange string) bool {
 	return slices.ContainsFunc(m.b.Composites, func(c part.Composite) bool {
+		m.spend(1 + len(c.Things))
 		return c.Things[0] == flange && slices.Contains(c.Things[1:], web) && !m.bridges(&c)
 	})
 }
@@ -344,13 +355,15 @@ func (m *model) weight(w *part.WeldGroup, length float64) float64 {
 
 // runLengths gives, for every segment, the length of the run that it is part of: segments that meet are one run, round a corner or a
 // circle.
-func runLengths(w *part.WeldGroup) []float64 {
+func (m *model) runLengths(w *part.WeldGroup) []float64 {
 	n := len(w.Segments)
+	m.spend(4 * n * n)
 	run := make([]int, n) // by its first segment
 	for i := range run {
 		run[i] = i
 		for k := range i {
 			if from := run[k]; meet(w.Segments[i], w.Segments[k]) && from != run[i] {
+				m.spend(i)
 				for j := range i + 1 {
 					if run[j] == from {
 						run[j] = run[i]
@@ -395,12 +408,15 @@ func (m *model) addWorking(set *rootSet, segs []statics.WeldSegment, owners []st
 			whole = t.chords(whole, s.To.AddScaled(-1e-3, normal), normal)
 		}
 	}
+	m.spend(len(whole) * (len(acts.active) + len(whole)*named(acts.active)))
 	left := trimmed(nil, whole, acts.active)
+	m.spend(perRule * len(segs) * (1 + len(left)))
 	set.keep(segs, c, func(k int) []statics.WeldSegment { return clip(segs[k], owners[k], left) })
 }
 
 // cutThrough finds the first cut of the first sweep that is wanted and has cuts, nil for none.
 func (m *model) cutThrough(want func(s *part.Sweep) bool) *cut {
+	m.spend(len(m.cuts))
 	for i := range m.cuts {
 		if want(&m.b.Sweeps[m.cuts[i].slot]) {
 			return &m.cuts[i]
@@ -476,7 +492,7 @@ func (m *model) weldLine(w *part.WeldGroup, index int) WeldLine {
 	l.T1, l.Fy, l.Fu = m.ply(w.Joins[0])
 	l.T2, l.Fy2, l.Fu2 = m.ply(w.Joins[1])
 	l.Backed = m.backed(w, l.T2)
-	for i, length := range runLengths(w) {
+	for i, length := range m.runLengths(w) {
 		l.Length, l.Longest = min(l.Length, length), max(l.Longest, w.Segments[i].B.Sub(w.Segments[i].A).Norm())
 	}
 	m.describe(&l, w)
@@ -490,6 +506,7 @@ func (m *model) backed(w *part.WeldGroup, t float64) bool {
 		if v.Joins[1] != w.Joins[1] || v.Joins[0] == w.Joins[0] {
 			continue
 		}
+		m.spend(4 * len(w.Segments) * len(v.Segments))
 		for _, s := range w.Segments {
 			if slices.ContainsFunc(v.Segments, func(u part.WeldSegment) bool { return behind(s, u, t) }) {
 				return true
@@ -528,6 +545,7 @@ func (m *model) electrode(name string, index int) (fexx, fey float64) {
 
 // ply gives thickness and strength of a plate, a leg, a whole angle or a support.
 func (m *model) ply(id string) (t, fy, fu float64) {
+	m.spend(len(m.b.Supports) + len(m.b.Members))
 	for _, name := range [2]string{id, id + ".a"} {
 		if th := m.thing(name); th != nil {
 			return th.plate.ThicknessMM, th.fy, th.fu
@@ -562,7 +580,7 @@ func (m *model) addFlow(i int) {
 // lines counts the runs of a weld, short ones by the part that counts.
 func (m *model) lines(w *part.WeldGroup) float64 {
 	n := 0.0
-	for _, length := range runLengths(w) {
+	for _, length := range m.runLengths(w) {
 		n += m.weight(w, length)
 	}
 	return n
@@ -578,12 +596,15 @@ func (m *model) addFlows(c *cut) {
 	for _, a := range active {
 		most += len(a.Welds)
 	}
+	m.spend(perRule * most)
 	c.flows = m.room.flows.take(most)[:0]
 	for k := range m.flowSets {
 		w := m.flowSets[k].weld
+		m.spend(most)
 		if !m.flowsHere(w, active) {
 			continue
 		}
+		m.spend(most + 4*len(w.Segments) + len(m.b.Welds) + len(chords)*(1+len(shared)+named(active)))
 		p := flowPoint{set: k, beside: 1, run: m.gathered(w, active, c), depth: depthOf(w.Joins[0], chords)}
 		if len(c.ribs) > 0 {
 			p.rib, p.perN = w.Joins[0], c.ribFlow(w.Joins[0])
@@ -858,6 +879,7 @@ func (r *run) severityOf(i int, s *rootSet) float64 {
 // the worst. Where shear lag leaves part of the welds idle, weak-axis bending goes on the working part alone. The force varies
 // linearly along a segment, so its greatest is at an end.
 func (s *rootSet) take(w wrench) error {
+	s.work.spend(len(s.welds) + 4*len(s.runs) + 4*len(s.workingRuns))
 	for k := range s.welds {
 		s.welds[k].Q, s.welds[k].N, s.welds[k].V = 0, 0, 0
 	}
@@ -962,8 +984,12 @@ func (r *run) layWelds() {
 func (r *run) flowsAt(e *effect, c *cut, w wrench) {
 	n, my, mz := -w.f.Dot(c.normal), w.m.Dot(c.chord), -w.m.Dot(c.flat)
 	va := math.Abs(w.f.Dot(c.flat))
+	r.spend(len(c.flows))
 	for i := range c.flows {
 		p := &c.flows[i]
+		if p.direct != nil {
+			r.spend(len(r.forces))
+		}
 		force := n*p.area + my*p.qy + mz*p.qz
 		if p.direct != nil {
 			force -= r.axialInto(p.direct, c)

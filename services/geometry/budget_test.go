@@ -3,9 +3,14 @@ package geometry
 import (
 	"fmt"
 	"math"
+	"runtime"
+	"slices"
+	"strings"
 	"syscall"
 	"testing"
 	"time"
+
+	"google.golang.org/protobuf/proto"
 
 	"lugwright/geometry"
 	"lugwright/geometry/kinds"
@@ -98,5 +103,61 @@ func TestCostliestDrawing(t *testing.T) {
 	}
 	if took, err := draw(crossing(*washer, 490, 1000)); err == nil || took > mostTimesUsual*usual {
 		t.Errorf("490 plates of 1000 corners: %v in %s", err, took)
+	}
+}
+
+// No bracket that is taken makes files out of proportion: with as much as it may hold of what is dear in one format or another, what is handed out for them stays
+// within a bound, and one piece more is refused. Marks of four megabytes once made a cut file of six gigabytes.
+func TestLargestFiles(t *testing.T) {
+	if testing.Short() {
+		t.Skip("some seconds of processor time")
+	}
+	const most = 256 << 20 // bytes handed out for one request in all formats
+	build := func(kind string) *part.Bracket {
+		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: kind, Name: "x", Hand: part.LeftHand})
+		if err != nil {
+			t.Fatal(err)
+		}
+		return b
+	}
+	for name, c := range map[string]struct {
+		kind, field string
+		more        func(b *part.Bracket) // until it is refused
+	}{
+		"letters": {"clevis", "plates", func(b *part.Bracket) {
+			b.Plates[0].Etch = append(b.Plates[0].Etch, part.Etch{Text: strings.Repeat("8", 99), HeightMM: 0.5})
+		}},
+		"bends": {"tray", "plates", func(b *part.Bracket) {
+			p := &b.Plates[0]
+			p.Bends = append(p.Bends, p.Bends[0])
+		}},
+		"members": {"crosstube", "members", func(b *part.Bracket) {
+			m := b.Members[0]
+			m.ID = fmt.Sprint("m", len(b.Members))
+			b.Members = append(b.Members, m)
+		}},
+	} {
+		b, before := build(c.kind), build(c.kind)
+		for b.Validate() == nil {
+			*before = *b
+			before.Plates, before.Members = slices.Clone(b.Plates), slices.Clone(b.Members)
+			c.more(b)
+		}
+		if fields := part.Fields(b.Validate()); len(fields) != 1 || fields[0].Field != c.field {
+			t.Errorf("%s: %v", name, b.Validate())
+		}
+		q := &pb.ExportBracketRequest{Bracket: wire.EncodeBracket(before), Formats: wire.EncodeFormats(wire.Formats())}
+		var start, end runtime.MemStats
+		runtime.ReadMemStats(&start)
+		answer, err := New(kinds.All()).ExportBracket(t.Context(), q)
+		runtime.ReadMemStats(&end)
+		if err != nil {
+			t.Fatal(err)
+		}
+		handed := end.TotalAlloc - start.TotalAlloc
+		t.Logf("%s: request %d kB, answer %d kB, %d MB handed out", name, proto.Size(q)>>10, proto.Size(answer)>>10, handed>>20)
+		if handed > most {
+			t.Errorf("%s: %d MB handed out", name, handed>>20)
+		}
 	}
 }

@@ -113,7 +113,7 @@ type batch struct {
 	handover *wire.Handover
 }
 
-func (b *batch) result(order *pb.BracketOrder) (*pb.BuildResult, error) {
+func (b *batch) result(_ context.Context, order *pb.BracketOrder) (*pb.BuildResult, error) {
 	built, err := b.service.build(order)
 	if err != nil {
 		return nil, err

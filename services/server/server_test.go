@@ -52,7 +52,7 @@ func (s *rogue) BuildBracket(ctx context.Context, _ *pb.BuildBracketRequest) (*p
 }
 
 func (s *rogue) BuildBrackets(ctx context.Context, q *pb.BuildBracketsRequest) (*pb.BuildBracketsResponse, error) {
-	results, err := Batch(ctx, q.Orders, func(o *pb.BracketOrder) (*pb.BuildResult, error) {
+	results, err := Batch(ctx, q.Orders, func(_ context.Context, o *pb.BracketOrder) (*pb.BuildResult, error) {
 		switch o.Name {
 		case "poison":
 			panic("secret")
@@ -279,7 +279,7 @@ func TestPanicIsInternal(t *testing.T) {
 func TestBatchEndsWithItsContext(t *testing.T) {
 	ctx, cancel := context.WithCancel(t.Context())
 	done := 0
-	_, err := Batch(ctx, make([]int, 9), func(int) (int, error) {
+	_, err := Batch(ctx, make([]int, 9), func(context.Context, int) (int, error) {
 		if done++; done == 3 {
 			cancel()
 		}

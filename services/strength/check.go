@@ -1,6 +1,7 @@
 package strength
 
 import (
+	"context"
 	"fmt"
 
 	"lugwright/part"
@@ -42,7 +43,7 @@ func (s *Service) withPinJoint(basis *strength.Basis, q *wire.Setup) (*strength.
 	return basis.WithPinJoint(pin, method)
 }
 
-func (s *Service) check(h *wire.Handover, m *partpb.Bracket, with setup) (*strength.Report, error) {
+func (s *Service) check(ctx context.Context, h *wire.Handover, m *partpb.Bracket, with setup) (*strength.Report, error) {
 	bracket, err := h.Decode(m)
 	if err != nil {
 		return nil, err
@@ -50,7 +51,7 @@ func (s *Service) check(h *wire.Handover, m *partpb.Bracket, with setup) (*stren
 	if with.err != nil {
 		return nil, with.err
 	}
-	return strength.Run(with.basis, bracket, with.Cases, with.Options)
+	return strength.RunContext(ctx, with.basis, bracket, with.Cases, with.Options)
 }
 
 // batch is one CheckBrackets call: setups are decoded once, and briefs share their texts.
@@ -71,17 +72,17 @@ func (s *Service) batch(h *wire.Handover, q *pb.CheckBracketsRequest) *batch {
 	return b
 }
 
-func (b *batch) report(item *pb.CheckItem) (*strength.Report, error) {
+func (b *batch) report(ctx context.Context, item *pb.CheckItem) (*strength.Report, error) {
 	i := int(item.GetSetup())
 	if i < 0 || i >= len(b.setups) {
 		accept := fmt.Sprintf("the index of one of %d setups", len(b.setups))
 		return nil, &part.FieldError{Field: "setup", Found: fmt.Sprint(i), Accept: accept}
 	}
-	return b.service.check(b.handover, item.GetBracket(), b.setups[i])
+	return b.service.check(ctx, b.handover, item.GetBracket(), b.setups[i])
 }
 
-func (b *batch) result(item *pb.CheckItem) (*pb.CheckResult, error) {
-	report, err := b.report(item)
+func (b *batch) result(ctx context.Context, item *pb.CheckItem) (*pb.CheckResult, error) {
+	report, err := b.report(ctx, item)
 	switch {
 	case err != nil:
 		return nil, err

@@ -61,8 +61,8 @@ func (s *Service) ListMaterials(context.Context, *pb.ListMaterialsRequest) (*pb.
 }
 
 // CheckBracket checks one bracket.
-func (s *Service) CheckBracket(_ context.Context, q *pb.CheckBracketRequest) (*pb.CheckBracketResponse, error) {
-	report, err := s.check(nil, q.GetBracket(), s.setup(q.GetSetup()))
+func (s *Service) CheckBracket(ctx context.Context, q *pb.CheckBracketRequest) (*pb.CheckBracketResponse, error) {
+	report, err := s.check(ctx, nil, q.GetBracket(), s.setup(q.GetSetup()))
 	if err != nil {
 		return nil, wire.ToStatus(err)
 	}
