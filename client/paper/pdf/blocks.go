@@ -7,7 +7,6 @@ import (
 	"strings"
 	"unicode/utf8"
 
-	"lugwright/client/draw"
 	"lugwright/client/paper"
 )
 
@@ -106,7 +105,7 @@ func (d *document) heading(h *paper.Heading) {
 	}
 	d.use(s)
 	depth := min(max(h.Level-2, 0), d.depth)
-	d.bookmarks = append(d.bookmarks, bookmark{plain(h.Text), depth, d.number() - 1, d.y})
+	d.f.Bookmark(plain(h.Text), depth, d.y)
 	d.depth = depth + 1
 	d.paragraph(s, h.Text, d.left, d.room())
 	if h.Level <= 2 {
@@ -143,7 +142,9 @@ func (d *document) list(l *paper.List) {
 		y := d.y + body.base()
 		switch l.Kind {
 		case paper.Ticks:
-			d.frame(d.left+0.5, y-2.7, 3, 3, 0.25)
+			d.f.SetLineWidth(0.25)
+			d.grey(0)
+			d.f.Rect(d.left+0.5, y-2.7, 3, 3, "D")
 		case paper.Steps:
 			d.use(body)
 			d.put(d.left, y, number(i+1)+".")
@@ -195,7 +196,9 @@ func (d *document) calculation(c *paper.Calculation) {
 			d.need(figures.leading())
 			d.use(figures)
 			d.put(d.left+indent, d.y+figures.base(), piece)
-			d.line(d.left+0.6, d.y, d.left+0.6, d.y+figures.leading(), draw.Pen{WidthMM: 0.6, Grey: 0.7})
+			d.f.SetLineWidth(0.6)
+			d.grey(0.7)
+			d.f.Line(d.left+0.6, d.y, d.left+0.6, d.y+figures.leading())
 			d.y += figures.leading()
 			d.fresh = false
 		}
@@ -245,9 +248,11 @@ func (d *document) sign(s *paper.Sign) {
 			d.put(d.left, d.y+5+float64(i)*body.leading(), l)
 		}
 		x := d.left
+		d.f.SetLineWidth(0.25)
+		d.grey(0)
 		for i, c := range columns {
 			if i > 0 {
-				d.line(x+1, d.y+signRow-3, x+c.part*d.room()-2, d.y+signRow-3, draw.Pen{WidthMM: 0.25})
+				d.f.Line(x+1, d.y+signRow-3, x+c.part*d.room()-2, d.y+signRow-3)
 			}
 			x += c.part * d.room()
 		}

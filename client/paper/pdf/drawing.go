@@ -43,24 +43,14 @@ func soundItems(items []draw.Item) error {
 }
 
 func soundLoop(start draw.Point, segments []draw.Segment) error {
-	err := soundPoint(start)
-	for i := range segments {
-		s := &segments[i]
-		if err == nil {
-			err = soundPoint(s.To)
-		}
+	err := soundNumbers(start.X, start.Y)
+	for _, s := range segments {
+		err = cmp.Or(err, soundNumbers(s.To.X, s.To.Y))
 		if !(math.Abs(s.Bulge) <= 1) {
 			return fmt.Errorf("bulge %g; -1 to 1 is accepted", s.Bulge)
 		}
 	}
 	return err
-}
-
-func soundPoint(p draw.Point) error {
-	if math.Abs(p.X) < limit && math.Abs(p.Y) < limit {
-		return nil
-	}
-	return soundNumbers(p.X, p.Y)
 }
 
 func soundNumbers(list ...float64) error {
@@ -81,8 +71,12 @@ type canvas struct {
 func (d *document) drawing(g *draw.Drawing, x, y, scale float64) {
 	c := &canvas{d, x, y, scale, g.HeightMM}
 	c.items(g.Items)
-	d.on.ends(false)
+	d.f.SetDashPattern(nil, 0)
+	d.f.SetLineCapStyle("butt")
 }
+
+// caps are the ends of lines by whether they are dashed: round ends would close the gaps of dashes.
+var caps = map[bool]string{false: "round", true: "butt"}
 
 func (c *canvas) at(p draw.Point) (x, y float64) {
 	return c.x + c.scale*p.X, c.y + c.scale*(c.tall-p.Y)
@@ -104,19 +98,20 @@ func (c *canvas) items(items []draw.Item) {
 func (c *canvas) path(p *draw.Path) {
 	how := ""
 	if p.Fill.On {
-		c.on.shaded(p.Fill.Grey)
-		how = "f*"
+		v := shade(p.Fill.Grey)
+		c.f.SetFillColor(v, v, v)
+		how = "F*"
 	}
 	if p.Pen.WidthMM > 0 {
-		pen := p.Pen
-		pen.WidthMM *= c.scale
-		pen.Dash = make([]float64, len(p.Pen.Dash))
+		c.f.SetLineWidth(c.scale * p.Pen.WidthMM)
+		c.grey(p.Pen.Grey)
+		dash := make([]float64, len(p.Pen.Dash))
 		for i, l := range p.Pen.Dash {
-			pen.Dash[i] = c.scale * l
+			dash[i] = c.scale * l
 		}
-		c.on.stroke(pen)
-		c.on.ends(len(pen.Dash) == 0) // round ends would close the gaps of dashes
-		how = map[string]string{"": "S", "f*": "B*"}[how]
+		c.f.SetDashPattern(dash, 0)
+		c.f.SetLineCapStyle(caps[len(dash) > 0])
+		how = map[string]string{"": "D", "F*": "FD*"}[how]
 	}
 	if how == "" {
 		return
@@ -125,21 +120,21 @@ func (c *canvas) path(p *draw.Path) {
 	for _, l := range p.More {
 		c.loop(l.Start, l.Segments, true)
 	}
-	c.on.op(how)
+	c.f.DrawPath(how)
 }
 
 func (c *canvas) loop(from draw.Point, segments []draw.Segment, closed bool) {
-	c.on.moveTo(c.at(from))
+	c.f.MoveTo(c.at(from))
 	for _, s := range segments {
 		if s.Bulge == 0 {
-			c.on.lineTo(c.at(s.To))
+			c.f.LineTo(c.at(s.To))
 		} else {
 			c.arc(from, s)
 		}
 		from = s.To
 	}
 	if closed {
-		c.on.op("h")
+		c.f.ClosePath()
 	}
 }
 
@@ -167,7 +162,7 @@ func (c *canvas) arc(from draw.Point, s draw.Segment) {
 		x1, y1 := c.at(draw.Point{X: p.X - k*math.Sin(a), Y: p.Y + k*math.Cos(a)})
 		x2, y2 := c.at(draw.Point{X: q.X + k*math.Sin(b), Y: q.Y - k*math.Cos(b)})
 		x, y := c.at(q)
-		c.on.curveTo(x1, y1, x2, y2, x, y)
+		c.f.CurveBezierCubicTo(x1, y1, x2, y2, x, y)
 		a = b
 	}
 }
@@ -180,15 +175,17 @@ func (c *canvas) text(t *draw.Text) {
 	c.use(s)
 	words := plain(t.Words)
 	x, y := c.at(t.At)
-	back := 0.0
+	from := x
 	switch t.Align {
 	case draw.Middle:
-		back = c.wide(words) / 2
+		from -= c.wide(words) / 2
 	case draw.Right:
-		back = c.wide(words)
+		from -= c.wide(words)
 	}
-	sin, cos := math.Sincos(t.TurnRad)
-	if words != "" {
-		c.on.words(s, x-back*cos, y+back*sin, t.TurnRad, words)
+	if t.TurnRad != 0 {
+		c.f.TransformBegin()
+		c.f.TransformRotate(t.TurnRad*180/math.Pi, x, y)
+		defer c.f.TransformEnd()
 	}
+	c.put(from, y, words)
 }

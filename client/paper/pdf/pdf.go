@@ -1,19 +1,18 @@
 // Package pdf writes a paper as PDF, with its fonts in it. It never decides what a paper says, and knows no bracket.
 //
 //	pdf.go      Write, pages, their heads and feet
-//	text.go     styles, widths, lines broken to a width
+//	text.go     fonts, widths, lines broken to a width
 //	blocks.go   the blocks one by one, and what stays together on a page
 //	table.go    tables
 //	drawing.go  drawings, to scale
-//	marks.go    lines, areas and words on a page
-//	file.go     pages, fonts and bookmarks in a file
-//	fonts.go    the fonts, and letters.go their letters with their widths
 package pdf
 
 import (
 	"io"
+	"time"
 
-	"lugwright/client/draw"
+	"github.com/go-pdf/fpdf"
+
 	"lugwright/client/paper"
 )
 
@@ -28,19 +27,13 @@ func Write(w io.Writer, p *paper.Paper) error {
 			return err
 		}
 	}
-	d.finish()
-	_, err := d.file().WriteTo(w)
-	return err
+	return d.f.Output(w)
 }
 
 // document is a paper being written. Lengths are mm, y downwards from the top of the page.
 type document struct {
+	f                   *fpdf.Fpdf
 	p                   *paper.Paper
-	on                  marks    // those of the page being written
-	pages               []string // packed contents of the pages before
-	pack                *packer
-	bookmarks           []bookmark
-	used                map[face]bool
 	width, height       float64 // of a page
 	left, right, bottom float64 // edges of the room for blocks
 	y                   float64 // where the next block begins
@@ -48,24 +41,43 @@ type document struct {
 	depth               int     // of the last bookmark
 	above               float64 // how tall the headings are that stand directly above the next block
 	now                 style
+	widths              map[rune]float64 // of letters of the font in use, as a part of its size
+	all                 map[face]map[rune]float64
 }
 
 func begin(p *paper.Paper) *document {
 	width, height := p.Sheet()
+	f := fpdf.NewCustom(&fpdf.InitType{OrientationStr: "P", UnitStr: "mm", Size: fpdf.SizeType{Wd: width, Ht: height}})
+	f.SetCatalogSort(true)
+	// A file has dates; these stay the same so that the same paper gives the same bytes.
+	f.SetCreationDate(time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC))
+	f.SetModificationDate(time.Date(2000, 1, 1, 0, 0, 0, 0, time.UTC))
+	f.SetTitle(plain(p.Title+", "+p.Job), true)
+	f.SetSubject(plain(p.Revision), true)
+	f.SetProducer(plain(p.Tool), true)
+	f.SetLang("en")
+	f.SetAutoPageBreak(false, 0)
+	f.SetMargins(paper.MarginMM, paper.TopMM, paper.MarginMM)
+	f.SetCellMargin(0)
+	f.AliasNbPages(pages)
+	f.SetLineJoinStyle("round")
 	return &document{
-		p: p, width: width, height: height, used: map[face]bool{}, pack: newPacker(),
+		f: f, p: p, width: width, height: height, all: map[face]map[rune]float64{},
 		left: paper.MarginMM, right: width - paper.MarginMM, bottom: height - paper.BottomMM,
 	}
 }
+
+// pages stands for the number of pages until that is known.
+const pages = "{pages}"
 
 // room is the width for blocks.
 func (d *document) room() float64 { return d.right - d.left }
 
 // page begins a page.
 func (d *document) page() {
-	d.finish()
-	d.on.begin(d.height)
+	d.f.AddPage()
 	d.head()
+	d.foot()
 	d.y, d.fresh = paper.TopMM, true
 	if d.p.Warning != "" {
 		d.warning()
@@ -107,28 +119,11 @@ func (d *document) head() {
 	d.rule(y+6, 0.2)
 }
 
-// finish puts the page being written with those before.
-func (d *document) finish() {
-	if len(d.on.content) > 0 {
-		d.pages = append(d.pages, d.pack.packed(d.on.end()))
-	}
-}
-
-// number is that of the page being written, from 1.
-func (d *document) number() int { return len(d.pages) + 1 }
-
-// feet are one for each page, since they say how many there are.
-func (d *document) feet() []string {
-	var out []string
-	for i := range d.pages {
-		d.on.begin(d.height)
-		d.rule(d.height-paper.BottomMM+4, 0.2)
-		d.use(head)
-		d.put(d.right-d.wide("page 000 of 000"), d.height-paper.BottomMM+8, "page "+number(i+1)+" of "+number(len(d.pages)))
-		d.put(d.left, d.height-paper.BottomMM+8, d.clipped(d.p.Name, d.room()/2))
-		out = append(out, d.pack.packed(d.on.end()))
-	}
-	return out
+func (d *document) foot() {
+	d.rule(d.height-paper.BottomMM+4, 0.2)
+	d.use(head)
+	d.put(d.right-d.wide("page 000 of 000"), d.height-paper.BottomMM+8, "page "+number(d.f.PageNo())+" of "+pages)
+	d.put(d.left, d.height-paper.BottomMM+8, d.clipped(d.p.Name, d.room()/2))
 }
 
 // warning stands in a frame on top of every page.
@@ -137,7 +132,9 @@ func (d *document) warning() {
 	lines := d.lines(d.p.Warning, d.room()-6)
 	lines = lines[:min(len(lines), 3)] // a page has room for more than its warning
 	tall := float64(len(lines))*warning.leading() + 2.5
-	d.frame(d.left, d.y, d.room(), tall, 0.5)
+	d.f.SetLineWidth(0.5)
+	d.grey(0)
+	d.f.Rect(d.left, d.y, d.room(), tall, "D")
 	y := d.y + 1.2
 	for _, l := range lines {
 		d.put(d.left+3, y+warning.base(), l)
@@ -146,18 +143,16 @@ func (d *document) warning() {
 	d.y += tall + 2.5
 }
 
-func (d *document) rule(y, pen float64) { d.line(d.left, y, d.right, y, draw.Pen{WidthMM: pen}) }
-
-func (d *document) line(x1, y1, x2, y2 float64, pen draw.Pen) {
-	d.on.stroke(pen)
-	d.on.moveTo(x1, y1)
-	d.on.lineTo(x2, y2)
-	d.on.op("S")
+func (d *document) rule(y, pen float64) {
+	d.f.SetLineWidth(pen)
+	d.grey(0)
+	d.f.Line(d.left, y, d.right, y)
 }
 
-// frame is a rectangle by its upper left corner.
-func (d *document) frame(x, y, width, height, pen float64) {
-	d.on.stroke(draw.Pen{WidthMM: pen})
-	d.on.rect(x, y, width, height)
-	d.on.op("S")
+// grey is that of lines drawn from now on.
+func (d *document) grey(g float64) {
+	v := shade(g)
+	d.f.SetDrawColor(v, v, v)
 }
+
+func shade(g float64) int { return int(min(max(g, 0), 1)*255 + 0.5) }

@@ -257,7 +257,7 @@ func TestHeadingsStayWithTheirs(t *testing.T) {
 			if err := doc.block(b); err != nil {
 				t.Fatal(err)
 			}
-			on[fmt.Sprint(i)] = doc.number()
+			on[fmt.Sprint(i)] = doc.f.PageNo()
 			if doc.y > doc.bottom+gap+0.01 {
 				t.Errorf("%d rows: block %d ends at %.1f mm, below %.1f", rows, i, doc.y, doc.bottom)
 			}

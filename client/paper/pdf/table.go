@@ -3,7 +3,6 @@ package pdf
 // This file writes tables: columns as wide as what stands in them, the head again on every page.
 
 import (
-	"lugwright/client/draw"
 	"lugwright/client/paper"
 )
 
@@ -133,12 +132,11 @@ func (g *grid) head() {
 	}
 	tall := float64(tallest(lines))*g.bold.leading() + pad
 	g.need(tall + 2*g.plain.leading())
-	g.on.shaded(232.0 / 255)
-	g.on.rect(g.left, g.y, g.total(), tall)
-	g.on.op("f")
+	g.f.SetFillColor(232, 232, 232)
+	g.f.Rect(g.left, g.y, g.total(), tall, "F")
 	g.write(lines, g.bold, 0, tallest(lines))
 	g.y += tall
-	g.under(0.3, 0)
+	g.line(0.3, 0)
 }
 
 // row writes a row whole on this page or the next; one that no page has room for is broken.
@@ -158,7 +156,7 @@ func (g *grid) row(r *paper.Row) {
 			g.head()
 		}
 	}
-	g.under(0.12, 0.6)
+	g.line(0.12, 0.6)
 	g.fresh = false
 }
 
@@ -199,6 +197,8 @@ func (g *grid) write(lines [][]string, s style, first, end int) {
 	}
 }
 
-func (g *grid) under(pen, grey float64) {
-	g.line(g.left, g.y, g.left+g.total(), g.y, draw.Pen{WidthMM: pen, Grey: grey})
+func (g *grid) line(pen, grey float64) {
+	g.f.SetLineWidth(pen)
+	g.grey(grey)
+	g.f.Line(g.left, g.y, g.left+g.total(), g.y)
 }

@@ -3,11 +3,41 @@ package pdf
 // This file holds fonts, the widths of words, and lines broken to a width.
 
 import (
+	"slices"
 	"strconv"
 	"strings"
+	"sync"
 	"unicode"
 	"unicode/utf8"
+
+	"golang.org/x/image/font/gofont/gobold"
+	"golang.org/x/image/font/gofont/gomono"
+	"golang.org/x/image/font/gofont/goregular"
+	"golang.org/x/image/font/sfnt"
 )
+
+// face is one of the fonts.
+type face string
+
+const (
+	regular face = "regular"
+	bold    face = "bold"
+	mono    face = "mono"
+)
+
+// data is a copy of the font's file: who cuts letters out of it for the PDF writes into what it is given.
+func (f face) data() []byte {
+	switch f {
+	case bold:
+		return slices.Clone(gobold.TTF)
+	case mono:
+		return slices.Clone(gomono.TTF)
+	}
+	return slices.Clone(goregular.TTF)
+}
+
+// capHeight is that of the fonts as a part of their size: 1480 of 2048.
+const capHeight = 1480.0 / 2048
 
 // pointMM is a point.
 const pointMM = 25.4 / 72
@@ -40,25 +70,33 @@ func (s style) base() float64 { return 1.0 * s.size * pointMM }
 
 // use is the style of words from now on. A font comes into the file when it is first used.
 func (d *document) use(s style) {
-	d.now, d.used[s.face] = s, true
+	if d.all[s.face] == nil {
+		d.all[s.face] = map[rune]float64{}
+		d.f.AddUTF8FontFromBytes(string(s.face), "", s.face.data())
+	}
+	d.now, d.widths = s, d.all[s.face]
+	d.f.SetFont(string(s.face), "", s.size)
 }
 
 // put writes words in one line from a place on their base line.
 func (d *document) put(x, y float64, words string) {
 	if words != "" {
-		d.on.words(d.now, x, y, 0, words)
+		d.f.Text(x, y, words)
 	}
 }
 
 // wide is the width of words in the style in use, mm.
 func (d *document) wide(words string) float64 {
-	widths, sum := d.now.face.widths(), 0
+	sum := 0.0
 	for _, r := range words {
-		if i := letter(r); i >= 0 {
-			sum += int(widths[i])
+		w, ok := d.widths[r]
+		if !ok {
+			w = float64(d.f.GetStringSymbolWidth(string(r))) / 1000
+			d.widths[r] = w
 		}
+		sum += w
 	}
-	return float64(sum) / 1000 * d.now.size * pointMM
+	return sum * d.now.size * pointMM
 }
 
 // lines breaks words to a width, between words where that goes, else within them; no letter gets lost.
@@ -120,6 +158,14 @@ func (d *document) clipped(text string, width float64) string {
 	return text
 }
 
+var outlines = sync.OnceValue(func() *sfnt.Font {
+	f, err := sfnt.Parse(goregular.TTF)
+	if err != nil {
+		panic("pdf: a font that comes with its package cannot be read: " + err.Error())
+	}
+	return f
+})
+
 // plain is text with letters that the fonts have: another letter is written by its number, so that the reader sees that there is one.
 func plain(text string) string {
 	return strings.Map(func(r rune) rune {
@@ -147,6 +193,24 @@ func known(text string) string {
 	}
 	return b.String()
 }
+
+// foreign says that the fonts lack a letter. The three fonts have the same letters.
+func foreign(r rune) bool {
+	if r < 0x7f || unicode.IsSpace(r) {
+		return r < ' ' && !unicode.IsSpace(r)
+	}
+	if known, ok := lacking.Load(r); ok {
+		return known.(bool)
+	}
+	var b sfnt.Buffer
+	n, err := outlines().GlyphIndex(&b, r)
+	lacks := err != nil || n == 0
+	lacking.Store(r, lacks)
+	return lacks
+}
+
+// lacking says of letters asked for so far whether the fonts lack them.
+var lacking sync.Map
 
 func number(n int) string { return strconv.Itoa(n) }
 
