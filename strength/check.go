@@ -306,7 +306,7 @@ func (s *slots[F]) score(r *run, i int, f *F) score {
 	c, rule := &r.calc, &s.rules[i]
 	rule.Check(c, f)
 	if rule.Demand != nil && c.keeps(i) && (c.Verdict == Pass || c.Verdict == Fail) {
-		_, sense := rule.Demand(f)
+		_, sense := rule.Demand(c, f)
 		c.kept.capacity[i][sense] = c.Capacity
 	}
 	c.RuleOut(s.outside)
@@ -321,11 +321,13 @@ func (s *slots[F]) atCapacity(r *run, i int, f *F) (_ score, known bool) {
 	if s.rules[i].Demand == nil || !r.calc.keeps(i) || s.outside != "" {
 		return score{}, false
 	}
-	demand, sense := s.rules[i].Demand(f)
-	capacity := r.calc.kept.capacity[i][sense]
+	c := &r.calc
+	c.Verdict, c.Why = "", ""
+	demand, sense := s.rules[i].Demand(c, f)
+	capacity := c.kept.capacity[i][sense]
 	u := demand / capacity
 	switch {
-	case !(capacity > 0 && u >= 0 && u <= math.MaxFloat64):
+	case c.Verdict != "" || !(capacity > 0 && u >= 0 && u <= math.MaxFloat64):
 		return score{}, false
 	case fits(demand, capacity):
 		return score{rank(Pass), u}, true
