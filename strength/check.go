@@ -278,27 +278,21 @@ func (s *score) severity() float64 {
 	return s.utilisation
 }
 
-// severity is the worst of some limit states.
-func severity(scores []score) float64 {
-	worst := 0.0
-	for i := range scores {
-		worst = max(worst, scores[i].severity())
-	}
-	return worst
-}
-
-// weigh evaluates every rule for the feature and appends the scores; past enough the rest is left out.
-func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) []score {
+// weigh evaluates every rule for the feature and appends the scores, and gives the worst of them; past enough the rest is left out.
+func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) (_ []score, worst float64) {
 	for i := range s.rules {
 		sc, known := s.atCapacity(r, i, f)
 		if !known {
 			sc = s.score(r, i, f)
 		}
-		if dst = append(dst, sc); sc.severity() > enough {
-			break
+		dst = append(dst, sc)
+		if u := sc.severity(); u > worst {
+			if worst = u; u > enough {
+				break
+			}
 		}
 	}
-	return dst
+	return dst, worst
 }
 
 // score evaluates one rule.
@@ -349,7 +343,7 @@ func (s *slots[F]) keep(r *run, f *F, scores []score, label string) []score {
 // consider weighs a feature and keeps it where it is the worst.
 func (s *slots[F]) consider(r *run, f F, label string) {
 	s.now = f
-	r.scores = s.weigh(r, &s.now, r.scores[:0], math.Inf(1))
+	r.scores, _ = s.weigh(r, &s.now, r.scores[:0], math.Inf(1))
 	s.keep(r, &s.now, r.scores, label)
 }
 

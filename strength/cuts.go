@@ -844,12 +844,11 @@ func (r *run) weigh(e *effect, enough float64) float64 {
 }
 
 // scored scores one part of an effect, until it is past enough.
-func scored[F any](r *run, e *effect, s *slots[F], f *F, known *kept, enough float64) float64 {
-	n := len(e.scores)
+func scored[F any](r *run, e *effect, s *slots[F], f *F, known *kept, enough float64) (worst float64) {
 	r.calc.kept = known
-	e.scores = s.weigh(r, f, e.scores, enough)
+	e.scores, worst = s.weigh(r, f, e.scores, enough)
 	r.calc.kept = nil
-	return severity(e.scores[n:])
+	return worst
 }
 
 // flowOf is a demand as its weld's rules want it, in the weld's own memory.
@@ -928,11 +927,12 @@ func plain(f *Cut, c *cut, w wrench) {
 
 // beyond is everything that acts on the swept thing on the load's side of the cut, about a point.
 func (r *run) beyond(c *cut, about part.Vec) wrench {
-	w := r.loaded(c.set).about(about)
+	on := r.loaded(c.set)
+	w := on.about(about)
 	if c.bolts >= 0 {
 		r.groups[c.bolts].react(&w, c, about)
 	}
-	return w.settled()
+	return on.settle(w, about)
 }
 
 // laySweeps prepares a place for each sweep.
