@@ -262,8 +262,9 @@ type Rule[F any] struct {
 	Of    Evaluator
 	Check func(c *Calc, f *F)
 	// Demand is the demand that Check compares, for a rule whose capacity and needs no load changes but by the sense of the force; nil
-	// for any other rule. Where a place is judged many times the capacity is then worked out once for each sense.
-	Demand func(f *F) (demand float64, sense Sense)
+	// for any other rule. Where a place is judged many times the capacity is then worked out once for each sense. It may use what is
+	// Known, which all is by then; a Need in it that does not hold has the rule worked out in full.
+	Demand func(c *Calc, f *F) (demand float64, sense Sense)
 }
 
 // Sense is which of two capacities counts.

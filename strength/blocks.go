@@ -275,7 +275,8 @@ func (f *face) block(d, open shape.Point, rows, lines []float64) block {
 		return shape.Point{X: row, Y: line}
 	}
 	back, last := rows[len(rows)-1], len(lines)-1
-	var front, flank []shape.Point
+	var room [2][8]shape.Point
+	front, flank := room[0][:0], room[1][:0]
 	for _, line := range lines {
 		front = append(front, at(rows[0], line))
 	}
@@ -301,6 +302,7 @@ func (f *face) block(d, open shape.Point, rows, lines []float64) block {
 		b.f.LostV += f.lost(at(back, line), d, b.f.Lgv)
 	}
 	b.f.LostT = f.lost(at(back, sheared[0]), across, b.f.Lgt)
+	b.bolts = make([]int, 0, len(f.g.Points))
 	for i, p := range f.g.Points {
 		row, line := p.X, p.Y
 		if d.X == 0 {

@@ -62,8 +62,8 @@ type Calc struct {
 
 // kept is what limit states have worked out at one place that no load changes.
 type kept struct {
-	known    [4]bool
-	value    [4]float64
+	known    [5]bool
+	value    [5]float64
 	capacity [6][2]float64 // of the place's first rules that state their demand, by sense; 0 where not known
 }
 
@@ -100,9 +100,13 @@ func (c *Calc) reset() {
 // Let records one line of the source, the printed formula beside the computed value, and returns the value.
 func (c *Calc) Let(symbol, formula, unit string, v float64) float64 {
 	if c.Trace {
-		c.Lines = append(c.Lines, Line{Kind: FormulaLine, Symbol: symbol, Formula: formula, Unit: unit, Value: v})
+		c.let(symbol, formula, unit, v)
 	}
 	return v
+}
+
+func (c *Calc) let(symbol, formula, unit string, v float64) {
+	c.Lines = append(c.Lines, Line{Kind: FormulaLine, Symbol: symbol, Formula: formula, Unit: unit, Value: v})
 }
 
 // Solved records a value that a solver gave and that no printed formula yields; words say which.

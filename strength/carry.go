@@ -37,9 +37,11 @@ func (w *wrench) plus(f, m, at, about part.Vec) {
 
 func greatest(v part.Vec) float64 { return max(math.Abs(v.X), math.Abs(v.Y), math.Abs(v.Z)) }
 
+// rounding is the part of the greatest component ever added below which a sum is taken for what rounding left of it.
+const rounding = 1e-12
+
 // settled has zero where parts that cancel leave nothing but rounding.
 func (w wrench) settled() wrench {
-	const rounding = 1e-12
 	w.f, w.m = settle(w.f, rounding*w.mostF), settle(w.m, rounding*w.mostM)
 	return w
 }
@@ -236,7 +238,8 @@ type loaded struct {
 	forces       []force
 	f            part.Vec
 	mostF, mostM float64
-	of           int // which forces, see run.taken
+	far          float64 // no force enters farther from the origin
+	of           int     // which forces, see run.taken
 }
 
 // take puts forces at hand.
@@ -252,28 +255,51 @@ func (r *run) loaded(set int) *loaded {
 		return on
 	}
 	r.spend(len(r.forces))
-	on.forces, on.f, on.mostF, on.mostM, on.of = on.forces[:0], part.Vec{}, 0, 0, r.taken
+	on.forces, on.f, on.mostF, on.mostM, on.far, on.of = on.forces[:0], part.Vec{}, 0, 0, 0, r.taken
 	for i := range r.forces {
 		if f := &r.forces[i]; on.loads[f.branch] {
 			on.forces = append(on.forces, *f)
 			on.f = on.f.Add(f.f)
 			on.mostF, on.mostM = max(on.mostF, greatest(f.f)), max(on.mostM, greatest(f.m))
+			on.far = max(on.far, taxi(f.at))
 		}
 	}
 	return on
 }
 
-// about is the wrench of those forces about a point, before it is settled.
+// about is the wrench of those forces about a point, before it is settled, and without what their arms add to its greatest component.
 func (on *loaded) about(at part.Vec) wrench {
 	w := wrench{f: on.f, mostF: on.mostF, mostM: on.mostM}
 	for i := range on.forces {
 		f := &on.forces[i]
-		arm := f.at.Sub(at).Cross(f.f)
-		w.m = w.m.Add(f.m).Add(arm)
-		w.mostM = max(w.mostM, greatest(arm))
+		w.m = w.m.Add(f.m).Add(f.at.Sub(at).Cross(f.f))
 	}
 	return w
 }
+
+// settle settles a wrench of those forces, and what more has been added to it, about a point. Seldom is a component so near to nought that the
+// greatest of all arms has to be known, so it is bounded first.
+func (on *loaded) settle(w wrench, at part.Vec) wrench {
+	below := rounding * (w.mostM + 2*w.mostF*(on.far+taxi(at)))
+	if aside(w.f, rounding*w.mostF) && aside(w.m, below) {
+		return w
+	}
+	for i := range on.forces {
+		f := &on.forces[i]
+		w.mostM = max(w.mostM, greatest(f.at.Sub(at).Cross(f.f)))
+	}
+	return w.settled()
+}
+
+// taxi is the length of a vector along the axes, which no component exceeds.
+func taxi(v part.Vec) float64 { return math.Abs(v.X) + math.Abs(v.Y) + math.Abs(v.Z) }
+
+// aside says that no component is near to nought but nought itself.
+func aside(v part.Vec, near float64) bool {
+	return offNought(v.X, near) && offNought(v.Y, near) && offNought(v.Z, near)
+}
+
+func offNought(x, near float64) bool { return math.Abs(x) >= near || x == 0 }
 
 // loadSet finds or makes the set of some loads.
 func (m *model) loadSet(loads []bool) int {

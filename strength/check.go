@@ -261,17 +261,24 @@ type worst[F any] struct {
 // idle says whether no load path passes a place: then nothing there is checked.
 func idle(passing []bool) bool { return !slices.Contains(passing, true) }
 
-// rank orders verdicts: what must be seen first is highest.
+// Ranks of verdicts: what must be seen first is highest.
+const (
+	rankNotApplied = iota
+	rankPass
+	rankOutside
+	rankFail
+)
+
 func rank(v Verdict) int {
 	switch v {
 	case Fail:
-		return 3
+		return rankFail
 	case Outside:
-		return 2
+		return rankOutside
 	case Pass:
-		return 1
+		return rankPass
 	}
-	return 0
+	return rankNotApplied
 }
 
 func newSlots[F any](rules []Rule[F], place, thing, what string, at part.Vec, notes []string) slots[F] {
@@ -285,35 +292,38 @@ type score struct {
 }
 
 // severity orders what one place suffers.
-func (s *score) severity() float64 {
-	if s.rank == rank(Outside) {
+func (s score) severity() float64 {
+	if s.rank == rankOutside {
 		return math.Inf(1)
 	}
 	return s.utilisation
 }
 
-// severity is the worst of some limit states.
-func severity(scores []score) float64 {
-	worst := 0.0
-	for i := range scores {
-		worst = max(worst, scores[i].severity())
-	}
-	return worst
-}
-
-// weigh evaluates every rule for the feature and appends the scores; past enough the rest is left out.
-func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) []score {
+// weigh evaluates every rule for the feature and appends the scores, and gives the worst of them; past enough the rest is left out.
+func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) (_ []score, worst float64) {
 	r.spend(perRule * len(s.rules))
+	known := s.known(r)
 	for i := range s.rules {
-		sc, known := s.atCapacity(r, i, f)
-		if !known {
+		sc, ok := s.rules[i].atCapacity(&r.calc, known, i, f)
+		if !ok {
 			sc = s.score(r, i, f)
 		}
-		if dst = append(dst, sc); sc.severity() > enough {
-			break
+		dst = append(dst, sc)
+		if u := sc.severity(); u > worst {
+			if worst = u; u > enough {
+				break
+			}
 		}
 	}
-	return dst
+	return dst, worst
+}
+
+// known is what limit states have worked out at the place at hand, nil where nothing of it is to be used.
+func (s *slots[F]) known(r *run) *kept {
+	if s.outside != "" || keepNothing {
+		return nil
+	}
+	return r.calc.kept
 }
 
 // score evaluates one rule.
@@ -321,37 +331,40 @@ func (s *slots[F]) score(r *run, i int, f *F) score {
 	c, rule := &r.calc, &s.rules[i]
 	rule.Check(c, f)
 	if rule.Demand != nil && c.keeps(i) && (c.Verdict == Pass || c.Verdict == Fail) {
-		_, sense := rule.Demand(f)
+		_, sense := rule.Demand(c, f)
 		c.kept.capacity[i][sense] = c.Capacity
 	}
 	c.RuleOut(s.outside)
 	if c.Verdict == NotApplied {
-		return score{rank(NotApplied), 0}
+		return score{rankNotApplied, 0}
 	}
 	return score{rank(c.Verdict), c.Utilisation()}
 }
 
-// atCapacity scores a rule whose capacity is known here, as Calc.Compare would.
-func (s *slots[F]) atCapacity(r *run, i int, f *F) (_ score, known bool) {
-	if s.rules[i].Demand == nil || !r.calc.keeps(i) || s.outside != "" {
+// atCapacity scores a rule, the i-th of its list, whose capacity is known at a place, as Calc.Compare would.
+func (rule *Rule[F]) atCapacity(c *Calc, known *kept, i int, f *F) (_ score, ok bool) {
+	if known == nil || rule.Demand == nil || i >= len(known.capacity) {
 		return score{}, false
 	}
-	demand, sense := s.rules[i].Demand(f)
-	capacity := r.calc.kept.capacity[i][sense]
+	if c.Verdict != "" {
+		c.Verdict, c.Why = "", ""
+	}
+	demand, sense := rule.Demand(c, f)
+	capacity := known.capacity[i][sense]
 	u := demand / capacity
 	switch {
-	case !(capacity > 0 && u >= 0 && u <= math.MaxFloat64):
+	case c.Verdict != "" || !(capacity > 0 && u >= 0 && u <= math.MaxFloat64):
 		return score{}, false
 	case fits(demand, capacity):
-		return score{rank(Pass), u}, true
+		return score{rankPass, u}, true
 	}
-	return score{rank(Fail), u}, true
+	return score{rankFail, u}, true
 }
 
 // keep remembers the feature for every rule that it serves worse than all before, and gives the scores that are not its own.
 func (s *slots[F]) keep(r *run, f *F, scores []score, label string) []score {
-	for i := range s.rules {
-		w, sc := &s.worst[i], &scores[i]
+	for i := range s.worst {
+		w, sc := &s.worst[i], scores[i]
 		if !w.seen || sc.rank > w.rank || sc.rank == w.rank && sc.utilisation > w.utilisation {
 			*w = worst[F]{f: *f, rank: sc.rank, utilisation: sc.utilisation, inCase: r.inCase, corner: r.inCorner, label: label, index: r.inPlace, seen: true}
 		}
@@ -362,7 +375,7 @@ func (s *slots[F]) keep(r *run, f *F, scores []score, label string) []score {
 // consider weighs a feature and keeps it where it is the worst.
 func (s *slots[F]) consider(r *run, f F, label string) {
 	s.now = f
-	r.scores = s.weigh(r, &s.now, r.scores[:0], math.Inf(1))
+	r.scores, _ = s.weigh(r, &s.now, r.scores[:0], math.Inf(1))
 	s.keep(r, &s.now, r.scores, label)
 }
 

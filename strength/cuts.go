@@ -691,17 +691,18 @@ func (r *run) atCuts() {
 		}
 		root, least := r.isRoot(i), math.Inf(1)
 		best, trial := &r.effects[0], &r.effects[1]
-		for way := c; way != nil; way = way.less {
+		guess := c.way(before) // the load seldom changes its way from cut to cut, and what is known to be good rules others out soonest
+		for way := guess; way != nil; way = c.after(way, guess) {
 			enough := least
 			if root {
 				enough = math.Inf(1) // the weld there compares every way
 			}
-			if way != c && r.surelyWorse(way, best, enough) {
+			if way != guess && r.surelyWorse(way, best, enough) {
 				continue
 			}
 			r.actAt(trial, way)
 			s := r.weigh(trial, enough)
-			if way == c || s < least {
+			if way == guess || s < least || s == least && way.leadsTo(best.way) { // of ways that are alike the one with most acting
 				best, trial, least = trial, best, s
 			}
 			for k := range wayCount {
@@ -735,8 +736,9 @@ func (r *run) surelyWorse(way *cut, best *effect, enough float64) bool {
 	r.calc.kept = &way.kept
 	defer func() { r.calc.kept = nil }()
 	s := &r.cutSlots[way.slot]
-	for i := range s.rules {
-		if sc, known := s.atCapacity(r, i, &way.f); known && sc.utilisation > enough*(1+near)+near {
+	known := s.known(r)
+	for i := len(s.rules) - 1; i >= 0; i-- { // the interaction stands last, and is the worst as a rule
+		if sc, ok := s.rules[i].atCapacity(&r.calc, known, i, &way.f); ok && sc.utilisation > enough*(1+near)+near {
 			return true
 		}
 	}
@@ -831,6 +833,28 @@ func (c *cut) way(k int) *cut {
 	return last
 }
 
+// after is the way to try at a cut after another one, where guess was tried first.
+func (c *cut) after(way, guess *cut) *cut {
+	next := way.less
+	if way == guess {
+		next = c
+	}
+	if next == guess {
+		next = guess.less
+	}
+	return next
+}
+
+// leadsTo says whether a way with less acting is another one.
+func (c *cut) leadsTo(other *cut) bool {
+	for way := c.less; way != nil; way = way.less {
+		if way == other {
+			return true
+		}
+	}
+	return false
+}
+
 // isRoot says whether a cut is the last of its sweep.
 func (r *run) isRoot(i int) bool { return i+1 == len(r.cuts) || r.cuts[i+1].slot != r.cuts[i].slot }
 
@@ -871,12 +895,11 @@ func (r *run) weigh(e *effect, enough float64) float64 {
 }
 
 // scored scores one part of an effect, until it is past enough.
-func scored[F any](r *run, e *effect, s *slots[F], f *F, known *kept, enough float64) float64 {
-	n := len(e.scores)
+func scored[F any](r *run, e *effect, s *slots[F], f *F, known *kept, enough float64) (worst float64) {
 	r.calc.kept = known
-	e.scores = s.weigh(r, f, e.scores, enough)
+	e.scores, worst = s.weigh(r, f, e.scores, enough)
 	r.calc.kept = nil
-	return severity(e.scores[n:])
+	return worst
 }
 
 // flowOf is a demand as its weld's rules want it, in the weld's own memory.
@@ -962,7 +985,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 		r.spend(len(r.groups[c.bolts].Points))
 		r.groups[c.bolts].react(&w, c, about)
 	}
-	return w.settled()
+	return on.settle(w, about)
 }
 
 // laySweeps prepares a place for each sweep.

@@ -109,19 +109,7 @@ func (p *pin) measure() {
 // spanStates solves the pin as a beam on its two supporting seats, under 1 N from the loaded seat shifted along the
 // axis. A pin with one supporting seat is a cantilever: the seat takes all and bending is not known.
 func spanStates(p *part.Pin, shift float64) pinState {
-	seats := make([]statics.Seat, len(p.Seats))
-	supports := 0
-	for i, s := range p.Seats {
-		seats[i] = statics.Seat{X: s.AtMM, T: s.ThicknessMM}
-		if s.Loads {
-			seats[i].X += shift
-			seats[i].Role, seats[i].ForceN = statics.Load, 1
-		} else {
-			supports++
-		}
-	}
-	shears := make([]float64, len(seats)-1)
-	f, err := statics.SolvePin(shears, seats)
+	f, supports, err := solveSpan(p, shift)
 	if err != nil { // a cantilever: validation has refused every other pin that is no beam
 		st := pinState{reactions: make([]float64, supports), shear: 1}
 		for i := range st.reactions {
@@ -132,17 +120,36 @@ func spanStates(p *part.Pin, shift float64) pinState {
 	return pinState{reactions: []float64{f.Left, f.Right}, shear: f.MaxShear, moment: f.MaxMoment, bending: true}
 }
 
+func solveSpan(p *part.Pin, shift float64) (f statics.PinForces, supports int, err error) {
+	var room [8]statics.Seat
+	var shears [8]float64
+	seats := room[:0]
+	for _, s := range p.Seats {
+		seat := statics.Seat{X: s.AtMM, T: s.ThicknessMM}
+		if s.Loads {
+			seat.X += shift
+			seat.Role, seat.ForceN = statics.Load, 1
+		} else {
+			supports++
+		}
+		seats = append(seats, seat)
+	}
+	f, err = statics.SolvePin(append(shears[:0], make([]float64, len(seats)-1)...), seats)
+	return f, supports, err
+}
+
 // mostBent is the state with the lug where it bends the pin most, as a rule midway between the ears. Over so fine a row of places the greatest moment is missed
 // by no more than P s^2/L, s being half a step: a thousandth of a fifth of the travel.
 func mostBent(p *part.Pin) pinState {
 	const steps = 64
-	most := spanStates(p, 0)
+	at, moment := 0.0, spanStates(p, 0).moment
 	for k := -steps / 2; k <= steps/2 && p.TravelMM > 0; k++ {
-		if st := spanStates(p, p.TravelMM*float64(2*k)/steps); st.moment > most.moment {
-			most = st
+		shift := p.TravelMM * float64(2*k) / steps
+		if f, _, err := solveSpan(p, shift); err == nil && f.MaxMoment > moment {
+			at, moment = shift, f.MaxMoment
 		}
 	}
-	return most
+	return spanStates(p, at)
 }
 
 // layPins prepares the places where pins are checked; it needs the branches.

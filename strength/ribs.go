@@ -130,12 +130,13 @@ func (ch chordPiece) part(lo, hi float64) chordPiece {
 func (m *model) fillRibs(c *cut, whole []chordPiece, active []*part.Composite) {
 	swept := m.b.Sweeps[c.slot].Things[0]
 	var middle part.Vec // of the flange, in its own plane
+	var room [8]web
 	for _, flange := range whole {
 		if flange.t.plate.ID != swept {
 			continue
 		}
 		m.spend(len(active) + len(whole)*named(active))
-		webs, span := websOn(nil, flange, whole, active)
+		webs, span := websOn(room[:0], flange, whole, active)
 		m.spend(perCut * len(webs))
 		webs = slices.DeleteFunc(webs, func(w web) bool { return math.Abs(w.along) > flange.length/2 })
 		c.ribs = append(m.room.ribs.take(len(c.ribs) + len(webs))[:0], c.ribs...)

@@ -869,8 +869,9 @@ func (r *run) keepAcross(s *rootSet, way int) {
 func (r *run) severityOf(i int, s *rootSet) float64 {
 	worst := 0.0
 	for k := range s.welds {
-		r.scores = r.roots[i].weigh(r, &s.welds[k].WeldLine, r.scores[:0], math.Inf(1))
-		worst = max(worst, severity(r.scores))
+		var u float64
+		r.scores, u = r.roots[i].weigh(r, &s.welds[k].WeldLine, r.scores[:0], math.Inf(1))
+		worst = max(worst, u)
 	}
 	return worst
 }

@@ -25,12 +25,13 @@ var weakAxis = strength.Define(strength.Identity{
 	c.Compare(g.M, weakMoment(c, g.Z, g.S, g.Fy))
 })
 
-// What no load changes at a section: capacities for bending about each axis, and for axial force of either sense.
+// What no load changes at a section: capacities for bending about each axis, for axial force of either sense, and for shear.
 const (
 	weakCapacity = iota
 	edgeCapacity
 	tensionCapacity
 	compressionCapacity
+	shearCapacity
 )
 
 func weakMoment(c *strength.Calc, z, s, fy float64) float64 {
@@ -172,16 +173,22 @@ var sectionShear = strength.Define(strength.Identity{
 	Clause: clause("J4.2(a), Eq. J4-3", "torsion added by elementary theory"),
 	Demand: "f_v", Capacity: "F_v", Unit: "MPa",
 }, func(c *strength.Calc, g sectionShearGivens) {
-	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
-	c.Compare(fv, Fv)
+	fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm)
+	c.Compare(fv, shearAvailable(c, g.Fy))
 })
 
-func shearStress(c *strength.Calc, va, vb, torsion, aa, ab, j, t, fy float64) (stress, available float64) {
+func shearStress(c *strength.Calc, va, vb, torsion, aa, ab, j, t float64) float64 {
 	f := c.Let("f_V", "sqrt(pow(V_rx/A_x, 2) + pow(V_ry/A_y, 2))", "MPa", math.Sqrt((va/aa)*(va/aa)+(vb/ab)*(vb/ab)))
 	ft := c.Let("f_T", "T_r*t/J", "MPa", torsion*t/j)
-	fv := c.Let("f_v", "f_V + f_T", "MPa", f+ft)
+	return c.Let("f_v", "f_V + f_T", "MPa", f+ft)
+}
+
+func shearAvailable(c *strength.Calc, fy float64) float64 {
+	if known, ok := c.Known(shearCapacity); ok {
+		return known
+	}
 	Fn := c.Let("F_nv", "0.60*F_y", "MPa", 0.60*fy)
-	return fv, c.Available("F_v", "F_nv", "MPa", Fn, 1.00, 1.50)
+	return c.Keep(shearCapacity, c.Available("F_v", "F_nv", "MPa", Fn, 1.00, 1.50))
 }
 
 type interactionGivens struct {
@@ -215,12 +222,15 @@ var interaction = strength.Define(strength.Identity{
 	ID: "section-interaction", Title: "bending, axial force and shear together",
 	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, Eq. 9-1", Words: "biaxial form, torsion, and P/P_c not squared at first yield or in buckling are our extension"},
 	Demand: "U", Capacity: "1", Unit: "",
-}, func(c *strength.Calc, g interactionGivens) {
+}, func(c *strength.Calc, g interactionGivens) { c.Compare(together(c, &g), 1) })
+
+func together(c *strength.Calc, g *interactionGivens) float64 {
 	Mcx := weakMoment(c, g.Zx, g.Sx, g.Fy)
 	c.Let("L_b", "L", "mm", g.L)
 	Mcy := edgeMoment(c, g.Zy, g.Sy, g.L, g.D, g.Tm, g.Fy, 1)
 	Pc := axialStrength(c, &axialGivens{N: g.N, A: g.A, R: g.R, L: g.L, Fy: g.Fy, Fu: g.Fu, H: g.H})
-	fv, Fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm, g.Fy)
+	fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm)
+	Fv := shearAvailable(c, g.Fy)
 	e := 1.0
 	if g.Zx > 0 && g.Zy > 0 && (g.N >= 0 || 2.1*g.L/g.R <= 25) {
 		e = 2
@@ -232,26 +242,36 @@ var interaction = strength.Define(strength.Identity{
 	}
 	axial := c.Let("U_P", "pow(abs(P_r)/P_c, e_P)", "", part)
 	sheared := fv / Fv * (fv / Fv)
-	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", g.Mx/Mcx+g.My/Mcy+axial+float64(sheared*sheared)), 1)
-})
+	return c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", g.Mx/Mcx+g.My/Mcy+axial+float64(sheared*sheared))
+}
+
+func togetherGivens(f *strength.Cut) interactionGivens {
+	return interactionGivens{
+		Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area,
+		Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu, H: f.HoleT,
+	}
+}
 
 var cutRules = []strength.Rule[strength.Cut]{
 	{Of: weakAxis, Check: func(c *strength.Calc, f *strength.Cut) {
 		weakAxis.Check(c, weakAxisGivens{M: f.Ma, Z: f.Za, S: f.Sa, Fy: f.Fy})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Ma, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) { return f.Ma, strength.EitherWay }},
 	{Of: edgewise, Check: func(c *strength.Calc, f *strength.Cut) {
 		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy, Cb: 1})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Mb, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) { return f.Mb, strength.EitherWay }},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
 		axial.Check(c, axialGivens{N: f.N, A: f.Area, R: f.R, L: f.FreeLength, Fy: f.Fy, Fu: f.Fu, H: f.HoleT})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Axial() }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) { return f.Axial() }},
 	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
 		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy})
+	}, Demand: func(c *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		return shearStress(c, f.Va, f.Vb, f.T, f.AreaVa, f.AreaVb, f.J, f.TMax), strength.EitherWay
 	}},
 	{Of: interaction, Check: func(c *strength.Calc, f *strength.Cut) {
-		interaction.Check(c, interactionGivens{
-			Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area,
-			Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu, H: f.HoleT,
-		})
+		interaction.Check(c, togetherGivens(f))
+	}, Demand: func(c *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		g := togetherGivens(f)
+		_, sense := f.Axial()
+		return together(c, &g), sense
 	}},
 }

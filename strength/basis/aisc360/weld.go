@@ -193,5 +193,5 @@ var weldSizeRules = []strength.Rule[strength.WeldLine]{
 var flowRules = []strength.Rule[strength.WeldFlow]{
 	{Of: filletFlow, Check: func(c *strength.Calc, f *strength.WeldFlow) {
 		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, W: f.Leg, T: f.T, FEXX: f.FEXX, Fu: strength.LeastKnown(f.Fu, f.Fu2)})
-	}, Demand: func(f *strength.WeldFlow) (float64, strength.Sense) { return f.Q, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.WeldFlow) (float64, strength.Sense) { return f.Q, strength.EitherWay }},
 }

@@ -65,11 +65,14 @@ var sectionShear = strength.Define(strength.Identity{
 	ID: "section-shear", Title: "shear and torsion at a section", Clause: common("peak shear of a rectangle, torsion of thin rectangles"),
 	Demand: "tau", Capacity: "tau_all", Unit: "MPa",
 }, func(c *strength.Calc, g sectionShearGivens) {
+	c.Compare(peakShear(c, &g), allowedShear(c, allowed(c, g.Fy, g.Fu)))
+})
+
+func peakShear(c *strength.Calc, g *sectionShearGivens) float64 {
 	mean := c.Let("tau_V", "sqrt(pow(V_rx/A_x, 2) + pow(V_ry/A_y, 2))", "MPa", root(g.Va/g.Aa, g.Vb/g.Ab))
 	twist := c.Let("tau_T", "T_r*t/J", "MPa", g.T*g.Tm/g.J)
-	tau := c.Let("tau", "1.5*tau_V + tau_T", "MPa", 1.5*mean+twist)
-	c.Compare(tau, allowedShear(c, allowed(c, g.Fy, g.Fu)))
-})
+	return c.Let("tau", "1.5*tau_V + tau_T", "MPa", 1.5*mean+twist)
+}
 
 func root(a, b float64) float64 { return math.Sqrt(a*a + b*b) }
 
@@ -97,10 +100,14 @@ var sectionStress = strength.Define(strength.Identity{
 	ID: "section-interaction", Title: "bending, axial force and shear together", Clause: common("von Mises stress at the worst corner"),
 	Demand: "sigma_v", Capacity: "sigma_all", Unit: "MPa",
 }, func(c *strength.Calc, g sectionStressGivens) {
+	c.Compare(sectionCorner(c, &g), allowed(c, g.Fy, g.Fu))
+})
+
+func sectionCorner(c *strength.Calc, g *sectionStressGivens) float64 {
 	sigma := c.Let("sigma", "abs(P_r)/A + M_rx/S_x + M_ry/S_y", "MPa", math.Abs(g.N)/g.A+g.Mx/g.Sx+g.My/g.Sy)
 	tau := c.Let("tau", "sqrt(pow(V_rx/A_x, 2) + pow(V_ry/A_y, 2)) + T_r*t/J", "MPa", root(g.Va/g.Aa, g.Vb/g.Ab)+g.T*g.Tm/g.J)
-	c.Compare(vonMises(c, sigma, tau), allowed(c, g.Fy, g.Fu))
-})
+	return vonMises(c, sigma, tau)
+}
 
 type bucklingGivens struct {
 	N  float64 `sym:"P_r" unit:"N" min:"-1e9" max:"1e9" is:"axial force, tension positive"`
@@ -166,24 +173,44 @@ func depth(f *strength.Cut) float64 {
 	return 0
 }
 
+func shearGivens(f *strength.Cut) sectionShearGivens {
+	return sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu}
+}
+
+func stressGivens(f *strength.Cut) sectionStressGivens {
+	return sectionStressGivens{
+		N: f.N, Mx: f.Ma, My: f.Mb, Va: f.Va, Vb: f.Vb, T: f.T, A: f.Area, Sx: f.Sa, Sy: f.Sb, Aa: f.AreaVa, Ab: f.AreaVb,
+		J: f.J, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu,
+	}
+}
+
 var cutRules = []strength.Rule[strength.Cut]{
 	{Of: weakAxis, Check: func(c *strength.Calc, f *strength.Cut) {
 		weakAxis.Check(c, bendingGivens{M: f.Ma, S: f.Sa, Fy: f.Fy, Fu: f.Fu})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Ma / f.Sa, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		return f.Ma / f.Sa, strength.EitherWay
+	}},
 	{Of: edgewise, Check: func(c *strength.Calc, f *strength.Cut) {
 		edgewise.Check(c, bendingGivens{M: f.Mb, S: f.Sb, Fy: f.Fy, Fu: f.Fu})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Mb / f.Sb, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		return f.Mb / f.Sb, strength.EitherWay
+	}},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
 		axial.Check(c, axialGivens{N: f.N, A: f.Area, Fy: f.Fy, Fu: f.Fu})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return math.Abs(f.N) / f.Area, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		return math.Abs(f.N) / f.Area, strength.EitherWay
+	}},
 	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
-		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu})
+		sectionShear.Check(c, shearGivens(f))
+	}, Demand: func(c *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		g := shearGivens(f)
+		return peakShear(c, &g), strength.EitherWay
 	}},
 	{Of: sectionStress, Check: func(c *strength.Calc, f *strength.Cut) {
-		sectionStress.Check(c, sectionStressGivens{
-			N: f.N, Mx: f.Ma, My: f.Mb, Va: f.Va, Vb: f.Vb, T: f.T, A: f.Area, Sx: f.Sa, Sy: f.Sb, Aa: f.AreaVa, Ab: f.AreaVb,
-			J: f.J, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu,
-		})
+		sectionStress.Check(c, stressGivens(f))
+	}, Demand: func(c *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		g := stressGivens(f)
+		return sectionCorner(c, &g), strength.EitherWay
 	}},
 	{Of: sectionBuckling, Check: func(c *strength.Calc, f *strength.Cut) {
 		sectionBuckling.Check(c, bucklingGivens{N: f.N, M: f.Mb, A: f.Area, R: f.R, L: f.FreeLength, D: depth(f), T: f.TMax, Fy: f.Fy, E: f.E})

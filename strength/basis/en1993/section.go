@@ -34,6 +34,7 @@ const (
 	edgeResistance
 	tensionResistance
 	compressionResistance
+	shearResisted
 )
 
 func weakMoment(c *strength.Calc, z, s, fy float64) float64 {
@@ -165,15 +166,20 @@ var sectionShear = strength.Define(strength.Identity{
 	Demand: "tau_Ed", Capacity: "tau_Rd", Unit: "MPa",
 }, func(c *strength.Calc, g sectionShearGivens) {
 	g0 := c.Factor("gamma_M0")
-	t, r := shearStress(c, &g, g0)
-	c.Compare(t, r)
+	c.Compare(shearStress(c, &g), shearResistance(c, g.Fy, g0))
 })
 
-func shearStress(c *strength.Calc, g *sectionShearGivens, g0 float64) (stress, resistance float64) {
+func shearStress(c *strength.Calc, g *sectionShearGivens) float64 {
 	v := c.Let("tau_V", "sqrt(pow(V_x_Ed/A_vx, 2) + pow(V_y_Ed/A_vy, 2))", "MPa", math.Sqrt((g.Va/g.Aa)*(g.Va/g.Aa)+(g.Vb/g.Ab)*(g.Vb/g.Ab)))
 	t := c.Let("tau_T", "T_Ed*t/I_t", "MPa", g.T*g.Tm/g.J)
-	stress = c.Let("tau_Ed", "tau_V + tau_T", "MPa", v+t)
-	return stress, c.Let("tau_Rd", "f_y/(sqrt(3)*gamma_M0)", "MPa", g.Fy/(math.Sqrt(3)*g0))
+	return c.Let("tau_Ed", "tau_V + tau_T", "MPa", v+t)
+}
+
+func shearResistance(c *strength.Calc, fy, g0 float64) float64 {
+	if known, ok := c.Known(shearResisted); ok {
+		return known
+	}
+	return c.Keep(shearResisted, c.Let("tau_Rd", "f_y/(sqrt(3)*gamma_M0)", "MPa", fy/(math.Sqrt(3)*g0)))
 }
 
 type interactionGivens struct {
@@ -207,27 +213,40 @@ var interaction = strength.Define(strength.Identity{
 	ID: "section-interaction", Title: "bending, axial force and shear together",
 	Clause: member("6.2.1(7), Eq. 6.2; 6.2.8; 6.2.9.1(3), Eq. 6.32; 6.2.10; 6.3.3, Eq. 6.61 with Annex B", "k from memory, bounded; torsion within the shear"),
 	Demand: "U", Capacity: "1", Unit: "",
-}, func(c *strength.Calc, g interactionGivens) {
+}, func(c *strength.Calc, g interactionGivens) { c.Compare(together(c, &g), 1) })
+
+func together(c *strength.Calc, g *interactionGivens) float64 {
 	Mx := weakMoment(c, g.Zx, g.Sx, g.Fy)
 	g0 := c.Factor("gamma_M0")
 	My := edgeMoment(c, &edgewiseGivens{Z: g.Zy, S: g.Sy, L: g.L, D: g.D, T: g.Tm, Fy: g.Fy}, g0)
 	N := axialStrength(c, &axialGivens{N: g.N, A: g.A, Net: g.Net, R: g.R, L: g.L, Fy: g.Fy, Fu: g.Fu}, g0)
-	t, r := shearStress(c, &sectionShearGivens{Va: g.Va, Vb: g.Vb, T: g.T, Aa: g.Aa, Ab: g.Ab, J: g.J, Tm: g.Tm, Fy: g.Fy}, g0)
+	t := shearStress(c, &sectionShearGivens{Va: g.Va, Vb: g.Vb, T: g.T, Aa: g.Aa, Ab: g.Ab, J: g.J, Tm: g.Tm, Fy: g.Fy})
+	r := shearResistance(c, g.Fy, g0)
 	c.Need(t < r, "tau_Ed < tau_Rd", "the section carries its shear alone")
 	left := c.Let("left", "when(tau_Ed <= tau_Rd/2, 1, 1 - pow(2*tau_Ed/tau_Rd - 1, 2))", "", 1-shearLoss(t, r))
 	m := c.Let("u_M", "M_x_Ed/M_x_Rd + M_y_Ed/M_y_Rd", "", g.Mx/Mx+g.My/My)
 	n := c.Let("u_N", "abs(N_Ed)/N_Rd", "", math.Abs(g.N)/N)
 	if g.N >= 0 && g.Zx > 0 && g.Zy > 0 {
-		c.Compare(c.Let("U", "u_M/left + pow(u_N/left, 2)", "", m/left+(n/left)*(n/left)), 1)
-		return
+		return c.Let("U", "u_M/left + pow(u_N/left, 2)", "", m/left+(n/left)*(n/left))
 	}
 	k := 1.0
 	if g.N < 0 {
 		k = max(1, 0.9*(1+0.8*min(n, 1)))
 	}
 	k = c.Let("k", "when(N_Ed < 0*N, max(1, 0.9*(1 + 0.8*min(u_N, 1))), 1)", "", k)
-	c.Compare(c.Let("U", "(u_N + k*u_M)/left", "", (n+k*m)/left), 1)
-})
+	return c.Let("U", "(u_N + k*u_M)/left", "", (n+k*m)/left)
+}
+
+func togetherGivens(f *strength.Cut) interactionGivens {
+	return interactionGivens{
+		Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area, Net: strength.Flag(f.Net),
+		Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu,
+	}
+}
+
+func shearGivens(f *strength.Cut) sectionShearGivens {
+	return sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy}
+}
 
 // shearLoss is rho of 6.2.8(3).
 func shearLoss(t, r float64) float64 {
@@ -284,20 +303,24 @@ var columnBuckling = strength.Define(strength.Identity{
 var cutRules = []strength.Rule[strength.Cut]{
 	{Of: weakAxis, Check: func(c *strength.Calc, f *strength.Cut) {
 		weakAxis.Check(c, weakAxisGivens{M: f.Ma, Z: f.Za, S: f.Sa, Fy: f.Fy})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Ma, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) { return f.Ma, strength.EitherWay }},
 	{Of: edgewise, Check: func(c *strength.Calc, f *strength.Cut) {
 		edgewise.Check(c, edgewiseGivens{M: f.Mb, Z: f.Zb, S: f.Sb, L: f.FreeLength, D: f.Depth, T: f.TMax, Fy: f.Fy})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Mb, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) { return f.Mb, strength.EitherWay }},
 	{Of: axial, Check: func(c *strength.Calc, f *strength.Cut) {
 		axial.Check(c, axialGivens{N: f.N, A: f.Area, Net: strength.Flag(f.Net), R: f.R, L: f.FreeLength, Fy: f.Fy, Fu: f.Fu})
-	}, Demand: func(f *strength.Cut) (float64, strength.Sense) { return f.Axial() }},
+	}, Demand: func(_ *strength.Calc, f *strength.Cut) (float64, strength.Sense) { return f.Axial() }},
 	{Of: sectionShear, Check: func(c *strength.Calc, f *strength.Cut) {
-		sectionShear.Check(c, sectionShearGivens{Va: f.Va, Vb: f.Vb, T: f.T, Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, Tm: f.TMax, Fy: f.Fy})
+		sectionShear.Check(c, shearGivens(f))
+	}, Demand: func(c *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		g := shearGivens(f)
+		return shearStress(c, &g), strength.EitherWay
 	}},
 	{Of: interaction, Check: func(c *strength.Calc, f *strength.Cut) {
-		interaction.Check(c, interactionGivens{
-			Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area, Net: strength.Flag(f.Net),
-			Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu,
-		})
+		interaction.Check(c, togetherGivens(f))
+	}, Demand: func(c *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
+		g := togetherGivens(f)
+		_, sense := f.Axial()
+		return together(c, &g), sense
 	}},
 }

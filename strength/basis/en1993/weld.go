@@ -256,5 +256,5 @@ var flowRules = []strength.Rule[strength.WeldFlow]{
 	{Of: filletFlow, Check: func(c *strength.Calc, f *strength.WeldFlow) {
 		fu := weaker(f.Fu, f.Fu2)
 		filletFlow.Check(c, flowGivens{Q: f.Q, N: f.Lines, A: f.Leg / math.Sqrt2, T: f.T, Fu: fu, Beta: correlation(fu)})
-	}, Demand: func(f *strength.WeldFlow) (float64, strength.Sense) { return f.Q, strength.EitherWay }},
+	}, Demand: func(_ *strength.Calc, f *strength.WeldFlow) (float64, strength.Sense) { return f.Q, strength.EitherWay }},
 }
