@@ -12,6 +12,7 @@ package papers
 
 import (
 	"lugwright/client/paper"
+	"lugwright/client/plots"
 	"lugwright/client/run"
 	"lugwright/units"
 )
@@ -20,10 +21,12 @@ import (
 type Input struct {
 	Result  *run.Result  // with what tools cannot reach looked for
 	Vehicle *run.Vehicle // nil where the job has none
-	Version string       // of the tool
-	Warning string       // first line of every paper; empty for none
-	Now     *Made        // what this pack cuts and buys; nil where nothing is compared
-	Before  *Made        // the same of an earlier pack; nil for none
+	// Thickness is brackets over the plates that the job has; nil where it names none.
+	Thickness *plots.Group
+	Version   string // of the tool
+	Warning   string // first line of every paper; empty for none
+	Now       *Made  // what this pack cuts and buys; nil where nothing is compared
+	Before    *Made  // the same of an earlier pack; nil for none
 }
 
 // Kind is one of the papers.
