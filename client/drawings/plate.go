@@ -296,7 +296,7 @@ func (s *plateSheet) edgeOf(e *part.Etch) shape.Point {
 	}
 	gap := 0.6 / s.scale.factor
 	if s.over {
-		return shape.Point{X: box.Center().X, Y: box.Max.Y + gap}
+		return shape.Point{X: box.Min.X + 0.9*box.Width(), Y: box.Max.Y + gap} // not over the middle, where a hole's leader may go
 	}
 	return shape.Point{X: box.Max.X + gap, Y: box.Center().Y}
 }
