@@ -16,3 +16,28 @@ func TestWords(t *testing.T) {
 		t.Error(got)
 	}
 }
+
+// An inch is 25.4 mm exactly (NIST SP 811): 9.525 mm is 3/8 in, 7.9375 mm is 5/16 in.
+func TestWordsInInches(t *testing.T) {
+	for from, want := range map[string]string{
+		"9.525 mm":                     "3/8 in",
+		"at least 14 mm, or 7.938 mm":  "at least 0.551 in, or 5/16 in",
+		"25.4 to 50.8 mm (width)":      "1 to 2 in (width)",
+		"12 N mm, M12, 250 N/mm":       "12 N mm, M12, 250 N/mm",
+		"645.16 mm2 of 10 mm, had 5":   "1 in2 of 0.394 in, had 5",
+		"needs 25.4 mm, had 50.8 mm":   "needs 1 in, had 2 in",
+		"907.18474 kg, 8.8964432 kN":   "2000 lb, 2 kip",    // 907.18474 / 0.45359237, and the pound-force of 4.4482216 N
+		"11.298483 N m, 6.8947573 MPa": "100 lbf in, 1 ksi", // 4.4482216 N x 0.0254 m = 0.11298483 N m
+		"8.8964432 to 17.7928864 kN":   "2 kip to 4 kip",
+		"-25.4 mm; none":               "-1 in; none",
+		"2.54e+03 mm":                  "100 in",
+		"25.4 and 50.8 mm apart":       "1 and 2 in apart",
+		"25.4 x 50.8 x 6.35 mm":        "1 x 2 x 1/4 in",
+		"0.0508 mm":                    "0.002 in",
+		"0.01 mm":                      "0.000394 in", // 0.01 / 25.4
+	} {
+		if got := Words(from, Inch); got != want {
+			t.Errorf("%q: %q, want %q", from, got, want)
+		}
+	}
+}

@@ -10,7 +10,6 @@ import (
 	"unicode/utf8"
 
 	"lugwright/client/family"
-	"lugwright/client/job"
 	"lugwright/geometry"
 	"lugwright/part"
 	"lugwright/services/dial"
@@ -60,10 +59,7 @@ func (r *Row) finish(v *dial.Variant, kg float64, system units.System) {
 const longestReason = 1000
 
 func (r *Row) refuse(err error, system units.System) {
-	words := strings.ToValidUTF8(strings.Join(strings.Fields(err.Error()), " "), "?")
-	if system == units.Inch {
-		words = job.InInches(words)
-	}
+	words := units.Words(strings.ToValidUTF8(strings.Join(strings.Fields(err.Error()), " "), "?"), system)
 	if len(words) > longestReason {
 		cut := longestReason
 		for !utf8.RuneStart(words[cut]) {

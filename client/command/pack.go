@@ -14,6 +14,7 @@ import (
 
 	"lugwright/client/pack"
 	"lugwright/client/run"
+	"lugwright/client/sweep"
 	"lugwright/services/dial"
 )
 
@@ -55,8 +56,12 @@ func (s *session) pack(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
+		thickness, err := sweep.Thicknesses(ctx, client, r.Job)
+		if err != nil {
+			return err
+		}
 		var said []string
-		in := pack.Input{Job: r.Job, Result: r, Client: client, Version: Version, Vehicle: vehicle, Before: before, Force: c.Bool("despite-failure"), Say: func(line string) { said = append(said, line) }}
+		in := pack.Input{Job: r.Job, Result: r, Client: client, Version: Version, Vehicle: vehicle, Thickness: thickness, Before: before, Force: c.Bool("despite-failure"), Say: func(line string) { said = append(said, line) }}
 		if err := pack.Write(ctx, dir, in); err != nil {
 			return err
 		}

@@ -16,6 +16,7 @@ import (
 	"lugwright/client/paper"
 	"lugwright/client/papers"
 	"lugwright/client/run"
+	"lugwright/client/sweep"
 	"lugwright/part"
 	"lugwright/services/dial"
 )
@@ -54,7 +55,11 @@ func (s *session) paper(c *cli.Context) error {
 		return err
 	}
 	return s.withServices(c, func(ctx context.Context, client *dial.Client) error {
-		in, err := papersInput(ctx, client, c.Args().First(), before)
+		j, err := readJob(ctx, client, c.Args().First())
+		if err != nil {
+			return err
+		}
+		in, err := papersInput(ctx, client, j, before)
 		if err != nil {
 			return err
 		}
@@ -129,12 +134,9 @@ func earlierPack(dir string) (*papers.Made, error) {
 	return made, nil
 }
 
-// papersInput reads, builds and checks a job, and reckons its vehicle. A job of a vehicle alone has the papers of that.
-func papersInput(ctx context.Context, client *dial.Client, path string, before *papers.Made) (papers.Input, error) {
-	j, err := readJob(ctx, client, path)
-	if err != nil {
-		return papers.Input{}, err
-	}
+// papersInput builds and checks a job, and reckons its vehicle. A job of a vehicle alone has the papers of that.
+func papersInput(ctx context.Context, client *dial.Client, j *job.Job, before *papers.Made) (papers.Input, error) {
+	var err error
 	in := papers.Input{Result: &run.Result{Job: j}, Version: Version, Before: before}
 	if len(j.Brackets) > 0 || j.Vehicle == nil {
 		if in.Result, err = run.Job(ctx, client, j, run.Options{Trace: true, Access: true}); err != nil {
@@ -142,6 +144,9 @@ func papersInput(ctx context.Context, client *dial.Client, path string, before *
 		}
 	}
 	if in.Vehicle, err = vehicleOf(ctx, client, j); err != nil {
+		return in, err
+	}
+	if in.Thickness, err = sweep.Thicknesses(ctx, client, in.Result.Job); err != nil {
 		return in, err
 	}
 	if !in.Result.Passes() {

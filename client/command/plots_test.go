@@ -262,7 +262,11 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 		t.Fatal(err)
 	}
 	defer client.Close()
-	in, err := papersInput(t.Context(), client, "../../testdata/jobs/fieldlab.yaml", nil)
+	j, err := readJob(t.Context(), client, "../../testdata/jobs/fieldlab.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := papersInput(t.Context(), client, j, nil)
 	if err != nil {
 		t.Fatal(err)
 	}

@@ -5,7 +5,6 @@ package command
 import (
 	"math"
 
-	"lugwright/client/job"
 	"lugwright/part"
 	"lugwright/units"
 )
@@ -49,10 +48,7 @@ func (s scale) degrees(rad float64) string { return s.in(rad, "deg", 1, "deg", 1
 
 // words is a service's text in the job's units.
 func (s scale) words(text string) string {
-	if s.inch() {
-		return job.InInches(text)
-	}
-	return text
+	return units.Words(text, s.system)
 }
 
 // sideways says which way a sideways force or offset goes.

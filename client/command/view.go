@@ -136,7 +136,7 @@ func siteOf(ctx context.Context, client *dial.Client, path string) (*view.Site, 
 	if err != nil {
 		return nil, files, err
 	}
-	in, err := papersInput(ctx, client, path, nil)
+	in, err := papersInput(ctx, client, j, nil)
 	if err != nil {
 		return nil, files, err
 	}

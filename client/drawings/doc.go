@@ -12,6 +12,7 @@
 //	callout.go  words with a leader
 //	bracket.go  a bracket's parts in an isometric picture, and their list
 //	views.go    three views of a bracket with dimensions
+//	viewwelds.go weld symbols beside the views
 //	welds.go    welds and their symbols
 //	loads.go    forces of load cases
 //	picture.go  what is seen of a bracket, brought to paper, with tags beside it

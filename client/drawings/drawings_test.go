@@ -235,6 +235,7 @@ func viewsSay(t *testing.T, b *part.Bracket, o Options) {
 	made := b.AsMade()
 	d := Of(b, nil).Views(o)
 	linesStandWhereTheySay(t, d, d.Title, o)
+	weldsSay(t, made, d, o)
 	// On paper, seen from the left, forward is to the left; from the right to the right. Above, what is further from the viewer of the front view is higher.
 	side := 1.0
 	if b.Hand == part.RightHand {
@@ -261,6 +262,61 @@ func viewsSay(t *testing.T, b *part.Bracket, o Options) {
 			if !has(got, want, tol) {
 				t.Errorf("%s: no %s %g among %v", d.Title, name, want, got)
 			}
+		}
+	}
+}
+
+// weldsSay holds the symbols beside the views against the model: each weld has one with its number, leg and lengths, or the words say that it has none here.
+func weldsSay(t *testing.T, b *part.Bracket, d *draw.Drawing, o Options) {
+	t.Helper()
+	texts, _ := read(d)
+	alone := ""
+	for i, s := range texts {
+		if strings.HasPrefix(s.Words, "Weld") && s.groups == "" {
+			for _, more := range texts[i:] { // over its lines
+				alone += more.Words + " "
+			}
+			break
+		}
+	}
+	for i, w := range b.Welds {
+		length, number, leg, size := 0.0, false, w.Kind != part.Fillet, ""
+		for _, s := range texts {
+			if s.groups != "/"+GroupID(w.ID) {
+				continue
+			}
+			switch {
+			case s.Words == fmt.Sprint(i+1) || strings.HasSuffix(s.Words, ", "+fmt.Sprint(i+1)):
+				number = true
+			case !leg && math.Abs(value(t, strings.TrimPrefix(s.Words, "z"), o)-w.LegMM) < 0.02:
+				leg, size = true, s.Words
+			case s.Words == size: // on the other side
+			default:
+				for _, run := range strings.Split(strings.TrimPrefix(s.Words, "total "), " + ") {
+					n, each, many := 1, run, false
+					if head, rest, ok := strings.Cut(run, "×"); ok && rest != "" {
+						if _, err := fmt.Sscan(head, &n); err == nil {
+							each, many = rest, true
+						}
+					}
+					if v, err := units.Parse(each+" "+map[units.System]string{units.Metric: "mm", units.Inch: "in"}[o.Units], units.Length); err == nil || many {
+						length += float64(n) * v
+					}
+				}
+			}
+		}
+		_, rest, _ := strings.Cut(alone, "alone: ")
+		list, _, _ := strings.Cut(rest, ".")
+		told := strings.Contains(alone, "Welds: on the drawing") || slices.Contains(strings.Split(strings.Join(strings.Fields(list), " "), ", "), fmt.Sprint(i+1))
+		if number == told || number && !leg {
+			t.Errorf("%s: weld %s, symbol %t with its leg %t, told to be elsewhere %t in %q", d.Title, w.ID, number, leg, told, alone)
+		}
+		sum := 0.0
+		for _, s := range w.Segments {
+			sum += s.B.Sub(s.A).Norm()
+		}
+		if number && w.Kind == part.Fillet && !closed(w.Segments) && !(math.Abs(length-sum) <= 0.06*float64(len(w.Segments))+0.02) {
+			t.Errorf("%s: weld %s has runs of %g, its symbol says %g", d.Title, w.ID, sum, length)
 		}
 	}
 }

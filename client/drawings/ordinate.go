@@ -76,12 +76,16 @@ func (l *ladder) settle() {
 	for i, row := range spread(want, lineMM, lineMM, whole-lineMM) {
 		l.list[i].row = row
 	}
-	for i := inside; i < len(l.list); i++ {
-		l.list[i].row = max(whole, lineMM) + float64(i-inside+1)*lineMM
+	last := max(whole, lineMM)
+	if inside < len(l.list) { // all beyond one another, the whole size last
+		for i := range l.list {
+			l.list[i].row = float64(i+1) * lineMM
+		}
+		last = max(whole, float64(len(l.list)+1)*lineMM)
 	}
-	l.short = whole < lineMM || whole < textWidth(l.length(l.size))+2*arrowMM+1
+	l.short = last > whole || whole < textWidth(l.length(l.size))+2*arrowMM+1
 	l.list = slices.Insert(l.list, 0, ordinate{inward: l.ends[0], gap: 1, rank: needed})
-	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: max(whole, lineMM), rank: needed})
+	l.list = append(l.list, ordinate{value: l.size, inward: l.ends[1], gap: 1, row: last, rank: needed})
 }
 
 // zone is how far out the values reach, and outer how far the dimension of the whole size does.

@@ -135,7 +135,8 @@ type tag struct {
 	at      shape.Point // on paper
 	visible bool
 	width   float64
-	up      float64 // paper over and under its middle
+	up      float64       // paper over and under its middle
+	by      []shape.Point // where the leader goes on its way, then up or down to the tag's height; nil: straight
 	write   func(g *page, elbow shape.Point, way float64)
 }
 
@@ -181,24 +182,32 @@ func sides(list []tag, box shape.Box) (left, right []tag) {
 // setTags draws tags in two columns beside a box, each with a leader that ends in a dot, broken where what it points at is covered.
 func setTags(g *page, list []tag, box shape.Box) {
 	left, right := sides(list, box)
-	for k, side := range [2][]tag{left, right} {
-		way, x := -1.0, box.Min.X-tagGapMM
-		if k == 1 {
-			way, x = 1, box.Max.X+tagGapMM
-		}
-		for i, y := range stacked(side, box) {
-			t := side[i]
-			g.group(t.id, func(g *page) {
-				elbow := shape.Point{X: x, Y: y}
-				pen := thin()
-				if !t.visible {
-					pen.Dash = []float64{1, 0.8}
-				}
-				g.line(pen, t.at, elbow)
-				g.circle(draw.Pen{}, draw.Shade{On: true}, t.at, 0.9)
-				t.write(g, elbow, way)
-			})
-		}
+	setColumn(g, left, box, -1)
+	setColumn(g, right, box, 1)
+}
+
+// setColumn draws tags beside a box, from below upwards: to the right where side is 1, to the left where it is -1.
+func setColumn(g *page, list []tag, box shape.Box, side float64) {
+	x := box.Max.X + tagGapMM
+	if side < 0 {
+		x = box.Min.X - tagGapMM
+	}
+	for i, y := range stacked(list, box) {
+		t := list[i]
+		g.group(t.id, func(g *page) {
+			elbow := shape.Point{X: x, Y: y}
+			pen := thin()
+			if !t.visible {
+				pen.Dash = []float64{1, 0.8}
+			}
+			way := append([]shape.Point{t.at}, t.by...)
+			if t.by != nil {
+				way = append(way, shape.Point{X: t.by[len(t.by)-1].X, Y: y})
+			}
+			g.line(pen, append(way, elbow)...)
+			g.circle(draw.Pen{}, draw.Shade{On: true}, t.at, 0.9)
+			t.write(g, elbow, side)
+		})
 	}
 }
 

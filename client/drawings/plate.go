@@ -257,7 +257,7 @@ func (s *plateSheet) callouts() []callout {
 	if _, _, round := s.plate.Outer.IsCircle(); !round {
 		for i := range s.plate.Outer {
 			if e := s.plate.Outer.Edge(i); e.IsArc() && e.Sagitta() > 0.05 {
-				each("R"+s.o.length(e.Radius()), e.Mid(), 0)
+				each("R"+s.o.length(e.Radius()), rightOf(e), 0)
 			}
 		}
 	}
@@ -265,7 +265,7 @@ func (s *plateSheet) callouts() []callout {
 		each(s.fold(b), b.A.Lerp(b.B, 0.75), 0)
 	}
 	for _, e := range s.plate.Etch {
-		each("etch "+e.Text+", "+s.o.length(e.HeightMM)+" high", e.At.Add(shape.Polar(float64(len(e.Text))*e.HeightMM*0.4, e.AngleRad)), 0)
+		each("etch "+e.Text+", "+s.o.length(e.HeightMM)+" high", s.edgeOf(&e), 0)
 	}
 	for i := range list {
 		if n := count[list[i].words]; n > 1 {
@@ -273,6 +273,32 @@ func (s *plateSheet) callouts() []callout {
 		}
 	}
 	return list
+}
+
+// rightOf is a place on an arc away from its middle, above which a hole may lie whose leader goes the same way.
+func rightOf(e shape.Edge) shape.Point {
+	const aside = 0.3
+	if a, b := e.At(aside), e.At(1-aside); b.X > a.X {
+		return b
+	} else if a.X > b.X {
+		return a
+	}
+	return e.Mid()
+}
+
+// edgeOf is where a leader meets etched words: at the side from which it comes, so that no letter is crossed.
+func (s *plateSheet) edgeOf(e *part.Etch) shape.Point {
+	box := shape.EmptyBox()
+	for _, line := range stroke.Text(e.Text, e.At, e.HeightMM, e.AngleRad) {
+		for _, q := range line {
+			box = box.Extend(q)
+		}
+	}
+	gap := 0.6 / s.scale.factor
+	if s.over {
+		return shape.Point{X: box.Min.X + 0.9*box.Width(), Y: box.Max.Y + gap} // not over the middle, where a hole's leader may go
+	}
+	return shape.Point{X: box.Max.X + gap, Y: box.Center().Y}
 }
 
 // hole says its diameter and how it comes about.

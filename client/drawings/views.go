@@ -20,6 +20,7 @@ type three struct {
 	front, plan, end *picture
 	x, y, z          *ladder
 	first            bool
+	columns          [3][]weldTag // weld symbols beside front, plan and end
 }
 
 // views draws the three views with running dimensions: extents of the steel, pins, bolts and the faces that bolts clamp.
@@ -32,22 +33,36 @@ func (s *Set) views(o Options) *draw.Drawing {
 	width, height := o.room()
 	var at scale
 	var lines []string
-	for _, at = range o.scales() {
+	fits := func() bool {
 		lines = []string{heading(b) + ", views"}
 		for _, fact := range []string{
 			fmt.Sprintf("Scale %s. Dimensions in %s, from the outermost steel at the left and below; pins and bolts by their middles, faces that bolts clamp as face.", at.words, o.unit()),
-			"Covered edges are left out: each plate has its own drawing. Bolts are drawn simplified.",
+			"Covered edges are left out: each plate has its own drawing. Bolts are drawn simplified.", v.weldWords(b, &o),
 		} {
-			lines = append(lines, wrapped(fact, width)...)
+			if fact != "" {
+				lines = append(lines, wrapped(fact, width)...)
+			}
 		}
 		v.place(at.factor)
-		if w, h := v.size(); at.factor <= 1 && w <= width && h+float64(len(lines))*lineMM+14 <= height {
+		w, h := v.size()
+		return w <= width && h+float64(len(lines))*lineMM+14 <= height
+	}
+	for _, at = range o.scales() {
+		if at.factor <= 1 && fits() {
 			break
 		}
 	}
+	// Symbols of welds make no drawing smaller.
+	all, best, most := v.shownWelds(b, &o), len(layouts)-1, 0
+	for i, layout := range layouts {
+		if n := v.withWelds(all, layout); n > most && fits() {
+			best, most = i, n
+		}
+	}
+	v.withWelds(all, layouts[best])
+	fits()
 	var g page
-	v.draw(&g)
-	box := g.box()
+	box := v.draw(&g, true)
 	low := shape.Point{X: box.Min.X, Y: box.Min.Y - 3}
 	under(&g, low, lines)
 	symbol := shape.Point{X: low.X, Y: low.Y - float64(len(lines))*lineMM - 7}
@@ -144,48 +159,36 @@ func (v *three) place(scale float64) {
 		v.plan.at.Y = -viewGapMM - v.plan.on().Height()
 	}
 	v.plan.at.X = (v.plan.box.Min.X - v.front.box.Min.X) * scale
-	v.end.at.X = max(front.Width(), textWidth(fromWords(v.front))+2) + viewGapMM
+	v.end.at.X = max(front.Width()+v.column(0), textWidth(fromWords(v.front))+2) + viewGapMM
 	v.end.at.Y = (v.end.box.Min.Y - v.front.box.Min.Y) * scale
 }
 
 // size is the paper that the views take, with their dimensions and captions.
 func (v *three) size() (width, height float64) {
 	var g page
-	v.notes(&g)
-	box := g.box()
-	for _, p := range v.pictures() {
-		box = box.Union(shape.Box{Min: p.flat(p.ink.Min), Max: p.flat(p.ink.Max)})
-	}
+	box := v.draw(&g, false)
 	return box.Width(), box.Height()
 }
 
-func (v *three) pictures() [3]*picture { return [3]*picture{v.front, v.plan, v.end} }
-
-// notes are captions and dimensions.
-func (v *three) notes(g *page) {
+// draw sets the views with all that stands about them, their faces only where they are wanted, and gives the box that it takes.
+func (v *three) draw(g *page, faces bool) shape.Box {
+	box := shape.EmptyBox()
 	for _, p := range v.pictures() {
-		v.caption(g, p)
+		if faces {
+			p.draw(g)
+		}
+		on := p.on()
+		box = box.Union(on)
+		g.words(shape.Point{X: on.Min.X, Y: on.Max.Y + 3}, draw.Left, 0, fromWords(p))
 	}
-	v.dimensions(g)
-}
-
-func (v *three) caption(g *page, p *picture) {
-	on := p.on()
-	g.words(shape.Point{X: on.Min.X, Y: on.Max.Y + 3}, draw.Left, 0, fromWords(p))
-}
-
-func (v *three) dimensions(g *page) {
 	v.x.draw(g, "x")
 	v.y.draw(g, "y")
 	v.z.draw(g, "z")
-}
-
-func (v *three) draw(g *page) {
-	for _, p := range v.pictures() {
-		p.draw(g)
-		v.caption(g, p)
+	v.drawWelds(g)
+	for _, item := range g.items {
+		box = box.Union(boxOf(item))
 	}
-	v.dimensions(g)
+	return box
 }
 
 // fromWords says where the viewer of a picture stands.

@@ -24,9 +24,7 @@ func (j *Job) Locate(b *Bracket, err error) error {
 	for _, f := range fields {
 		path, at := j.place(b, f)
 		e := &Error{File: j.File, At: at, Field: path, Found: f.Found, Accept: f.Accept, See: see(path, b.Kind)}
-		if j.Units == units.Inch {
-			e.Found, e.Accept = InInches(f.Found), InInches(f.Accept)
-		}
+		e.Found, e.Accept = units.Words(f.Found, j.Units), units.Words(f.Accept, j.Units)
 		if b.Tied() && strings.HasSuffix(path, "]."+tie(b)) {
 			if ofMount = append(ofMount, e); len(ofMount) > 1 {
 				continue

@@ -28,9 +28,7 @@ func (j *Job) locateVehicle(fields part.FieldErrors) Errors {
 	for _, f := range fields {
 		path := j.vehiclePath(f.Field)
 		e := &Error{File: j.File, At: j.placeOf(path), Field: path, Found: withUnit(f.Found, f.Field), Accept: withUnit(f.Accept, f.Field)}
-		if j.Units == units.Inch {
-			e.Found, e.Accept = InInches(e.Found), InInches(e.Accept)
-		}
+		e.Found, e.Accept = units.Words(e.Found, j.Units), units.Words(e.Accept, j.Units)
 		out = append(out, e)
 	}
 	return out

@@ -12,6 +12,7 @@ import (
 	"lugwright/client/job"
 	"lugwright/client/paper"
 	"lugwright/client/papers"
+	"lugwright/client/plots"
 	"lugwright/client/run"
 	"lugwright/client/sheet"
 	"lugwright/part"
@@ -35,7 +36,9 @@ type Input struct {
 	Version string       // of the tool, printed on every paper
 	Vehicle *run.Vehicle // nil where the job has none
 	Before  *papers.Made // an earlier pack, for the revision sheet; nil for none
-	Force   bool         // write cut files although the job does not pass, and mark every paper and file name
+	// Thickness is brackets over the plates that the job has, for the plots; nil where it names none.
+	Thickness *plots.Group
+	Force     bool // write cut files although the job does not pass, and mark every paper and file name
 	// Say takes a line that the user should see beside the pack; nil: nobody listens.
 	Say func(line string)
 }

@@ -70,7 +70,7 @@ func (p *page) folds(q *piece) {
 		}
 	}
 	p.add(t)
-	p.add(p.plateDrawing(q))
+	p.add(p.plateDrawing(q, largeMM))
 	if how := p.flatPattern(q); how != "" {
 		remarks = append(remarks, how)
 	}

@@ -117,7 +117,9 @@ func (p *page) sequence(b *run.Bracket) {
 		for k < len(places) && places[k].Step == places[i].Step {
 			k++
 		}
-		steps = append(steps, item("set and tack %s", p.placed(b.Part, places[i:k])))
+		for _, one := range p.placed(b.Part, places[i:k]) {
+			steps = append(steps, item("set and tack %s", one))
+		}
 		steps = append(steps, item("weld %s, alternate sides%s", joints(b.Part, places[i:k]), stay(k < len(places))))
 		i = k
 	}
@@ -150,7 +152,7 @@ func base(b *part.Bracket) string {
 }
 
 // placed says where each part of a step goes: measured on the first thing that it stands on, and what else it stands on.
-func (p *page) placed(b *part.Bracket, places []setout.Placing) string {
+func (p *page) placed(b *part.Bracket, places []setout.Placing) []string {
 	var out, done []string
 	for i := range places {
 		s := &places[i]
@@ -174,7 +176,7 @@ func (p *page) placed(b *part.Bracket, places []setout.Placing) string {
 		}
 		out = append(out, words)
 	}
-	return strings.Join(out, "; ")
+	return out
 }
 
 func joints(b *part.Bracket, places []setout.Placing) string {

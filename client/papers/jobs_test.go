@@ -189,6 +189,42 @@ func TestEveryPaper(t *testing.T) {
 	})
 }
 
+// A drawing goes on a page of either size as large as it is drawn, so that its stated scale is true; one at full scale stands under no heading, which would be left alone.
+func TestDrawingsFitTheirPage(t *testing.T) {
+	figures := 0
+	eachJob(t, func(t *testing.T, in papers.Input) {
+		made, _ := papers.All(in)
+		for _, p := range made {
+			for i, b := range p.Blocks {
+				f, ok := b.(*paper.Figure)
+				if !ok {
+					continue
+				}
+				figures++
+				_, headed := p.Blocks[max(i-1, 0)].(*paper.Heading)
+				if f.FullScale {
+					if headed {
+						t.Errorf("%s: %s at full scale stands under a heading", p.Name, f.Drawing.Title)
+					}
+					continue
+				}
+				for _, letter := range []bool{false, true} {
+					wide, high := (&paper.Paper{Letter: letter}).Room()
+					if headed {
+						high -= 25 // title and heading
+					}
+					if f.Drawing.WidthMM > wide+0.01 || f.Drawing.HeightMM > high+0.01 {
+						t.Errorf("%s: %s is %.1f x %.1f mm; the page has %.1f x %.1f", p.Name, f.Drawing.Title, f.Drawing.WidthMM, f.Drawing.HeightMM, wide, high)
+					}
+				}
+			}
+		}
+	})
+	if figures < 100 {
+		t.Errorf("only %d drawings", figures)
+	}
+}
+
 // Papers of a job in inches have no length in mm but beside inches.
 func TestInches(t *testing.T) {
 	made, _ := papers.All(demo(t, "hivecarrier.yaml"))

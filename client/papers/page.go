@@ -52,6 +52,14 @@ func (p *page) unit() string {
 	return "mm"
 }
 
+// choose is what a source says in the job's own units, where it says it in both.
+func (p *page) choose(metric, inch string) string {
+	if p.system == units.Inch {
+		return inch
+	}
+	return metric
+}
+
 // inUnit is the same in words, for a heading.
 func (p *page) inUnit() string {
 	if p.system == units.Inch {

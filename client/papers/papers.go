@@ -13,6 +13,7 @@ package papers
 import (
 	"lugwright/client/drawings"
 	"lugwright/client/paper"
+	"lugwright/client/plots"
 	"lugwright/client/run"
 	"lugwright/units"
 )
@@ -21,10 +22,12 @@ import (
 type Input struct {
 	Result  *run.Result  // with what tools cannot reach looked for
 	Vehicle *run.Vehicle // nil where the job has none
-	Version string       // of the tool
-	Warning string       // first line of every paper; empty for none
-	Now     *Made        // what this pack cuts and buys; nil where nothing is compared
-	Before  *Made        // the same of an earlier pack; nil for none
+	// Thickness is brackets over the plates that the job has; nil where it names none.
+	Thickness *plots.Group
+	Version   string // of the tool
+	Warning   string // first line of every paper; empty for none
+	Now       *Made  // what this pack cuts and buys; nil where nothing is compared
+	Before    *Made  // the same of an earlier pack; nil for none
 	// Drawings are those of the brackets that others show too; nil: they are drawn for the papers alone.
 	Drawings drawings.Sets
 }

@@ -9,8 +9,11 @@ import (
 	"lugwright/client/run"
 )
 
-// halfMM is the height of a drawing of which two go on a page.
-const halfMM = 108
+// Heights of drawings: two on a page, and one under a heading and a short table.
+const (
+	halfMM  = 108
+	largeMM = 160
+)
 
 // drawings are a bracket's.
 func (p *page) drawings(b *run.Bracket) *drawings.Set {
@@ -28,8 +31,8 @@ func (p *page) figures(list ...*draw.Drawing) {
 	}
 }
 
-// plateDrawing is a plate's, flat, with its dimensions.
-func (p *page) plateDrawing(q *piece) *paper.Figure {
-	o := drawings.PlateOptions{Options: p.half(), Hand: q.hand, Quantity: q.count}
+// plateDrawing is a plate's, flat, with its dimensions, no taller than a height.
+func (p *page) plateDrawing(q *piece, heightMM float64) *paper.Figure {
+	o := drawings.PlateOptions{Options: drawings.Options{Units: p.system, HeightMM: heightMM}, Hand: q.hand, Quantity: q.count}
 	return &paper.Figure{Drawing: drawings.Plate(q.plate, o)}
 }

@@ -12,11 +12,18 @@ func plotsOf(p *page) string {
 			p.blocks = append(p.blocks, g.Blocks(2)...)
 		}
 	}
+	if g := p.in.Thickness; g != nil {
+		p.blocks = append(p.blocks, g.Blocks(2)...)
+	}
 	if p.blocks == nil {
 		if p.in.Vehicle == nil {
-			return p.noVehicle()
+			return p.noVehicle() + ", and names no plates over which to vary a thickness"
 		}
 		return "the vehicle has no mounts, frame or measured gaps to show"
+	}
+	if p.in.Vehicle == nil {
+		p.cautions(4, 5)
+		return ""
 	}
 	p.cautions(2, 5, 6)
 	return ""

@@ -46,7 +46,7 @@ func receivingCard(p *page) string {
 	if len(plates) > 0 {
 		p.head("Plates as they must be")
 		for _, q := range plates {
-			p.add(p.plateDrawing(q))
+			p.add(p.plateDrawing(q, halfMM))
 		}
 	}
 	p.cautions(7, 13, 14)

@@ -24,7 +24,7 @@ func weldMap(p *page) string {
 	case !welded:
 		return p.noWelds()
 	}
-	p.say("Joints are numbered W1, W2 and on within each bracket; the name beside the number is the one that the calc sheet uses. Do them in the order of the column order. Lengths are %s, of every run alone; runs end where they end, they are not carried round a corner unless the table says all round.", p.inUnit())
+	p.say("Joints are numbered W1, W2 and on within each bracket; the calc sheet and the drawings have the same numbers. Do them in the order of the column order. Lengths are %s, of every run alone; runs end where they end, they are not carried round a corner unless the table says all round.", p.inUnit())
 	for i := range p.brackets() {
 		if b := &p.brackets()[i]; len(b.Part.Welds) > 0 {
 			p.weldsOf(b)
@@ -48,19 +48,25 @@ func (p *page) noWelds() string {
 
 func (p *page) weldsOf(b *run.Bracket) {
 	p.head(title(b))
-	t := table("", "#order", "joint", "joins", "size", "runs")
-	var remarks, fillers []string
+	t := table("", "#order", "joint", "joins", "size", "runs", "access")
+	var remarks, fillers, notes []string
+	of := map[string]string{} // the joints that a note is about
 	for i, s := range setout.Of(b.Part.AsMade()) {
 		w := b.Part.Weld(s.Weld.ID)
-		row(t, strconv.Itoa(i+1), joint(b.Part, w.ID)+" "+w.ID, thing(b.Part, w.Joins[0])+" on "+thing(b.Part, w.Joins[1]), p.weldSize(w), p.runs(b.Part, w))
-		if note := p.weldNote(b.Part, w); note != "" {
-			remarks = append(remarks, joint(b.Part, w.ID)+": "+note)
+		row(t, strconv.Itoa(i+1), joint(b.Part, w.ID)+" "+w.ID, thing(b.Part, w.Joins[0])+" on "+thing(b.Part, w.Joins[1]), p.weldSize(w), p.runs(b.Part, w), reached(b, w.ID))
+		if note := p.weldNote(b.Part, w); of[note] != "" {
+			of[note] += ", " + joint(b.Part, w.ID)
+		} else if note != "" {
+			notes, of[note] = append(notes, note), joint(b.Part, w.ID)
 		}
 		if !slices.Contains(fillers, w.Electrode) {
 			fillers = append(fillers, w.Electrode)
 		}
 	}
-	remarks = append([]string{"filler " + strings.Join(fillers, ", ") + "; process and procedure are the welder's"}, remarks...)
+	remarks = append(remarks, "filler "+strings.Join(fillers, ", ")+"; process and procedure are the welder's")
+	for _, note := range notes {
+		remarks = append(remarks, of[note]+": "+note)
+	}
 	p.add(t)
 	p.figures(p.drawings(b).Welds(p.half())...)
 	for _, n := range b.Part.Notes {
@@ -73,10 +79,17 @@ func (p *page) weldsOf(b *run.Bracket) {
 			remarks = append(remarks, "NO ACCESS at "+joint(b.Part, id)+" "+id+": "+p.words(f.Words))
 		}
 	}
-	if !strings.Contains(strings.Join(remarks, "\n"), "NO ACCESS") {
-		remarks = append(remarks, "a torch as the job's room has it reaches every joint")
+	p.bullets(append(remarks, "access: whether a torch as the job's room has it reaches the joint")...)
+}
+
+// reached says in a word whether the torch reaches a weld.
+func reached(b *run.Bracket, id string) string {
+	for _, f := range b.Access {
+		if f.What == "weld "+id {
+			return "NO"
+		}
 	}
-	p.bullets(remarks...)
+	return "yes"
 }
 
 // weldSize is what is measured on the weld: leg, throat, or the hole that is filled.
@@ -206,7 +219,7 @@ func (p *page) weldNote(b *part.Bracket, w *part.WeldGroup) string {
 	var out []string
 	switch {
 	case w.Kind == part.Fillet && w.LegMM > onePass:
-		out = append(out, fmt.Sprintf("more than one pass: over %s of leg (AWS D1.1, from memory)", p.length(onePass)))
+		out = append(out, fmt.Sprintf("more than one pass: over %s of leg (AWS D1.1, from memory)", p.choose("8 mm", "5/16 in")))
 	case w.Kind == part.CJP:
 		out = append(out, "bevel, weld the first side, gouge the root clean, weld the second; or back it")
 	case w.Kind == part.PJP:

@@ -354,7 +354,12 @@ func (p *plot) legend() {
 	}
 	for i := range p.Marks {
 		if m := &p.Marks[i]; m.Name != "" {
-			p.keys = append(p.keys, key{words: m.Name, draw: func(at draw.Point) { p.add(m.Sign.at(at)...) }})
+			p.keys = append(p.keys, key{words: m.Name, draw: func(at draw.Point) {
+				if m.Sign == Tick {
+					at.Y += 2.3
+				}
+				p.add(m.Sign.at(at)...)
+			}})
 		}
 	}
 	for _, b := range p.Bands {

@@ -42,7 +42,7 @@ const (
 	Full // a filled square
 	FullDiamond
 	Ring // round another mark
-	Tick // under another mark
+	Tick // a bar under another mark
 	signs
 )
 
@@ -92,5 +92,5 @@ func (s Sign) at(p draw.Point) []draw.Item {
 	case Ring:
 		return []draw.Item{circle(r*1.8, draw.Shade{})}
 	}
-	return []draw.Item{shape(false, draw.Shade{}, draw.Point{Y: -1.8}, draw.Point{Y: -3.2})}
+	return []draw.Item{shape(false, draw.Shade{}, draw.Point{X: -1.3, Y: -2.3}, draw.Point{X: 1.3, Y: -2.3})}
 }

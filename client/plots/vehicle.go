@@ -108,8 +108,8 @@ func Reactions(r *vehicle.Result, s Scale) []*Chart {
 		}
 		c.Name, c.Title = "reactions-"+slug(mount), "Mount "+mount+": forces on the body, by case and state"
 		c.Desc = "Force of the mount on the body by stiffness, for each load case and state, with the range that equilibrium leaves where the mounts share it."
-		for _, e := range Extremes(r, s, mount) {
-			c.Desc += " " + e.Words() + "."
+		for _, e := range extremes(r, s, mount) {
+			c.Desc += fmt.Sprintf(" %s %s (%s, %s).", e.way, e.force, e.load, e.state)
 		}
 		out = append(out, c)
 	}
@@ -175,36 +175,27 @@ func reaction(r *vehicle.Result, s Scale, mount string, way int, names, states [
 	return c
 }
 
-// Extreme is the least or the greatest force of a mount on the body one way, by stiffness.
-type Extreme struct {
-	Mount, Way  string // "up"
-	Force       string // with its unit
-	Case, State string
-}
+// extreme is the greatest force of a mount on the body one way, by stiffness.
+type extreme struct{ way, force, load, state string }
 
-// Words say it in one sentence without its stop.
-func (e *Extreme) Words() string {
-	return fmt.Sprintf("%s %s (%s, %s)", e.Way, e.Force, e.Case, e.State)
-}
-
-// Extremes are those of one mount, both ways of each direction in which it bears anything.
-func Extremes(r *vehicle.Result, s Scale, mount string) []Extreme {
-	var out []Extreme
+// extremes are those of one mount, both ways of each direction in which it bears anything.
+func extremes(r *vehicle.Result, s Scale, mount string) []extreme {
+	var out []extreme
 	for _, w := range ways {
 		for _, side := range []struct {
 			name string
 			sign float64
 		}{{w.plus, 1}, {w.less, -1}} {
-			best, most := Extreme{Mount: mount, Way: side.name}, nothing
+			best, most := extreme{way: side.name}, nothing
 			for i := range r.Cases {
 				for _, q := range r.Cases[i].Reactions {
 					if v := side.sign * w.of(q.Force); q.Mount == mount && v > most {
-						most, best.Case, best.State = v, r.Cases[i].Case, r.Cases[i].State
+						most, best.load, best.state = v, r.Cases[i].Case, r.Cases[i].State
 					}
 				}
 			}
 			if most > nothing {
-				best.Force = units.Format(most, units.Force, s.System)
+				best.force = units.Format(most, units.Force, s.System)
 				out = append(out, best)
 			}
 		}
@@ -216,9 +207,8 @@ func Extremes(r *vehicle.Result, s Scale, mount string) []Extreme {
 type Group struct {
 	Head   string
 	Charts []*Chart
+	Table  *paper.Table // of their numbers; nil: none
 	Note   string
-	// Extremes are those of a body's mounts; empty where the charts are of something else.
-	Extremes []Extreme
 }
 
 // Blocks are the group for a paper, its heading of a level.
@@ -227,12 +217,8 @@ func (g *Group) Blocks(level int) []paper.Block {
 	for _, c := range g.Charts {
 		out = append(out, &paper.Figure{Drawing: c.Drawing()})
 	}
-	if g.Extremes != nil {
-		t := &paper.Table{Caption: "The greatest of each mount on the body, by stiffness", Heads: []paper.Head{{Text: "mount"}, {Text: "way"}, {Text: "force", Numbers: true}, {Text: "case"}, {Text: "state"}}}
-		for _, e := range g.Extremes {
-			t.Rows = append(t.Rows, paper.Row{Cells: []string{e.Mount, e.Way, e.Force, e.Case, e.State}})
-		}
-		out = append(out, t)
+	if g.Table != nil {
+		out = append(out, g.Table)
 	}
 	return append(out, &paper.List{Items: []string{g.Note}})
 }
@@ -263,8 +249,11 @@ func OfVehicle(a *whole.Answer, q *whole.Request, s Scale) []Group {
 		if len(a.Report.Bodies) > 1 && i < len(q.Bodies) {
 			g.Head += " of " + q.Bodies[i].Name
 		}
+		g.Table = &paper.Table{Caption: "The greatest of each mount on the body, by stiffness", Heads: []paper.Head{{Text: "mount"}, {Text: "way"}, {Text: "force", Numbers: true}, {Text: "case"}, {Text: "state"}}}
 		for _, m := range mountsOf(r) {
-			g.Extremes = append(g.Extremes, Extremes(r, s, m)...)
+			for _, e := range extremes(r, s, m) {
+				g.Table.Rows = append(g.Table.Rows, paper.Row{Cells: []string{m, e.way, e.force, e.load, e.state}})
+			}
 		}
 		out = append(out, g)
 	}

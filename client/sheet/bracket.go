@@ -70,6 +70,10 @@ func (s *sheet) parts(b *part.Bracket) {
 	row := func(mark, id, what, material string) {
 		t.Rows = append(t.Rows, paper.Row{Cells: []string{mark, id, what, material}, Ref: drawings.GroupID(mark)})
 	}
+	weld := func(w *part.WeldGroup) {
+		what := fmt.Sprintf("%s weld %s to %s, %s", w.Kind, w.Joins[0], w.Joins[1], s.weldSize(w))
+		t.Rows = append(t.Rows, paper.Row{Cells: []string{weldName(b, w.ID), "", what, w.Electrode}, Ref: drawings.GroupID(w.ID)})
+	}
 	for _, p := range b.Plates {
 		row(p.Mark, p.ID, p.Name+", "+s.length(p.ThicknessMM), p.Material)
 	}
@@ -85,8 +89,8 @@ func (s *sheet) parts(b *part.Bracket) {
 	for _, r := range b.Rods {
 		row(r.ID, "", fmt.Sprintf("%d rods %s, %s free", len(r.Points), r.Size, s.length(r.FreeMM)), r.Grade)
 	}
-	for _, w := range b.Welds {
-		row(w.ID, "", fmt.Sprintf("%s weld %s to %s, %s", w.Kind, w.Joins[0], w.Joins[1], s.weldSize(&w)), w.Electrode)
+	for i := range b.Welds {
+		weld(&b.Welds[i])
 	}
 	for _, p := range b.Supports {
 		row(p.ID, "", fmt.Sprintf("%s, %s", p.Kind, s.length(p.ThicknessMM)), p.Material)

@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"slices"
 
-	"lugwright/client/drawings"
 	"lugwright/client/job"
 	"lugwright/client/paper"
 	"lugwright/client/run"
@@ -30,7 +29,7 @@ func (s *sheet) checked(b *run.Bracket) {
 	for _, g := range groups {
 		for i, k := range inFull(g.checks) {
 			if i == 0 {
-				s.heading(4, g.title, drawings.GroupID(g.mark))
+				s.heading(4, g.title, g.ref)
 			}
 			number++
 			s.words(fmt.Sprintf("%d. %s, %s", number, k.Title, k.Place))
@@ -50,7 +49,7 @@ func (s *sheet) table(groups []group) {
 				continue
 			}
 			row := append(append([]string{g.mark, k.Title, k.Place, k.Case}, s.compared(k)...), shout(k.Verdict))
-			t.Rows = append(t.Rows, paper.Row{Cells: row, Ref: drawings.GroupID(g.mark), Strong: slices.Contains(full, k)})
+			t.Rows = append(t.Rows, paper.Row{Cells: row, Ref: g.ref, Strong: slices.Contains(full, k)})
 		}
 	}
 	s.add(t)

@@ -8,6 +8,7 @@ import (
 	"fmt"
 	"slices"
 
+	"lugwright/client/drawings"
 	"lugwright/part"
 	"lugwright/strength"
 )
@@ -16,6 +17,7 @@ import (
 type group struct {
 	title  string
 	mark   string   // by which the drawing names it
+	ref    string   // of the drawing's group
 	ids    []string // names by which a check refers to it
 	checks []*strength.Check
 }
@@ -39,7 +41,9 @@ func grouped(b *part.Bracket, checks []strength.Check) []group {
 
 func things(b *part.Bracket) []group {
 	var out []group
-	add := func(mark, title string, ids ...string) { out = append(out, group{title: title, mark: mark, ids: ids}) }
+	add := func(mark, title string, ids ...string) {
+		out = append(out, group{title: title, mark: mark, ref: drawings.GroupID(mark), ids: ids})
+	}
 	for _, p := range b.Pins {
 		add(cmp.Or(p.Mark, p.ID), "Pin "+p.ID, p.ID)
 	}
@@ -50,7 +54,8 @@ func things(b *part.Bracket) []group {
 		add(m.Mark, fmt.Sprintf("Member %s: %s (%s)", m.Mark, m.Name, m.ID), m.ID, m.ID+".a", m.ID+".b")
 	}
 	for _, w := range b.Welds {
-		add(w.ID, fmt.Sprintf("Weld %s: %s to %s", w.ID, w.Joins[0], w.Joins[1]), w.ID)
+		name := weldName(b, w.ID)
+		out = append(out, group{fmt.Sprintf("Weld %s: %s to %s", name, w.Joins[0], w.Joins[1]), name, drawings.GroupID(w.ID), []string{w.ID}, nil})
 	}
 	for _, g := range b.Bolts {
 		add(g.ID, fmt.Sprintf("Bolts %s: %s", g.ID, g.Size), g.ID)
@@ -65,6 +70,11 @@ func things(b *part.Bracket) []group {
 		add(t.ID, fmt.Sprintf("Support %s: %s", t.ID, t.Kind), t.ID)
 	}
 	return out
+}
+
+// weldName is a weld's number on drawings and weld map, with its name.
+func weldName(b *part.Bracket, id string) string {
+	return fmt.Sprintf("W%d %s", drawings.WeldNumber(b, id), id)
 }
 
 // byMark sorts marks of one root by their running number: a shorter mark has the smaller one.

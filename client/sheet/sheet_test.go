@@ -190,7 +190,7 @@ func TestOrderOfTheDrawing(t *testing.T) {
 		got = append(got, g.title)
 		n += len(g.checks)
 	}
-	want := "Pin pin; Plate TB-L1: ear (ear-2); Member TB-L5: angle (base); Weld w1: ear-1 to base.a; Bolts base-bolts: M12; Other"
+	want := "Pin pin; Plate TB-L1: ear (ear-2); Member TB-L5: angle (base); Weld W1 w1: ear-1 to base.a; Bolts base-bolts: M12; Other"
 	if strings.Join(got, "; ") != want {
 		t.Errorf("order %s\nneed  %s", strings.Join(got, "; "), want)
 	}
