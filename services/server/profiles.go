@@ -5,6 +5,7 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"runtime"
 	"runtime/pprof"
 	"strconv"
 	"time"
@@ -61,11 +62,15 @@ func sampleTime(w http.ResponseWriter, q *http.Request) {
 	}
 }
 
+// writeProfile writes one profile; the heap's after a collection where ?gc=1 asks for it, as Go's own handler does.
 func writeProfile(w http.ResponseWriter, q *http.Request) {
 	p := pprof.Lookup(q.PathValue("name"))
 	if p == nil {
 		http.Error(w, fmt.Sprintf("no profile %q; %s lists them", q.PathValue("name"), profilesPath), http.StatusNotFound)
 		return
+	}
+	if q.FormValue("gc") != "" && p.Name() == "heap" {
+		runtime.GC()
 	}
 	debug, _ := strconv.Atoi(q.FormValue("debug")) // 0 where it is no number: packed
 	_ = p.WriteTo(w, debug)                        // whoever asked has gone
