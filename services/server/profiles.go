@@ -9,6 +9,8 @@ import (
 	"runtime/pprof"
 	"strconv"
 	"time"
+
+	"lugwright/services/transport"
 )
 
 const profilesPath = "/debug/pprof/"
@@ -27,11 +29,22 @@ func profiles(addr string, log *slog.Logger) (end func(), err error) {
 	mux.HandleFunc("GET "+profilesPath+"{$}", listProfiles)
 	mux.HandleFunc("GET "+profilesPath+"profile", sampleTime)
 	mux.HandleFunc("GET "+profilesPath+"{name}", writeProfile)
-	s := &http.Server{Handler: mux, ReadHeaderTimeout: 10 * time.Second}
+	s := &http.Server{Handler: onlyHere(mux), ReadHeaderTimeout: 10 * time.Second}
 	done := make(chan struct{})
 	go func() { defer close(done); _ = s.Serve(l) }() // ends with Close, and has nothing else to say
 	log.Info("profiles", "address", "http://"+l.Addr().String()+profilesPath)
 	return func() { s.Close(); <-done }, nil
+}
+
+// onlyHere answers who asks for this machine by its own name: a page of elsewhere, whose name was made to lead here, asks for its own.
+func onlyHere(pages http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
+		if !transport.LoopbackAddress(q.Host) {
+			http.Error(w, fmt.Sprintf("host %q: profiles are told to this machine alone, under its own name", q.Host), http.StatusForbidden)
+			return
+		}
+		pages.ServeHTTP(w, q)
+	})
 }
 
 func listProfiles(w http.ResponseWriter, _ *http.Request) {
