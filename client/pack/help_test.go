@@ -7,10 +7,12 @@ import (
 	"encoding/csv"
 	"flag"
 	"io/fs"
+	"maps"
 	"os"
 	"path/filepath"
 	"slices"
 	"strings"
+	"sync"
 	"testing"
 
 	"lugwright/client/job"
@@ -86,6 +88,21 @@ func packed(t testing.TB, in Input) map[string]string {
 	}
 	return tree(t, dir)
 }
+
+// tinyPack is the pack of the tiny job that passes, made once for all tests that only read it.
+func tinyPack(t testing.TB) map[string]string {
+	t.Helper()
+	onceTiny.Do(func() { madeTiny = packed(t, tiny(t, strength.Pass)) })
+	if madeTiny == nil {
+		t.Fatal("the tiny job's pack could not be made")
+	}
+	return maps.Clone(madeTiny)
+}
+
+var (
+	onceTiny sync.Once
+	madeTiny map[string]string
+)
 
 func tree(t testing.TB, dir string) map[string]string {
 	t.Helper()

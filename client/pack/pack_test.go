@@ -32,7 +32,7 @@ import (
 
 // The lists are compared byte for byte; papers, drawings and solids have golden files of their own where they are made.
 func TestGolden(t *testing.T) {
-	files := packed(t, tiny(t, strength.Pass))
+	files := tinyPack(t)
 	golden := map[string]string{"files.txt": strings.Join(sorted(files), "\n") + "\n"}
 	for _, name := range []string{"README.txt", "cut-list.csv", "hole-list.csv", "saw-list.csv", "buy-list.csv"} {
 		golden[name] = files[name]
@@ -69,7 +69,7 @@ func TestReadmeIsOneScreen(t *testing.T) {
 }
 
 func TestSameJobSameBytes(t *testing.T) {
-	a, b := packed(t, tiny(t, strength.Pass)), packed(t, tiny(t, strength.Pass))
+	a, b := tinyPack(t), packed(t, tiny(t, strength.Pass))
 	if !maps.Equal(a, b) {
 		t.Error("two packs of one job differ")
 	}
@@ -121,7 +121,7 @@ func realPack(t *testing.T, c *dial.Client) map[string]string {
 }
 
 func TestManifest(t *testing.T) {
-	files := packed(t, tiny(t, strength.Pass))
+	files := tinyPack(t)
 	var m manifest
 	if err := json.Unmarshal([]byte(files["manifest.json"]), &m); err != nil {
 		t.Fatal(err)
@@ -145,7 +145,7 @@ func TestManifest(t *testing.T) {
 }
 
 func TestTotalsAreSums(t *testing.T) {
-	files := packed(t, tiny(t, strength.Pass))
+	files := tinyPack(t)
 	for name, columns := range map[string][]string{
 		"cut-list.csv": {"qty", "mass_total_kg", "cut_length_total_mm", "pierces_total"},
 		"saw-list.csv": {"qty", "mass_total_kg"}, "hole-list.csv": {"qty"},
@@ -186,7 +186,7 @@ func parse(t *testing.T, text string) float64 {
 // TB-L3, 150 x 60, corners R10, holes not cut, t 10: 9000 - (4 - pi) 100 = 8914.16 mm2, 0.69976 kg; length 2 (130 + 40) +
 // 20 pi = 402.83 mm; 1 pierce.
 func TestByHand(t *testing.T) {
-	rows := rowsOf(t, packed(t, tiny(t, strength.Pass))["cut-list.csv"])
+	rows := rowsOf(t, tinyPack(t)["cut-list.csv"])
 	want := []map[string]string{
 		{"mark": "TB-L1", "qty": "4", "hand": "left", "holes": "1 x pin 25.30 ream, cut 23.00", "pierces_each": "3", "check_hole": "pin, 23.00 mm as cut"},
 		{"mark": "TB-L2", "qty": "4", "width_mm": "45.00", "height_mm": "50.00", "control_dimension": "50.00 mm overall along y"},
@@ -230,7 +230,7 @@ func TestSectionMasses(t *testing.T) {
 // By hand from the test bracket: an ear of 70 with its pin hole in the middle, a gusset of 45 x 50 with its hole at (12, 16), a backing plate of 150 x 60 about its
 // middle, an angle of 160; two brackets on the left and one on the right, where plates are mirror images.
 func TestHoleList(t *testing.T) {
-	rows := rowsOf(t, packed(t, tiny(t, strength.Pass))["hole-list.csv"])
+	rows := rowsOf(t, tinyPack(t)["hole-list.csv"])
 	for key, want := range map[string]string{
 		"TB-L1 pin":    "left 4  0.00 70.00 35.00 70.00 25.30 23.00 ream cut to 23.00, ream to 25.30",
 		"TB-L2 drain":  "left 4  -12.00 16.00 33.00 16.00 9.00 9.00 as cut cut to size",
@@ -268,7 +268,7 @@ func TestHoleList(t *testing.T) {
 }
 
 func TestSawAndBuyList(t *testing.T) {
-	files := packed(t, tiny(t, strength.Pass))
+	files := tinyPack(t)
 	saw := rowsOf(t, files["saw-list.csv"])
 	// 10 (100 + 100 - 10) + (1 - pi/4) 12^2 = 1930.9 mm2 x 160 - 2 x pi/4 13.5^2 x 10 = 306,082 mm3: 2.403 kg.
 	if saw[0]["mark"] != "TB-L5" || saw[0]["qty"] != "2" || saw[0]["length_mm"] != "160.00" || saw[0]["mass_each_kg"] != "2.403" {
@@ -339,7 +339,7 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 	in := tiny(t, strength.Fail)
 	in.Force = true
 	files := packed(t, in)
-	if len(files) != len(packed(t, tiny(t, strength.Pass))) {
+	if len(files) != len(tinyPack(t)) {
 		t.Errorf("%v", sorted(files))
 	}
 	for name, data := range files {
@@ -373,7 +373,7 @@ func TestForcedJobIsMarkedEverywhere(t *testing.T) {
 	}
 	pass := tiny(t, strength.Pass)
 	pass.Force = true
-	if !maps.Equal(packed(t, pass), packed(t, tiny(t, strength.Pass))) {
+	if !maps.Equal(packed(t, pass), tinyPack(t)) {
 		t.Error("force changes a job that passes")
 	}
 }

@@ -157,6 +157,8 @@ var handshakes = []struct{ piece, words string }{
 	{"tls: unknown certificate authority", "the certificate shown to it is from an authority that it does not know"},
 	{"tls: expired certificate", "the certificate shown to it has expired, or a clock is wrong"},
 	{"tls: protocol version not supported", "it speaks another version of TLS; 1.3 is wanted"},
+	// What a client often sees where its certificate is missing or refused.
+	{"write: broken pipe", "it ended the connection: it stopped, or lets in only clients with a certificate that it trusts (--cert and --key); its log says why"},
 }
 
 // plain takes gRPC's layers off the reason why a call failed.
@@ -171,7 +173,7 @@ func plain(why string) string {
 	}
 	for _, piece := range otherProtocol {
 		if strings.Contains(why, piece) {
-			return "what listens there is not a lugwright service"
+			return "what listens there is not a lugwright service, or one that speaks TLS: --ca names the file of its authority"
 		}
 	}
 	return attempts().ReplaceAllString(why, "")

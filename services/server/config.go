@@ -3,7 +3,9 @@ package server
 import (
 	"flag"
 	"fmt"
+	"io"
 	"log/slog"
+	"net/url"
 	"os"
 	"strings"
 	"time"
@@ -48,6 +50,21 @@ func NewConfig(program string) *Config {
 	f.StringVar(&c.Health, "health", "", "loopback `address` for health alone, in plaintext")
 	f.StringVar(&c.Pprof, "pprof", "", "loopback `address` for Go's profiles")
 	return c
+}
+
+// parse reads flags, and leaves what is wrong with them to its caller to say, once and last.
+func (c *Config) parse(args []string) error {
+	c.Flags.SetOutput(io.Discard)
+	c.Flags.Usage = func() {}
+	switch err := c.Flags.Parse(args); {
+	case err == flag.ErrHelp:
+		return err
+	case err != nil:
+		return fmt.Errorf("%w; --help lists the options", err)
+	case c.Flags.NArg() > 0:
+		return fmt.Errorf("argument %q is not understood; flags only", c.Flags.Arg(0))
+	}
+	return nil
 }
 
 // Variable is the environment variable of a flag: "tls-cert" is LUGWRIGHT_TLS_CERT.
@@ -143,7 +160,7 @@ func (c *Config) LogValue() slog.Value {
 	return slog.GroupValue(all...)
 }
 
-// openTelemetry lists the variables of OpenTelemetry that are set. Those that hold headers may hold secrets, and are hidden.
+// openTelemetry lists the variables of OpenTelemetry that are set. Those that hold headers may hold secrets, and are hidden; so is what an address says before its @.
 func openTelemetry() slog.Value {
 	var all []slog.Attr
 	for _, pair := range os.Environ() {
@@ -153,6 +170,10 @@ func openTelemetry() slog.Value {
 		}
 		if strings.HasSuffix(name, "_HEADERS") {
 			value = "(hidden)"
+		}
+		if at, err := url.Parse(value); err == nil && at.User != nil {
+			at.User = url.User("hidden")
+			value = at.String()
 		}
 		all = append(all, slog.String(name, value))
 	}

@@ -21,24 +21,19 @@ func Daemon(ctx context.Context, name string, args []string, out, errs io.Writer
 		return probe(ctx, name, args[1:], errs)
 	}
 	config := NewConfig(name)
-	config.Flags.SetOutput(errs)
-	config.Flags.Usage = func() {
-		fmt.Fprintf(errs, "%s [options]\n%s probe: asks the one that tells its health at --health whether it serves; exit status 0 when it does\n", name, name)
-		config.Flags.PrintDefaults()
-		fmt.Fprintf(errs, "Each option also by environment: --tls-cert is %s. docs/services.md says more.\n", Variable("tls-cert"))
-	}
-	if err := config.Flags.Parse(args); err != nil {
-		if err == flag.ErrHelp {
-			return 0
-		}
-		return 2
-	}
 	fail := func(status int, err error) int {
 		fmt.Fprintf(errs, "%s: error: %v\n", name, err)
 		return status
 	}
-	if config.Flags.NArg() > 0 {
-		return fail(2, fmt.Errorf("argument %q is not understood; flags only", config.Flags.Arg(0)))
+	switch err := config.parse(args); {
+	case err == flag.ErrHelp:
+		fmt.Fprintf(errs, "%s [options]\n%s probe: asks the one that tells its health at --health whether it serves; exit status 0 when it does\n", name, name)
+		config.Flags.SetOutput(errs)
+		config.Flags.PrintDefaults()
+		fmt.Fprintf(errs, "Each option also by environment: --tls-cert is %s. docs/services.md says more.\n", Variable("tls-cert"))
+		return 0
+	case err != nil:
+		return fail(2, err)
 	}
 	if err := config.FromEnvironment(os.LookupEnv); err != nil {
 		return fail(2, err)

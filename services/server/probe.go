@@ -21,6 +21,7 @@ import (
 	"google.golang.org/grpc/status"
 
 	"lugwright/services/transport"
+	"lugwright/services/wire"
 )
 
 // probeTime is how long a probe waits for its answer.
@@ -57,7 +58,7 @@ func Probe(ctx context.Context, addr string) error {
 	case status.Code(err) == codes.DeadlineExceeded:
 		return fmt.Errorf("no answer from %s within %s", addr, probeTime)
 	case err != nil:
-		return fmt.Errorf("no answer from %s: %s", addr, status.Convert(err).Message())
+		return fmt.Errorf("no answer from %s: %s", addr, wire.DialWords(status.Convert(err).Message()))
 	case answer.GetStatus() != healthpb.HealthCheckResponse_SERVING:
 		return errNotServing
 	}
@@ -70,13 +71,9 @@ const probeVerb = "probe"
 // probe gives the exit status: 0 when the server takes calls, 1 when it says that it does not, 2 for a setting, 3 without an answer.
 func probe(ctx context.Context, name string, args []string, errs io.Writer) int {
 	config := NewConfig(name)
-	config.Flags.SetOutput(errs)
-	if err := config.Flags.Parse(args); err != nil {
-		return 2
-	}
-	err := config.FromEnvironment(os.LookupEnv)
-	if err == nil && config.Flags.NArg() > 0 {
-		err = fmt.Errorf("argument %q is not understood; flags only", config.Flags.Arg(0))
+	err := config.parse(args)
+	if err == nil {
+		err = config.FromEnvironment(os.LookupEnv)
 	}
 	if err == nil && (config.Health == "" || !transport.LoopbackAddress(config.Health)) {
 		err = fmt.Errorf("--health %q: a probe needs the loopback address where the server tells its health, or %s", config.Health, Variable("health"))

@@ -5,9 +5,12 @@ import (
 	"log/slog"
 	"net"
 	"net/http"
+	"runtime"
 	"runtime/pprof"
 	"strconv"
 	"time"
+
+	"lugwright/services/transport"
 )
 
 const profilesPath = "/debug/pprof/"
@@ -26,11 +29,22 @@ func profiles(addr string, log *slog.Logger) (end func(), err error) {
 	mux.HandleFunc("GET "+profilesPath+"{$}", listProfiles)
 	mux.HandleFunc("GET "+profilesPath+"profile", sampleTime)
 	mux.HandleFunc("GET "+profilesPath+"{name}", writeProfile)
-	s := &http.Server{Handler: mux, ReadHeaderTimeout: 10 * time.Second}
+	s := &http.Server{Handler: onlyHere(mux), ReadHeaderTimeout: 10 * time.Second}
 	done := make(chan struct{})
 	go func() { defer close(done); _ = s.Serve(l) }() // ends with Close, and has nothing else to say
 	log.Info("profiles", "address", "http://"+l.Addr().String()+profilesPath)
 	return func() { s.Close(); <-done }, nil
+}
+
+// onlyHere answers who asks for this machine by its own name: a page of elsewhere, whose name was made to lead here, asks for its own.
+func onlyHere(pages http.Handler) http.Handler {
+	return http.HandlerFunc(func(w http.ResponseWriter, q *http.Request) {
+		if !transport.LoopbackAddress(q.Host) {
+			http.Error(w, fmt.Sprintf("host %q: profiles are told to this machine alone, under its own name", q.Host), http.StatusForbidden)
+			return
+		}
+		pages.ServeHTTP(w, q)
+	})
 }
 
 func listProfiles(w http.ResponseWriter, _ *http.Request) {
@@ -61,11 +75,15 @@ func sampleTime(w http.ResponseWriter, q *http.Request) {
 	}
 }
 
+// writeProfile writes one profile; the heap's after a collection where ?gc=1 asks for it, as Go's own handler does.
 func writeProfile(w http.ResponseWriter, q *http.Request) {
 	p := pprof.Lookup(q.PathValue("name"))
 	if p == nil {
 		http.Error(w, fmt.Sprintf("no profile %q; %s lists them", q.PathValue("name"), profilesPath), http.StatusNotFound)
 		return
+	}
+	if q.FormValue("gc") != "" && p.Name() == "heap" {
+		runtime.GC()
 	}
 	debug, _ := strconv.Atoi(q.FormValue("debug")) // 0 where it is no number: packed
 	_ = p.WriteTo(w, debug)                        // whoever asked has gone

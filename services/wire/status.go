@@ -105,7 +105,7 @@ func FromStatus(err error) error {
 	case codes.DeadlineExceeded:
 		return &UnreachableError{Why: "did not answer within the time allowed", Failure: Late}
 	case codes.Unavailable:
-		return &UnreachableError{Why: dialWords(s.Message())}
+		return &UnreachableError{Why: DialWords(s.Message())}
 	case codes.Unauthenticated:
 		return &UnreachableError{Why: "lets nobody in without the right token; --token-file names the file with it"}
 	case codes.Unimplemented:
@@ -135,9 +135,9 @@ func fromBadRequest(s *status.Status, bad *errdetails.BadRequest) error {
 	return e
 }
 
-// dialWords takes the layers off a connection error: `connection error: desc = "transport: Error while dialing: dial tcp
+// DialWords takes the layers off a connection error: `connection error: desc = "transport: Error while dialing: dial tcp
 // 127.0.0.1:1: connect: connection refused"` becomes "connection refused".
-func dialWords(message string) string {
+func DialWords(message string) string {
 	if strings.Contains(message, "connection refused") {
 		return "connection refused, nothing listens there"
 	}

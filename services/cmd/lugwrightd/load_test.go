@@ -6,7 +6,9 @@ import (
 	"context"
 	"errors"
 	"fmt"
+	"io"
 	"math/rand/v2"
+	"net/http"
 	"os"
 	"reflect"
 	"slices"
@@ -112,8 +114,9 @@ func differs(same bool) string {
 	return "another answer than the library's"
 }
 
-// 500 clients, each with connections of its own, ask mixed questions for LUGWRIGHT_LOAD (a time, 3s when it is not set). No answer is
-// wrong; a call may be told that the server is busy, and nothing else. The figures are printed.
+// 500 clients, each with connections of its own, ask mixed questions for LUGWRIGHT_LOAD (a time, 3s when it is not set), and as many once more for as long.
+// No answer is wrong; a call may be told that the server is busy, and nothing else. When they have gone, the second load has left no more behind than the first.
+// The figures are printed.
 func TestLoad(t *testing.T) {
 	length := 3 * time.Second
 	if text := os.Getenv("LUGWRIGHT_LOAD"); text != "" {
@@ -122,9 +125,39 @@ func TestLoad(t *testing.T) {
 			t.Fatalf("LUGWRIGHT_LOAD: %v", err)
 		}
 	}
-	p := launch(t)
+	p := launch(t, "--pprof", "127.0.0.1:0")
 	all := questions(t)
-	before := residentMB(t, p.Process.Pid)
+	before := p.held(t)
+	t.Logf("before: %s", before)
+	ask(t, p, all, length)
+	first := p.emptied(t, before)
+	t.Logf("after: %s", first)
+	ask(t, p, all, length)
+	second := p.emptied(t, before)
+	t.Logf("after as much again: %s", second)
+	p.stop(t, syscall.SIGTERM)
+	// What a load needs once stays for the next: memory that Go keeps for itself, pools, tables that are made when first wanted.
+	for _, c := range []struct {
+		what              string
+		first, then, most int
+	}{
+		{"live heap, MB", first.heapMB, second.heapMB, 4},
+		{"resident memory, MB", first.residentMB, second.residentMB, max(32, first.residentMB/4)},
+		{"goroutines", first.goroutines, second.goroutines, 4},
+		{"open files", first.files, second.files, 0},
+	} {
+		if c.then-c.first > c.most {
+			t.Errorf("%s: %d after a load, %d after as much again, at most %d more", c.what, c.first, c.then, c.most)
+		}
+	}
+	if second.goroutines-before.goroutines > 10 || second.files > before.files {
+		t.Errorf("held before: %s; after: %s", before, second)
+	}
+}
+
+// ask has the clients ask for some time, and prints how they fared.
+func ask(t *testing.T, p *process, all []question, length time.Duration) {
+	t.Helper()
 	ctx, cancel := context.WithCancel(t.Context())
 	timer := time.AfterFunc(length, cancel)
 	defer timer.Stop()
@@ -161,8 +194,6 @@ func TestLoad(t *testing.T) {
 		})
 	}
 	wait.Wait()
-	under := residentMB(t, p.Process.Pid)
-	p.stop(t, syscall.SIGTERM)
 	if len(took) == 0 {
 		t.Fatal("nothing was answered")
 	}
@@ -170,8 +201,65 @@ func TestLoad(t *testing.T) {
 	at := func(share float64) time.Duration {
 		return took[int(share*float64(len(took)-1))].Round(100 * time.Microsecond)
 	}
-	t.Logf("%d clients for %s: %d answers, none wrong; %d told busy; p50 %s, p99 %s; server %d MB before, %d MB after",
-		clients, length, len(took), busy, at(0.5), at(0.99), before, under)
+	t.Logf("%d clients for %s: %d answers, none wrong; %d told busy; p50 %s, p99 %s; server %d MB at the end of it",
+		clients, length, len(took), busy, at(0.5), at(0.99), residentMB(t, p.Process.Pid))
+}
+
+// held is what a server holds.
+type held struct{ residentMB, heapMB, goroutines, files int }
+
+func (h held) String() string {
+	return fmt.Sprintf("%d MB resident, %d MB of live heap, %d goroutines, %d open files", h.residentMB, h.heapMB, h.goroutines, h.files)
+}
+
+// held asks a server that tells its profiles, after a collection.
+func (p *process) held(t *testing.T) held {
+	t.Helper()
+	_, rest, _ := strings.Cut(p.log.String(), `"msg":"profiles","address":"`)
+	profiles, _, ok := strings.Cut(rest, `"`)
+	if !ok {
+		t.Fatalf("no address of profiles in the log:\n%s", p.log.String())
+	}
+	number := func(page, before string) int {
+		answer, err := http.Get(profiles + page)
+		if err != nil {
+			t.Fatal(err)
+		}
+		defer answer.Body.Close()
+		text, err := io.ReadAll(answer.Body)
+		if err != nil {
+			t.Fatal(err)
+		}
+		_, rest, _ := strings.Cut(string(text), before)
+		n := -1
+		if fmt.Sscan(rest, &n); n < 0 {
+			t.Fatalf("%s tells no %q", page, before)
+		}
+		return n
+	}
+	number("heap?gc=1&debug=1", "# HeapAlloc = ") // what is freed by one collection only, such as pools, goes with the next
+	http.DefaultClient.CloseIdleConnections()
+	h := held{
+		heapMB:     number("heap?gc=1&debug=1", "# HeapAlloc = ") >> 20,
+		goroutines: number("goroutine?debug=1", "goroutine profile: total "),
+		residentMB: residentMB(t, p.Process.Pid),
+	}
+	if files, err := os.ReadDir(fmt.Sprintf("/proc/%d/fd", p.Process.Pid)); err == nil { // elsewhere nobody tells
+		h.files = len(files)
+	}
+	return h
+}
+
+// emptied waits until the connections of clients that have gone are closed at the server too, and says what it holds then.
+func (p *process) emptied(t *testing.T, before held) held {
+	t.Helper()
+	for range 100 {
+		if h := p.held(t); h.files <= before.files {
+			return h
+		}
+		time.Sleep(100 * time.Millisecond)
+	}
+	return p.held(t)
 }
 
 // residentMB is the memory of a process, 0 where the system does not tell.

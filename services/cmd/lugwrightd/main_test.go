@@ -55,7 +55,25 @@ func TestMain(m *testing.M) {
 type process struct {
 	*exec.Cmd
 	addr string
-	log  bytes.Buffer // to be read when the process is over
+	log  transcript
+}
+
+// transcript is what a process has logged so far.
+type transcript struct {
+	mu   sync.Mutex
+	text bytes.Buffer
+}
+
+func (l *transcript) Write(b []byte) (int, error) {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.text.Write(b)
+}
+
+func (l *transcript) String() string {
+	l.mu.Lock()
+	defer l.mu.Unlock()
+	return l.text.String()
 }
 
 func launch(t *testing.T, args ...string) *process {
