@@ -67,7 +67,7 @@ type kept struct {
 	capacity [6][2]float64 // of the place's first rules that state their demand, by sense; 0 where not known
 }
 
-// keepNothing is for the test that nothing kept changes a result.
+// keepNothing is for the test that nothing kept from load to load or from cut to cut changes a result.
 var keepNothing bool
 
 // keeps says whether the capacity of a rule, told by its place in its list, can be kept at the place at hand.

@@ -302,16 +302,17 @@ func (s score) severity() float64 {
 // weigh evaluates every rule for the feature and appends the scores, and gives the worst of them; past enough the rest is left out.
 func (s *slots[F]) weigh(r *run, f *F, dst []score, enough float64) (_ []score, worst float64) {
 	r.spend(perRule * len(s.rules))
-	known := s.known(r)
+	c, known, n := &r.calc, s.known(r), len(dst)
+	dst = slices.Grow(dst, len(s.rules))[:n+len(s.rules)]
 	for i := range s.rules {
-		sc, ok := s.rules[i].atCapacity(&r.calc, known, i, f)
+		sc, ok := s.rules[i].atCapacity(c, known, i, f)
 		if !ok {
 			sc = s.score(r, i, f)
 		}
-		dst = append(dst, sc)
+		dst[n+i] = sc
 		if u := sc.severity(); u > worst {
 			if worst = u; u > enough {
-				break
+				return dst[:n+i+1], worst
 			}
 		}
 	}

@@ -691,7 +691,10 @@ func (r *run) atCuts() {
 		}
 		root, least := r.isRoot(i), math.Inf(1)
 		best, trial := &r.effects[0], &r.effects[1]
-		guess := c.way(before) // the load seldom changes its way from cut to cut, and what is known to be good rules others out soonest
+		guess := c
+		if !keepNothing {
+			guess = c.way(before) // the load seldom changes its way from cut to cut, and what is known to be good rules others out soonest
+		}
 		for way := guess; way != nil; way = c.after(way, guess) {
 			enough := least
 			if root {

@@ -222,34 +222,50 @@ var interaction = strength.Define(strength.Identity{
 	ID: "section-interaction", Title: "bending, axial force and shear together",
 	Clause: strength.Clause{Document: "AISC Manual", Edition: "15th ed.", Section: "Part 9, Eq. 9-1", Words: "biaxial form, torsion, and P/P_c not squared at first yield or in buckling are our extension"},
 	Demand: "U", Capacity: "1", Unit: "",
-}, func(c *strength.Calc, g interactionGivens) { c.Compare(together(c, &g), 1) })
-
-func together(c *strength.Calc, g *interactionGivens) float64 {
+}, func(c *strength.Calc, g interactionGivens) {
 	Mcx := weakMoment(c, g.Zx, g.Sx, g.Fy)
 	c.Let("L_b", "L", "mm", g.L)
 	Mcy := edgeMoment(c, g.Zy, g.Sy, g.L, g.D, g.Tm, g.Fy, 1)
 	Pc := axialStrength(c, &axialGivens{N: g.N, A: g.A, R: g.R, L: g.L, Fy: g.Fy, Fu: g.Fu, H: g.H})
 	fv := shearStress(c, g.Va, g.Vb, g.T, g.Aa, g.Ab, g.J, g.Tm)
 	Fv := shearAvailable(c, g.Fy)
-	e := 1.0
-	if g.Zx > 0 && g.Zy > 0 && (g.N >= 0 || 2.1*g.L/g.R <= 25) {
-		e = 2
+	e := c.Let("e_P", "when(Z_x > 0, when(Z_y > 0, when(P_r >= 0*N, 2, when(2.1*L/r <= 25, 2, 1)), 1), 1)", "", axialPower(g.Zx, g.Zy, g.N, g.L, g.R))
+	axial := c.Let("U_P", "pow(abs(P_r)/P_c, e_P)", "", axialPart(math.Abs(g.N)/Pc, e))
+	c.Compare(c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", unity(g.Mx/Mcx, g.My/Mcy, axial, fv/Fv)), 1)
+})
+
+// axialPower is 2 for a rectangle that goes plastic and does not buckle, else 1.
+func axialPower(zx, zy, n, l, r float64) float64 {
+	if zx > 0 && zy > 0 && (n >= 0 || 2.1*l/r <= 25) {
+		return 2
 	}
-	c.Let("e_P", "when(Z_x > 0, when(Z_y > 0, when(P_r >= 0*N, 2, when(2.1*L/r <= 25, 2, 1)), 1), 1)", "", e)
-	part := math.Abs(g.N) / Pc
-	if e == 2 {
-		part *= part
-	}
-	axial := c.Let("U_P", "pow(abs(P_r)/P_c, e_P)", "", part)
-	sheared := fv / Fv * (fv / Fv)
-	return c.Let("U", "M_rx/M_cx + M_ry/M_cy + U_P + pow(f_v/F_v, 4)", "", g.Mx/Mcx+g.My/Mcy+axial+float64(sheared*sheared))
+	return 1
 }
 
-func togetherGivens(f *strength.Cut) interactionGivens {
-	return interactionGivens{
-		Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area,
-		Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu, H: f.HoleT,
+func axialPart(ratio, power float64) float64 {
+	if power == 2 {
+		return float64(ratio * ratio)
 	}
+	return ratio
+}
+
+// unity is the sum of the parts, shear to the fourth power.
+func unity(weak, edge, axial, shear float64) float64 {
+	sheared := shear * shear
+	return weak + edge + axial + float64(sheared*sheared)
+}
+
+// capacities are those that are known at a section, for axial force of one sense.
+func capacities(c *strength.Calc, sense strength.Sense) (weak, edge, axial, shear float64, ok bool) {
+	way := tensionCapacity
+	if sense == strength.Pressing {
+		way = compressionCapacity
+	}
+	weak, ok1 := c.Known(weakCapacity)
+	edge, ok2 := c.Known(edgeCapacity)
+	axial, ok3 := c.Known(way)
+	shear, ok4 := c.Known(shearCapacity)
+	return weak, edge, axial, shear, ok1 && ok2 && ok3 && ok4
 }
 
 var cutRules = []strength.Rule[strength.Cut]{
@@ -268,10 +284,17 @@ var cutRules = []strength.Rule[strength.Cut]{
 		return shearStress(c, f.Va, f.Vb, f.T, f.AreaVa, f.AreaVb, f.J, f.TMax), strength.EitherWay
 	}},
 	{Of: interaction, Check: func(c *strength.Calc, f *strength.Cut) {
-		interaction.Check(c, togetherGivens(f))
+		interaction.Check(c, interactionGivens{
+			Mx: f.Ma, My: f.Mb, N: f.N, Va: f.Va, Vb: f.Vb, T: f.T, Zx: f.Za, Sx: f.Sa, Zy: f.Zb, Sy: f.Sb, A: f.Area,
+			Aa: f.AreaVa, Ab: f.AreaVb, J: f.J, R: f.R, L: f.FreeLength, D: f.Depth, Tm: f.TMax, Fy: f.Fy, Fu: f.Fu, H: f.HoleT,
+		})
 	}, Demand: func(c *strength.Calc, f *strength.Cut) (float64, strength.Sense) {
-		g := togetherGivens(f)
-		_, sense := f.Axial()
-		return together(c, &g), sense
+		n, sense := f.Axial()
+		mcx, mcy, pc, fv, ok := capacities(c, sense)
+		if !ok {
+			return math.NaN(), sense
+		}
+		stress := shearStress(c, f.Va, f.Vb, f.T, f.AreaVa, f.AreaVb, f.J, f.TMax)
+		return unity(f.Ma/mcx, f.Mb/mcy, axialPart(n/pc, axialPower(f.Za, f.Zb, f.N, f.FreeLength, f.R)), stress/fv), sense
 	}},
 }
