@@ -72,14 +72,26 @@ func roomIn(f Face, q shape.Point, least float64) float64 {
 	d := math.Inf(1)
 	for _, r := range f.Loops {
 		for i, p := range r.Points {
-			e := shape.Edge{A: p, B: r.After(i)}
-			if beside(e.A.X, e.B.X, q.X) > d || beside(e.A.Y, e.B.Y, q.Y) > d {
+			b := r.After(i)
+			if beside(p.X, b.X, q.X) > d || beside(p.Y, b.Y, q.Y) > d {
 				continue // further off than the nearest
 			}
-			d = min(d, e.DistTo(q))
+			d = min(d, fromLine(p, b, q))
 			if d <= least {
 				return d
 			}
+		}
+	}
+	return d
+}
+
+// fromLine is the distance of q from the line between a and b.
+func fromLine(a, b, q shape.Point) float64 {
+	along, out, back := b.Sub(a), q.Sub(a), q.Sub(b)
+	d := math.Sqrt(min(out.Dot(out), back.Dot(back)))
+	if out.Dot(along) >= 0 && back.Dot(along) <= 0 {
+		if long := along.Norm(); long > 0 {
+			d = min(d, math.Abs(out.Cross(along))/long)
 		}
 	}
 	return d

@@ -6,6 +6,7 @@
 package html
 
 import (
+	"bytes"
 	_ "embed"
 	"fmt"
 	"html/template"
@@ -21,6 +22,9 @@ func Write(w io.Writer, p *paper.Paper) error {
 	page, err := pageOf(p)
 	if err != nil {
 		return err
+	}
+	if b, ok := w.(*bytes.Buffer); ok {
+		b.Grow(page.size())
 	}
 	return parsed().Execute(w, page)
 }

@@ -123,6 +123,20 @@ func pageOf(p *paper.Paper) (*page, error) {
 	return out, nil
 }
 
+// size is about how many bytes the page takes.
+func (p *page) size() int {
+	const least = 100_000
+	n := least
+	for _, s := range p.Sections {
+		for _, b := range s.Blocks {
+			if b.Figure != nil {
+				n += len(b.Figure.SVG)
+			}
+		}
+	}
+	return n
+}
+
 // split cuts the blocks before each heading of level 2.
 func split(blocks []paper.Block) [][]paper.Block {
 	var out [][]paper.Block
