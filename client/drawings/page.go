@@ -20,7 +20,35 @@ const (
 )
 
 // page collects items.
-type page struct{ items []draw.Item }
+type page struct {
+	items []draw.Item
+	room  *room
+}
+
+// room is memory for the many small items of a picture, taken in pieces.
+type room struct {
+	paths    []draw.Path
+	segments []draw.Segment
+}
+
+// path is a new one with room for so many segments.
+func (g *page) path(segments int) *draw.Path {
+	const piece = 64
+	if g.room == nil {
+		g.room = &room{}
+	}
+	r := g.room
+	if len(r.paths) == 0 {
+		r.paths = make([]draw.Path, piece)
+	}
+	if len(r.segments) < segments {
+		r.segments = make([]draw.Segment, max(4*piece, segments))
+	}
+	p := &r.paths[0]
+	p.Segments = r.segments[:0:segments]
+	r.paths, r.segments = r.paths[1:], r.segments[segments:]
+	return p
+}
 
 func at(p shape.Point) draw.Point { return draw.Point{X: p.X, Y: p.Y} }
 
@@ -28,7 +56,10 @@ func (g *page) add(items ...draw.Item) { g.items = append(g.items, items...) }
 
 // group adds what fill draws as one group.
 func (g *page) group(id string, fill func(*page)) {
-	var inner page
+	if g.room == nil {
+		g.room = &room{}
+	}
+	inner := page{room: g.room}
 	fill(&inner)
 	if len(inner.items) > 0 {
 		g.add(&draw.Group{ID: GroupID(id), Items: inner.items})
@@ -37,7 +68,8 @@ func (g *page) group(id string, fill func(*page)) {
 
 // line draws through points.
 func (g *page) line(pen draw.Pen, points ...shape.Point) {
-	p := &draw.Path{Start: at(points[0]), Pen: pen}
+	p := g.path(len(points) - 1)
+	p.Start, p.Pen = at(points[0]), pen
 	for _, q := range points[1:] {
 		p.Segments = append(p.Segments, draw.Segment{To: at(q)})
 	}

@@ -62,6 +62,7 @@ func (p *picture) draw(g *page) {
 	for i := range p.scene.Things {
 		t := &p.scene.Things[i]
 		g.group(groupOf(t), func(g *page) {
+			g.items = make([]draw.Item, 0, 2*len(t.Faces))
 			for k := range t.Faces {
 				p.face(g, &t.Faces[k])
 			}
@@ -87,21 +88,18 @@ func (p *picture) face(g *page, f *view.Face) {
 		return
 	}
 	// The line in the face's own grey closes the hairlines between neighbours, through which covered edges would show.
-	area := &draw.Path{Fill: draw.Shade{On: true, Grey: grey}, Pen: draw.Pen{WidthMM: closing, Grey: grey}, Closed: true}
-	for k, r := range f.Loops {
-		start, rest := p.polygon(r.Points)
-		if k == 0 {
-			area.Start, area.Segments = start, rest
-		} else {
-			area.More = append(area.More, draw.Loop{Start: start, Segments: rest})
-		}
+	area := g.path(len(f.Loops[0].Points) - 1)
+	area.Fill, area.Pen, area.Closed = draw.Shade{On: true, Grey: grey}, draw.Pen{WidthMM: closing, Grey: grey}, true
+	area.Start, area.Segments = p.polygon(area.Segments, f.Loops[0].Points)
+	for _, r := range f.Loops[1:] {
+		start, rest := p.polygon(make([]draw.Segment, 0, len(r.Points)-1), r.Points)
+		area.More = append(area.More, draw.Loop{Start: start, Segments: rest})
 	}
 	g.add(area)
 	p.lines(g, pen, f.Lines)
 }
 
-func (p *picture) polygon(points []shape.Point) (draw.Point, []draw.Segment) {
-	out := make([]draw.Segment, 0, len(points)-1)
+func (p *picture) polygon(out []draw.Segment, points []shape.Point) (draw.Point, []draw.Segment) {
 	for _, q := range points[1:] {
 		out = append(out, draw.Segment{To: at(p.flat(q))})
 	}
@@ -110,12 +108,13 @@ func (p *picture) polygon(points []shape.Point) (draw.Point, []draw.Segment) {
 
 // lines joins lines that follow each other to one stroke.
 func (p *picture) lines(g *page, pen draw.Pen, list [][2]part.Vec) {
-	var run []shape.Point
+	var few [8]shape.Point
+	run := few[:0]
 	flush := func() {
 		if len(run) > 1 {
 			g.line(pen, run...)
 		}
-		run = nil
+		run = run[:0]
 	}
 	var last part.Vec
 	for _, l := range list {

@@ -39,6 +39,10 @@ type plateSheet struct {
 	box   shape.Box
 	scale scale
 	over  bool // callouts stand over the plate, not beside it
+	// At this scale:
+	x, y     *ladder
+	callouts []callout
+	lines    []string // under the drawing, the first of them its title
 }
 
 // fit takes the largest scale at which the sheet has room for all; more than full size only for what is small.
@@ -49,7 +53,9 @@ func (s *plateSheet) fit() {
 		if s.scale.factor > 1 && max(s.box.Width(), s.box.Height()) > small {
 			continue
 		}
+		s.x, s.y, s.lines = s.ladder(false), s.ladder(true), s.block()
 		for _, s.over = range [2]bool{false, true} {
+			s.callouts = s.notes()
 			w, h := s.size()
 			if w <= width && h <= height {
 				return
@@ -57,11 +63,12 @@ func (s *plateSheet) fit() {
 		}
 	}
 	s.over = false
+	s.callouts = s.notes()
 }
 
 // size is the paper that the drawing takes.
 func (s *plateSheet) size() (width, height float64) {
-	x, y, list := s.ladder(false), s.ladder(true), s.callouts()
+	x, y, list := s.x, s.y, s.callouts
 	width, height = s.box.Width()*s.scale.factor+y.outer(), s.box.Height()*s.scale.factor+x.outer()
 	if s.over {
 		height += stepsHeight(list)
@@ -69,18 +76,17 @@ func (s *plateSheet) size() (width, height float64) {
 	} else {
 		width += columnWidth(list)
 	}
-	return width, height + 8 + float64(len(s.block()))*lineMM
+	return width, height + 8 + float64(len(s.lines))*lineMM
 }
 
 // paper brings a point of the plate to paper.
 func (s *plateSheet) paper(p shape.Point) shape.Point { return p.Sub(s.box.Min).Scale(s.scale.factor) }
 
 func (s *plateSheet) draw(g *page) {
-	x, y := s.ladder(false), s.ladder(true)
+	x, y, list := s.x, s.y, s.callouts
 	g.group(s.plate.Mark, s.steel)
 	x.draw(g, "x")
 	y.draw(g, "y")
-	list := s.callouts()
 	wide, high := s.box.Width()*s.scale.factor, s.box.Height()*s.scale.factor
 	if s.over {
 		width, _ := s.o.room()
@@ -88,7 +94,7 @@ func (s *plateSheet) draw(g *page) {
 	} else {
 		column(g, list, wide, 0)
 	}
-	under(g, shape.Point{X: -y.outer(), Y: -x.outer() - 3}, s.block())
+	under(g, shape.Point{X: -y.outer(), Y: -x.outer() - 3}, s.lines)
 }
 
 // steel is the outline with its holes, centres, folds and etched words.
@@ -223,8 +229,8 @@ func (s *plateSheet) corners(up bool, each func(shape.Point, int)) {
 	}
 }
 
-// callouts are the words with leaders, one for all that is alike.
-func (s *plateSheet) callouts() []callout {
+// notes are the words with leaders, one for all that is alike.
+func (s *plateSheet) notes() []callout {
 	var list []callout
 	like := map[string]int{}
 	add := func(words string, at shape.Point, dia float64) {

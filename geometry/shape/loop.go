@@ -2,7 +2,10 @@ package shape
 
 // Closed loops of edges: measures and tidying.
 
-import "math"
+import (
+	"math"
+	"slices"
+)
 
 // Vertex is a corner of a loop together with the edge that leaves it towards the next vertex.
 type Vertex struct {
@@ -197,6 +200,7 @@ func (l Loop) Polygon(sagitta float64) []Point {
 	for i := range l {
 		e := l.Edge(i)
 		n := e.steps(sagitta)
+		out = slices.Grow(out, n)
 		for k := range n {
 			out = append(out, e.At(float64(k)/float64(n)))
 		}

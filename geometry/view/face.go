@@ -187,7 +187,7 @@ func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face
 			count++
 		}
 	}
-	list := make([]Face, 0, count)
+	list, all := make([]Face, 0, count), make([]wall, count)
 	before := n - 1
 	ended := math.Abs(s.pose.W().Dot(d.Eye)) > 1e-6
 	for i, p := range r.Points {
@@ -201,7 +201,8 @@ func (s *solid) walls(d *Direction, r Ring, near, far float64, hole bool) []Face
 		q := r.Points[next]
 		a, b := s.pose.At(p.X, p.Y, far), s.pose.At(q.X, q.Y, far)
 		c, e := s.pose.At(q.X, q.Y, near), s.pose.At(p.X, p.Y, near)
-		own := &wall{points: [4]shape.Point{d.Project(a), d.Project(b), d.Project(c), d.Project(e)}}
+		own := &all[len(list)]
+		own.points = [4]shape.Point{d.Project(a), d.Project(b), d.Project(c), d.Project(e)}
 		own.loops[0].Points = own.points[:]
 		f := Face{
 			Loops: own.loops[:],

@@ -56,6 +56,7 @@ func newRing(l shape.Loop) Ring {
 		u, v := before.TangentAt(1), e.TangentAt(0)
 		corner := math.Abs(math.Atan2(u.Cross(v), u.Dot(v))) > sharpTurn
 		pts := shape.Loop{l[i], {Point: e.B}}.Polygon(sagittaMM)
+		r.Points, r.sharp = slices.Grow(r.Points, len(pts)), slices.Grow(r.sharp, len(pts))
 		for k, p := range pts[:len(pts)-1] {
 			r.Points, r.sharp = append(r.Points, p), append(r.sharp, corner && k == 0)
 		}
@@ -64,14 +65,23 @@ func newRing(l shape.Loop) Ring {
 }
 
 func newSolid(o shape.Outline, pose part.Pose, lo, hi float64, t Tone) solid {
-	s := solid{pose: pose, lo: lo, hi: hi, tone: t}
-	o = o.Normalize()
-	for _, l := range append([]shape.Loop{o.Outer}, o.Holes...) {
-		if len(l) > 1 {
-			s.outline, s.loops = append(s.outline, l), append(s.loops, newRing(l))
-		}
+	s := solid{pose: pose, outline: loopsOf(o), lo: lo, hi: hi, tone: t}
+	s.loops = make([]Ring, len(s.outline))
+	for i, l := range s.outline {
+		s.loops[i] = newRing(l)
 	}
 	return s
+}
+
+func loopsOf(o shape.Outline) []shape.Loop {
+	o = o.Normalize()
+	var out []shape.Loop
+	for _, l := range append([]shape.Loop{o.Outer}, o.Holes...) {
+		if len(l) > 1 {
+			out = append(out, l)
+		}
+	}
+	return out
 }
 
 // solids of a bracket; a thing that has no outline is left out.

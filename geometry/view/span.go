@@ -24,8 +24,7 @@ func Steel(b *part.Bracket, along part.Vec) (lo, hi float64) {
 	}
 	for i := range b.Plates {
 		for _, p := range b.Plates[i].Folded() {
-			s := newSolid(p.Shape(false), p.Pose, -p.ThicknessMM/2, p.ThicknessMM/2, plateTone)
-			reach(&s)
+			reach(&solid{pose: p.Pose, outline: loopsOf(p.Shape(false)), lo: -p.ThicknessMM / 2, hi: p.ThicknessMM / 2})
 		}
 	}
 	for i := range b.Members {
