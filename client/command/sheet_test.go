@@ -88,7 +88,7 @@ func TestSheetEqualsJSON(t *testing.T) {
 	}
 }
 
-// The sheet stays one that a person reads.
+// The sheet stays one that a person reads, with its plots.
 func TestSheetIsNotTooLong(t *testing.T) {
 	dir, _ := packedSheet(t, demo, Done)
 	out, err := exec.Command(peer.NeedCommand(t, "pdfinfo"), filepath.Join(dir, "calc-sheet.pdf")).Output()
@@ -99,7 +99,7 @@ func TestSheetIsNotTooLong(t *testing.T) {
 	for _, l := range strings.Split(string(out), "\n") {
 		fmt.Sscanf(l, "Pages: %d", &pages) //nolint:errcheck // other lines have none
 	}
-	if pages < 20 || pages > 70 {
+	if pages < 20 || pages > 64 {
 		t.Errorf("%d pages for three brackets", pages)
 	}
 }

@@ -121,6 +121,9 @@ func (p *page) frameHoles() bool {
 				p.bare(p.pilot()), p.bare(g.HoleMM), behind(s.Kind))
 		}
 	}
+	for i := range p.brackets() {
+		p.rodHolesOf(t, &p.brackets()[i])
+	}
 	if len(t.Rows) == 0 {
 		return false
 	}
@@ -132,6 +135,24 @@ func (p *page) frameHoles() bool {
 	)
 	p.patterns()
 	return true
+}
+
+// rodHolesOf are those that rods go through in what carries them, as wide as the bracket's own for them.
+func (p *page) rodHolesOf(t *paper.Table, b *run.Bracket) {
+	if len(b.Part.Supports) != 1 {
+		return
+	}
+	s := &b.Part.Supports[0]
+	for _, r := range b.Part.Rods {
+		for k := range b.Part.Plates {
+			holes := b.Part.Plates[k].Holes
+			if i := slices.IndexFunc(holes, func(h part.Hole) bool { return h.Purpose == part.ForRod }); i >= 0 {
+				row(t, b.Spec.Name+", "+r.ID, fmt.Sprintf("%s, %s %s", s.Kind, p.length(s.ThicknessMM), s.Material), strconv.Itoa(len(r.Points)*b.Spec.Quantity), r.Size,
+					p.bare(p.pilot()), p.bare(holes[i].DiaMM), behind(s.Kind))
+				break
+			}
+		}
+	}
 }
 
 // pilot is drilled first through the bracket: 5 mm or 3/16 in; common practice, no source.

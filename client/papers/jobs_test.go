@@ -368,6 +368,15 @@ func TestFrameHoles(t *testing.T) {
 	}
 }
 
+// Rods of M16 go through the beams in holes as wide as the tray's own, 17.5 mm (ISO 273, normal fit).
+func TestRodHoles(t *testing.T) {
+	in := demo(t, "watertrays.yaml")
+	tab := tables(of(t, in, "hole-schedule"), "behind it, and how")[0]
+	if got := fmt.Sprint(tab.Rows[0].Cells[:6]); got != "[tray-a, rods body frame, 4 mm S355 4 M16 5 17.5]" {
+		t.Error(got)
+	}
+}
+
 // As many bolts are bought as the groups have, nuts and washers with them; every bolt of the demo jobs has a length. A pin that two halves share is bought once.
 func TestBuyList(t *testing.T) {
 	eachJob(t, func(t *testing.T, in papers.Input) {

@@ -56,7 +56,7 @@ func Kinds() []Kind {
 		{"paint-map", "Paint and mask map", "what stays bare, what is thin, what is sealed", paintMap},
 		{"lift-plan", "Lift plan", "jacks and their shares, cribbing, order", liftPlan},
 		{"torque-card", "Torque card", "how each bolt is tightened, and where torque is not the way", torqueCard},
-		{"plots", "Plots", "rails, mounts and gaps as pictures", plotsOf},
+		{"plots", "Plots", "rails, mounts, gaps and thicknesses as pictures", plotsOf},
 		{"twist-test", "Twist-test card", "wheels lifted, gaps expected and read", twistTest},
 		{"inspection-log", "Inspection and log card", "re-torque, grease, where to look for cracks, wear", inspectionLog},
 	}

@@ -9,10 +9,10 @@ import (
 	"lugwright/client/run"
 )
 
-// Heights of drawings: two on a page, and one under a heading and a short table.
+// Heights of drawings: two on a page, and one that has a page nearly to itself.
 const (
 	halfMM  = 108
-	largeMM = 160
+	largeMM = 185
 )
 
 // drawings are a bracket's.

@@ -308,6 +308,7 @@ func Rails(a *whole.Answer, q *whole.Request, s Scale) *Chart {
 	for _, u := range moment.Uprights {
 		shear.Uprights = append(shear.Uprights, Upright{At: u.At})
 	}
+	moment.HeightMM, shear.HeightMM = 46, 46
 	moment.Under = []*Chart{shear}
 	return moment
 }

@@ -4,6 +4,7 @@ package sheet
 
 import (
 	"fmt"
+	"math"
 	"slices"
 
 	"lugwright/client/paper"
@@ -57,8 +58,9 @@ func (s *sheet) massLines(all []vehicle.Weights) *paper.Table {
 }
 
 func (s *sheet) massOf(m *vehicle.Mass) []string {
+	// A centre is known to no better than a mm.
 	return []string{
-		s.mass(m.KG.Value), s.mass(max(m.KG.High-m.KG.Value, m.KG.Value-m.KG.Low)), s.length(m.XMM.Value), s.length(m.YMM.Value), s.length(m.ZMM.Value),
+		s.mass(m.KG.Value), s.mass(max(m.KG.High-m.KG.Value, m.KG.Value-m.KG.Low)), s.length(math.Round(m.XMM.Value)), s.length(math.Round(m.YMM.Value)), s.length(math.Round(m.ZMM.Value)),
 	}
 }
 

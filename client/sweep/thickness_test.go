@@ -11,7 +11,7 @@ import (
 // The plates of the rack and the present one are tried in order; steel is as heavy as it is thick, so that mass rises by the same for each mm; only what passes may be the
 // lightest. A job that names no plates has no plot.
 func TestThicknesses(t *testing.T) {
-	src, err := os.ReadFile("../../testdata/jobs/sidelocker.yaml")
+	src, err := os.ReadFile("../../testdata/jobs/crosstube.yaml")
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -46,7 +46,7 @@ func TestThicknesses(t *testing.T) {
 			lightest++
 		}
 	}
-	if strings.Join(plates, ", ") != "6 mm, 8 mm, 10 mm, 12 mm, 15 mm, 20 mm" || lightest != 1 {
+	if strings.Join(plates, ", ") != "8 mm, 10 mm, 12 mm, 15 mm, 20 mm, 25 mm" || lightest != 1 {
 		t.Errorf("%v, %d lightest", plates, lightest)
 	}
 	now := 0
