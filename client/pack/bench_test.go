@@ -52,16 +52,17 @@ func TestSixty(t *testing.T) {
 	for name := range files {
 		count[filepath.Dir(name)]++
 	}
-	for folder, want := range map[string]int{"dxf/r2000": 60, "dxf/r12": 60, "drawings/plates": 60, "scad": 15, "3mf": 15} {
+	for folder, want := range map[string]int{"dxf/r2000": 60, "dxf/r12": 60, "drawings/plates": 60, "svg": 60, "scad": 15, "3mf": 15} {
 		if count[folder] != want {
 			t.Errorf("%s: %d files, want %d", folder, count[folder], want)
 		}
 	}
 }
 
-// BenchmarkSixtyPlates writes the pack of 60 plates to disk, all its 231 files, and lets OpenSCAD export one of the plates, the ear, in the same run: its solid as
+// BenchmarkSixtyPlates writes the pack of 60 plates to disk, all its files, and lets OpenSCAD export one of the plates, the ear, in the same run: its solid as
 // STL from the pack's own source, and its flat shape as SVG from the pack's own cut file. How many times longer the one plate takes there than all files take, and
-// its solid than the cut files of all plates, made and checked in memory. All are timed in turns, so that other work on the machine meets them alike.
+// than the pack without its drawings and papers (cut files, plates at full size, solids, lists, manifest), and its solid than the cut files of all plates, made and
+// checked in memory. All are timed in turns, so that other work on the machine meets them alike.
 func BenchmarkSixtyPlates(b *testing.B) {
 	openscad := peer.NeedCommand(b, "openscad")
 	defer debug.SetGCPercent(debug.SetGCPercent(GCPercent)) // as the command has it
@@ -76,6 +77,18 @@ func BenchmarkSixtyPlates(b *testing.B) {
 	}
 	for b.Loop() {
 		write()
+	}
+	shop := func() {
+		a := begun(in)
+		to, err := claim(filepath.Join(root, fmt.Sprint(n)))
+		if err := cmp.Or(err, a.shopFiles(context.Background()), a.makeFiles()); err != nil {
+			b.Fatal(err)
+		}
+		a.addManifest()
+		if err := to.release(context.Background(), a.files, writeFile); err != nil {
+			b.Fatal(err)
+		}
+		n++
 	}
 	cuts := func() {
 		a := begun(in)
@@ -97,10 +110,12 @@ func BenchmarkSixtyPlates(b *testing.B) {
 	}
 	solid := theirs("ear.stl", "-D", `part="ear-1"`, filepath.Join(root, "0", "scad", "b0.scad"))
 	flat := theirs("ear.svg", "-D", fmt.Sprintf("import(%q);", filepath.Join(root, "0", "dxf", "r12", "B0-L1_12mm_S355_x1_units-mm.dxf")), os.DevNull)
-	m := medians(write, cuts, solid, flat)
-	b.ReportMetric(m[2]/m[0], "openscad-solid/pack-of-sixty")
-	b.ReportMetric(m[3]/m[0], "openscad-flat/pack-of-sixty")
-	b.ReportMetric(m[2]/m[1], "openscad-solid/cut-files-of-sixty")
+	m := medians(write, shop, cuts, solid, flat)
+	b.ReportMetric(m[3]/m[0], "openscad-solid/pack-of-sixty")
+	b.ReportMetric(m[4]/m[0], "openscad-flat/pack-of-sixty")
+	b.ReportMetric(m[3]/m[1], "openscad-solid/shop-files-of-sixty")
+	b.ReportMetric(m[4]/m[1], "openscad-flat/shop-files-of-sixty")
+	b.ReportMetric(m[3]/m[2], "openscad-solid/cut-files-of-sixty")
 }
 
 // medians are the middle of nine times of each in seconds, taken in turns.

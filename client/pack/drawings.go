@@ -1,6 +1,6 @@
 package pack
 
-// This file adds drawings of plates and brackets, and solids of brackets.
+// This file adds drawings of plates and brackets, plates at full size, and solids of brackets.
 
 import (
 	"bytes"
@@ -15,9 +15,15 @@ import (
 	"lugwright/services/dial"
 )
 
-func (a *assembly) addDrawings(context.Context) error {
-	a.drawPlates()
-	a.drawBrackets()
+// addShapes adds plates at full size and solids of brackets.
+func (a *assembly) addShapes(context.Context) error {
+	flat, err := a.plateFiles(dial.SVGPlate)
+	if err != nil {
+		return err
+	}
+	for i, p := range a.pieces {
+		a.add("svg/"+p.fileName+".svg", flat[i])
+	}
 	for _, f := range []bracketFile{{dial.OpenSCAD, "scad", ".scad", a.onSource}, {dial.ThreeMF, "3mf", ".3mf", unchanged}} {
 		if err := a.eachBracket(f); err != nil {
 			return err

@@ -122,8 +122,18 @@ func (a *assembly) cuts() bool { return a.Result.Passes() || a.Force }
 
 // cutFiles adds all that a job which does not pass goes without.
 func (a *assembly) cutFiles(ctx context.Context) error {
+	if err := a.shopFiles(ctx); err != nil {
+		return err
+	}
+	a.drawPlates()
+	a.drawBrackets()
+	return nil
+}
+
+// shopFiles adds what programs of a shop read: cut files, shapes and lists.
+func (a *assembly) shopFiles(ctx context.Context) error {
 	for _, step := range []func(context.Context) error{
-		a.gather, a.exportAll, a.addDXF, a.addNest, a.addDrawings, a.addCutList, a.addHoleList, a.addSawList, a.addPlacingList, a.addBuyList,
+		a.gather, a.exportAll, a.addDXF, a.addNest, a.addShapes, a.addCutList, a.addHoleList, a.addSawList, a.addPlacingList, a.addBuyList,
 	} {
 		if err := step(ctx); err != nil {
 			return err

@@ -89,6 +89,7 @@ func (a *assembly) whatIsWhat(r *readme) {
 	}
 	if len(a.pieces) > 0 {
 		entry("drawings/plates/", "each plate with its dimensions, holes, radii and folds")
+		entry("svg/", "each plate as it is finished, at full size")
 	}
 	entry("drawings/brackets/", "parts, views with dimensions, welds with symbols, loads")
 	entry("scad/ 3mf/", "solids of each bracket: OpenSCAD source, 3MF to measure")
