@@ -38,8 +38,13 @@ func Of(numbers ...int) []Caution {
 	return out
 }
 
-// Checked are the cautions that belong beside results of checks.
-func Checked() []Caution { return Of(1, 2, 4, 5, 7, 8) }
+// Checked are the cautions that belong beside results of checks; those under loads of a vehicle rest on masses.
+func Checked(ofVehicle bool) []Caution {
+	if ofVehicle {
+		return Of(1, 2, 4, 5, 6, 7, 8)
+	}
+	return Of(1, 2, 4, 5, 7, 8)
+}
 
 // Vehicle are the cautions that belong beside a vehicle's weights and loads.
 func Vehicle() []Caution { return Of(1, 2, 3, 4, 5, 6, 11, 15) }

@@ -14,7 +14,7 @@ func TestCautions(t *testing.T) {
 			t.Errorf("caution %d: %+v", i+1, c)
 		}
 	}
-	if got := Checked(); len(got) != 6 || got[2].Number != 4 {
+	if got := Checked(false); len(got) != 6 || got[2].Number != 4 {
 		t.Errorf("%+v", got)
 	}
 	All()[0].Text = "changed"

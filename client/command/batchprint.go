@@ -63,7 +63,7 @@ func (p *printer) family(f *family.Family, sum *batch.Summary, dir string, sheet
 	for _, s := range sheets {
 		p.line("wrote %s", s)
 	}
-	p.cautions()
+	p.cautions(false) // a family states its loads
 	return nil
 }
 

@@ -149,7 +149,10 @@ func (p *printer) result(r *run.Result, o resultOptions) {
 		p.wrapped("", 0, "Whether torch, socket and pin have room was not looked at: --access does.")
 	}
 	p.caseList(r.Job)
-	p.cautions()
+	if r.Job.Vehicle != nil {
+		p.wrapped("", 0, "Weights, frame, holes and room under twist are not judged here: `lugwright loads` does.")
+	}
+	p.cautions(r.Job.Vehicle != nil)
 }
 
 func (p *printer) head(r *run.Result) {
@@ -337,10 +340,10 @@ func (p *printer) caseList(j *job.Job) {
 	p.table(rows)
 }
 
-func (p *printer) cautions() {
+func (p *printer) cautions(ofVehicle bool) {
 	p.line("")
 	p.line("Cautions")
-	for _, c := range caution.Checked() {
+	for _, c := range caution.Checked(ofVehicle) {
 		p.wrapped("  -", 4, c.Text)
 	}
 }

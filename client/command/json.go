@@ -144,7 +144,7 @@ func docOfResult(r *run.Result, version string) resultDoc {
 	for _, b := range r.WorstFirst() {
 		d.Brackets = append(d.Brackets, docOfBracket(b))
 	}
-	for _, c := range caution.Checked() {
+	for _, c := range caution.Checked(r.Job.Vehicle != nil) {
 		d.Cautions = append(d.Cautions, c.Text)
 	}
 	return d

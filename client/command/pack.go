@@ -105,7 +105,7 @@ func (s *session) packed(c *cli.Context, dir string, r *run.Result, said []strin
 	if !r.Passes() && !c.Bool("despite-failure") {
 		s.out.line("no cut file is written while a check fails")
 	}
-	s.out.cautions()
+	s.out.cautions(r.Job.Vehicle != nil)
 	return nil
 }
 

@@ -56,7 +56,7 @@ func (p *proposePage) print() {
 		}
 		p.wrapped("", 0, "Whether torch, socket and pin have room was not looked at: `lugwright check JOB --access` does. Edit from here.")
 	}
-	p.cautions()
+	p.cautions(j.Vehicle != nil)
 	p.before = ""
 	if len(a.Best) > 0 {
 		spec := sweep.With(p.p.spec, propose.Changed(a.Best[p.p.pick].Row, p.p.spec, p.p.kind))
@@ -207,7 +207,7 @@ func docOfProposed(p *proposed, version string) proposedDoc {
 		d.NotChecked = docsOf(p.full.Report.NotChecked, func(n strength.NotChecked) notCheckedDoc { return notCheckedDoc{n.What, n.Place, n.Why} })
 		d.Notes = append(d.Notes, p.full.Notes...)
 	}
-	for _, c := range caution.Checked() {
+	for _, c := range caution.Checked(p.job.Vehicle != nil) {
 		d.Cautions = append(d.Cautions, c.Text)
 	}
 	return d

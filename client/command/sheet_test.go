@@ -139,3 +139,23 @@ func TestSheetInTheBrowser(t *testing.T) {
 		}
 	}
 }
+
+// What of the vehicle fails stands on the calc sheet and in the pack's README.txt, and is said on the screen, though every bracket passes.
+func TestPackTellsOfTheVehicle(t *testing.T) {
+	dir := filepath.Join(t.TempDir(), "pack")
+	out := lugwright(t, "pack", "../../testdata/jobs/hivecarrier.yaml", "-o", dir).want(t, Done, "").out
+	page, err := os.ReadFile(filepath.Join(dir, "calc-sheet.html"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	readme, err := os.ReadFile(filepath.Join(dir, "README.txt"))
+	if err != nil {
+		t.Fatal(err)
+	}
+	for name, text := range map[string]string{"screen": out, "README.txt": string(readme), "calc-sheet.html": string(page)} {
+		text = strings.Join(strings.Fields(text), " ")
+		if !strings.Contains(text, "FAILS in 1 of its rules: state full: front axle") || !strings.Contains(text, "is over its rating of") {
+			t.Errorf("%s says nothing of the front axle", name)
+		}
+	}
+}

@@ -123,7 +123,7 @@ func docOfSweep(r *swept, version string) sweepDoc {
 	if r.apart != nil {
 		d.Apart = r.apart.Error()
 	}
-	for _, c := range caution.Checked() {
+	for _, c := range caution.Checked(r.job.Vehicle != nil) {
 		d.Cautions = append(d.Cautions, c.Text)
 	}
 	return d

@@ -378,7 +378,7 @@ func (p *sweepPage) end(common bool) {
 	if common {
 		p.together()
 	}
-	p.cautions()
+	p.cautions(p.r.job.Vehicle != nil)
 }
 
 func (p *sweepPage) together() {

@@ -93,6 +93,9 @@ type assembly struct {
 // assemble makes every file, in the order of their names, the manifest among them.
 func assemble(ctx context.Context, in Input) ([]file, error) {
 	a := begun(in)
+	if words := a.vehicleFails(); words != "" && a.Say != nil {
+		a.Say(words)
+	}
 	if err := a.calcSheet(ctx); err != nil {
 		return nil, err
 	}

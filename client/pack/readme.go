@@ -29,6 +29,10 @@ func (a *assembly) addReadme() {
 	if !a.Result.Passes() {
 		a.whyNot(&r)
 	}
+	if words := a.vehicleFails(); words != "" {
+		r.wrapped("", words)
+		r.line("")
+	}
 	if a.cuts() {
 		a.whatIsWhat(&r)
 	} else {
@@ -39,6 +43,14 @@ func (a *assembly) addReadme() {
 		r.wrapped("- ", c.Text)
 	}
 	a.add("README.txt", []byte(r.String()))
+}
+
+// vehicleFails says what of the vehicle fails; empty for nothing.
+func (a *assembly) vehicleFails() string {
+	if a.Vehicle == nil || len(a.Vehicle.Fails()) == 0 {
+		return ""
+	}
+	return "THE VEHICLE " + a.Vehicle.Verdict(a.Job.Units) + ". The calc sheet has all that fails, as `lugwright loads` does; what is packed is the brackets."
 }
 
 // whyNot says why the job does not pass, bracket by bracket.

@@ -13,7 +13,7 @@ import (
 // The standing cautions of each paper, by number: where a bench or a truck needs them.
 var cautions = map[string][]int{
 	"buy-list": {7}, "receiving-card": {7, 13, 14}, "hole-schedule": {2, 13, 14}, "fit-sequence": {8, 9, 12, 14}, "filler-notes": {7, 8, 9, 10}, "weld-map": {8, 9, 10, 14},
-	"paint-map": {10}, "lift-plan": {1, 6, 11}, "torque-card": {5, 7, 12}, "twist-test": {1, 2, 11, 12}, "inspection-log": {1, 4, 12}, "bend-card": {13, 14}, "drill-template": {2, 13, 14}, "plots": {2, 5, 6},
+	"paint-map": {10}, "lift-plan": {1, 6, 11}, "torque-card": {5, 7, 12}, "twist-test": {1, 2, 11, 12}, "inspection-log": {1, 4, 5, 6, 12}, "bend-card": {13, 14}, "drill-template": {2, 13, 14}, "plots": {2, 4, 5, 6},
 }
 
 func TestCautions(t *testing.T) {

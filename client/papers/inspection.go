@@ -42,7 +42,7 @@ func inspectionLog(p *page) string {
 	}
 	p.head("Log")
 	p.add(log)
-	p.cautions(1, 4, 12)
+	p.cautions(1, 4, 5, 6, 12)
 	return ""
 }
 

@@ -25,6 +25,6 @@ func plotsOf(p *page) string {
 		p.cautions(4, 5)
 		return ""
 	}
-	p.cautions(2, 5, 6)
+	p.cautions(2, 4, 5, 6)
 	return ""
 }

@@ -4,12 +4,14 @@ package run
 
 import (
 	"context"
+	"fmt"
 	"slices"
 	"strings"
 
 	"lugwright/client/job"
 	"lugwright/part"
 	"lugwright/services/dial"
+	"lugwright/units"
 	"lugwright/vehicle"
 	"lugwright/vehicle/whole"
 )
@@ -101,6 +103,29 @@ func (v *Vehicle) Fails() []whole.Warning {
 		}
 	}
 	return out
+}
+
+// Told are the vehicle's warnings in the units of a system, worst first. What would be if things moved is left out.
+func (v *Vehicle) Told(system units.System) []whole.Warning {
+	out := slices.DeleteFunc(slices.Clone(v.Warnings), OfMove)
+	for i := range out {
+		out[i].Words = units.Words(out[i].Words, system)
+	}
+	return out
+}
+
+// Verdict says in a line what of the vehicle fails, or that nothing does. The brackets have verdicts of their own.
+func (v *Vehicle) Verdict(system units.System) string {
+	n := len(v.Fails())
+	if n == 0 {
+		return "no rule of weights, frame or room under twist fails"
+	}
+	first := v.Told(system)[0]
+	at := first.At
+	if at != "" {
+		at += ": "
+	}
+	return fmt.Sprintf("FAILS in %d of its rules: %s%s", n, at, first.Words)
 }
 
 // Extreme is the greatest force in one direction over a list of loads, and the load that it belongs to.

@@ -16,6 +16,7 @@ import (
 	"lugwright/client/run"
 	"lugwright/strength"
 	"lugwright/units"
+	"lugwright/vehicle/whole"
 )
 
 // Input is what a calc sheet is made from. Checks have lines only when the run had Trace on.
@@ -37,7 +38,7 @@ func Paper(in Input) *paper.Paper {
 	s.assumptions()
 	s.masses()
 	s.cases()
-	s.plots()
+	s.vehicle()
 	for i := range in.Result.Brackets {
 		s.bracket(&in.Result.Brackets[i])
 	}
@@ -59,12 +60,15 @@ type sheet struct {
 }
 
 func (s *sheet) verdict() []paper.Fact {
-	return []paper.Fact{
-		{Name: "Verdict", Value: verdictOf(s.Result)},
+	facts := []paper.Fact{{Name: "Verdict on the brackets", Value: verdictOf(s.Result)}}
+	if s.Vehicle != nil {
+		facts = append(facts, paper.Fact{Name: "Verdict on the vehicle", Value: s.Vehicle.Verdict(s.job.Units) + "; see " + vehicleHead})
+	}
+	return append(facts, []paper.Fact{
 		{Name: "Basis", Value: fmt.Sprintf("%s (%s, edition %s), method %s", s.job.Basis, s.Card.Document, s.Card.Edition, s.job.Method)},
 		{Name: "Units", Value: systemName(s.job.Units) + "; lines of a calculation are in N, mm and MPa"},
 		{Name: "Axes", Value: "x rearward, y left, z up; forces act on the bracket"},
-	}
+	}...)
 }
 
 func systemName(u units.System) string {
@@ -181,16 +185,26 @@ func (s *sheet) cases() {
 	s.add(t)
 }
 
-// plots are the vehicle's: what the loads on the brackets come from.
-func (s *sheet) plots() {
+const vehicleHead = "Frame, mounts and room under twist"
+
+// vehicle is what the loads on the brackets come from: what of it fails, is to be minded or is not known, and its plots.
+func (s *sheet) vehicle() {
 	if s.Vehicle == nil {
 		return
 	}
-	all := plots.OfVehicle(s.Vehicle.Answer, s.Vehicle.Request, plots.Scale{System: s.job.Units})
-	if len(all) == 0 {
-		return
+	s.heading(2, vehicleHead, "")
+	if told := s.Vehicle.Told(s.job.Units); len(told) > 0 {
+		t := &paper.Table{Heads: heads("standing", "where", "what")}
+		for _, w := range told {
+			standing := string(w.Severity)
+			if w.Severity == whole.Fails {
+				standing = "FAILS"
+			}
+			t.Rows = append(t.Rows, paper.Row{Cells: []string{standing, w.At, w.Words}})
+		}
+		s.add(t)
 	}
-	s.heading(2, "Frame, mounts and room under twist", "")
+	all := plots.OfVehicle(s.Vehicle.Answer, s.Vehicle.Request, plots.Scale{System: s.job.Units})
 	for i := range all {
 		s.blocks = append(s.blocks, all[i].Blocks(3)...)
 	}
