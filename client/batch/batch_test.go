@@ -279,14 +279,20 @@ func TestCutAnywhere(t *testing.T) {
 		r := &Results{form: formOf(f), held: []Row{}, Summary: NewSummary(1)}
 		ends, err := r.readBack(strings.NewReader(lines), strings.NewReader(table))
 		want := [2]int64{}
-		if done >= 0 {
+		if done > 0 {
 			want = [2]int64{end(got[LinesFile], done), end(got[TableFile], done+1)}
 		}
-		if err != nil || ends != want || r.Done != int64(max(0, done)) || r.Summary.Variants != r.Done || (r.held == nil) != (done >= 0) {
+		if err != nil || ends != want || r.Done != int64(max(0, done)) || r.Summary.Variants != r.Done || (r.held == nil) != (done > 0) {
 			t.Fatalf("%s: %d rows, ends at %v, want %d and %v (%v)", what, r.Done, ends, done, want, err)
 		}
 	}
 	debris := []string{"\x00\x00\x00", strings.SplitAfter(lines, "\n")[0], strings.SplitAfter(table, "\n")[0], "2" + strings.SplitAfter(table, "\n")[1], strings.SplitAfter(table, "\n")[2], "\n", "}\n", ",,,\n"}
+	head, rows, _ := strings.Cut(table, "\n")
+	for _, other := range []string{strings.TrimSuffix(head, others) + "zzz," + others, strings.Replace(head, "axial-force", strings.Repeat("\x00", 11), 1), head + "\r"} {
+		try("another header", lines, other+"\n"+rows, 0)
+	}
+	try("saved by another program", lines, head+"\n\""+rows[:1]+"\""+rows[1:], 0)
+	try("saved by another program", lines, strings.ReplaceAll(table, "\n", "\r\n"), 0)
 	for cut := range len(lines) + 1 {
 		for _, tail := range []string{"", debris[cut%len(debris)]} {
 			if tail == "" || !strings.HasPrefix(lines[cut:], tail) {

@@ -113,6 +113,9 @@ func (r *Results) readBack(linesFile, tableFile io.Reader) (ends [2]int64, err e
 		r.Summary.Add(&row)
 		r.Done++
 	}
+	if r.Done == 0 { // nothing bears the header out
+		ends, r.form.limits, r.held = [2]int64{}, nil, []Row{}
+	}
 	return ends, errors.Join(lines.err, table.err)
 }
 
@@ -124,6 +127,9 @@ func (f *form) rejoinHeader(table *scan) bool {
 	header := cellsOf(table.line)
 	own := len(f.header()) - 1
 	if len(header) <= own || !slices.Equal(header[:own], f.header()[:own]) || header[len(header)-1] != others {
+		return false
+	}
+	if !bytes.Equal(table.line, tableRow(header)) { // another program wrote it
 		return false
 	}
 	limits := header[own : len(header)-1]
@@ -209,12 +215,21 @@ func (f *form) rowOf(id int64, line, tableLine []byte) (Row, bool) {
 		}
 		r.Limits = append(r.Limits, u)
 	}
-	got, want := cellsOf(tableLine), f.cells(nil, &r)
+	want := f.cells(nil, &r)
 	for i, name := range f.names {
 		want[len(firstColumns)+i] = plain(d.Parameters[name])
 	}
 	r.Own, r.Limits = nil, nil
-	return r, slices.Equal(got, want)
+	return r, bytes.Equal(tableLine, tableRow(want))
+}
+
+// tableRow is a line of a table.
+func tableRow(cells []string) []byte {
+	var line bytes.Buffer
+	w := csv.NewWriter(&line)
+	w.Write(cells) //nolint:errcheck // memory takes all
+	w.Flush()
+	return line.Bytes()
 }
 
 // limitUses keeps the order of limit states, which the table's last cell has too.
