@@ -261,9 +261,9 @@ func less[F any](rules []Rule[F], ids []string) []Rule[F] {
 type Rule[F any] struct {
 	Of    Evaluator
 	Check func(c *Calc, f *F)
-	// Demand is the demand that Check compares, for a rule whose capacity and needs no load changes but by the sense of the force; nil
-	// for any other rule. Where a place is judged many times the capacity is then worked out once for each sense. It may use what is
-	// Known, which all is by then; a Need in it that does not hold has the rule worked out in full.
+	// Demand is the demand that Check compares, for a rule whose capacity no load changes but by the sense of the force; nil
+	// for any other rule. Where a place is judged many times the capacity is then worked out once for each sense. It may be asked
+	// before anything is known: its answer is then not used. A Need in it that does not hold has the rule worked out in full.
 	Demand func(c *Calc, f *F) (demand float64, sense Sense)
 }
 

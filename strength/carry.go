@@ -23,7 +23,7 @@ type force struct {
 // wrench is a force and a moment about a stated point.
 type wrench struct {
 	f, m         part.Vec
-	mostF, mostM float64 // greatest component ever added
+	mostF, mostM float64 // greatest component ever added, as far as it is needed to settle the wrench; of no use afterwards
 }
 
 // plus adds a force and moment that act at a point, about the point about.
@@ -373,6 +373,7 @@ func Carry(b *part.Bracket, c part.Case, high bool, things ...string) (_ []Carri
 		return nil, err
 	}
 	m := &model{meter: newMeter(context.Background(), maxSpent), b: b, room: new(room)}
+	m.on = "branches"
 	m.layCorners()
 	m.compilePins()
 	m.layBranches()

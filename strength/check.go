@@ -49,6 +49,9 @@ func RunContext(ctx context.Context, basis *Basis, b *part.Bracket, cases []part
 }
 
 func checked(work *meter, basis *Basis, b *part.Bracket, cases []part.Case, o Options) (_ *Report, err error) {
+	if err := work.ctx.Err(); err != nil {
+		return nil, err
+	}
 	if err := b.Validate(); err != nil {
 		return nil, err
 	}

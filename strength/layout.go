@@ -15,7 +15,7 @@ func (r *run) layOut() {
 		do func()
 	}{
 		{"pins", r.layPins}, {"sweeps", r.laySweeps}, {"composites", r.layOutstands}, {"welds", r.layWelds}, {"welds", r.layRibRoots}, {"welds", r.laySizes},
-		{"bolts", r.layBolts}, {"rods", r.layRods}, {"contacts", r.layContacts}, {"contacts", r.layTrays}, {"plates", r.laySpreads}, {"plates", r.layUncut},
+		{"bolts", r.layBolts}, {"rods", r.layRods}, {"contacts", r.layContacts}, {"bracket", r.layTrays}, {"plates", r.laySpreads}, {"plates", r.layUncut},
 		{"plates", r.markMetals},
 	} {
 		r.on = step.on

@@ -24,12 +24,13 @@ const (
 // meter counts the work of one check.
 type meter struct {
 	ctx         context.Context
+	most        int    // that may be spent
 	left, until int    // what may still be spent, and where it is looked at the context
 	on          string // the list that is worked on, for who is told that it is too much
 }
 
 func newMeter(ctx context.Context, most int) *meter {
-	return &meter{ctx: ctx, left: most, until: most - lookAfter}
+	return &meter{ctx: ctx, most: most, left: most, until: max(most-lookAfter, 0)}
 }
 
 // spend counts n looks. When all is spent, or nobody waits any more, it leaves the check altogether, by a panic that settleMeter catches:
@@ -49,11 +50,24 @@ func (m *meter) look() {
 	}
 	if m.left < 0 {
 		panic(ended{&part.FieldError{
-			Field: m.on, Found: "more to work out, together with the rest of the bracket, than one check takes",
-			Accept: fmt.Sprintf("fewer or simpler %s, or a simpler bracket; cases in several calls", m.on),
+			Field: m.on, Found: fmt.Sprintf("together with the rest, more than the %d million steps that one check takes", m.most/1e6),
+			Accept: m.fewer(),
 		}})
 	}
-	m.until = m.left - lookAfter
+	m.until = max(m.left-lookAfter, 0)
+}
+
+// fewer is what would be taken instead.
+func (m *meter) fewer() string {
+	switch m.on {
+	case "cases":
+		return "fewer cases in one call, or a simpler bracket"
+	case "spectrum":
+		return "fewer entries, or a simpler bracket"
+	case "bracket":
+		return "a simpler bracket"
+	}
+	return "fewer or simpler " + m.on + ", or a simpler bracket"
 }
 
 // settleMeter turns the end of a meter into the error of the check.

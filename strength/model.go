@@ -84,9 +84,9 @@ func compile(b *part.Bracket, basis *Basis, memory *room, work *meter) (*model, 
 		on string
 		do func()
 	}{
-		{"plates", m.resolveThings}, {"shares", m.layCorners}, {"pins", m.compilePins}, {"paths", m.layBranches}, {"contacts", m.layClasps},
+		{"plates", m.resolveThings}, {"shares", m.layCorners}, {"pins", m.compilePins}, {"paths", m.layBranches}, {"bracket", m.layClasps},
 		{"sweeps", m.compileCuts}, {"welds", m.compileWelds}, {"bolts", m.compileBolts}, {"rods", m.compileRods}, {"contacts", m.compileContacts},
-		{"contacts", m.compileTrays}, {"plates", m.compileSpreads},
+		{"bracket", m.compileTrays}, {"plates", m.compileSpreads},
 	} {
 		m.on = step.on
 		step.do()

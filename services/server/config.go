@@ -5,7 +5,6 @@ import (
 	"fmt"
 	"io"
 	"log/slog"
-	"net/url"
 	"os"
 	"strings"
 	"time"
@@ -160,6 +159,18 @@ func (c *Config) LogValue() slog.Value {
 	return slog.GroupValue(all...)
 }
 
+// withoutUser hides what stands before the last @ of an address, whether it can be read as one or not.
+func withoutUser(address string) string {
+	scheme, rest, ok := strings.Cut(address, "://")
+	if scheme += "://"; !ok {
+		scheme, rest = "", address
+	}
+	if at := strings.LastIndex(rest, "@"); at >= 0 {
+		rest = "hidden" + rest[at:]
+	}
+	return scheme + rest
+}
+
 // openTelemetry lists the variables of OpenTelemetry that are set. Those that hold headers may hold secrets, and are hidden; so is what an address says before its @.
 func openTelemetry() slog.Value {
 	var all []slog.Attr
@@ -171,11 +182,7 @@ func openTelemetry() slog.Value {
 		if strings.HasSuffix(name, "_HEADERS") {
 			value = "(hidden)"
 		}
-		if at, err := url.Parse(value); err == nil && at.User != nil {
-			at.User = url.User("hidden")
-			value = at.String()
-		}
-		all = append(all, slog.String(name, value))
+		all = append(all, slog.String(name, withoutUser(value)))
 	}
 	return slog.GroupValue(all...)
 }
