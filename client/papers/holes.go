@@ -133,6 +133,7 @@ func (p *page) frameHoles() bool {
 		"holes that are there already come first; none in a flange, none by torch (guides A and C, the Australian code and 49 CFR 393.201)",
 		"no hole more than 1.0 mm (0.04 in) over its bolt where the Australian code holds (second hand)",
 	)
+	p.bullets(p.unheld()...)
 	p.patterns()
 	return true
 }
@@ -190,12 +191,23 @@ func (p *page) patterns() {
 }
 
 func (p *page) railHoles(r drill.Rail) {
-	t := table("", "hole", "#x", "#z", "#drill", "read x", "read z")
+	t := table("", "hole", "#x", "#z", "#drill", "read x", "read z", "verdict")
+	var broken brokenHoles
+	var remarks, of []string
 	for _, h := range r.New {
-		row(t, h.Name, p.bare(h.XMM), p.bare(h.ZMM), p.bare(h.DiaMM), blank, blank)
+		verdict, fails := p.holeVerdict(r.Side, h.Name)
+		broken.add(h.Name, fails)
+		row(t, h.Name, p.bare(h.XMM), p.bare(h.ZMM), p.bare(h.DiaMM), blank, blank, verdict)
+		if h.Bracket != "" && !slices.Contains(of, h.Bracket) {
+			of, remarks = append(of, h.Bracket), append(remarks, p.bracketFails(h.Bracket)...)
+		}
+		if strings.HasPrefix(verdict, "open") && !slices.Contains(remarks, openMeans) {
+			remarks = append(remarks, openMeans)
+		}
 	}
 	p.sub(fmt.Sprintf("%s rail, web: x rearward from the vehicle's datum, z above the ground, %s", strings.ToUpper(string(r.Side)[:1])+string(r.Side)[1:], p.inUnit()))
 	p.add(t)
+	p.bullets(append(broken.lines(), remarks...)...)
 }
 
 func (p *page) pattern(b *run.Bracket) {
