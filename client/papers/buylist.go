@@ -36,12 +36,50 @@ func buyList(p *page) string {
 		p.add(t)
 	}
 	p.head("At the counter")
-	p.ticks("grade marks seen on every bolt head and nut, and none mixed",
-		"pins not zinc plated where they turn: zinc galls (common practice, no source)",
-		"spares of what is used once: cotters, locking nuts, lock wire",
-		"steel grade and thickness of bar and pins seen on the seller's paper")
+	p.ticks(p.atTheCounter(all)...)
 	p.cautions(7)
 	return ""
+}
+
+// atTheCounter asks for what the job buys, and for nothing else.
+func (p *page) atTheCounter(all []*Bought) []string {
+	has := func(item string) bool {
+		return slices.ContainsFunc(all, func(x *Bought) bool { return x.Item == item })
+	}
+	var out, once []string
+	if has("bolt") || has("screw") || has("nut") {
+		out = append(out, "grade marks seen on every bolt head and nut, and none mixed")
+	}
+	pins, wired := p.pinned(), false
+	for i := range p.brackets() {
+		for _, q := range p.brackets()[i].Part.Pins {
+			wired = wired || lockWired(&q)
+		}
+	}
+	if pins {
+		out = append(out, "pins not zinc plated where they turn: zinc galls (common practice, no source)")
+	}
+	if has("cotter") {
+		once = append(once, "cotters")
+	}
+	if has("nut") {
+		once = append(once, "locking nuts")
+	}
+	if wired || has("screw") {
+		once = append(once, "lock wire")
+	}
+	if once != nil {
+		out = append(out, "spares of what is used once: "+strings.Join(once, ", "))
+	}
+	if pins {
+		return append(out, "steel grade and thickness of bar and pins seen on the seller's paper")
+	}
+	return append(out, "steel grade and thickness of sheet, plate and bar seen on the seller's paper")
+}
+
+// lockWired says whether lock wire keeps what keeps a pin.
+func lockWired(q *part.Pin) bool {
+	return q.Ends[0].Kind == part.EndRetainer || q.Ends[1].Kind == part.EndRetainer || q.Ends[0].Kind == part.EndKeeper
 }
 
 func (p *page) boltTable(all []*Bought) {
@@ -219,7 +257,7 @@ func (p *page) usedUp() [][3]string {
 			if q.Turns {
 				say("chassis grease", "pins that turn", common)
 			}
-			if q.Ends[0].Kind == part.EndRetainer || q.Ends[1].Kind == part.EndRetainer || q.Ends[0].Kind == part.EndKeeper {
+			if lockWired(q) {
 				say("lock wire, 0.8 mm (0.032 in)", "retaining bolts, keeper screws; new each time", "army technical manual TM 1-1500-204-23-6 (second hand)")
 			}
 		}
@@ -229,12 +267,26 @@ func (p *page) usedUp() [][3]string {
 			}
 		}
 		p.fillers(b.Part, say)
+		if q := closed(b.Part); q != nil {
+			say("filler that matches "+q.Material, "corners of "+strings.Join(p.closedOf(q.Material), ", ")+" closed by welding; the weight of these welds is not known", "the welder's choice ("+common+")")
+		}
 		if aluminiumOnSteel(b.Part) {
 			say("primer for aluminium and steel, two coats on each face", "aluminium beside steel", "army corrosion manuals, as quoted by the trade")
 			say("insulating layer and sleeves, edges closed", "aluminium beside steel: tape past the edge, or sealant squeezed out", "trailer trade, recommended practice for corrosion")
 		}
 	}
 	say("paint pen", "a line over each bolt once it is tight", common)
+	return out
+}
+
+// closedOf are the brackets with corners closed by welding, of one material.
+func (p *page) closedOf(material string) []string {
+	var out []string
+	for i := range p.brackets() {
+		if q := closed(p.brackets()[i].Part); q != nil && q.Material == material {
+			out = append(out, p.brackets()[i].Spec.Name)
+		}
+	}
 	return out
 }
 

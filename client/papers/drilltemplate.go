@@ -91,6 +91,7 @@ func (p *page) templates() []*template.Template {
 		b := &p.brackets()[i]
 		for _, t := range template.OfSupports(b.Part.AsMade(), p.keyOf(b)) {
 			p.onVehicle(t, b)
+			p.judge(t, b)
 			out = append(out, t)
 		}
 	}
@@ -107,6 +108,16 @@ func (p *page) templates() []*template.Template {
 			}
 			if t := template.OfLeg(m.member, face, m.hand, p.making); t != nil {
 				out = append(out, t)
+			}
+		}
+	}
+	rows := 0
+	for _, t := range out { // tiles of one name would be laid together
+		t.FirstRow = rows
+		tiles, _ := p.tilesOf(t)
+		for i := range tiles {
+			if tiles[i].Left == "" {
+				rows++
 			}
 		}
 	}
@@ -203,11 +214,21 @@ func (p *page) template(t *template.Template, all []*template.Template) {
 			break
 		}
 	}
-	rows := table("", "hole", "#"+t.Right, "#"+t.Up, "#dia", "how", "read")
+	heads := []string{"hole", "#" + t.Right, "#" + t.Up, "#dia", "how", "read"}
+	judged := slices.ContainsFunc(t.Holes, func(h template.Hole) bool { return h.Verdict != "" })
+	if judged {
+		heads = append(heads, "verdict")
+	}
+	rows := table("", heads...)
 	for _, h := range t.Holes {
-		row(rows, h.Name, p.bare(h.At.X), p.bare(h.At.Y), p.bare(h.DiaMM), h.How, blank)
+		cells := []string{h.Name, p.bare(h.At.X), p.bare(h.At.Y), p.bare(h.DiaMM), h.How, blank}
+		if judged {
+			cells = append(cells, h.Verdict)
+		}
+		row(rows, cells...)
 	}
 	p.add(rows)
+	p.bullets(t.Remarks...)
 	if a, b := farthest(t.Holes); a != b {
 		p.say("Check across: %s to %s is %s between centres.", t.Holes[a].Name, t.Holes[b].Name, p.length(t.Holes[a].At.Sub(t.Holes[b].At).Norm()))
 	}

@@ -15,6 +15,7 @@ import (
 	"strings"
 	"testing"
 
+	"lugwright/client/draw"
 	"lugwright/client/paper"
 	"lugwright/client/paper/pdf"
 	"lugwright/client/papers"
@@ -257,4 +258,111 @@ func TestDrillTemplateDatum(t *testing.T) {
 		}
 	}
 	t.Error("no template of the left rail")
+}
+
+// Guide A asks for 38.1 mm (1 1/2 in) between a hole's edge and the flange. The pair's pins stand at z 1010, their lower bolts 205 mm under them at 805; the rails
+// are 200 deep with their tops at 960, 6 thick: 805 - 760 - 6 - 13/2 = 32.5 mm. Every paper that says where to drill says so.
+func TestBrokenHoleRules(t *testing.T) {
+	in := demo(t, "fieldlab.yaml")
+	const fails = "distance from the flange 32.5 mm, at least 38.1 mm (guide A)"
+	check := func(paper string, tab *paper.Table) {
+		for i, r := range tab.Rows {
+			if got := cell(tab, r, "verdict"); (got == "FAIL") != (i >= 3) || i < 3 && got != "pass" && !strings.HasPrefix(got, "open: ") {
+				t.Errorf("%s: %v: verdict %q", paper, r.Cells, got)
+			}
+		}
+	}
+	schedule, template := of(t, in, "hole-schedule"), of(t, in, "drill-template")
+	for _, side := range []string{"left", "right"} {
+		if got := said(schedule); !strings.Contains(got, "pair-"+side+" 4, pair-"+side+" 5, pair-"+side+" 6 FAILS: "+fails) {
+			t.Errorf("hole schedule of the %s rail:\n%s", side, got)
+		}
+	}
+	if got := strings.Count(said(template), "bolts 4, bolts 5, bolts 6 FAILS: "+fails); got != 2 {
+		t.Errorf("%d of 2 templates say what fails", got)
+	}
+	for _, tab := range tables(schedule, "x") {
+		check("hole schedule", tab)
+	}
+	judged := tables(template, "verdict")
+	for _, tab := range judged {
+		check("drill template", tab)
+	}
+	marks := 0
+	for _, b := range template.Blocks {
+		if f, ok := b.(*paper.Figure); ok {
+			for _, item := range f.Drawing.Items {
+				if w, ok := item.(*draw.Text); ok && strings.HasPrefix(w.Words, "FAILS") {
+					marks++
+				}
+			}
+		}
+	}
+	if len(judged) != 2 || marks != 6 {
+		t.Errorf("%d templates with verdicts, %d marks on tiles; want 2, 6", len(judged), marks)
+	}
+}
+
+// Holes in a rail that nobody surveyed are not passed over: the papers say that nothing was held, and why.
+func TestUnheldHoles(t *testing.T) {
+	for name, why := range map[string]string{
+		"crosstube.yaml":   "front-tube: its holes in the rail were held against no survey and no guide: the job has no vehicle",
+		"hivecarrier.yaml": "pair-left: its holes in the rail were held against no survey and no guide: the left rail is not surveyed",
+	} {
+		for _, paper := range []string{"hole-schedule", "drill-template"} {
+			if got := said(of(t, demo(t, name), paper)); !strings.Contains(got, why) {
+				t.Errorf("%s, %s lacks %q", name, paper, why)
+			}
+		}
+		for _, tab := range tables(of(t, demo(t, name), "drill-template"), "verdict") {
+			for _, r := range tab.Rows {
+				if got := cell(tab, r, "verdict"); got != "not checked" {
+					t.Errorf("%s: %v: %q", name, r.Cells, got)
+				}
+			}
+		}
+	}
+}
+
+// A bracket between the rails has a template for each, which says the rail; no two templates of a job have one name, and no two tiles.
+func TestTemplatesToldApart(t *testing.T) {
+	eachJob(t, func(t *testing.T, in papers.Input) {
+		p := of(t, in, "drill-template")
+		if p == nil {
+			return
+		}
+		seen := map[string]bool{}
+		for _, b := range p.Blocks {
+			name := ""
+			switch b := b.(type) {
+			case *paper.Heading:
+				name = b.Text
+			case *paper.Figure:
+				name, _, _ = strings.Cut(b.Caption, " of ")
+			default:
+				continue
+			}
+			if seen[name] {
+				t.Errorf("%q twice", name)
+			}
+			seen[name] = true
+		}
+		if in.Result.Job.Title != demo(t, "crosstube.yaml").Result.Job.Title {
+			return
+		}
+		// Seen from between the rails: who looks left stands before the left rail.
+		got := said(p)
+		for _, want := range []string{"left rail web, S355, LEFT RAIL", "right rail web, S355, RIGHT RAIL"} {
+			if !strings.Contains(got, want) {
+				t.Errorf("no %q in\n%s", want, got)
+			}
+		}
+		for _, b := range p.Blocks {
+			if w, ok := b.(*paper.Words); ok && strings.Contains(w.Text, "tile") && strings.Contains(w.Text, "datum lines") {
+				if left := strings.Contains(w.Text, "tiles A1 to"); left == strings.Contains(w.Text, "tiles B1 to") || !strings.Contains(w.Text, "looking") {
+					t.Error(w.Text)
+				}
+			}
+		}
+	})
 }

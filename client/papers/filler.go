@@ -37,18 +37,25 @@ func fillerNotes(p *page) string {
 		return noBrackets
 	}
 	var pairs []*metalPair
+	add := func(one *metalPair, joint string) {
+		at := slices.IndexFunc(pairs, func(q *metalPair) bool {
+			return q.grades == one.grades && q.filler == one.filler && q.thickMM == one.thickMM
+		})
+		if at < 0 {
+			at, pairs = len(pairs), append(pairs, one)
+		}
+		pairs[at].joints = append(pairs[at].joints, joint)
+	}
+	var corners []string
 	for i := range p.brackets() {
 		b := &p.brackets()[i]
 		for k := range b.Part.Welds {
 			w := &b.Part.Welds[k]
-			one := pairOf(b.Part, w)
-			at := slices.IndexFunc(pairs, func(q *metalPair) bool {
-				return q.grades == one.grades && q.filler == one.filler && q.thickMM == one.thickMM
-			})
-			if at < 0 {
-				at, pairs = len(pairs), append(pairs, one)
-			}
-			pairs[at].joints = append(pairs[at].joints, b.Spec.Name+" "+joint(b.Part, w.ID))
+			add(pairOf(b.Part, w), b.Spec.Name+" "+joint(b.Part, w.ID))
+		}
+		if q := closed(b.Part); q != nil {
+			corners = append(corners, b.Spec.Name)
+			add(&metalPair{grades: q.Material, filler: "matching, the welder's choice", thickMM: q.ThicknessMM}, b.Spec.Name+" corners")
 		}
 	}
 	if pairs == nil {
@@ -65,6 +72,9 @@ func fillerNotes(p *page) string {
 		row(t, q.grades, p.bare(q.thickMM), q.filler, warm, strconv.Itoa(len(q.joints)), on(q.joints))
 	}
 	p.add(t)
+	if corners != nil {
+		strange = append(strange, strings.Join(corners, ", ")+": the welds that close the corners are in no check, nor is what aluminium or hardened steel loses beside them")
+	}
 	p.bullets(append(strange,
 		"preheat: AWS D1.1:2015 Table 3.3 as quoted second hand (UFC TI 809-26), low-hydrogen processes: solid or cored wire, basic rods. Rods that are not low-hydrogen ask for more: "+p.otherRods(),
 		"where 0 C or 32 F stands and the steel is colder, warm it to 20 C (70 F) and keep it so; drive the damp off with a flame in any case",
@@ -180,8 +190,10 @@ func (p *page) distortion() {
 	p.head("How it draws")
 	items := []string{
 		"a fillet pulls the plate towards itself: tack both faces, weld alternate faces, let each run cool before its neighbour (" + common + ")",
-		"ears drawn by one-sided tacks stand off square and the pin binds: dummy pin and spacer in until cold",
-		"a bush that is welded in shrinks: weld with a sacrificial pin in it, or ream afterwards (tractor trade)",
+	}
+	if p.pinned() {
+		items = append(items, "ears drawn by one-sided tacks stand off square and the pin binds: dummy pin and spacer in until cold",
+			"a bush that is welded in shrinks: weld with a sacrificial pin in it, or ream afterwards (tractor trade)")
 	}
 	long := 0.0
 	for i := range p.brackets() {

@@ -56,6 +56,8 @@ func (p *page) wholeJob(welded, onFrame bool) {
 	add(welded, "take off the frame what can be welded at the bench; weld in the order of the weld map, from one side to the other, never one joint out at once")
 	add(welded && pins, "let it cool in still air to where a hand can stay on it; then draw the dummy pins. A pin that sticks: the ears have drawn, ream in place")
 	add(welded && !pins, "let it cool in still air to where a hand can stay on it, then measure again")
+	closes := slices.ContainsFunc(p.brackets(), func(b run.Bracket) bool { return closed(b.Part) != nil })
+	add(closes, "corners that are closed by welding: folded first, welded off the truck, cold before any paint")
 	add(onFrame && pins, "back on the frame, pins in first, then tighten by the torque card")
 	add(onFrame && !pins, "back on the frame, all bolts in by hand, then tighten by the torque card")
 	p.ticks(steps...)
@@ -123,7 +125,12 @@ func (p *page) sequence(b *run.Bracket) {
 		steps = append(steps, item("weld %s, alternate sides%s", joints(b.Part, places[i:k]), stay(k < len(places))))
 		i = k
 	}
-	if len(places) == 0 {
+	switch q := closed(b.Part); {
+	case q != nil:
+		steps = append(steps, item("fold what is folded, finish the holes, deburr"),
+			item("weld the corners of %s, at the bench, drain open; any coating off the seam first, for zinc gives off toxic fume; filler and preheat by the filler notes", thing(b.Part, q.ID)),
+			item("let it cool, dress the seams, look for cracks and pores; then paint, bolt on"))
+	case len(places) == 0:
 		steps = append(steps, item("no joint to set: fold what is folded, finish the holes, deburr, paint, bolt on"))
 	}
 	p.ticks(steps...)

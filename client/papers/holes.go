@@ -133,26 +133,77 @@ func (p *page) frameHoles() bool {
 		"holes that are there already come first; none in a flange, none by torch (guides A and C, the Australian code and 49 CFR 393.201)",
 		"no hole more than 1.0 mm (0.04 in) over its bolt where the Australian code holds (second hand)",
 	)
+	p.bullets(p.unheld()...)
 	p.patterns()
 	return true
 }
 
-// rodHolesOf are those that rods go through in what carries them, as wide as the bracket's own for them.
+// rodHolesOf are those that rods go through in what carries them, as wide as the bracket's own on the rods' lines.
 func (p *page) rodHolesOf(t *paper.Table, b *run.Bracket) {
-	if len(b.Part.Supports) != 1 {
-		return
+	for i := range b.Part.Rods {
+		r := &b.Part.Rods[i]
+		into, how := "NOT KNOWN which support", "find out what these rods go through, then look behind it"
+		if s := carrier(b.Part, r); s != nil {
+			into, how = fmt.Sprintf("%s, %s %s", s.Kind, p.length(s.ThicknessMM), s.Material), behind(s.Kind)
+		}
+		drill := "?"
+		if mm := rodHoleMM(b.Part, r); mm > 0 {
+			drill = p.bare(mm)
+		} else {
+			how += "; no hole of the bracket lies on these rods: size it by the rod"
+		}
+		row(t, b.Spec.Name+", "+r.ID, into, strconv.Itoa(len(r.Points)*b.Spec.Quantity), r.Size, p.bare(p.pilot()), drill, how)
 	}
-	s := &b.Part.Supports[0]
-	for _, r := range b.Part.Rods {
-		for k := range b.Part.Plates {
-			holes := b.Part.Plates[k].Holes
-			if i := slices.IndexFunc(holes, func(h part.Hole) bool { return h.Purpose == part.ForRod }); i >= 0 {
-				row(t, b.Spec.Name+", "+r.ID, fmt.Sprintf("%s, %s %s", s.Kind, p.length(s.ThicknessMM), s.Material), strconv.Itoa(len(r.Points)*b.Spec.Quantity), r.Size,
-					p.bare(p.pilot()), p.bare(holes[i].DiaMM), behind(s.Kind))
-				break
+}
+
+// carrier is the support that a set of rods hangs from: the only one, or that which follows the rods in every load path; nil where neither says.
+func carrier(b *part.Bracket, r *part.Rods) *part.Support {
+	if len(b.Supports) == 1 {
+		return &b.Supports[0]
+	}
+	var one *part.Support
+	for i := range b.Paths {
+		for k := range b.Paths[i].Branches {
+			through := b.Paths[i].Branches[k].Through
+			at := slices.Index(through, r.ID)
+			if at < 0 {
+				continue
+			}
+			for _, id := range through[at:] {
+				if s := b.Support(id); s != nil {
+					if one != nil && one != s {
+						return nil
+					}
+					one = s
+				}
 			}
 		}
 	}
+	return one
+}
+
+// rodHoleMM is the widest of the bracket's holes for rods that lie on one of the set's lines; 0 for none.
+func rodHoleMM(b *part.Bracket, r *part.Rods) float64 {
+	const same = 0.5 // off the line, mm
+	widest := 0.0
+	along := r.Pose.W()
+	for i := range b.Plates {
+		q := &b.Plates[i]
+		for k := range q.Holes {
+			h := &q.Holes[k]
+			if h.Purpose != part.ForRod {
+				continue
+			}
+			at := q.Pose.At(h.Center.X, h.Center.Y, 0)
+			for _, c := range r.Points {
+				off := at.Sub(r.Pose.At(c.X, c.Y, 0))
+				if off.Sub(along.Scale(off.Dot(along))).Norm() < same {
+					widest = max(widest, h.DiaMM)
+				}
+			}
+		}
+	}
+	return widest
 }
 
 // pilot is drilled first through the bracket: 5 mm or 3/16 in; common practice, no source.
@@ -190,12 +241,23 @@ func (p *page) patterns() {
 }
 
 func (p *page) railHoles(r drill.Rail) {
-	t := table("", "hole", "#x", "#z", "#drill", "read x", "read z")
+	t := table("", "hole", "#x", "#z", "#drill", "read x", "read z", "verdict")
+	var broken brokenHoles
+	var remarks, of []string
 	for _, h := range r.New {
-		row(t, h.Name, p.bare(h.XMM), p.bare(h.ZMM), p.bare(h.DiaMM), blank, blank)
+		verdict, fails := p.holeVerdict(r.Side, h.Name)
+		broken.add(h.Name, fails)
+		row(t, h.Name, p.bare(h.XMM), p.bare(h.ZMM), p.bare(h.DiaMM), blank, blank, verdict)
+		if h.Bracket != "" && !slices.Contains(of, h.Bracket) {
+			of, remarks = append(of, h.Bracket), append(remarks, p.bracketFails(h.Bracket)...)
+		}
+		if strings.HasPrefix(verdict, "open") && !slices.Contains(remarks, openMeans) {
+			remarks = append(remarks, openMeans)
+		}
 	}
 	p.sub(fmt.Sprintf("%s rail, web: x rearward from the vehicle's datum, z above the ground, %s", strings.ToUpper(string(r.Side)[:1])+string(r.Side)[1:], p.inUnit()))
 	p.add(t)
+	p.bullets(append(broken.lines(), remarks...)...)
 }
 
 func (p *page) pattern(b *run.Bracket) {

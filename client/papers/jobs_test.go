@@ -611,3 +611,106 @@ func TestWarning(t *testing.T) {
 		}
 	}
 }
+
+// Rods are matched to holes by their place and to supports by the load paths: two sets of unlike rods in one bracket, under two beams, get each their own drill.
+// What no path says is said, and not passed over.
+func TestRodsOfSeveralSupports(t *testing.T) {
+	in := demo(t, "watertrays.yaml")
+	r := *in.Result
+	in.Result = &r
+	r.Brackets = r.Brackets[:1:1]
+	r.Brackets = slices.Clone(r.Brackets)
+	b := *r.Brackets[0].Part
+	r.Brackets[0].Part = &b
+	// The tray's first plate is its sheet; one more plate far beside it, for a set of thinner rods, stands first among the plates.
+	other := part.Plate{ID: "shelf", Name: "shelf", Mark: "SHELF", ThicknessMM: 5, Material: "S355", Outer: b.Plates[0].Outer.Clone(), Pose: b.Plates[0].Pose,
+		Holes: []part.Hole{{ID: "rod", DiaMM: 11, CutMM: 11, Purpose: part.ForRod, Finish: part.AsCut}}}
+	other.Pose.Origin = other.Pose.Origin.Add(part.Vec{X: 5000})
+	b.Plates = append([]part.Plate{other}, b.Plates...)
+	more := b.Rods[0]
+	more.ID, more.Size, more.DiaMM, more.Points = "thin", "M10", 10, b.Rods[0].Points[:1:1]
+	more.Pose.Origin = other.Pose.Origin.Sub(more.Pose.U.Scale(more.Points[0].X)).Sub(more.Pose.V.Scale(more.Points[0].Y))
+	b.Rods = append(slices.Clone(b.Rods), more)
+	b.Supports = append(slices.Clone(b.Supports), part.Support{ID: "web", Kind: part.RailWeb, ThicknessMM: 7, Material: "S355"})
+	rows := func() []paper.Row { return tables(of(t, in, "hole-schedule"), "behind it, and how")[0].Rows }
+	if got := fmt.Sprint(rows()[0].Cells[:6], rows()[1].Cells[:6]); got != "[tray-a, rods body frame, 4 mm S355 4 M16 5 17.5] [tray-a, thin NOT KNOWN which support 1 M10 5 11]" {
+		t.Error(got)
+	}
+	b.Paths = append(slices.Clone(b.Paths), part.Path{Branches: []part.Branch{{Through: []string{"shelf", "thin", "web"}}}})
+	if got := fmt.Sprint(rows()[1].Cells); got != "[tray-a, thin rail web, 7 mm S355 1 M10 5 11 look behind the web: harness, brake and fuel pipe]" {
+		t.Error(got)
+	}
+	b.Plates = b.Plates[1:]
+	if got := rows()[1].Cells; got[5] != "?" || !strings.Contains(got[6], "no hole of the bracket lies on these rods") {
+		t.Error(got)
+	}
+}
+
+// Access that nobody looked for is not told as good.
+func TestAccessNotLookedAt(t *testing.T) {
+	in := demo(t, "fieldlab.yaml")
+	access := func() map[string]int {
+		found := map[string]int{}
+		for _, tab := range tables(of(t, in, "weld-map"), "access") {
+			for _, r := range tab.Rows {
+				found[cell(tab, r, "access")]++
+			}
+		}
+		return found
+	}
+	if got := access(); got["not looked at"] > 0 || got["yes"] == 0 {
+		t.Error(got)
+	}
+	r := *in.Result
+	in.Result, r.Brackets = &r, slices.Clone(r.Brackets)
+	for i := range r.Brackets {
+		r.Brackets[i].Looked, r.Brackets[i].Access = false, nil
+	}
+	if got := access(); len(got) != 1 || got["not looked at"] == 0 {
+		t.Error(got)
+	}
+}
+
+// The corners of a folded tray are welded after folding and before paint, with a filler that is bought and notes on it.
+func TestClosedCorners(t *testing.T) {
+	in := demo(t, "watertrays.yaml")
+	got := said(of(t, in, "fit-sequence"))
+	for _, name := range []string{"TRAYA", "TRAYB", "TRAYC"} {
+		at := strings.Index(got, "weld the corners of tray ("+name)
+		if at < 0 || !strings.Contains(got[at:], "then paint") || !strings.Contains(got[:at], "fold what is folded") || strings.Contains(got[:at], "deburr, paint") {
+			t.Errorf("%s:\n%s", name, got)
+		}
+	}
+	if got := said(of(t, in, "buy-list")); !strings.Contains(got, "filler that matches S355\ncorners of tray-a, tray-c closed by welding") || !strings.Contains(got, "filler that matches 5083-H116") {
+		t.Error(got)
+	}
+	if got := said(of(t, in, "filler-notes")); !strings.Contains(got, "tray-b corners") || !strings.Contains(got, "are in no check") || strings.Contains(got, "dummy pin") {
+		t.Error(got)
+	}
+}
+
+// At the counter a job asks for nothing that it does not buy; the half of a body on each jack pair is a rule without a source.
+func TestAskedForWhatIsBought(t *testing.T) {
+	eachJob(t, func(t *testing.T, in papers.Input) {
+		p := of(t, in, "buy-list")
+		if p == nil {
+			return
+		}
+		pins, cotters := 0, 0
+		for i := range in.Result.Brackets {
+			pins += len(in.Result.Brackets[i].Part.Pins)
+		}
+		for _, x := range papers.Shopping(in.Result) {
+			if x.Item == "cotter" {
+				cotters++
+			}
+		}
+		got := said(p)
+		if strings.Contains(got, "pins not zinc plated") != (pins > 0) || strings.Contains(got, "bar and pins") != (pins > 0) || strings.Contains(got, "once: cotters") != (cotters > 0) {
+			t.Errorf("%d pins, %d cotters:\n%s", pins, cotters, got)
+		}
+	})
+	if got := said(of(t, demo(t, "fieldlab.yaml"), "lift-plan")); !strings.Contains(got, "rocks on a diagonal pair (common practice, no source)") {
+		t.Error(got)
+	}
+}

@@ -99,7 +99,7 @@ func (p *page) jacks(l *whole.LiftPlan) {
 	p.add(t)
 	remarks := []string{fmt.Sprintf("even share: %s", l.Rule), "worst: the most that equilibrium allows while no jack pulls"}
 	if len(l.Shares) >= 4 {
-		remarks = append(remarks, "plan for: the worst, and at least half the body, for a stiff body rocks on a diagonal pair")
+		remarks = append(remarks, "plan for: the worst, and at least half the body, for a stiff body rocks on a diagonal pair ("+common+")")
 	}
 	p.bullets(remarks...)
 }

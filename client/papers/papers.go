@@ -5,6 +5,7 @@
 //	page.go        a paper being filled: numbers in the job's units, tables, cautions
 //	pieces.go      distinct plates and members, counted; marks; joint numbers
 //	hardware.go    the bolt that fits a stack: standard lengths, threads
+//	railholes.go   what survey and guides make of holes in a rail
 //	shopping.go    what is bought, for the buy list and its file
 //	made.go        what of a pack a revision is held against
 //	others         one file a paper

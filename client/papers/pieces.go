@@ -7,6 +7,7 @@ import (
 	"slices"
 	"strings"
 
+	"lugwright/client/run"
 	"lugwright/part"
 )
 
@@ -73,6 +74,33 @@ func thing(b *part.Bracket, id string) string {
 		name = face + id[len(owner)+1:] + " of " + name
 	}
 	return name
+}
+
+// pinned says whether any bracket has a pin.
+func (p *page) pinned() bool {
+	return slices.ContainsFunc(p.brackets(), func(b run.Bracket) bool { return len(b.Part.Pins) > 0 })
+}
+
+// closed is the folded plate whose corners are closed by welding, which is in the bracket's notes and carries no load that is reckoned; nil for none.
+func closed(b *part.Bracket) *part.Plate {
+	if closingNote(b) == "" {
+		return nil
+	}
+	for i := range b.Plates {
+		if len(b.Plates[i].Bends) > 0 {
+			return &b.Plates[i]
+		}
+	}
+	return nil
+}
+
+func closingNote(b *part.Bracket) string {
+	for _, n := range b.Notes {
+		if strings.Contains(n, "by welding") {
+			return n
+		}
+	}
+	return ""
 }
 
 // joint numbers a weld within its bracket: W1, W2, in the order of the model.

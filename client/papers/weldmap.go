@@ -37,10 +37,8 @@ func weldMap(p *page) string {
 // noWelds is why papers on welding are missing; welds that only close a corner are in a bracket's notes.
 func (p *page) noWelds() string {
 	for i := range p.brackets() {
-		for _, n := range p.brackets()[i].Part.Notes {
-			if strings.Contains(n, "by welding") {
-				return "no bracket of the job has a weld that carries load; " + p.brackets()[i].Spec.Name + " has one that does not: " + p.words(n)
-			}
+		if n := closingNote(p.brackets()[i].Part); n != "" {
+			return "no bracket of the job has a weld that carries load; " + p.brackets()[i].Spec.Name + " has one that does not: " + p.words(n)
 		}
 	}
 	return "no bracket of the job has a weld"
@@ -82,8 +80,11 @@ func (p *page) weldsOf(b *run.Bracket) {
 	p.bullets(append(remarks, "access: whether a torch as the job's room has it reaches the joint")...)
 }
 
-// reached says in a word whether the torch reaches a weld.
+// reached says in a word or three whether the torch reaches a weld.
 func reached(b *run.Bracket, id string) string {
+	if !b.Looked {
+		return "not looked at"
+	}
 	for _, f := range b.Access {
 		if f.What == "weld "+id {
 			return "NO"

@@ -65,7 +65,7 @@ func (h *holes) leave(b *job.Bracket, why string) {
 
 // bracket takes one that is bolted to a rail's web; others make no holes there.
 func (h *holes) bracket(j *job.Job, b *job.Bracket, built *part.Bracket, q *whole.Request) {
-	groups := onWeb(built)
+	groups := OnWeb(built)
 	if groups == nil {
 		return
 	}
@@ -99,8 +99,8 @@ func (h *holes) bracket(j *job.Job, b *job.Bracket, built *part.Bracket, q *whol
 	h.put(b, groups, shift, r)
 }
 
-// onWeb are the bolt groups through a rail's web.
-func onWeb(b *part.Bracket) []part.BoltGroup {
+// OnWeb are the bolt groups through a rail's web.
+func OnWeb(b *part.Bracket) []part.BoltGroup {
 	var out []part.BoltGroup
 	for _, g := range b.Bolts {
 		if s := b.Support(g.Plies[1].Thing); g.SameAs == "" && s != nil && s.Kind == part.RailWeb {
@@ -109,6 +109,9 @@ func onWeb(b *part.Bracket) []part.BoltGroup {
 	}
 	return out
 }
+
+// HoleName is that of the nth hole of a bracket in a rail's web, counted from 1 over the groups of OnWeb.
+func HoleName(b *job.Bracket, n int) string { return fmt.Sprintf("%s %d", b.Name, n) }
 
 // railOf is the rail that a mount stands on: as stated, or that of its side; empty between them.
 func railOf(q *whole.Request, body, mount string, at part.Vec) drill.Side {
@@ -166,7 +169,7 @@ func (h *holes) put(b *job.Bracket, groups []part.BoltGroup, shift part.Vec, r *
 				continue
 			}
 			r.New = append(r.New, drill.NewHole{
-				Name: fmt.Sprintf("%s %d", b.Name, n), Face: drill.Web, XMM: at.X, ZMM: at.Z, DiaMM: g.HoleMM, BoltMM: g.DiaMM, Bracket: b.Name,
+				Name: HoleName(b, n), Face: drill.Web, XMM: at.X, ZMM: at.Z, DiaMM: g.HoleMM, BoltMM: g.DiaMM, Bracket: b.Name,
 			})
 		}
 		for _, u := range []float64{g.Patch.Min.X, g.Patch.Max.X} {

@@ -35,6 +35,7 @@ type Bracket struct {
 	Part   *part.Bracket
 	Report *strength.Report
 	Notes  []string         // cases without a load, and what the report remarks
+	Looked bool             // for what follows; else nothing is known of it
 	Access []access.Finding // what tools cannot reach
 	Fits   []string         // holes that welding may put out of line, and what to do
 }
@@ -82,6 +83,7 @@ func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, e
 	for i := range built {
 		r.Brackets[i] = Bracket{Spec: &j.Brackets[i], Part: built[i], Report: reports[i], Notes: notes(j, &j.Brackets[i], built[i], reports[i])}
 		if o.Access {
+			r.Brackets[i].Looked = true
 			r.Brackets[i].Access, r.Brackets[i].Fits = access.Findings(built[i], j.Room), access.Fits(built[i])
 		}
 	}

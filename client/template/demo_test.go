@@ -44,6 +44,11 @@ func TestDemoJobs(t *testing.T) {
 		for i := range r.Brackets {
 			made := r.Brackets[i].Part.AsMade()
 			all := OfSupports(made, &made.LoadPoints[0].At)
+			for _, one := range all { // with the most words that a hole can have
+				for h := range one.Holes {
+					one.Holes[h].Verdict = "FAIL"
+				}
+			}
 			for k := range made.Plates {
 				p := made.Plates[k]
 				for h := range p.Holes { // as if nobody cut them

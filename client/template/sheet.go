@@ -270,6 +270,9 @@ func (s *sheet) hole(h *Hole) {
 	}
 	at := s.paper(h.At)
 	words := []string{h.Name, "Ø" + s.length(h.DiaMM), h.How}
+	if h.Verdict == "FAIL" {
+		words = append(words, "FAILS: see list")
+	}
 	const leading = smallMM + 0.9
 	// Beside the hole's cross, the lower right first; then further off.
 	var places [][]*draw.Text

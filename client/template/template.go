@@ -12,6 +12,7 @@ import (
 	"fmt"
 	"math"
 	"slices"
+	"strings"
 
 	"lugwright/geometry/shape"
 	"lugwright/geometry/view"
@@ -21,7 +22,7 @@ import (
 // Template is one face, seen by who stands before it with the drill, in mm of the model to the right and up. The two datum lines cross at 0.
 type Template struct {
 	Title    string // "pair-left: into the rail web of S355"
-	Hand     string // "LEFT HAND"; empty where there is none
+	Hand     string // "LEFT HAND", or "LEFT RAIL" of a bracket on both rails; empty where there is none
 	Seen     string // from where
 	Right    string // what lies to the right on paper, and what up
 	Up       string
@@ -33,6 +34,10 @@ type Template struct {
 	Into part.SupportKind
 	// From is the point of the model, a load point, that the datum lines stand away from, to the right and up on paper.
 	From shape.Point
+	// Remarks are what is minded before these holes are made.
+	Remarks []string
+	// FirstRow is the row whose letter the upper tiles have: 0 for A.
+	FirstRow int
 }
 
 // Outline is the line of a part's edge.
@@ -48,6 +53,11 @@ type Hole struct {
 	At    shape.Point
 	DiaMM float64
 	How   string // "drill", "drill 29.5, ream"
+	// Group and N are the bolt group and the number in it, from 1, of a hole in what a bracket is bolted to.
+	Group string
+	N     int
+	// Verdict is a word on the place of a hole in a frame; empty where nothing is asked.
+	Verdict string
 }
 
 // axes names the directions of space of a bracket as made: x forward, y left, z up.
@@ -94,17 +104,47 @@ func OfSupports(b *part.Bracket, from *part.Vec) []*Template {
 		k := slices.IndexFunc(planes, func(p *plane) bool { return p.has(g, s) })
 		if k < 0 {
 			d := facing(eyeOf(b, g))
-			p := &plane{d, g.Pose.Origin.Dot(d.Eye), s}
-			t := &Template{Title: fmt.Sprintf("%s: into the %s, %s", b.Name, s.Kind, s.Material), Hand: handOf(b.Hand), Into: s.Kind}
+			p := &plane{Direction: d, at: g.Pose.Origin.Dot(d.Eye), support: s, y: g.Pose.Origin.Y}
+			t := &Template{Hand: handOf(b.Hand), Into: s.Kind}
 			t.say(d)
 			k, planes, out = len(planes), append(planes, p), append(out, t)
 		}
+		planes[k].groups = append(planes[k].groups, g.ID)
 		out[k].group(b, g, &planes[k].Direction)
 	}
+	tell(b, planes, out)
 	for k, t := range out {
 		t.key(from, &planes[k].Direction)
 	}
 	return out
+}
+
+// apartMM is less than the two rails of a frame stand apart, and more than two faces of one rail.
+const apartMM = 300.0
+
+// tell makes the templates of one bracket known apart: by the rail where it spans both, and by their bolts where there are several.
+func tell(b *part.Bracket, planes []*plane, out []*Template) {
+	lo, hi := math.Inf(1), math.Inf(-1)
+	for _, p := range planes {
+		if p.onRail() {
+			lo, hi = min(lo, p.y), max(hi, p.y)
+		}
+	}
+	for k, p := range planes {
+		t := out[k]
+		bolts, into := "", string(p.support.Kind)
+		if len(out) > 1 {
+			bolts = ", " + strings.Join(p.groups, ", ")
+		}
+		if p.onRail() && hi-lo > apartMM {
+			side := "right"
+			if p.y > (lo+hi)/2 {
+				side = "left"
+			}
+			t.Hand, into = strings.ToUpper(side)+" RAIL", side+" "+into
+		}
+		t.Title = fmt.Sprintf("%s%s: into the %s, %s", b.Name, bolts, into, p.support.Material)
+	}
 }
 
 // plane is one of holes.
@@ -112,6 +152,12 @@ type plane struct {
 	view.Direction
 	at      float64
 	support *part.Support
+	y       float64  // of the first group, to the left
+	groups  []string // IDs
+}
+
+func (p *plane) onRail() bool {
+	return p.support.Kind == part.RailWeb || p.support.Kind == part.RailFlange
 }
 
 // has says whether a group is drilled through this plane: into one support, within what a face is flat.
@@ -173,7 +219,7 @@ func (t *Template) say(d view.Direction) {
 
 func (t *Template) group(b *part.Bracket, g *part.BoltGroup, d *view.Direction) {
 	for n, q := range g.Points {
-		t.Holes = append(t.Holes, Hole{fmt.Sprintf("%s %d", g.ID, n+1), d.Project(g.Pose.At(q.X, q.Y, 0)), g.HoleMM, "drill"})
+		t.Holes = append(t.Holes, Hole{Name: fmt.Sprintf("%s %d", g.ID, n+1), At: d.Project(g.Pose.At(q.X, q.Y, 0)), DiaMM: g.HoleMM, How: "drill", Group: g.ID, N: n + 1})
 	}
 	p := face(b, g.Plies[0].Thing)
 	if p == nil || math.Abs(p.Pose.W().Dot(d.Eye)) < square {
@@ -256,7 +302,7 @@ func OfPlate(p *part.Plate, hand part.Hand, how func(*part.Hole) string) *Templa
 	t := &Template{Title: p.Mark + " " + p.Name, Hand: handOf(hand), Seen: "as the cut file shows the part", Right: "from the left", Up: "from the bottom"}
 	for i := range p.Holes {
 		if h := &p.Holes[i]; h.CutMM == 0 {
-			t.Holes = append(t.Holes, Hole{h.ID, h.Center, h.DiaMM, how(h)})
+			t.Holes = append(t.Holes, Hole{Name: h.ID, At: h.Center, DiaMM: h.DiaMM, How: how(h)})
 		}
 	}
 	return t.ofPart(p.Outer)
@@ -278,7 +324,7 @@ func OfLeg(m *part.Member, face part.Face, hand part.Hand, how func(*part.Hole) 
 		if turned {
 			at.X = m.LengthMM - at.X
 		}
-		t.Holes = append(t.Holes, Hole{h.ID, at, h.DiaMM, how(h)})
+		t.Holes = append(t.Holes, Hole{Name: h.ID, At: at, DiaMM: h.DiaMM, How: how(h)})
 	}
 	return t.ofPart(shape.Rect(shape.Point{}, shape.Point{X: m.LengthMM, Y: reach}))
 }

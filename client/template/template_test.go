@@ -15,7 +15,7 @@ func grid(width, height float64) *Template {
 	t.Outlines = []Outline{{Name: "edge", Shape: shape.Rect(shape.Point{X: -width / 2, Y: -height / 2}, shape.Point{X: width / 2, Y: height / 2})}}
 	for x := -width/2 + 20; x < width/2; x += 70 {
 		for y := -height/2 + 20; y < height/2; y += 90 {
-			t.Holes = append(t.Holes, Hole{fmt.Sprintf("%.0f %.0f", x, y), shape.Point{X: x, Y: y}, 14, "drill"})
+			t.Holes = append(t.Holes, Hole{fmt.Sprintf("%.0f %.0f", x, y), shape.Point{X: x, Y: y}, 14, "drill", "", 0, ""})
 		}
 	}
 	return t

@@ -12,7 +12,7 @@ const OverlapMM = 15.0
 
 // Tile is a window of a template that goes on one sheet.
 type Tile struct {
-	Name   string // row and column: "A1", "A2"; rows from above
+	Name   string // row and column: "A1", "A2"; rows from above, the first as the template says
 	Window shape.Box
 	// Left, Right, Above, Below name the neighbours; empty for none.
 	Left, Right, Above, Below string
@@ -51,7 +51,7 @@ func (t *Template) Tiles(widthMM, heightMM float64) []Tile {
 		if r < 0 || c < 0 || r >= rows || c >= columns {
 			return ""
 		}
-		return fmt.Sprintf("%s%d", letters(r), c+1)
+		return fmt.Sprintf("%s%d", letters(t.FirstRow+r), c+1)
 	}
 	var out []Tile
 	for r := range rows {

@@ -104,7 +104,7 @@ func (h *NewHole) bolt() float64 {
 
 // reuse: nothing is drilled, only the fit of the bolt is left to check.
 func (c *checker) reuse(h *NewHole, old *Hole, list []Guide) {
-	c.put(finding.Finding{At: c.at(h), Rule: "existing hole", Source: surveySource, Verdict: finding.Pass,
+	c.put(finding.Finding{At: c.at(h), Rule: ExistingRule, Source: surveySource, Verdict: finding.Pass,
 		Words: fmt.Sprintf("existing hole %s, %.4g mm, takes the bolt where it is: drill nothing", old.Name, old.DiaMM)})
 	for i := range list {
 		if g := &list[i]; g.OverBoltMM > 0 {
@@ -191,6 +191,9 @@ type rule struct {
 	speaks func(g *Guide) bool
 	check  func(c *checker, g *Guide, h *NewHole) finding.Finding
 }
+
+// ExistingRule is that of a bolt that a hole of the survey takes: nothing is drilled.
+const ExistingRule = "existing hole"
 
 const (
 	webRule           = "in the web only"
