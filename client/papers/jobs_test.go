@@ -600,6 +600,32 @@ func TestHotSpots(t *testing.T) {
 	})
 }
 
+// Where welds act together the one to look at is that of the check's place, not the one under whose name they stand.
+func TestHotSpotOfWeldsActingTogether(t *testing.T) {
+	in := demo(t, "hivecarrier.yaml")
+	list, seen := tables(of(t, in, "inspection-log"), "look at"), 0
+	for i, tab := range list {
+		b := &in.Result.Brackets[i]
+		for _, k := range b.Report.Checks {
+			_, together, _ := strings.Cut(k.Place, " acting with it, at ")
+			for _, r := range tab.Rows {
+				words := cell(tab, r, "look at")
+				if together == "" || k.Thing == together || !strings.Contains(words, "acting with") || cell(tab, r, "used") != units.Utilisation(k.Utilisation) {
+					continue
+				}
+				seen++
+				n := 1 + slices.IndexFunc(b.Part.Welds, func(w part.WeldGroup) bool { return w.ID == together })
+				if want := fmt.Sprintf("W%d %s, ", n, together); !strings.HasPrefix(words, want) || !strings.HasSuffix(words, ", acting with W1 "+k.Thing) {
+					t.Errorf("%s: %q for %s, need %s", b.Spec.Name, words, k.Place, want)
+				}
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no row of welds acting together")
+	}
+}
+
 // A job that fails has its warning on every paper.
 func TestWarning(t *testing.T) {
 	in := demo(t, "fieldlab-byfeel.yaml")
