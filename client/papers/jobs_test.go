@@ -600,6 +600,32 @@ func TestHotSpots(t *testing.T) {
 	})
 }
 
+// The bar of an arch is welded last: its words, its weld map's order and its fit sequence agree.
+func TestArchBarIsWeldedLast(t *testing.T) {
+	in := demo(t, "hivecarrier.yaml")
+	at := slices.IndexFunc(in.Result.Brackets, func(b run.Bracket) bool { return b.Spec.Kind == "arch" })
+	b := in.Result.Brackets[at].Part
+	if !slices.ContainsFunc(b.Notes, func(n string) bool { return strings.Contains(n, "the bar is welded last") }) {
+		t.Error("the notes do not say so")
+	}
+	tab := tables(of(t, in, "weld-map"), "order")[at]
+	n := len(tab.Rows)
+	for i, r := range tab.Rows {
+		if onBar := strings.Contains(cell(tab, r, "joins"), " on bar "); onBar != (i >= n-2) {
+			t.Errorf("order %s: %s", cell(tab, r, "order"), cell(tab, r, "joins"))
+		}
+	}
+	words := strings.Join(strings.Fields(plain(t, of(t, in, "fit-sequence"))), " ")
+	for _, want := range []string{"weld W3, W4, W5, W6, W7, W8, W9, W10, alternate sides [", "weld W1, W2, alternate sides"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("the fit sequence does not say %q", want)
+		}
+	}
+	if n := strings.Count(words, "set and tack plate-1 (SINGLE"); n != 1 {
+		t.Errorf("plate-1 is set %d times", n)
+	}
+}
+
 // Where welds act together the one to look at is that of the check's place, not the one under whose name they stand.
 func TestHotSpotOfWeldsActingTogether(t *testing.T) {
 	in := demo(t, "hivecarrier.yaml")
