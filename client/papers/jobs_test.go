@@ -426,6 +426,32 @@ func TestBuyList(t *testing.T) {
 	})
 }
 
+// Every pin with a nut says in the buy list where its thread may begin: past the ears' outer faces, here from its seats.
+func TestNutPinsSayWhereTheirThreadBegins(t *testing.T) {
+	eachJob(t, func(t *testing.T, in papers.Input) {
+		words := ""
+		for i := range in.Result.Brackets {
+			b := &in.Result.Brackets[i]
+			for _, q := range b.Part.Pins {
+				if !slices.ContainsFunc(q.Ends[:], func(e part.PinEnd) bool { return e.Kind == part.EndNut }) {
+					continue
+				}
+				if words == "" {
+					words = strings.Join(strings.Fields(plain(t, of(t, in, "buy-list"))), " ")
+				}
+				lo, hi := math.Inf(1), math.Inf(-1)
+				for _, s := range q.Seats {
+					lo, hi = min(lo, s.AtMM-s.ThicknessMM/2), max(hi, s.AtMM+s.ThicknessMM/2)
+				}
+				want := units.Words(fmt.Sprintf("no thread within %.4g mm of it", hi-lo), in.Result.Job.Units)
+				if !strings.Contains(words, want) || !strings.Contains(words, b.Spec.Name) {
+					t.Errorf("%s: the buy list does not say %q", b.Spec.Name, want)
+				}
+			}
+		}
+	})
+}
+
 // One farm-machine maker's table, 10.9, zinc, dry, 75 % of proof: M12 125 +/- 12, M16 310 +/- 30 N m, less a quarter when it is oiled.
 func TestTorques(t *testing.T) {
 	in := demo(t, "forgeworkshop.yaml")
