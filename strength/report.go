@@ -1,6 +1,10 @@
 package strength
 
-import "lugwright/part"
+import (
+	"strings"
+
+	"lugwright/part"
+)
 
 // Check is one limit state at one place of the bracket, with the case that governs it.
 type Check struct {
@@ -30,6 +34,23 @@ type Check struct {
 func (k *Check) Compares() bool {
 	return k.Verdict != NotApplied && !(k.Verdict == Outside && k.Demand == 0 && k.Capacity == 0)
 }
+
+// WeldOf is the weld at a check's place: of welds acting together the one at which they are used most, which need not be the one under whose name they
+// stand. Empty where the check is of no weld.
+func (k *Check) WeldOf(b *part.Bracket) string {
+	if b.Weld(k.Thing) == nil {
+		return ""
+	}
+	if i := strings.LastIndex(k.Place, ", "+atWeld); i >= 0 {
+		if id := k.Place[i+len(", "+atWeld):]; b.Weld(id) != nil {
+			return id
+		}
+	}
+	return k.Thing
+}
+
+// atWeld begins the label of one of several welds acting together.
+const atWeld = "at "
 
 // NotChecked is a limit state that matters here and that nothing covers.
 type NotChecked struct{ What, Place, Why string }

@@ -204,7 +204,7 @@ func (m *model) addRoot(members []int, own bool) {
 		w := &m.b.Welds[k]
 		ids = append(ids, w.ID)
 		leg := asFillet(w) / greatest
-		set.welds = append(set.welds, rootWeld{"at " + w.ID, w.Joins[0], m.weldLine(w, k), leg})
+		set.welds = append(set.welds, rootWeld{atWeld + w.ID, w.Joins[0], m.weldLine(w, k), leg})
 		lengths := m.runLengths(w)
 		for i, s := range w.Segments {
 			counts := m.weight(w, lengths[i])

@@ -135,6 +135,7 @@ type tag struct {
 	visible bool
 	width   float64
 	up      float64       // paper over and under its middle
+	arrow   bool          // the leader ends in an arrowhead, as welding symbols have it, not in a dot
 	by      []shape.Point // where the leader goes on its way, then up or down to the tag's height; nil: straight
 	write   func(g *page, elbow shape.Point, way float64)
 }
@@ -178,7 +179,7 @@ func sides(list []tag, box shape.Box) (left, right []tag) {
 	return left, right
 }
 
-// setTags draws tags in two columns beside a box, each with a leader that ends in a dot, broken where what it points at is covered.
+// setTags draws tags in two columns beside a box, each with a leader that ends in a dot or an arrowhead, broken where what it points at is covered.
 func setTags(g *page, list []tag, box shape.Box) {
 	left, right := sides(list, box)
 	setColumn(g, left, box, -1)
@@ -203,8 +204,13 @@ func setColumn(g *page, list []tag, box shape.Box, side float64) {
 			if t.by != nil {
 				way = append(way, shape.Point{X: t.by[len(t.by)-1].X, Y: y})
 			}
-			g.line(pen, append(way, elbow)...)
-			g.circle(draw.Pen{}, draw.Shade{On: true}, t.at, 0.9)
+			way = append(way, elbow)
+			g.line(pen, way...)
+			if t.arrow {
+				g.arrow(t.at, way[1])
+			} else {
+				g.circle(draw.Pen{}, draw.Shade{On: true}, t.at, 0.9)
+			}
 			t.write(g, elbow, side)
 		})
 	}

@@ -43,7 +43,7 @@ func (v *three) shownWelds(b *part.Bracket, o *Options) (out [3][]weldTag) {
 		p := v.pictures()[best]
 		s := newSymbol(b, w, o, arrowSide(b, w, at, p.scene.Eye))
 		out[best] = append(out[best], weldTag{i + 1, func() tag {
-			return tag{id: w.ID, at: p.point(at), visible: true, width: s.width(), up: symbolHalfMM, write: s.draw}
+			return tag{id: w.ID, at: p.point(at), visible: true, width: s.width(), up: symbolHalfMM, arrow: true, write: s.draw}
 		}, s.width(), false})
 	}
 	return out

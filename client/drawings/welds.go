@@ -50,7 +50,7 @@ func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup,
 			at = *best
 		}
 		tags = append(tags, func() tag {
-			return tag{id: w.ID, at: p.point(at), visible: best != nil, width: s.width(), up: 4.6, write: s.draw}
+			return tag{id: w.ID, at: p.point(at), visible: best != nil, width: s.width(), up: 4.6, arrow: true, write: s.draw}
 		})
 	}
 	words := "Symbols after ISO 2553, system A, sizes as leg z in mm"
@@ -129,6 +129,7 @@ type symbol struct {
 	aws         bool
 	kind        part.WeldKind
 	both, round bool
+	unlike      bool // both, and the sides are not the same
 	size, tail  string
 	length      [2]string // on the arrow's side and on the other
 }
@@ -137,6 +138,7 @@ func newSymbol(b *part.Bracket, w *part.WeldGroup, o *Options, eye part.Vec) *sy
 	s := &symbol{aws: o.Units == units.Inch, kind: w.Kind, round: closed(w.Segments) && w.Kind != part.Plug, tail: strconv.Itoa(WeldNumber(b, w.ID))}
 	runs, other := faces(b, w, eye)
 	s.both = len(other) > 0 && !s.round
+	s.unlike = s.both && !slices.EqualFunc(slices.Sorted(slices.Values(runs)), slices.Sorted(slices.Values(other)), func(a, b float64) bool { return math.Abs(a-b) < alikeMM })
 	switch w.Kind {
 	case part.Fillet:
 		s.size = "z" + o.length(w.LegMM)
@@ -203,12 +205,15 @@ func closed(list []part.WeldSegment) bool {
 	return true
 }
 
+// alikeMM is by how much runs of one length may differ.
+const alikeMM = 0.05
+
 // lengths writes the lengths of runs, those in a row that are alike once, and of many the sum.
 func lengths(runs []float64, o *Options) string {
 	var out []string
 	for i := 0; i < len(runs); {
 		n := 1
-		for i+n < len(runs) && math.Abs(runs[i+n]-runs[i]) < 0.05 {
+		for i+n < len(runs) && math.Abs(runs[i+n]-runs[i]) < alikeMM {
 			n++
 		}
 		text := o.length(runs[i])
@@ -230,6 +235,8 @@ func lengths(runs []float64, o *Options) string {
 const (
 	signMM = 2.8 // height of a symbol
 	forkMM = 1.8 // of the tail
+	// From the reference line to the dashed identification line of system A, on which what is on the other side stands.
+	identityMM = 1.1
 )
 
 // line is the length of the reference line.
@@ -277,11 +284,14 @@ func (s *symbol) draw(g *page, elbow shape.Point, way float64) {
 		near, far = far, near
 	}
 	s.side(g, x, y, near, s.length[0])
-	if s.both {
-		s.side(g, x, y, far, s.length[1])
+	// System A leaves the identification line out of symmetrical welds alone.
+	second := y
+	if !s.aws && (!s.both || s.unlike) {
+		second -= identityMM
+		g.line(draw.Pen{WidthMM: narrowMM, Dash: []float64{1.5, 0.8}}, shape.Point{X: left, Y: second}, shape.Point{X: left + line, Y: second})
 	}
-	if !s.both && !s.aws {
-		g.line(draw.Pen{WidthMM: narrowMM, Dash: []float64{1.5, 0.8}}, shape.Point{X: left, Y: y - 1.1}, shape.Point{X: left + line, Y: y - 1.1})
+	if s.both {
+		s.side(g, x, second, far, s.length[1])
 	}
 }
 

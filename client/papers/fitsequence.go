@@ -114,15 +114,20 @@ func (p *page) sequence(b *run.Bracket) {
 		}
 	}
 	places := setout.Of(b.Part.AsMade())
+	var set []string // what stands
 	for i := 0; i < len(places); {
 		k := i
 		for k < len(places) && places[k].Step == places[i].Step {
 			k++
 		}
-		for _, one := range p.placed(b.Part, places[i:k]) {
-			steps = append(steps, item("set and tack %s", one))
+		for at := i; at < k; at++ {
+			if id := places[at].Part; !slices.Contains(set, id) {
+				set = append(set, id)
+				steps = append(steps, item("set and tack %s", p.placed(b.Part, places[at:])))
+			}
 		}
-		steps = append(steps, item("weld %s, alternate sides%s", joints(b.Part, places[i:k]), stay(k < len(places))))
+		more := slices.ContainsFunc(places[k:], func(s setout.Placing) bool { return !slices.Contains(set, s.Part) })
+		steps = append(steps, item("weld %s, alternate sides%s", joints(b.Part, places[i:k]), stay(more)))
 		i = k
 	}
 	switch q := closed(b.Part); {
@@ -158,32 +163,24 @@ func base(b *part.Bracket) string {
 	return strings.Join(out, ", ")
 }
 
-// placed says where each part of a step goes: measured on the first thing that it stands on, and what else it stands on.
-func (p *page) placed(b *part.Bracket, places []setout.Placing) []string {
-	var out, done []string
-	for i := range places {
-		s := &places[i]
-		if slices.Contains(done, s.Part) {
-			continue
+// placed says where the part of the first place goes: measured on the first thing that it stands on, and what else it stands on.
+func (p *page) placed(b *part.Bracket, places []setout.Placing) string {
+	s := &places[0]
+	words := thing(b, s.Part) + " on " + thing(b, s.On)
+	for k, edge := range s.From {
+		if edge != "" {
+			words += fmt.Sprintf(", %s from the %s", p.length(s.AtMM[k]), edge)
 		}
-		done = append(done, s.Part)
-		words := thing(b, s.Part) + " on " + thing(b, s.On)
-		for k, edge := range s.From {
-			if edge != "" {
-				words += fmt.Sprintf(", %s from the %s", p.length(s.AtMM[k]), edge)
-			}
-		}
-		if s.Side != "" {
-			words += ", " + string(s.Side)
-		}
-		for k := range places[i+1:] {
-			if o := &places[i+1+k]; o.Part == s.Part {
-				words += ", and on " + thing(b, o.On)
-			}
-		}
-		out = append(out, words)
 	}
-	return out
+	if s.Side != "" {
+		words += ", " + string(s.Side)
+	}
+	for k := range places[1:] {
+		if o := &places[1+k]; o.Part == s.Part {
+			words += ", and on " + thing(b, o.On)
+		}
+	}
+	return words
 }
 
 func joints(b *part.Bracket, places []setout.Placing) string {

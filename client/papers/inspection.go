@@ -50,7 +50,7 @@ func (p *page) hung() bool {
 	return slices.ContainsFunc(p.brackets(), func(b run.Bracket) bool { return len(b.Part.Rods) > 0 })
 }
 
-// spot is a place to look at.
+// spot is a place to look at; of welds acting together the thing is the one at which they are used most.
 type spot struct {
 	thing string
 	check *strength.Check
@@ -121,8 +121,12 @@ func hottest(b *run.Bracket) (list []spot, fatigue bool) {
 		for _, i := range order {
 			k := &checks[i]
 			fatigue = fatigue || ofFatigue
-			if len(list) < most && !slices.ContainsFunc(list, func(s spot) bool { return s.thing == k.Thing }) {
-				list = append(list, spot{k.Thing, k})
+			thing := k.Thing
+			if at := k.WeldOf(b.Part); at != "" {
+				thing = at
+			}
+			if len(list) < most && !slices.ContainsFunc(list, func(s spot) bool { return s.thing == thing }) {
+				list = append(list, spot{thing, k})
 			}
 		}
 	}
@@ -142,7 +146,11 @@ func cracks(b *part.Bracket, k *strength.Check) bool {
 
 func (p *page) where(b *part.Bracket, s spot) string {
 	if w := b.Weld(s.thing); w != nil {
-		return joint(b, w.ID) + " " + w.ID + ", " + thing(b, w.Joins[0]) + " on " + thing(b, w.Joins[1])
+		words := joint(b, w.ID) + " " + w.ID + ", " + thing(b, w.Joins[0]) + " on " + thing(b, w.Joins[1])
+		if s.check.Thing != s.thing {
+			words += ", acting with " + joint(b, s.check.Thing) + " " + s.check.Thing
+		}
+		return words
 	}
 	name := thing(b, s.thing)
 	if name == s.thing {

@@ -426,6 +426,32 @@ func TestBuyList(t *testing.T) {
 	})
 }
 
+// Every pin with a nut says in the buy list where its thread may begin: past the ears' outer faces, here from its seats.
+func TestNutPinsSayWhereTheirThreadBegins(t *testing.T) {
+	eachJob(t, func(t *testing.T, in papers.Input) {
+		words := ""
+		for i := range in.Result.Brackets {
+			b := &in.Result.Brackets[i]
+			for _, q := range b.Part.Pins {
+				if !slices.ContainsFunc(q.Ends[:], func(e part.PinEnd) bool { return e.Kind == part.EndNut }) {
+					continue
+				}
+				if words == "" {
+					words = strings.Join(strings.Fields(plain(t, of(t, in, "buy-list"))), " ")
+				}
+				lo, hi := math.Inf(1), math.Inf(-1)
+				for _, s := range q.Seats {
+					lo, hi = min(lo, s.AtMM-s.ThicknessMM/2), max(hi, s.AtMM+s.ThicknessMM/2)
+				}
+				want := units.Words(fmt.Sprintf("no thread within %.4g mm of it", hi-lo), in.Result.Job.Units)
+				if !strings.Contains(words, want) || !strings.Contains(words, b.Spec.Name) {
+					t.Errorf("%s: the buy list does not say %q", b.Spec.Name, want)
+				}
+			}
+		}
+	})
+}
+
 // One farm-machine maker's table, 10.9, zinc, dry, 75 % of proof: M12 125 +/- 12, M16 310 +/- 30 N m, less a quarter when it is oiled.
 func TestTorques(t *testing.T) {
 	in := demo(t, "forgeworkshop.yaml")
@@ -598,6 +624,58 @@ func TestHotSpots(t *testing.T) {
 			}
 		}
 	})
+}
+
+// The bar of an arch is welded last: its words, its weld map's order and its fit sequence agree.
+func TestArchBarIsWeldedLast(t *testing.T) {
+	in := demo(t, "hivecarrier.yaml")
+	at := slices.IndexFunc(in.Result.Brackets, func(b run.Bracket) bool { return b.Spec.Kind == "arch" })
+	b := in.Result.Brackets[at].Part
+	if !slices.ContainsFunc(b.Notes, func(n string) bool { return strings.Contains(n, "the bar is welded last") }) {
+		t.Error("the notes do not say so")
+	}
+	tab := tables(of(t, in, "weld-map"), "order")[at]
+	n := len(tab.Rows)
+	for i, r := range tab.Rows {
+		if onBar := strings.Contains(cell(tab, r, "joins"), " on bar "); onBar != (i >= n-2) {
+			t.Errorf("order %s: %s", cell(tab, r, "order"), cell(tab, r, "joins"))
+		}
+	}
+	words := strings.Join(strings.Fields(plain(t, of(t, in, "fit-sequence"))), " ")
+	for _, want := range []string{"weld W3, W4, W5, W6, W7, W8, W9, W10, alternate sides [", "weld W1, W2, alternate sides"} {
+		if !strings.Contains(words, want) {
+			t.Errorf("the fit sequence does not say %q", want)
+		}
+	}
+	if n := strings.Count(words, "set and tack plate-1 (SINGLE"); n != 1 {
+		t.Errorf("plate-1 is set %d times", n)
+	}
+}
+
+// Where welds act together the one to look at is that of the check's place, not the one under whose name they stand.
+func TestHotSpotOfWeldsActingTogether(t *testing.T) {
+	in := demo(t, "hivecarrier.yaml")
+	list, seen := tables(of(t, in, "inspection-log"), "look at"), 0
+	for i, tab := range list {
+		b := &in.Result.Brackets[i]
+		for _, k := range b.Report.Checks {
+			_, together, _ := strings.Cut(k.Place, " acting with it, at ")
+			for _, r := range tab.Rows {
+				words := cell(tab, r, "look at")
+				if together == "" || k.Thing == together || !strings.Contains(words, "acting with") || cell(tab, r, "used") != units.Utilisation(k.Utilisation) {
+					continue
+				}
+				seen++
+				n := 1 + slices.IndexFunc(b.Part.Welds, func(w part.WeldGroup) bool { return w.ID == together })
+				if want := fmt.Sprintf("W%d %s, ", n, together); !strings.HasPrefix(words, want) || !strings.HasSuffix(words, ", acting with W1 "+k.Thing) {
+					t.Errorf("%s: %q for %s, need %s", b.Spec.Name, words, k.Place, want)
+				}
+			}
+		}
+	}
+	if seen == 0 {
+		t.Error("no row of welds acting together")
+	}
 }
 
 // A job that fails has its warning on every paper.

@@ -22,7 +22,7 @@ func (s *sheet) checked(b *run.Bracket) {
 		s.words("None: no limit state speaks of it.")
 		return
 	}
-	s.table(groups)
+	s.table(b.Part, groups)
 	s.notApplied(groups)
 	s.heading(3, "Checks of "+b.Spec.Name+" in full: the worst of each part, and what does not pass", "")
 	number := 0
@@ -39,8 +39,9 @@ func (s *sheet) checked(b *run.Bracket) {
 	}
 }
 
-// table has every check that compares something or is outside its rule; a row refers to its part on the drawing. Those in full stand out.
-func (s *sheet) table(groups []group) {
+// table has every check that compares something or is outside its rule; a row refers to its part on the drawing. Those in full stand out. What governs at
+// another of welds acting together is found under that one too, which says where the check stands.
+func (s *sheet) table(b *part.Bracket, groups []group) {
 	t := &paper.Table{Heads: heads("mark", "check", "place", "case", "#demand", "#capacity", "#used", "verdict"), Sortable: true}
 	for _, g := range groups {
 		full := inFull(g.checks)
@@ -50,6 +51,13 @@ func (s *sheet) table(groups []group) {
 			}
 			row := append(append([]string{g.mark, k.Title, k.Place, k.Case}, s.compared(k)...), shout(k.Verdict))
 			t.Rows = append(t.Rows, paper.Row{Cells: row, Ref: g.ref, Strong: slices.Contains(full, k)})
+		}
+		for _, k := range g.elsewhere {
+			row := []string{g.mark, k.Title, k.Place + ": see " + weldName(b, k.Thing), k.Case, "-", "-", "-", shout(k.Verdict)}
+			if k.Compares() {
+				row[6] = used(k)
+			}
+			t.Rows = append(t.Rows, paper.Row{Cells: row, Ref: g.ref})
 		}
 	}
 	s.add(t)

@@ -20,6 +20,8 @@ type group struct {
 	ref    string   // of the drawing's group
 	ids    []string // names by which a check refers to it
 	checks []*strength.Check
+	// Checks of welds acting together that govern at this weld and stand under another.
+	elsewhere []*strength.Check
 }
 
 // grouped gives the things that have checks, in the order of the drawing. A check of something that the drawing does not
@@ -35,8 +37,12 @@ func grouped(b *part.Bracket, checks []strength.Check) []group {
 		} else {
 			all[at].checks = append(all[at].checks, k)
 		}
+		if id := k.WeldOf(b); id != "" && id != k.Thing && k.Verdict != strength.NotApplied {
+			at = slices.IndexFunc(all, func(g group) bool { return slices.Contains(g.ids, id) })
+			all[at].elsewhere = append(all[at].elsewhere, k)
+		}
 	}
-	return slices.DeleteFunc(append(all, rest), func(g group) bool { return len(g.checks) == 0 })
+	return slices.DeleteFunc(append(all, rest), func(g group) bool { return len(g.checks)+len(g.elsewhere) == 0 })
 }
 
 func things(b *part.Bracket) []group {
@@ -55,7 +61,7 @@ func things(b *part.Bracket) []group {
 	}
 	for _, w := range b.Welds {
 		name := weldName(b, w.ID)
-		out = append(out, group{fmt.Sprintf("Weld %s: %s to %s", name, w.Joins[0], w.Joins[1]), name, drawings.GroupID(w.ID), []string{w.ID}, nil})
+		out = append(out, group{title: fmt.Sprintf("Weld %s: %s to %s", name, w.Joins[0], w.Joins[1]), mark: name, ref: drawings.GroupID(w.ID), ids: []string{w.ID}})
 	}
 	for _, g := range b.Bolts {
 		add(g.ID, fmt.Sprintf("Bolts %s: %s", g.ID, g.Size), g.ID)

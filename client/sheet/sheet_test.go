@@ -181,6 +181,41 @@ func TestInFull(t *testing.T) {
 	}
 }
 
+// A check of welds acting together stands under the first of them and is found under the one at which it governs, which refers to it.
+func TestActingTogether(t *testing.T) {
+	in := made(units.Metric)
+	b := &in.Result.Brackets[0]
+	first := b.Part.Welds[0]
+	second := first
+	second.ID = "w2"
+	b.Part.Welds = append(b.Part.Welds, second)
+	b.Report.Checks = append(b.Report.Checks, strength.Check{
+		Title: "weld throat", Place: "weld w1 and 1 more acting with it, at w2", Thing: "w1", Demand: 3, Capacity: 4, Unit: "N/mm", Utilisation: 0.75, Verdict: strength.Pass,
+	})
+	var own, other int
+	for _, blk := range Paper(in).Blocks {
+		tab, ok := blk.(*paper.Table)
+		if !ok || tab.Heads[0].Text != "mark" || tab.Heads[1].Text != "check" {
+			continue
+		}
+		for _, r := range tab.Rows {
+			switch line := strings.Join(r.Cells, "|"); {
+			case strings.HasPrefix(line, "W1 w1|weld throat|weld w1 and 1 more acting with it, at w2|"):
+				own++
+			case strings.HasPrefix(line, "W2 w2|weld throat|weld w1 and 1 more acting with it, at w2: see W1 w1|") && strings.HasSuffix(line, "|-|-|0.75|pass"):
+				other++
+			default:
+				if strings.Contains(line, "acting") {
+					t.Error(line)
+				}
+			}
+		}
+	}
+	if own != 1 || other != 1 {
+		t.Errorf("%d rows of its own, %d that refer to it", own, other)
+	}
+}
+
 // The order of the drawing: pins, plates by mark, members, welds, bolts; what the drawing does not name comes last.
 func TestOrderOfTheDrawing(t *testing.T) {
 	in := made(units.Metric)

@@ -3,6 +3,7 @@ package fab
 // The body's lug on a pin between two ears of the bracket.
 
 import (
+	"fmt"
 	"math"
 
 	"lugwright/geometry"
@@ -67,13 +68,18 @@ func (l BodyLug) Hold(b *part.Bracket, ears [2]string, earMM float64, material s
 		return part.Seat{Thing: ears[k], AtMM: y, ThicknessMM: earMM, HoleMM: l.HoleMM, Material: material}
 	}
 	ends, past := l.ends(ears)
+	stack := 2 * (off + earMM/2)
+	long := math.Ceil(stack + l.PlayMM + past*l.PinMM)
 	b.Pins = append(b.Pins, part.Pin{
-		ID: "pin", DiaMM: l.PinMM, Material: l.PinMaterial, LengthMM: math.Ceil(2*(off+earMM/2) + l.PlayMM + past*l.PinMM), Axis: part.Vec{Y: 1}, Center: at,
+		ID: "pin", DiaMM: l.PinMM, Material: l.PinMaterial, LengthMM: long, Axis: part.Vec{Y: 1}, Center: at,
 		Seats: []part.Seat{
 			seat(0, -off), {Loads: true, ThicknessMM: l.ThicknessMM, HoleMM: l.HoleMM, BushMM: l.BushMM, Material: l.Material}, seat(1, off),
 		},
 		Ends: ends, TravelMM: l.GapMM, Turns: l.Turns,
 	})
+	if l.Tied() {
+		b.Notes = append(b.Notes, PinNote(l.PinMM, l.PinMaterial, NutEnd(long, stack)))
+	}
 	b.LoadPoints = append(b.LoadPoints, part.LoadPoint{
 		ID: "pin", At: at, Axis: part.Vec{Y: 1},
 		// A loose pin between gaps holds no couple; about its own axis it turns.
@@ -93,4 +99,14 @@ func (l BodyLug) ends(ears [2]string) (ends [2]part.PinEnd, past float64) {
 	}
 	keeper := part.PinEnd{Kind: part.EndKeeper, BearsOn: ears[1], PlayMM: l.PlayMM}
 	return [2]part.PinEnd{keeper, keeper}, 0.5
+}
+
+// PinNote says to the maker what a pin is.
+func PinNote(diaMM float64, material, ends string) string {
+	return fmt.Sprintf("pin: %s round of %s, %s", MM(diaMM), material, ends)
+}
+
+// NutEnd says of a pin with head and nut how long it is and where its thread may begin: past the ears' outer faces, so that no shear plane is in thread.
+func NutEnd(longMM, stackMM float64) string {
+	return fmt.Sprintf("%s under the head; no thread within %s of it; washer, castle nut and cotter", MM(longMM), MM(stackMM))
 }

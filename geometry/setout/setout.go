@@ -66,6 +66,9 @@ func Of(b *part.Bracket) []Placing {
 		w := &b.Welds[i]
 		p := Placing{Part: b.Owner(w.Joins[0]), On: w.Joins[1], Weld: w}
 		p.Step = step(b, p.Part, nil)
+		if loose(b, b.Owner(p.On)) {
+			p.Step++
+		}
 		for _, s := range w.Segments {
 			p.LengthMM += s.B.Sub(s.A).Norm()
 		}
@@ -88,6 +91,36 @@ func step(b *part.Bracket, id string, above []string) int {
 		deepest = max(deepest, 1+step(b, under, append(slices.Clip(above), id)))
 	}
 	return deepest
+}
+
+// loose says whether a member, as a bar through plates, is held by nothing but what is welded to it, all of which stands on something that is held. It is in
+// place from the start, and its welds wait for all others of what it is welded to.
+func loose(b *part.Bracket, id string) bool {
+	if b.Member(id) == nil || held(b, id) {
+		return false
+	}
+	for i := range b.Welds {
+		w := &b.Welds[i]
+		if b.Owner(w.Joins[1]) != id {
+			continue
+		}
+		own := b.Owner(w.Joins[0])
+		if !slices.ContainsFunc(b.Welds, func(o part.WeldGroup) bool {
+			return b.Owner(o.Joins[0]) == own && b.Owner(o.Joins[1]) != own && held(b, b.Owner(o.Joins[1]))
+		}) {
+			return false
+		}
+	}
+	return true
+}
+
+// held says whether a thing is not of the bracket, is bolted, or stands on something.
+func held(b *part.Bracket, id string) bool {
+	if b.Plate(id) == nil && b.Member(id) == nil {
+		return true
+	}
+	return slices.ContainsFunc(b.Welds, func(w part.WeldGroup) bool { return b.Owner(w.Joins[0]) == id && b.Owner(w.Joins[1]) != id }) ||
+		slices.ContainsFunc(b.Bolts, func(g part.BoltGroup) bool { return b.Owner(g.Plies[0].Thing) == id || b.Owner(g.Plies[1].Thing) == id })
 }
 
 // place measures the foot, the box round the weld's runs, on a flat face or along a member.

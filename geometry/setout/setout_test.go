@@ -74,3 +74,31 @@ func TestOnAnAngle(t *testing.T) {
 		t.Errorf("on a support: %+v", s)
 	}
 }
+
+// Two plates on a bolted foot with a loose bar through them: the bar's welds come last, listed first or not. A plate between them still waits for the foot alone.
+func TestLooseBarIsWeldedLast(t *testing.T) {
+	run := part.WeldSegment{B: part.Vec{X: 40}}
+	b := &part.Bracket{
+		Plates:  []part.Plate{{ID: "foot"}, {ID: "plate-1"}, {ID: "plate-2"}, {ID: "between"}},
+		Members: []part.Member{{ID: "bar", Profile: part.Profile{Kind: part.RoundBar, AMM: 30}}},
+		Bolts:   []part.BoltGroup{{ID: "foot-bolts", Plies: [2]part.Ply{{Thing: "foot"}, {Thing: "rail"}}}},
+		Welds: []part.WeldGroup{
+			fillet("w-bar-1", "plate-1", "bar", run), fillet("w-bar-2", "plate-2", "bar", run), fillet("w-1", "plate-1", "foot", run), fillet("w-2", "plate-2", "foot", run),
+			fillet("w-between", "between", "foot", run),
+		},
+	}
+	order := func() (out string) {
+		for _, p := range Of(b) {
+			out += p.Weld.ID + " "
+		}
+		return out
+	}
+	if got, want := order(), "w-1 w-2 w-between w-bar-1 w-bar-2 "; got != want {
+		t.Errorf("%s, need %s", got, want)
+	}
+	// A bar that is bolted itself is a foot like the other.
+	b.Bolts = append(b.Bolts, part.BoltGroup{ID: "bar-bolts", Plies: [2]part.Ply{{Thing: "bar"}, {Thing: "rail"}}})
+	if got, want := order(), "w-bar-1 w-bar-2 w-1 w-2 w-between "; got != want {
+		t.Errorf("bolted: %s, need %s", got, want)
+	}
+}

@@ -79,7 +79,7 @@ func (e nut) length() float64 {
 }
 
 func (e nut) card() string {
-	return fmt.Sprintf("%s under the head; no thread within %s of it; washer, castle nut and cotter", fab.MM(e.length()), fab.MM(e.d.stack()))
+	return fab.NutEnd(e.length(), e.d.stack())
 }
 
 func (nut) unchecked() string { return "head, nut and thread of the pin, which pull the far ear along" }

@@ -3,8 +3,6 @@ package clevis
 // The pin: what it passes, how long it is, and the card by which it is turned.
 
 import (
-	"fmt"
-
 	"lugwright/geometry"
 	"lugwright/geometry/fab"
 	"lugwright/geometry/shape"
@@ -74,5 +72,5 @@ func (d *design) addPin(b *part.Bracket) {
 	})
 	end.add(b)
 	d.addSpacers(b)
-	b.Notes = append(b.Notes, fmt.Sprintf("pin: %s round of %s, %s", fab.MM(d.pin), d.v.Word("pin_material"), end.card()))
+	b.Notes = append(b.Notes, fab.PinNote(d.pin, d.v.Word("pin_material"), end.card()))
 }
