@@ -50,7 +50,7 @@ func (a *assembly) vehicleFails() string {
 	if a.Vehicle == nil || len(a.Vehicle.Fails()) == 0 {
 		return ""
 	}
-	return "THE VEHICLE " + a.Vehicle.Verdict(a.Job.Units) + ". The calc sheet has all that fails, as `lugwright loads` does; what is packed is the brackets."
+	return "THE VEHICLE " + a.Vehicle.Verdict(a.Job.Units) + ". The calc sheet has all that fails, as `lugwright loads` does; the pack is of the brackets alone."
 }
 
 // whyNot says why the job does not pass, bracket by bracket.
