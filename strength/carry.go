@@ -277,9 +277,9 @@ func (on *loaded) about(at part.Vec) wrench {
 	return w
 }
 
-// settle settles a wrench of those forces, and what more has been added to it, about a point. Seldom is a component so near to nought that the
+// settledAbout settles a wrench of those forces, and what more has been added to it, about a point. Seldom is a component so near to nought that the
 // greatest of all arms has to be known, so it is bounded first.
-func (on *loaded) settle(w wrench, at part.Vec) wrench {
+func (on *loaded) settledAbout(w wrench, at part.Vec) wrench {
 	below := rounding * (w.mostM + 2*w.mostF*(on.far+taxi(at)))
 	if aside(w.f, rounding*w.mostF) && aside(w.m, below) {
 		return w

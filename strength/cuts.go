@@ -988,7 +988,7 @@ func (r *run) beyond(c *cut, about part.Vec) wrench {
 		r.spend(len(r.groups[c.bolts].Points))
 		r.groups[c.bolts].react(&w, c, about)
 	}
-	return on.settle(w, about)
+	return on.settledAbout(w, about)
 }
 
 // laySweeps prepares a place for each sweep.

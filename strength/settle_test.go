@@ -49,7 +49,7 @@ func TestSettledAlike(t *testing.T) {
 			on.far = max(on.far, taxi(f.at))
 		}
 		at := vec(4)
-		got, want := on.settle(on.about(at), at), summed(on.forces, at)
+		got, want := on.settledAbout(on.about(at), at), summed(on.forces, at)
 		for i, pair := range [][2]float64{{got.f.X, want.f.X}, {got.f.Y, want.f.Y}, {got.f.Z, want.f.Z}, {got.m.X, want.m.X}, {got.m.Y, want.m.Y}, {got.m.Z, want.m.Z}} {
 			if pair[0] != pair[1] && !(math.IsNaN(pair[0]) && math.IsNaN(pair[1])) {
 				t.Fatalf("component %d: %g, by every arm %g, of %+v about %v", i, pair[0], pair[1], on.forces, at)

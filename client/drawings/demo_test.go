@@ -9,21 +9,13 @@ import (
 
 	"lugwright/client/job"
 	"lugwright/client/run"
-	"lugwright/services/dial"
+	"lugwright/client/run/runtest"
 )
 
 // Nothing runs into the words of any drawing of the demo jobs, and the drawings say what the model has.
 func TestDemoJobs(t *testing.T) {
 	ctx := context.Background()
-	c, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { c.Close() })
-	known, err := run.Known(ctx, c)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, known := runtest.Services(t)
 	names, err := filepath.Glob("../../testdata/jobs/*.yaml")
 	if err != nil || len(names) < 9 {
 		t.Fatal(names, err)

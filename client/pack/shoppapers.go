@@ -7,7 +7,6 @@ import (
 	"fmt"
 	"slices"
 
-	"lugwright/client/paper"
 	"lugwright/client/papers"
 )
 
@@ -23,19 +22,7 @@ func (a *assembly) addShopPapers() error {
 			return err
 		}
 	}
-	kinds := papers.Kinds()
-	made, why := make([]*paper.Paper, len(kinds)), make([]string, len(kinds))
-	together(len(kinds), func(i int) error { //nolint:errcheck // nothing can fail
-		made[i], why[i] = kinds[i].Of(in)
-		return nil
-	})
-	for i, k := range kinds {
-		if made[i] != nil {
-			a.papers = append(a.papers, made[i])
-		} else {
-			a.missing = append(a.missing, papers.Missing{Name: k.Name, Title: k.Title, Why: why[i]})
-		}
-	}
+	a.papers, a.missing = papers.All(in)
 	a.addPapers(papersFolder, []string{".pdf"}, a.papers...)
 	return nil
 }

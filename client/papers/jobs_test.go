@@ -19,9 +19,9 @@ import (
 	"lugwright/client/paper/text"
 	"lugwright/client/papers"
 	"lugwright/client/run"
+	"lugwright/client/run/runtest"
 	"lugwright/client/shopfile"
 	"lugwright/part"
-	"lugwright/services/dial"
 	"lugwright/strength"
 	"lugwright/units"
 )
@@ -29,15 +29,7 @@ import (
 // input is a job's, as the command makes it.
 func input(t *testing.T, name string, src []byte) papers.Input {
 	t.Helper()
-	c, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { c.Close() })
-	known, err := run.Known(t.Context(), c)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, known := runtest.Services(t)
 	j, err := job.Read(name, src, known)
 	if err != nil {
 		t.Fatal(err)

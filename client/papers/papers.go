@@ -12,6 +12,8 @@
 package papers
 
 import (
+	"sync"
+
 	"lugwright/client/drawings"
 	"lugwright/client/paper"
 	"lugwright/client/plots"
@@ -89,13 +91,20 @@ func (k Kind) Of(in Input) (p *paper.Paper, why string) {
 // Missing is a paper that a job does not have, and why.
 type Missing struct{ Name, Title, Why string }
 
-// All makes every paper that the job has something for, in the order of use, and names the others.
+// All makes every paper that the job has something for, in the order of use and on every core, and names the others.
 func All(in Input) (made []*paper.Paper, missing []Missing) {
-	for _, k := range Kinds() {
-		if p, why := k.Of(in); p != nil {
-			made = append(made, p)
+	kinds := Kinds()
+	list, why := make([]*paper.Paper, len(kinds)), make([]string, len(kinds))
+	var all sync.WaitGroup
+	for i := range kinds {
+		all.Go(func() { list[i], why[i] = kinds[i].Of(in) })
+	}
+	all.Wait()
+	for i, k := range kinds {
+		if list[i] != nil {
+			made = append(made, list[i])
 		} else {
-			missing = append(missing, Missing{k.Name, k.Title, why})
+			missing = append(missing, Missing{k.Name, k.Title, why[i]})
 		}
 	}
 	return made, missing

@@ -13,6 +13,7 @@ import (
 
 	"lugwright/client/job"
 	"lugwright/client/run"
+	"lugwright/client/run/runtest"
 	"lugwright/client/sweep"
 	"lugwright/geometry"
 	"lugwright/part"
@@ -38,15 +39,7 @@ type desk struct {
 
 func deskOf(t *testing.T, src string) *desk {
 	t.Helper()
-	c, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { c.Close() })
-	known, err := run.Known(t.Context(), c)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, known := runtest.Services(t)
 	j, err := job.Read("x.yaml", []byte(src), known)
 	if err != nil {
 		t.Fatal(err)

@@ -14,7 +14,9 @@ import (
 	"lugwright/client/draw/svg"
 	"lugwright/client/job"
 	"lugwright/client/run"
+	"lugwright/client/run/runtest"
 	"lugwright/geometry"
+	"lugwright/internal/peer"
 	"lugwright/part"
 	"lugwright/services/dial"
 	"lugwright/units"
@@ -43,15 +45,7 @@ type desk struct {
 
 func deskOf(t *testing.T, src string) *desk {
 	t.Helper()
-	c, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { c.Close() })
-	known, err := run.Known(t.Context(), c)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, known := runtest.Services(t)
 	j, err := job.Read("x.yaml", []byte(src), known)
 	if err != nil {
 		t.Fatal(err)
@@ -386,11 +380,7 @@ func TestPlot(t *testing.T) {
 	if (&Plot{Margin: 1}).Letters(80, 8) == nil {
 		t.Error("no plot of nothing")
 	}
-	rsvg, err := exec.LookPath("rsvg-convert")
-	if err != nil {
-		t.Skip("no rsvg-convert")
-	}
-	draw := exec.Command(rsvg, "-o", filepath.Join(t.TempDir(), "x.png"))
+	draw := exec.Command(peer.NeedCommand(t, "rsvg-convert"), "-o", filepath.Join(t.TempDir(), "x.png"))
 	draw.Stdin = &out
 	if said, err := draw.CombinedOutput(); err != nil {
 		t.Errorf("%v: %s", err, said)

@@ -8,21 +8,13 @@ import (
 
 	"lugwright/client/job"
 	"lugwright/client/run"
+	"lugwright/client/run/runtest"
 	"lugwright/part"
-	"lugwright/services/dial"
 )
 
 // Of what the demo jobs bolt to the vehicle no line runs into the words of a tile, and each hole is on one, on both sheets.
 func TestDemoJobs(t *testing.T) {
-	c, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { c.Close() })
-	known, err := run.Known(t.Context(), c)
-	if err != nil {
-		t.Fatal(err)
-	}
+	c, known := runtest.Services(t)
 	names, err := filepath.Glob("../../testdata/jobs/*.yaml")
 	if err != nil {
 		t.Fatal(err)

@@ -57,7 +57,7 @@ func TestPods(t *testing.T) {
 		}
 	}
 	put("etc/hosts", hosts)
-	results := filepath.Join(client.dir, "work/trial/results.jsonl")
+	results := filepath.Join(client.dir, "results/trial/results.jsonl")
 	client.start(t, environment(t, only(t, job)), only(t, job).Args...)
 	for lines(results) < 64 {
 		select {

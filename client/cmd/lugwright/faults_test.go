@@ -55,12 +55,17 @@ func programOf(t *testing.T) string {
 // serve starts both services in a process of their own and gives its address.
 func serve(t *testing.T) (string, *os.Process) {
 	t.Helper()
-	cmd := exec.Command(programOf(t), "serve")
+	return started(t, exec.Command(programOf(t), "serve"))
+}
+
+// started starts a service and gives the address that it prints.
+func started(t *testing.T, cmd *exec.Cmd) (string, *os.Process) {
+	t.Helper()
 	out, err := cmd.StdoutPipe()
-	if err != nil {
-		t.Fatal(err)
+	if err == nil {
+		err = cmd.Start()
 	}
-	if err := cmd.Start(); err != nil {
+	if err != nil {
 		t.Fatal(err)
 	}
 	t.Cleanup(func() { cmd.Process.Kill(); cmd.Wait() })
@@ -264,11 +269,20 @@ func TestFaults(t *testing.T) {
 	})
 }
 
+// unable skips what this machine cannot do; where the outside programs are required, so is that.
+func unable(t *testing.T, what string, err error) {
+	t.Helper()
+	if os.Getenv("LUGWRIGHT_PEERS") == "require" {
+		t.Fatalf("%s: %v", what, err)
+	}
+	t.Skipf("%s: %v", what, err)
+}
+
 // diskFull writes to a file system that is too small, then goes on where there is room.
 func diskFull(t *testing.T, family, whole string) {
 	small := t.TempDir()
 	if err := syscall.Mount("tmpfs", small, "tmpfs", 0, "size=192k"); err != nil {
-		t.Skipf("no small file system: %v", err)
+		unable(t, "a small file system", err)
 	}
 	defer syscall.Unmount(small, 0)
 	dir := filepath.Join(small, "out")

@@ -10,7 +10,6 @@ package main
 // docs/several-machines.md says what follows from the numbers.
 
 import (
-	"bufio"
 	"fmt"
 	"os"
 	"os/exec"
@@ -47,20 +46,7 @@ func scalingFamily(t *testing.T, widths int) string {
 // pinned starts a service on some cores and gives its address.
 func pinned(t *testing.T, cores, program string) (string, *os.Process) {
 	t.Helper()
-	cmd := exec.Command(peer.NeedCommand(t, "taskset"), "-c", cores, program)
-	out, err := cmd.StdoutPipe()
-	if err == nil {
-		err = cmd.Start()
-	}
-	if err != nil {
-		t.Fatal(err)
-	}
-	t.Cleanup(func() { cmd.Process.Kill(); cmd.Wait() })
-	line, err := bufio.NewReader(out).ReadString('\n')
-	if err != nil {
-		t.Fatal(err)
-	}
-	return strings.TrimSpace(line), cmd.Process
+	return started(t, exec.Command(peer.NeedCommand(t, "taskset"), "-c", cores, program))
 }
 
 // used is the CPU time of a process until now.

@@ -77,7 +77,7 @@ func freePort(t *testing.T, hosts ...string) string {
 	for _, h := range hosts {
 		other, err := net.Listen("tcp", net.JoinHostPort(h, port))
 		if err != nil {
-			t.Skipf("%s is no address of this machine: %v", h, err)
+			unable(t, h+" as an address of this machine", err)
 		}
 		other.Close()
 	}

@@ -55,22 +55,22 @@ func TestMain(m *testing.M) {
 type process struct {
 	*exec.Cmd
 	addr string
-	log  transcript
+	log  logged
 }
 
-// transcript is what a process has logged so far.
-type transcript struct {
+// logged is what a process has logged so far.
+type logged struct {
 	mu   sync.Mutex
 	text bytes.Buffer
 }
 
-func (l *transcript) Write(b []byte) (int, error) {
+func (l *logged) Write(b []byte) (int, error) {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return l.text.Write(b)
 }
 
-func (l *transcript) String() string {
+func (l *logged) String() string {
 	l.mu.Lock()
 	defer l.mu.Unlock()
 	return l.text.String()
