@@ -25,4 +25,7 @@ const (
 	TinyEdgeMM = 1e-4
 	// MaxSizeMM is the largest coordinate (either sign) that Validate accepts: 100 m.
 	MaxSizeMM = 1e5
+	// MaxRadiusMM is the largest radius of an arc that Validate accepts. The centre of a flatter one would be further away than
+	// the 1e6 mm to which files are written.
+	MaxRadiusMM = 5e5
 )

@@ -11,7 +11,7 @@ import (
 const (
 	RuleVertices      = "too-few-vertices"   // a loop has at least two vertices
 	RuleFinite        = "not-finite"         // every coordinate and bulge is a finite number
-	RuleSize          = "absurd-size"        // every coordinate is within MaxSizeMM of the origin
+	RuleSize          = "absurd-size"        // every coordinate is within MaxSizeMM of the origin, no radius is over MaxRadiusMM
 	RuleBulge         = "bulge-over-one"     // no arc is over half a circle (Normalize splits them)
 	RuleTinyEdge      = "tiny-edge"          // no edge is shorter than TinyEdgeMM
 	RuleNoArea        = "no-area"            // a loop encloses something
@@ -126,8 +126,11 @@ func (c *checker) numbers(name loopName, l Loop) bool {
 
 func (c *checker) edges(name loopName, l Loop) {
 	for i := range l {
-		if e := l.Edge(i); e.Chord() < TinyEdgeMM {
+		switch e := l.Edge(i); {
+		case e.Chord() < TinyEdgeMM:
 			c.addEdge(RuleTinyEdge, name, i, "is %.3g mm long at (%.6g, %.6g), need %g mm", e.Chord(), e.A.X, e.A.Y, TinyEdgeMM)
+		case e.IsArc() && e.Radius() > MaxRadiusMM && e.Sagitta() >= FlatMM: // what is flatter is written as a line
+			c.addEdge(RuleSize, name, i, "is an arc of radius %.3g mm at (%.6g, %.6g), need at most %g mm, or a line", e.Radius(), e.A.X, e.A.Y, MaxRadiusMM)
 		}
 	}
 }

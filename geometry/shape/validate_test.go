@@ -25,6 +25,8 @@ func TestValidate(t *testing.T) {
 		{"endless bulge", Outline{Outer: Loop{{Point{0, 0}, math.Inf(1)}, {Point{1, 0}, 0}}}, RuleFinite, "outer edge 0"},
 		{"absurd", Outline{Outer: Rect(Point{}, Point{1.1e5, 3})}, RuleSize, "outer edge 1"},
 		{"absurdly large number", Outline{Outer: Rect(Point{}, Point{1e300, 1e300})}, RuleSize, "outer edge 1"},
+		{"all but straight", Outline{Outer: Loop{{Point{0, 0}, 2e-5}, {Point{100, 0}, 0}, {Point{50, 50}, 0}}}, RuleSize, "outer edge 0"},
+		{"an arc that is written as a line", Outline{Outer: Loop{{Point{0, 0}, 1e-9}, {Point{100, 0}, 0}, {Point{50, 50}, 0}}}, "", ""},
 		{"bulge", Outline{Outer: Loop{{Point{0, 0}, 1.1}, {Point{10, 0}, 0}}}, RuleBulge, "outer edge 0"},
 		{"tiny", Outline{Outer: Polyline(Point{0, 0}, Point{10, 0}, Point{10, 5e-5}, Point{0, 10})}, RuleTinyEdge, "outer edge 1"},
 		{"first vertex repeated", Outline{Outer: append(rect.Clone(), rect[0])}, RuleTinyEdge, "outer edge 4"},
