@@ -51,6 +51,9 @@ func Resume(dir string, f *family.Family, version string, worst int) (*Results, 
 	}
 	if err := r.rejoin(); err != nil {
 		r.Close()
+		if other := (*changedError)(nil); errors.As(err, &other) {
+			return nil, &OtherError{dir, fmt.Sprintf("this family, but line %d of %s is not what was written for it: another program saved it", other.line, TableFile)}
+		}
 		return nil, &WriteError{err}
 	}
 	return r, nil
@@ -98,16 +101,34 @@ func (r *Results) rejoin() error {
 	return nil
 }
 
+// changedError is a table that was not cut off but written anew: what stands behind that line must not be dropped in silence.
+type changedError struct{ line int64 }
+
+func (e *changedError) Error() string { return fmt.Sprintf("line %d was changed", e.line) }
+
 // readBack takes the rows that both files have whole, and says where each file's last one ends.
 func (r *Results) readBack(linesFile, tableFile io.Reader) (ends [2]int64, err error) {
 	lines, table := newScan(linesFile), newScan(tableFile)
-	if !r.form.rejoinHeader(table) {
+	if !table.next() {
 		return ends, table.err
 	}
+	ours := r.form.rejoinHeader(table.line)
 	r.held = nil
-	for ends[1] = table.at; lines.next() && table.next(); ends = [2]int64{lines.at, table.at} {
-		row, ok := r.form.rowOf(r.Done+1, lines.line, table.line)
+	for ends[1] = table.at; lines.next(); ends = [2]int64{lines.at, table.at} {
+		row, want, ok := r.form.rowOf(r.Done+1, lines.line)
 		if !ok {
+			break
+		}
+		if !ours { // what is cut off leaves no other first line
+			return ends, &changedError{1}
+		}
+		if !table.next() {
+			break
+		}
+		if !bytes.Equal(table.line, tableRow(want)) {
+			if cells := cellsOf(table.line); len(cells) == len(want) && cells[0] == want[0] {
+				return ends, &changedError{r.Done + 2}
+			}
 			break
 		}
 		r.Summary.Add(&row)
@@ -119,17 +140,14 @@ func (r *Results) readBack(linesFile, tableFile io.Reader) (ends [2]int64, err e
 	return ends, errors.Join(lines.err, table.err)
 }
 
-// rejoinHeader reads which limit states have columns; a table without a whole first line has no rows.
-func (f *form) rejoinHeader(table *scan) bool {
-	if !table.next() {
-		return false
-	}
-	header := cellsOf(table.line)
+// rejoinHeader reads from a table's first line which limit states have columns; false where it is not as we write it.
+func (f *form) rejoinHeader(line []byte) bool {
+	header := cellsOf(line)
 	own := len(f.header()) - 1
 	if len(header) <= own || !slices.Equal(header[:own], f.header()[:own]) || header[len(header)-1] != others {
 		return false
 	}
-	if !bytes.Equal(table.line, tableRow(header)) { // another program wrote it
+	if !bytes.Equal(line, tableRow(header)) {
 		return false
 	}
 	limits := header[own : len(header)-1]
@@ -180,8 +198,8 @@ func (s *scan) next() bool {
 	}
 }
 
-// rowOf reads a line back, as far as a summary needs it. It is the row of a variant only where the table's line is whole too and says the same.
-func (f *form) rowOf(id int64, line, tableLine []byte) (Row, bool) {
+// rowOf reads a line back, as far as a summary needs it, with the cells that the table has of it; false where it is not the line of that variant.
+func (f *form) rowOf(id int64, line []byte) (_ Row, want []string, _ bool) {
 	var d struct {
 		ID          int64                      `json:"id"`
 		Parameters  map[string]json.RawMessage `json:"parameters"`
@@ -197,7 +215,7 @@ func (f *form) rowOf(id int64, line, tableLine []byte) (Row, bool) {
 		Outside     []string                   `json:"outside"`
 	}
 	if json.Unmarshal(line, &d) != nil || d.ID != id {
-		return Row{}, false
+		return Row{}, nil, false
 	}
 	r := Row{
 		ID: d.ID, Own: make([]part.Param, len(f.names)), Verdict: d.Verdict, Limit: d.Limit, Place: d.Place, Case: d.Case, Utilisation: math.Inf(1),
@@ -215,12 +233,12 @@ func (f *form) rowOf(id int64, line, tableLine []byte) (Row, bool) {
 		}
 		r.Limits = append(r.Limits, u)
 	}
-	want := f.cells(nil, &r)
+	want = f.cells(nil, &r)
 	for i, name := range f.names {
 		want[len(firstColumns)+i] = plain(d.Parameters[name])
 	}
 	r.Own, r.Limits = nil, nil
-	return r, bytes.Equal(tableLine, tableRow(want))
+	return r, want, true
 }
 
 // tableRow is a line of a table.
