@@ -350,8 +350,11 @@ func (m *model) ranges(load statics.Wrench) ([]statics.Extreme, string, error) {
 		note = "without the mounts' couples nothing balances this: they are counted in the ranges"
 		out, err = widest(load, m.programs.coupled, nil)
 	}
-	if err != nil || out == nil {
-		return out, note, err
+	if err == nil && out == nil {
+		err = errors.New("the mounts hold this by their stiffness, but which reactions balance it is lost in rounding")
+	}
+	if err != nil {
+		return nil, note, err
 	}
 	m.close(load, out)
 	for i := range out {
