@@ -36,10 +36,14 @@ func (s *slab[T]) copied(values []T) []T {
 	return out
 }
 
-// reset takes everything back.
+// reset takes everything back. What was not given out is zero still, and of the last piece that is most in a first check.
 func (s *slab[T]) reset() {
-	for i := 0; i <= s.at && i < len(s.pieces); i++ {
-		clear(s.pieces[i])
+	for i, piece := range s.pieces {
+		if i >= s.at {
+			clear(piece[:s.used])
+			break
+		}
+		clear(piece)
 	}
 	s.at, s.used = 0, 0
 }

@@ -10,6 +10,7 @@ import (
 	"io"
 	"os"
 	"regexp"
+	"sync"
 
 	"github.com/urfave/cli/v2"
 
@@ -126,9 +127,11 @@ func refuseUsage(c *cli.Context, err error, _ bool) error {
 
 // The words of the flag package for a refused option.
 var (
-	unknownOption = regexp.MustCompile(`^flag provided but not defined: -+(.*)$`)
-	badOption     = regexp.MustCompile(`^invalid (?:boolean )?value "(.*)" for (?:flag )?-+([a-z-]+): .*$`)
-	lonelyOption  = regexp.MustCompile(`^flag needs an argument: -+(.*)$`)
+	unknownOption = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^flag provided but not defined: -+(.*)$`) })
+	badOption     = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`^invalid (?:boolean )?value "(.*)" for (?:flag )?-+([a-z-]+): .*$`)
+	})
+	lonelyOption = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^flag needs an argument: -+(.*)$`) })
 )
 
 // optionWords tells a refused option as it is typed, and what would be taken.
@@ -139,13 +142,13 @@ func optionWords(text string) string {
 		}
 		return "--" + name
 	}
-	if m := unknownOption.FindStringSubmatch(text); m != nil {
+	if m := unknownOption().FindStringSubmatch(text); m != nil {
 		return dashed(m[1]) + " is not an option"
 	}
-	if m := lonelyOption.FindStringSubmatch(text); m != nil {
+	if m := lonelyOption().FindStringSubmatch(text); m != nil {
 		return dashed(m[1]) + " needs a value behind it"
 	}
-	m := badOption.FindStringSubmatch(text)
+	m := badOption().FindStringSubmatch(text)
 	switch {
 	case m == nil:
 		return text

@@ -9,6 +9,7 @@ import (
 	"slices"
 	"strconv"
 	"strings"
+	"sync"
 
 	"lugwright/client/job"
 	"lugwright/client/sweep"
@@ -135,10 +136,10 @@ func vector(v part.Vec, unit string) string {
 func exact(v float64) string { return strconv.FormatFloat(v, 'f', -1, 64) }
 
 // plain are words that YAML reads as words without quotes.
-var plain = regexp.MustCompile(`^[A-Za-z][A-Za-z0-9+-]*( [A-Za-z0-9+-]+)*$`)
+var plain = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`^[A-Za-z][A-Za-z0-9+-]*( [A-Za-z0-9+-]+)*$`) })
 
 func text(s string) string {
-	if plain.MatchString(s) && !slices.Contains([]string{"null", "true", "false", "yes", "no", "on", "off", "y", "n"}, strings.ToLower(s)) {
+	if plain().MatchString(s) && !slices.Contains([]string{"null", "true", "false", "yes", "no", "on", "off", "y", "n"}, strings.ToLower(s)) {
 		return s
 	}
 	return strconv.Quote(s)

@@ -59,14 +59,16 @@ func top(site *Site, failed error, version string, first bool) []byte {
 }
 
 var (
-	ownPolicy = regexp.MustCompile(`<meta http-equiv="Content-Security-Policy"[^>]*>\n?`)
-	inline    = regexp.MustCompile(`(?s)<script>(.*?)</script>`)
+	ownPolicy = sync.OnceValue(func() *regexp.Regexp {
+		return regexp.MustCompile(`<meta http-equiv="Content-Security-Policy"[^>]*>\n?`)
+	})
+	inline = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(?s)<script>(.*?)</script>`) })
 )
 
 // set puts the top into a page, whose own policy gives way to the server's, and gives the hashes of its scripts.
 func set(page, top []byte) (out []byte, hashes []string) {
-	page = ownPolicy.ReplaceAllLiteral(page, nil)
-	for _, m := range inline.FindAllSubmatch(page, -1) {
+	page = ownPolicy().ReplaceAllLiteral(page, nil)
+	for _, m := range inline().FindAllSubmatch(page, -1) {
 		sum := sha256.Sum256(m[1])
 		hashes = append(hashes, base64.StdEncoding.EncodeToString(sum[:]))
 	}

@@ -18,6 +18,9 @@ const profilesPath = "/debug/pprof/"
 // longestProfile is the longest that processor time may be sampled for, in seconds.
 const longestProfile = 300
 
+// allocationRate is Go's own default: one sample for so many bytes.
+const allocationRate = 512 * 1024
+
 // profiles serves Go's profiles of this process, for `go tool pprof`, on an address of its own, until end is called. Go's own handlers of them
 // bring a template engine along, which every start of a program that links it pays for.
 func profiles(addr string, log *slog.Logger) (end func(), err error) {
@@ -30,6 +33,9 @@ func profiles(addr string, log *slog.Logger) (end func(), err error) {
 	mux.HandleFunc("GET "+profilesPath+"profile", sampleTime)
 	mux.HandleFunc("GET "+profilesPath+"{name}", writeProfile)
 	s := &http.Server{Handler: onlyHere(mux), ReadHeaderTimeout: 10 * time.Second}
+	if runtime.MemProfileRate == 0 { // a program that starts often may have turned it off
+		runtime.MemProfileRate = allocationRate
+	}
 	done := make(chan struct{})
 	go func() { defer close(done); _ = s.Serve(l) }() // ends with Close, and has nothing else to say
 	log.Info("profiles", "address", "http://"+l.Addr().String()+profilesPath)

@@ -8,6 +8,7 @@ import (
 	"net"
 	"net/http"
 	"regexp"
+	"runtime"
 	"strings"
 	"testing"
 	"time"
@@ -124,12 +125,17 @@ func TestStopEndsOpenStreams(t *testing.T) {
 
 func TestProfiles(t *testing.T) {
 	noLeaks(t)
+	defer func(rate int) { runtime.MemProfileRate = rate }(runtime.MemProfileRate)
+	runtime.MemProfileRate = 0 // as the command has it
 	var log syncBuffer
 	end, err := profiles("127.0.0.1:0", textLog(&log))
 	if err != nil {
 		t.Fatal(err)
 	}
 	defer end()
+	if runtime.MemProfileRate == 0 {
+		t.Error("allocations are not sampled")
+	}
 	base := regexp.MustCompile(`http://\S+/`).FindString(log.String())
 	client := &http.Client{Transport: &http.Transport{DisableKeepAlives: true}}
 	for path, want := range map[string]struct {

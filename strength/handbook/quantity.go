@@ -13,17 +13,17 @@ import (
 )
 
 // kips is the k that US manuals print for kip: k, k-ft, ft-k, k/in.; an exponent's or another unit's k is none.
-var kips = regexp.MustCompile(`(^|[ */-])k($|[ */-])`)
+var kips = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(^|[ */-])k($|[ */-])`) })
 
 // pounds are the lb that US examples print for a pound of force: lb, lbs, lb-in, ft-lb, lb/in.
-var pounds = regexp.MustCompile(`(^|[^A-Za-z])lbs?($|[^A-Za-z])`)
+var pounds = sync.OnceValue(func() *regexp.Regexp { return regexp.MustCompile(`(^|[^A-Za-z])lbs?($|[^A-Za-z])`) })
 
 // quantity reads a printed quantity that must measure what the unit does. Units that a shop has no name for (in5, 1/in, kip*in/in)
 // are read as products. No given and no result is a mass: where a force is wanted, or what holds one, lb is lbf. A number alone is a pure number, never an angle.
 func quantity(text, unit string) (float64, error) {
-	text = kips.ReplaceAllString(text, "${1}kip$2")
+	text = kips().ReplaceAllString(text, "${1}kip$2")
 	if strings.Contains(unit, "N") || strings.Contains(unit, "MPa") {
-		text = pounds.ReplaceAllString(text, "${1}lbf$2")
+		text = pounds().ReplaceAllString(text, "${1}lbf$2")
 	}
 	factor, dim, err := units.Factor(unit)
 	if err == nil && factor == 1 {

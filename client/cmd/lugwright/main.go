@@ -5,6 +5,7 @@ import (
 	"context"
 	"os"
 	"os/signal"
+	"runtime"
 	"runtime/debug"
 	"syscall"
 
@@ -14,6 +15,7 @@ import (
 func main() {
 	// One job is over before a second collection would pay; a server run by `serve` keeps more memory in hand for it.
 	debug.SetGCPercent(200)
+	runtime.MemProfileRate = 0 // nobody asks for the samples but `serve --pprof`, which turns them on again
 	ctx, stop := signal.NotifyContext(context.Background(), os.Interrupt, syscall.SIGTERM)
 	defer stop()
 	os.Exit(command.Main(ctx, os.Args, command.Streams{
