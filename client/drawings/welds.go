@@ -50,7 +50,7 @@ func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup,
 			at = *best
 		}
 		tags = append(tags, func() tag {
-			return tag{id: w.ID, at: p.point(at), visible: best != nil, width: s.width(), up: 4.6, arrow: true, write: s.draw}
+			return tag{id: w.ID, at: p.point(at), visible: best != nil, width: s.width(), up: symbolHalfMM, arrow: true, write: s.draw}
 		})
 	}
 	words := "Symbols after ISO 2553, system A, sizes as leg z in mm"

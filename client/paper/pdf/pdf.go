@@ -53,7 +53,7 @@ const enoughMM = 60
 func (d *document) ended() {
 	n := d.f.PageNo()
 	if has := d.y - d.top; n > d.first && has < enoughMM {
-		d.sparse[n-1] = enoughMM - has
+		d.sparse[n-1] = d.over + enoughMM - has
 	}
 	d.first = n + 1
 }
@@ -68,6 +68,7 @@ type document struct {
 	top                 float64         // where the page's first block began
 	fresh               bool            // nothing stands on the page yet
 	free                map[int]float64 // room that pages keep free at their foot
+	over                float64         // room that was left on the page before
 	sparse              map[int]float64 // what pages were to keep free, so that more stands on the last one after them
 	first               int             // page with which what is being written began
 	depth               int             // of the last bookmark
@@ -110,6 +111,7 @@ func (d *document) page() {
 	d.f.AddPage()
 	d.head()
 	d.foot()
+	d.over = d.bottom - d.y
 	d.y, d.fresh = paper.TopMM, true
 	if d.p.Warning != "" {
 		d.warning()
