@@ -294,3 +294,36 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 		t.Errorf("plots %v, calc sheet %v; before the brackets %t", plotted, sheet, before)
 	}
 }
+
+// What several papers of a job show is drawn once: the views on the calc sheet are the very drawing that the page of drawings has.
+func TestPapersShareDrawings(t *testing.T) {
+	client, err := dial.InProcess()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer client.Close()
+	j, err := readJob(t.Context(), client, "../../testdata/jobs/crosstube.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := papersInput(t.Context(), client, j, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	made, err := makePapers(t.Context(), client, "calc-sheet", in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	views := func(p *paper.Paper) *draw.Drawing {
+		for _, b := range p.Blocks {
+			if f, ok := b.(*paper.Figure); ok && f.Drawing.Name == "views" {
+				return f.Drawing
+			}
+		}
+		t.Fatal("no views on " + p.Title)
+		return nil
+	}
+	if views(made.list[0]) != views(drawingPapers(in, made.list[0])[0]) {
+		t.Error("the views are drawn twice")
+	}
+}
