@@ -191,7 +191,7 @@ func makePapers(ctx context.Context, client *dial.Client, name string, in papers
 		out.missing = append(out.missing, papers.Missing{Name: pack.CalcSheetName, Title: "Calc sheet", Why: "the job has no brackets"})
 		return out, nil
 	}
-	p, err := pack.CalcSheet(ctx, pack.Input{Job: in.Result.Job, Result: in.Result, Client: client, Version: in.Version, Vehicle: in.Vehicle, Drawings: in.Drawings})
+	p, err := pack.CalcSheet(ctx, pack.Input{Job: in.Result.Job, Result: in.Result, Client: client, Version: in.Version, Vehicle: in.Vehicle, Thickness: in.Thickness, Drawings: in.Drawings})
 	if err != nil {
 		return out, err
 	}

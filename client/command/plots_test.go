@@ -255,7 +255,7 @@ func reactionsAsTold(t *testing.T, doc *plottedDoc, areas []read, mount string) 
 	return marks, ranges
 }
 
-// The calc sheet carries the same plots as the paper of plots, before the brackets whose loads come from them.
+// The calc sheet carries the same plots as the paper of plots: the vehicle's before the brackets whose loads come from them, those of thickness after the brackets.
 func TestCalcSheetHasThePlots(t *testing.T) {
 	client, err := dial.InProcess()
 	if err != nil {
@@ -270,7 +270,7 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	named := func(name string) (names []string, before bool) {
+	named := func(name string) (names []string, before bool, thickness int) {
 		made, err := makePapers(t.Context(), client, name, in)
 		if err != nil {
 			t.Fatal(err)
@@ -284,14 +284,20 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 				if n := b.Drawing.Name; n == "rails" || n == "twist-gaps" || strings.HasPrefix(n, "reactions-") {
 					names = append(names, n)
 				}
+				if b.Drawing.Name == "sweep" {
+					thickness++
+				}
 			}
 		}
-		return names, before
+		return names, before, thickness
 	}
-	plotted, _ := named("plots")
-	sheet, before := named("calc-sheet")
+	plotted, _, thicknesses := named("plots")
+	sheet, before, own := named("calc-sheet")
 	if want := "[rails twist-gaps reactions-single reactions-pair-left reactions-pair-right]"; fmt.Sprint(plotted) != want || fmt.Sprint(sheet) != want || !before {
 		t.Errorf("plots %v, calc sheet %v; before the brackets %t", plotted, sheet, before)
+	}
+	if want := len(in.Result.Brackets); thicknesses != want || own != want {
+		t.Errorf("%d plots of thickness, %d on the calc sheet, need %d", thicknesses, own, want)
 	}
 }
 

@@ -164,7 +164,7 @@ func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
 		return nil, err
 	}
 	a.drawFigures()
-	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Vehicle: a.Vehicle, Drawing: a.figures}), nil
+	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Vehicle: a.Vehicle, Thickness: a.Thickness, Drawing: a.figures}), nil
 }
 
 // CalcSheet is the calc sheet alone, marked where the job does not pass.
