@@ -284,7 +284,7 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 				if n := b.Drawing.Name; n == "rails" || n == "twist-gaps" || strings.HasPrefix(n, "reactions-") {
 					names = append(names, n)
 				}
-				if b.Drawing.Name == "sweep" {
+				if strings.HasPrefix(b.Drawing.Name, "thickness-") {
 					thickness++
 				}
 			}
