@@ -69,3 +69,12 @@ func ShopLength(mm float64, system System) string {
 	}
 	return strings.TrimSuffix(strings.TrimRight(FormatPlain(mm/inch, 3), "0"), ".") + " in"
 }
+
+// WeldLength writes a length that a weld must have at least, as a welder reads it: inches in sixteenths, never rounded down.
+func WeldLength(mm float64, system System) string {
+	if system != Inch {
+		return ShopLength(mm, system)
+	}
+	const noise = 1e-5 // sixteenths: of sums of coordinates
+	return ShopLength(math.Ceil(mm/inch*16-noise)/16*inch, Inch)
+}

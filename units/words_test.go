@@ -41,3 +41,15 @@ func TestWordsInInches(t *testing.T) {
 		}
 	}
 }
+
+// In sixteenths of an inch: 2.632 is 42.11, 3.937 (100 mm) is 62.99, 4.5 is 72, 4.5 and a thousandth is 72.02, 0.25 is 4.
+func TestWeldLength(t *testing.T) {
+	for inches, want := range map[float64]string{2.632: "2-11/16 in", 100 / 25.4: "3-15/16 in", 4.5: "4-1/2 in", 4.5 + 1e-9: "4-1/2 in", 4.501: "4-9/16 in", 0.25: "1/4 in", 11. / 64: "3/16 in", 2.99: "3 in"} {
+		if got := WeldLength(inches*25.4, Inch); got != want {
+			t.Errorf("%g in: %s, want %s", inches, got, want)
+		}
+	}
+	if got := WeldLength(66.85, Metric); got != "66.85 mm" {
+		t.Error(got)
+	}
+}

@@ -149,6 +149,7 @@ func papersInput(ctx context.Context, client *dial.Client, j *job.Job, before *p
 	if in.Thickness, err = sweep.Thicknesses(ctx, client, in.Result.Job); err != nil {
 		return in, err
 	}
+	in.Drawings = pack.DrawingsOf(in.Result)
 	if !in.Result.Passes() {
 		in.Warning = pack.NotPassedText
 	}
@@ -190,7 +191,7 @@ func makePapers(ctx context.Context, client *dial.Client, name string, in papers
 		out.missing = append(out.missing, papers.Missing{Name: pack.CalcSheetName, Title: "Calc sheet", Why: "the job has no brackets"})
 		return out, nil
 	}
-	p, err := pack.CalcSheet(ctx, pack.Input{Job: in.Result.Job, Result: in.Result, Client: client, Version: in.Version, Vehicle: in.Vehicle})
+	p, err := pack.CalcSheet(ctx, pack.Input{Job: in.Result.Job, Result: in.Result, Client: client, Version: in.Version, Vehicle: in.Vehicle, Thickness: in.Thickness, Drawings: in.Drawings})
 	if err != nil {
 		return out, err
 	}

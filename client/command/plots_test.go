@@ -255,7 +255,7 @@ func reactionsAsTold(t *testing.T, doc *plottedDoc, areas []read, mount string) 
 	return marks, ranges
 }
 
-// The calc sheet carries the same plots as the paper of plots, before the brackets whose loads come from them.
+// The calc sheet carries the same plots as the paper of plots: the vehicle's before the brackets whose loads come from them, those of thickness after the brackets.
 func TestCalcSheetHasThePlots(t *testing.T) {
 	client, err := dial.InProcess()
 	if err != nil {
@@ -270,7 +270,7 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	named := func(name string) (names []string, before bool) {
+	named := func(name string) (names []string, before bool, thickness int) {
 		made, err := makePapers(t.Context(), client, name, in)
 		if err != nil {
 			t.Fatal(err)
@@ -284,13 +284,52 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 				if n := b.Drawing.Name; n == "rails" || n == "twist-gaps" || strings.HasPrefix(n, "reactions-") {
 					names = append(names, n)
 				}
+				if strings.HasPrefix(b.Drawing.Name, "thickness-") {
+					thickness++
+				}
 			}
 		}
-		return names, before
+		return names, before, thickness
 	}
-	plotted, _ := named("plots")
-	sheet, before := named("calc-sheet")
+	plotted, _, thicknesses := named("plots")
+	sheet, before, own := named("calc-sheet")
 	if want := "[rails twist-gaps reactions-single reactions-pair-left reactions-pair-right]"; fmt.Sprint(plotted) != want || fmt.Sprint(sheet) != want || !before {
 		t.Errorf("plots %v, calc sheet %v; before the brackets %t", plotted, sheet, before)
+	}
+	if want := len(in.Result.Brackets); thicknesses != want || own != want {
+		t.Errorf("%d plots of thickness, %d on the calc sheet, need %d", thicknesses, own, want)
+	}
+}
+
+// What several papers of a job show is drawn once: the views on the calc sheet are the very drawing that the page of drawings has.
+func TestPapersShareDrawings(t *testing.T) {
+	client, err := dial.InProcess()
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer client.Close()
+	j, err := readJob(t.Context(), client, "../../testdata/jobs/crosstube.yaml")
+	if err != nil {
+		t.Fatal(err)
+	}
+	in, err := papersInput(t.Context(), client, j, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	made, err := makePapers(t.Context(), client, "calc-sheet", in)
+	if err != nil {
+		t.Fatal(err)
+	}
+	views := func(p *paper.Paper) *draw.Drawing {
+		for _, b := range p.Blocks {
+			if f, ok := b.(*paper.Figure); ok && f.Drawing.Name == "views" {
+				return f.Drawing
+			}
+		}
+		t.Fatal("no views on " + p.Title)
+		return nil
+	}
+	if views(made.list[0]) != views(drawingPapers(in, made.list[0])[0]) {
+		t.Error("the views are drawn twice")
 	}
 }

@@ -189,7 +189,7 @@ func drawingPapers(in papers.Input, like *paper.Paper) []*paper.Paper {
 		p := *like
 		p.Name, p.Title, p.Blocks = "drawings-"+drawings.GroupID(b.Spec.Name), "Drawings of "+b.Spec.Name, nil
 		add := func(d *draw.Drawing) { p.Blocks = append(p.Blocks, &paper.Figure{Drawing: d}) }
-		for _, d := range drawings.Of(b.Part, in.Result.Job.LoadCases(b.Spec)).All(o) {
+		for _, d := range in.Drawings.Of(b.Part, in.Result.Job.LoadCases(b.Spec)).All(o) {
 			add(d)
 		}
 		made := b.Part.AsMade()

@@ -16,7 +16,7 @@ import (
 
 var update = flag.Bool("update", false, "rewrite the golden files")
 
-// A plate in mm and in inches and a welded bracket, in golden files to be looked at; testdata/contact-sheet.png shows one bracket of each kind.
+// A plate in mm and in inches and a welded bracket, in golden files to be looked at; testdata/contact-sheet.png shows the demo jobs.
 func TestGolden(t *testing.T) {
 	ear, backing, b := parttest.Ear(), parttest.Backing(), parttest.Bracket()
 	b.Welds = []part.WeldGroup{{

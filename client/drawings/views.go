@@ -20,7 +20,7 @@ type three struct {
 	front, plan, end *picture
 	x, y, z          *ladder
 	first            bool
-	columns          [3][]weldTag // weld symbols beside front, plan and end
+	columns          [4][]weldTag // weld symbols beside front, plan and end, and under the end view
 }
 
 // views draws the three views with running dimensions: extents of the steel, pins, bolts and the faces that bolts clamp.
@@ -33,6 +33,7 @@ func (s *Set) views(o Options) *draw.Drawing {
 	width, height := o.room()
 	var at scale
 	var lines []string
+	spare := 0.0 // height that is left
 	fits := func() bool {
 		lines = []string{heading(b) + ", views"}
 		for _, fact := range []string{
@@ -45,7 +46,8 @@ func (s *Set) views(o Options) *draw.Drawing {
 		}
 		v.place(at.factor)
 		w, h := v.size()
-		return w <= width && h+float64(len(lines))*lineMM+14 <= height
+		spare = height - h - float64(len(lines))*lineMM - 14
+		return w <= width && spare >= 0
 	}
 	for _, at = range o.scales() {
 		if at.factor <= 1 && fits() {
@@ -53,13 +55,13 @@ func (s *Set) views(o Options) *draw.Drawing {
 		}
 	}
 	// Symbols of welds make no drawing smaller.
-	all, best, most := v.shownWelds(b, &o), len(layouts)-1, 0
+	all, best, most, room := v.shownWelds(b, &o), len(layouts)-1, 0, max(0, spare-lineMM)
 	for i, layout := range layouts {
-		if n := v.withWelds(all, layout); n > most && fits() {
+		if n := v.withWelds(all, layout, room); n > most && fits() {
 			best, most = i, n
 		}
 	}
-	v.withWelds(all, layouts[best])
+	v.withWelds(all, layouts[best], room)
 	fits()
 	var g page
 	box := v.draw(&g, true)
@@ -159,7 +161,7 @@ func (v *three) place(scale float64) {
 		v.plan.at.Y = -viewGapMM - v.plan.on().Height()
 	}
 	v.plan.at.X = (v.plan.box.Min.X - v.front.box.Min.X) * scale
-	v.end.at.X = max(front.Width()+v.column(0), textWidth(fromWords(v.front))+2) + viewGapMM
+	v.end.at.X = max(front.Width()+v.column(0), textWidth(fromWords(v.front))+2) + v.between()
 	v.end.at.Y = (v.end.box.Min.Y - v.front.box.Min.Y) * scale
 }
 

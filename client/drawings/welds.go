@@ -50,7 +50,7 @@ func weldPicture(b *part.Bracket, o Options, p *picture, list []*part.WeldGroup,
 			at = *best
 		}
 		tags = append(tags, func() tag {
-			return tag{id: w.ID, at: p.point(at), visible: best != nil, width: s.width(), up: 4.6, arrow: true, write: s.draw}
+			return tag{id: w.ID, at: p.point(at), visible: best != nil, width: s.width(), up: symbolHalfMM, arrow: true, write: s.draw}
 		})
 	}
 	words := "Symbols after ISO 2553, system A, sizes as leg z in mm"
@@ -208,15 +208,16 @@ func closed(list []part.WeldSegment) bool {
 // alikeMM is by how much runs of one length may differ.
 const alikeMM = 0.05
 
-// lengths writes the lengths of runs, those in a row that are alike once, and of many the sum.
+// lengths writes the lengths of runs, those in a row that are alike or read the same once, and of many the sum.
 func lengths(runs []float64, o *Options) string {
 	var out []string
 	for i := 0; i < len(runs); {
-		n := 1
-		for i+n < len(runs) && math.Abs(runs[i+n]-runs[i]) < alikeMM {
+		n, most := 1, runs[i]
+		for i+n < len(runs) && (math.Abs(runs[i+n]-runs[i]) < alikeMM || o.weldLength(runs[i+n]) == o.weldLength(runs[i])) {
+			most = max(most, runs[i+n])
 			n++
 		}
-		text := o.length(runs[i])
+		text := o.weldLength(most)
 		if n > 1 {
 			text = fmt.Sprintf("%d×%s", n, text)
 		}
@@ -227,7 +228,7 @@ func lengths(runs []float64, o *Options) string {
 		for _, r := range runs {
 			sum += r
 		}
-		return "total " + o.length(sum)
+		return "total " + o.weldLength(sum)
 	}
 	return strings.Join(out, " + ")
 }

@@ -45,7 +45,7 @@ func (a *assembly) drawPlates() {
 func (a *assembly) drawBrackets() {
 	list := make([][]*draw.Drawing, len(a.Result.Brackets))
 	together(len(list), func(i int) error { //nolint:errcheck // nothing can fail
-		list[i] = a.drawings[a.Result.Brackets[i].Part].All(a.drawingOptions())
+		list[i] = a.Drawings[a.Result.Brackets[i].Part].All(a.drawingOptions())
 		return nil
 	})
 	for i := range list {
@@ -66,7 +66,7 @@ func (a *assembly) drawFigures() {
 
 // figures are the drawings of a bracket for a paper: views as large as a page, the others two on a page.
 func (a *assembly) figures(b *run.Bracket) []*paper.Figure {
-	set, small := a.drawings[b.Part], a.drawingOptions()
+	set, small := a.Drawings[b.Part], a.drawingOptions()
 	small.HeightMM = 108
 	list := append([]*draw.Drawing{set.Parts(small), set.Views(a.drawingOptions())}, set.Welds(small)...)
 	var out []*paper.Figure
@@ -76,8 +76,8 @@ func (a *assembly) figures(b *run.Bracket) []*paper.Figure {
 	return out
 }
 
-// setsOf are the drawings of a job's brackets.
-func setsOf(r *run.Result) drawings.Sets {
+// DrawingsOf are the drawings of a job's brackets.
+func DrawingsOf(r *run.Result) drawings.Sets {
 	sets := drawings.Sets{}
 	for i := range r.Brackets {
 		b := &r.Brackets[i]

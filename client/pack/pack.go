@@ -38,7 +38,9 @@ type Input struct {
 	Before  *papers.Made // an earlier pack, for the revision sheet; nil for none
 	// Thickness is brackets over the plates that the job has, for the plots; nil where it names none.
 	Thickness *plots.Group
-	Force     bool // write cut files although the job does not pass, and mark every paper and file name
+	// Drawings are those of the brackets that others show too; nil: they are drawn for this alone.
+	Drawings drawings.Sets
+	Force    bool // write cut files although the job does not pass, and mark every paper and file name
 	// Say takes a line that the user should see beside the pack; nil: nobody listens.
 	Say func(line string)
 }
@@ -78,16 +80,15 @@ type file struct {
 // assembly is a pack being made.
 type assembly struct {
 	Input
-	drawings drawings.Sets // of the brackets
-	forms    []form        // of the job's shop
-	pieces   []*piece
-	stocks   []stock // the pieces by thickness and material
-	members  []*section
-	made     exports
-	files    []file
-	noRoom   string // pieces that the stock sheets have no room for, in words
-	papers   []*paper.Paper
-	missing  []papers.Missing
+	forms   []form // of the job's shop
+	pieces  []*piece
+	stocks  []stock // the pieces by thickness and material
+	members []*section
+	made    exports
+	files   []file
+	noRoom  string // pieces that the stock sheets have no room for, in words
+	papers  []*paper.Paper
+	missing []papers.Missing
 }
 
 // assemble makes every file, in the order of their names, the manifest among them.
@@ -117,7 +118,10 @@ func assemble(ctx context.Context, in Input) ([]file, error) {
 }
 
 func begun(in Input) *assembly {
-	return &assembly{Input: in, drawings: setsOf(in.Result), forms: formsOf(&in.Job.Shop)}
+	if in.Drawings == nil {
+		in.Drawings = DrawingsOf(in.Result)
+	}
+	return &assembly{Input: in, forms: formsOf(&in.Job.Shop)}
 }
 
 // cuts says whether cut files are released.
@@ -160,7 +164,7 @@ func (a *assembly) sheetPaper(ctx context.Context) (*paper.Paper, error) {
 		return nil, err
 	}
 	a.drawFigures()
-	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Vehicle: a.Vehicle, Drawing: a.figures}), nil
+	return sheet.Paper(sheet.Input{Result: a.Result, Card: card, Version: a.Version, Warning: a.warning(), Vehicle: a.Vehicle, Thickness: a.Thickness, Drawing: a.figures}), nil
 }
 
 // CalcSheet is the calc sheet alone, marked where the job does not pass.

@@ -15,7 +15,7 @@ const papersFolder = "papers/"
 
 // addShopPapers adds every paper that the job has something for.
 func (a *assembly) addShopPapers() error {
-	in := papers.Input{Result: a.Result, Vehicle: a.Vehicle, Thickness: a.Thickness, Version: a.Version, Warning: a.warning(), Before: a.Before, Drawings: a.drawings}
+	in := papers.Input{Result: a.Result, Vehicle: a.Vehicle, Thickness: a.Thickness, Version: a.Version, Warning: a.warning(), Before: a.Before, Drawings: a.Drawings}
 	if a.Before != nil {
 		var err error
 		if in.Now, err = a.soFar(); err != nil {

@@ -30,6 +30,7 @@ type metalPair struct {
 	grades, filler string
 	thickMM        float64
 	joints         []string
+	closing        bool // the welds only close corners, and are in no check
 }
 
 func fillerNotes(p *page) string {
@@ -39,7 +40,7 @@ func fillerNotes(p *page) string {
 	var pairs []*metalPair
 	add := func(one *metalPair, joint string) {
 		at := slices.IndexFunc(pairs, func(q *metalPair) bool {
-			return q.grades == one.grades && q.filler == one.filler && q.thickMM == one.thickMM
+			return q.grades == one.grades && q.filler == one.filler && q.thickMM == one.thickMM && q.closing == one.closing
 		})
 		if at < 0 {
 			at, pairs = len(pairs), append(pairs, one)
@@ -55,7 +56,7 @@ func fillerNotes(p *page) string {
 		}
 		if q := closed(b.Part); q != nil {
 			corners = append(corners, b.Spec.Name)
-			add(&metalPair{grades: q.Material, filler: "matching, the welder's choice", thickMM: q.ThicknessMM}, b.Spec.Name+" corners")
+			add(&metalPair{grades: q.Material, filler: "matching, the welder's choice", thickMM: q.ThicknessMM, closing: true}, b.Spec.Name+" corners")
 		}
 	}
 	if pairs == nil {
@@ -144,7 +145,11 @@ func (p *page) preheat(q *metalPair) (warm, note string) {
 		case err != nil:
 			return "ask its maker", name + " is in no table here: ask its maker how it is welded"
 		case g.Family == material.Aluminium:
-			return "none", name + ": no preheat for its thickness, dry and wire-brushed with a stainless brush; strength is lost beside the weld, as the checks have it (" + common + ")"
+			lost := "as the checks have it"
+			if q.closing {
+				lost = "which no check here has, these welds being in none"
+			}
+			return "none", name + ": no preheat for its thickness, dry and wire-brushed with a stainless brush; strength is lost beside the weld, " + lost + " (" + common + ")"
 		case g.Family == material.Stainless:
 			return "none", name + ": no preheat, keep it under 150 C (300 F) between passes, matching filler (" + common + ")"
 		case hardens(g):

@@ -104,9 +104,8 @@ func (p *page) sequence(b *run.Bracket) {
 		return fmt.Sprintf("%d. ", at) + fmt.Sprintf(format, args...)
 	}
 	var steps []string
-	ground := base(b.Part)
-	if ground != "" {
-		steps = append(steps, item("begin with %s: flat, and bright metal where it is welded", ground))
+	if ground := base(b.Part); ground != nil {
+		steps = append(steps, item("begin with %s; bright metal where it is welded", strings.Join(ground, "; ")))
 	}
 	for i := range b.Part.Pins {
 		if q := &b.Part.Pins[i]; ownPin(b.Part, q) && len(b.Part.Welds) > 0 {
@@ -148,19 +147,42 @@ func stay(more bool) string {
 	return ""
 }
 
-// base is what stands on nothing of the bracket's own.
-func base(b *part.Bracket) string {
-	var out []string
+// base is what stands on nothing of the bracket's own, each thing after others of its form with what its form is looked at for.
+func base(b *part.Bracket) []string {
+	var out, forms []string
+	names := map[string][]string{}
 	for i := range b.Welds {
 		on := b.Owner(b.Welds[i].Joins[1])
 		if b.Plate(on) == nil && b.Member(on) == nil || slices.ContainsFunc(b.Welds, func(w part.WeldGroup) bool { return b.Owner(w.Joins[0]) == on }) {
 			continue
 		}
-		if name := thing(b, on); !slices.Contains(out, name) {
-			out = append(out, name)
+		form, name := trueness(b, on), thing(b, on)
+		if names[form] == nil {
+			forms = append(forms, form)
+		}
+		if !slices.Contains(names[form], name) {
+			names[form] = append(names[form], name)
 		}
 	}
-	return strings.Join(out, ", ")
+	for _, form := range forms {
+		out = append(out, strings.Join(names[form], ", ")+": "+form)
+	}
+	return out
+}
+
+// trueness is how a part must lie before others are set on it, by its form.
+func trueness(b *part.Bracket, id string) string {
+	m := b.Member(id)
+	if m == nil {
+		return "flat"
+	}
+	switch m.Profile.Kind {
+	case part.Angle:
+		return "straight, its legs square"
+	case part.FlatBar:
+		return "straight and flat"
+	}
+	return "straight" // a bar or tube has no face that could be flat
 }
 
 // placed says where the part of the first place goes: measured on the first thing that it stands on, and what else it stands on.

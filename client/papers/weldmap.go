@@ -11,6 +11,7 @@ import (
 	"lugwright/client/run"
 	"lugwright/geometry/setout"
 	"lugwright/part"
+	"lugwright/units"
 )
 
 func weldMap(p *page) string {
@@ -24,7 +25,7 @@ func weldMap(p *page) string {
 	case !welded:
 		return p.noWelds()
 	}
-	p.say("Joints are numbered W1, W2 and on within each bracket; the calc sheet and the drawings have the same numbers. Do them in the order of the column order. Lengths are %s, of every run alone; runs end where they end, they are not carried round a corner unless the table says all round.", p.inUnit())
+	p.say("Joints are numbered W1, W2 and on within each bracket; the calc sheet and the drawings have the same numbers. Do them in the order of the column order. Lengths are %s, of every run alone%s; runs end where they end, they are not carried round a corner unless the table says all round.", p.inUnit(), p.choose("", ", up to the next sixteenth"))
 	for i := range p.brackets() {
 		if b := &p.brackets()[i]; len(b.Part.Welds) > 0 {
 			p.weldsOf(b)
@@ -109,21 +110,23 @@ func (p *page) weldSize(w *part.WeldGroup) string {
 // runs are those of one length together, on which faces: "2 x 100, both faces"; a ring of short ones is one weld all round.
 func (p *page) runs(b *part.Bracket, w *part.WeldGroup) string {
 	if w.Kind == part.Plug {
-		return p.alike(lengths(w.Segments))
+		return alike(lengths(w.Segments), p.bare)
 	}
-	if marked, other := byFace(b, w); marked != nil && p.alike(lengths(marked)) != p.alike(lengths(other)) {
-		return "marked face " + p.alike(lengths(marked)) + "; other face " + p.alike(lengths(other))
+	if marked, other := byFace(b, w); marked != nil {
+		if one, two := alike(lengths(marked), p.weldLength), alike(lengths(other), p.weldLength); one != two {
+			return "marked face " + one + "; other face " + two
+		}
 	}
 	var out []string
 	single, joined, rings := chains(w.Segments)
 	for _, r := range rings {
-		out = append(out, "all round, about "+p.bare(round(r)))
+		out = append(out, "all round, about "+p.weldLength(round(r)))
 	}
 	for _, r := range joined {
-		out = append(out, "one run round its corners, about "+p.bare(round(r))+", "+setout.Faces(w))
+		out = append(out, "one run round its corners, about "+p.weldLength(round(r))+", "+setout.Faces(w))
 	}
 	if len(single) > 0 {
-		out = append(out, p.alike(single)+", "+setout.Faces(w))
+		out = append(out, alike(single, p.weldLength)+", "+setout.Faces(w))
 	}
 	return strings.Join(out, " and ")
 }
@@ -155,12 +158,15 @@ func lengths(segments []part.WeldSegment) []float64 {
 	return out
 }
 
+// weldLength is that of a run, without its unit.
+func (p *page) weldLength(mm float64) string { return unitless(units.WeldLength(mm, p.system)) }
+
 // alike counts lengths that print the same.
-func (p *page) alike(mm []float64) string {
+func alike(mm []float64, write func(mm float64) string) string {
 	var names []string
 	var count []int
 	for _, l := range mm {
-		name := p.bare(l)
+		name := write(l)
 		i := slices.Index(names, name)
 		if i < 0 {
 			names, count, i = append(names, name), append(count, 0), len(names)

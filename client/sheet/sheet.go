@@ -26,6 +26,8 @@ type Input struct {
 	Version string        // of the tool
 	Warning string        // first line of every page, empty for none
 	Vehicle *run.Vehicle  // whose rails, mounts and gaps are plotted; nil: none
+	// Thickness is brackets over the plates that the job has; nil where it names none.
+	Thickness *plots.Group
 	// Drawing gives the drawings of a bracket; nil: there are none.
 	Drawing func(*run.Bracket) []*paper.Figure
 }
@@ -41,6 +43,9 @@ func Paper(in Input) *paper.Paper {
 	s.vehicle()
 	for i := range in.Result.Brackets {
 		s.bracket(&in.Result.Brackets[i])
+	}
+	if in.Thickness != nil {
+		s.blocks = append(s.blocks, in.Thickness.Blocks(2)...)
 	}
 	s.rules()
 	s.notChecked()

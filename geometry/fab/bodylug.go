@@ -77,9 +77,7 @@ func (l BodyLug) Hold(b *part.Bracket, ears [2]string, earMM float64, material s
 		},
 		Ends: ends, TravelMM: l.GapMM, Turns: l.Turns,
 	})
-	if l.Tied() {
-		b.Notes = append(b.Notes, PinNote(l.PinMM, l.PinMaterial, NutEnd(long, stack)))
-	}
+	b.Notes = append(b.Notes, PinNote(l.PinMM, l.PinMaterial, l.endNote(long, stack)))
 	b.LoadPoints = append(b.LoadPoints, part.LoadPoint{
 		ID: "pin", At: at, Axis: part.Vec{Y: 1},
 		// A loose pin between gaps holds no couple; about its own axis it turns.
@@ -99,6 +97,18 @@ func (l BodyLug) ends(ears [2]string) (ends [2]part.PinEnd, past float64) {
 	}
 	keeper := part.PinEnd{Kind: part.EndKeeper, BearsOn: ears[1], PlayMM: l.PlayMM}
 	return [2]part.PinEnd{keeper, keeper}, 0.5
+}
+
+// endNote says how long the pin is, and where what keeps it may be cut into it: past the ears' outer faces, so that no shear plane is in hole or slot. Sizes of retaining
+// bolt and keeper are not among the parameters.
+func (l BodyLug) endNote(longMM, stackMM float64) string {
+	switch l.Ends {
+	case "head and nut":
+		return NutEnd(longMM, stackMM)
+	case "head and retaining bolt":
+		return fmt.Sprintf("%s under the head; no edge of its cross hole within %s of it; retaining bolt, the maker's choice, with washer and nut", MM(longMM), MM(stackMM+l.PlayMM))
+	}
+	return fmt.Sprintf("%s over all; its slot for the keeper beyond one ear's outer face, none in the %s between the two; keeper plate, the maker's choice", MM(longMM), MM(stackMM))
 }
 
 // PinNote says to the maker what a pin is.

@@ -131,15 +131,23 @@ func TestBearingOfRoundedPlate(t *testing.T) {
 }
 
 // A lug of 40 with gaps of 2 between ears of 16: seats at 30 either side, a pin of 76 and the play, 1.15 pins for nut and washer or half a pin for a
-// keeper. Only head and nut pull both ears along, and only such a pin has a thread, which begins past the 76.
+// keeper. Only head and nut pull both ears along. Every pin says how it is made: thread, cross hole and slot lie past the 76, the hole past the play, too.
 func TestBodyLug(t *testing.T) {
 	for ends, want := range map[string]struct {
 		length float64
 		tied   bool
 		first  part.EndKind
+		note   string
 	}{
-		"head and nut": {math.Ceil(76.5 + 1.15*25), true, part.EndNut}, "head and retaining bolt": {math.Ceil(76.5 + 25), false, part.EndRetainer},
-		"keeper": {math.Ceil(76.5 + 12.5), false, part.EndKeeper},
+		"head and nut": {math.Ceil(76.5 + 1.15*25), true, part.EndNut, "106 mm under the head; no thread within 76 mm of it; washer, castle nut and cotter"},
+		"head and retaining bolt": {
+			math.Ceil(76.5 + 25), false, part.EndRetainer,
+			"102 mm under the head; no edge of its cross hole within 76.5 mm of it; retaining bolt, the maker's choice, with washer and nut",
+		},
+		"keeper": {
+			math.Ceil(76.5 + 12.5), false, part.EndKeeper,
+			"89 mm over all; its slot for the keeper beyond one ear's outer face, none in the 76 mm between the two; keeper plate, the maker's choice",
+		},
 	} {
 		l := BodyLug{PinMM: 25, PinMaterial: "C45+N", HoleMM: 25.5, ThicknessMM: 40, GapMM: 2, RadiusMM: 30, PlayMM: 0.5, Ends: ends}
 		var b part.Bracket
@@ -148,8 +156,7 @@ func TestBodyLug(t *testing.T) {
 		if p.LengthMM != want.length || l.Tied() != want.tied || p.Ends[0].Kind != want.first || p.Seats[0].Thing != "in" || p.Seats[0].AtMM != -30 || p.Seats[2].AtMM != 30 {
 			t.Errorf("%s: %+v", ends, p)
 		}
-		note := strings.Join(b.Notes, "; ")
-		if words := "pin: 25 mm round of C45+N, 106 mm under the head; no thread within 76 mm of it; washer, castle nut and cotter"; want.tied && note != words || !want.tied && note != "" {
+		if note := strings.Join(b.Notes, "; "); note != "pin: 25 mm round of C45+N, "+want.note {
 			t.Errorf("%s: note %q", ends, note)
 		}
 	}

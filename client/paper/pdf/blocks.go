@@ -26,6 +26,7 @@ func (d *document) title() {
 func (d *document) block(b paper.Block) error {
 	switch b := b.(type) {
 	case *paper.NewPage:
+		d.ended()
 		d.turn()
 		return nil
 	case *paper.Heading:

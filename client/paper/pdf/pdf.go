@@ -18,28 +18,61 @@ import (
 
 // Write writes a paper. The same paper gives the same bytes. A full-scale figure that has no room on a page is an error.
 func Write(w io.Writer, p *paper.Paper) error {
+	d, err := laidOut(p, nil)
+	if err != nil {
+		return err
+	}
+	if len(d.sparse) > 0 {
+		if again, err := laidOut(p, d.sparse); err == nil && again.f.PageNo() == d.f.PageNo() {
+			d = again
+		}
+	}
+	return d.f.Output(w)
+}
+
+// laidOut is a paper on its pages, some of which keep room free at their foot.
+func laidOut(p *paper.Paper, free map[int]float64) (*document, error) {
 	d := begin(p)
+	d.free = free
 	d.page()
 	d.title()
 	for i := range p.Blocks {
 		d.keepTogether(p.Blocks[i:])
 		if err := d.block(p.Blocks[i]); err != nil {
-			return err
+			return nil, err
 		}
 	}
-	return d.f.Output(w)
+	d.ended()
+	return d, nil
+}
+
+// enoughMM is how much stands at least on the last page of a paper: less is easily lost, as a list of cautions alone would be.
+const enoughMM = 60
+
+// ended looks at the last page of a paper, or of what comes before a page that begins by force: where little stands on it the page before is to leave it more.
+func (d *document) ended() {
+	n := d.f.PageNo()
+	if has := d.y - d.top; n > d.first && has < enoughMM {
+		d.sparse[n-1] = d.over + enoughMM - has
+	}
+	d.first = n + 1
 }
 
 // document is a paper being written. Lengths are mm, y downwards from the top of the page.
 type document struct {
 	f                   *fpdf.Fpdf
 	p                   *paper.Paper
-	width, height       float64 // of a page
-	left, right, bottom float64 // edges of the room for blocks
-	y                   float64 // where the next block begins
-	fresh               bool    // nothing stands on the page yet
-	depth               int     // of the last bookmark
-	above               float64 // how tall the headings are that stand directly above the next block
+	width, height       float64         // of a page
+	left, right, bottom float64         // edges of the room for blocks
+	y                   float64         // where the next block begins
+	top                 float64         // where the page's first block began
+	fresh               bool            // nothing stands on the page yet
+	free                map[int]float64 // room that pages keep free at their foot
+	over                float64         // room that was left on the page before
+	sparse              map[int]float64 // what pages were to keep free, so that more stands on the last one after them
+	first               int             // page with which what is being written began
+	depth               int             // of the last bookmark
+	above               float64         // how tall the headings are that stand directly above the next block
 	now                 style
 	widths              map[rune]float64 // of letters of the font in use, as a part of its size
 	all                 map[face]map[rune]float64
@@ -62,8 +95,8 @@ func begin(p *paper.Paper) *document {
 	f.AliasNbPages(pages)
 	f.SetLineJoinStyle("round")
 	return &document{
-		f: f, p: p, width: width, height: height, all: map[face]map[rune]float64{},
-		left: paper.MarginMM, right: width - paper.MarginMM, bottom: height - paper.BottomMM,
+		f: f, p: p, width: width, height: height, all: map[face]map[rune]float64{}, sparse: map[int]float64{}, first: 1,
+		left: paper.MarginMM, right: width - paper.MarginMM,
 	}
 }
 
@@ -78,10 +111,12 @@ func (d *document) page() {
 	d.f.AddPage()
 	d.head()
 	d.foot()
+	d.over = d.bottom - d.y
 	d.y, d.fresh = paper.TopMM, true
 	if d.p.Warning != "" {
 		d.warning()
 	}
+	d.top, d.bottom = d.y, d.height-paper.BottomMM-d.free[d.f.PageNo()]
 }
 
 // turn begins a page where something stands on this one.

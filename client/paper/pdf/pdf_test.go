@@ -9,6 +9,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"regexp"
+	"slices"
 	"strconv"
 	"strings"
 	"testing"
@@ -269,6 +270,45 @@ func TestHeadingsStayWithTheirs(t *testing.T) {
 }
 
 // Numbers that nobody can draw are refused, naming the drawing.
+// However long a paper is, what it ends with does not stand on a last page alone, nor does what comes before a page that begins by force; no page is added for it.
+func TestLastPageIsNotSparse(t *testing.T) {
+	mind := []paper.Block{&paper.Heading{Level: 2, Text: "Mind"}, &paper.List{Items: []string{"one", "two", "three"}}}
+	turned := 0
+	for rows := 20; rows < 70; rows++ {
+		tab := &paper.Table{Heads: []paper.Head{{Text: "n"}}}
+		for k := range rows {
+			tab.Rows = append(tab.Rows, paper.Row{Cells: []string{fmt.Sprint("row ", k)}})
+		}
+		for _, more := range [][]paper.Block{nil, {&paper.NewPage{}, &paper.Words{Text: "a tile"}}} {
+			p := &paper.Paper{Name: "x", Title: "X", Blocks: append(append([]paper.Block{tab}, mind...), more...)}
+			first, err := laidOut(p, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(first.sparse) == 0 {
+				continue
+			}
+			turned++
+			pages := strings.Split(strings.TrimSuffix(read(t, written(t, p), "pdftotext", "-layout"), "\f"), "\f")
+			if len(pages) != first.f.PageNo() {
+				t.Errorf("%d rows: %d pages, before %d", rows, len(pages), first.f.PageNo())
+			}
+			i := slices.IndexFunc(pages, func(s string) bool { return strings.Contains(s, "three") })
+			if i > 0 && !strings.Contains(pages[i], "row") {
+				t.Errorf("%d rows: the list stands alone on page %d of %d", rows, i+1, len(pages))
+			}
+			for k := range rows { // none is lost or said twice
+				if n := len(regexp.MustCompile(fmt.Sprintf(`row %d\b`, k)).FindAllString(strings.Join(pages, "\n"), -1)); n != 1 {
+					t.Errorf("%d rows: row %d stands %d times", rows, k, n)
+				}
+			}
+		}
+	}
+	if turned == 0 {
+		t.Error("no paper had a last page with little on it")
+	}
+}
+
 func TestUnsound(t *testing.T) {
 	line := func(x, bulge float64) []draw.Item {
 		return []draw.Item{&draw.Group{ID: "a", Items: []draw.Item{&draw.Path{Segments: []draw.Segment{{To: draw.Point{X: x}, Bulge: bulge}}}}}}
