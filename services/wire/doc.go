@@ -11,6 +11,6 @@
 //	files.go     export formats and files
 //	basis.go material.go setup.go report.go brief.go evaluate.go   checks
 //	vehicle*.go  a whole vehicle and what comes of it; vehicle_book.go the texts that an answer writes once
-//	problem.go status.go   errors, in band and as a call's status
+//	problem.go status.go short.go   errors, in band and as a call's status, which is short
 //	version.go   the interface's version
 package wire

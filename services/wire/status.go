@@ -48,7 +48,7 @@ func (e *UnreachableError) Error() string {
 func (e *UnreachableError) Unwrap() error { return ErrUnreachable }
 
 // ToStatus gives the status of a failed call. Field errors are INVALID_ARGUMENT with a BadRequest detail, other errors of the
-// domain FAILED_PRECONDITION; both carry an ErrorInfo and, for lugwright's own clients, the Problem as it was.
+// domain FAILED_PRECONDITION; both carry an ErrorInfo and, for lugwright's own clients, the Problem as it was, or as much of it as headers take.
 func ToStatus(err error) error {
 	if err == nil {
 		return nil
@@ -64,22 +64,9 @@ func ToStatus(err error) error {
 	}
 	problem := EncodeProblem(err)
 	if len(problem.Fields) == 0 {
-		return withDetails(codes.FailedPrecondition, problem, reasonNotComputable)
+		return refusal(codes.FailedPrecondition, problem, reasonNotComputable).Err()
 	}
-	return withDetails(codes.InvalidArgument, problem, reasonFieldsRefused)
-}
-
-func withDetails(code codes.Code, problem *pb.Problem, reason string) error {
-	s := status.New(code, problem.Message)
-	info := &errdetails.ErrorInfo{Reason: reason, Domain: errorDomain}
-	detailed, err := s.WithDetails(info, problem)
-	if len(problem.Fields) > 0 {
-		detailed, err = s.WithDetails(badRequest(problem), info, problem)
-	}
-	if err != nil {
-		return s.Err()
-	}
-	return detailed.Err()
+	return refusal(codes.InvalidArgument, problem, reasonFieldsRefused).Err()
 }
 
 func badRequest(problem *pb.Problem) *errdetails.BadRequest {
