@@ -30,6 +30,7 @@ type peer struct {
 	conn          grpc.ClientConnInterface
 	replicas      *replicas     // nil where there is no list of them
 	count         *atomic.Int32 // of replicas, as far as they are known
+	served        atomic.Int64  // calls answered
 
 	mu    sync.Mutex
 	known bool // its version was asked for and fits
@@ -71,6 +72,7 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 	if err := from.fits(p); err != nil {
 		return none, from.named(p, err)
 	}
+	p.served.Add(1)
 	return r, nil
 }
 

@@ -7,6 +7,7 @@
 //	reader.go    what is refused on the way in: missing messages, unknown words, wild numbers, endless lists
 //	enums.go     the words of the domain and their enum values
 //	space.go plate.go member.go joint.go load.go bracket.go   the bracket
+//	items.go     how many brackets a request asks for
 //	order.go     kinds and orders for brackets
 //	files.go     export formats and files
 //	basis.go material.go setup.go report.go brief.go evaluate.go   checks

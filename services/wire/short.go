@@ -29,7 +29,7 @@ func refusal(code codes.Code, problem *pb.Problem, reason string) *status.Status
 	s := detailed(code, problem.Message, problem, reason)
 	for n := len(problem.Fields); n > 0 && toldBytes(s) > mostTold; n-- {
 		kept := firstFields(problem, n)
-		s = detailed(code, inShort(kept), kept, reason)
+		s = detailed(code, inShort(problem, n), kept, reason)
 	}
 	for most := longestText; toldBytes(s) > mostTold; most /= 2 {
 		kept := cut(firstFields(problem, 1), most)
@@ -89,12 +89,13 @@ func moreFields(n int, atLeast bool) string {
 	return fmt.Sprintf("and %d more fields are refused", n)
 }
 
-// inShort is the message beside details that have more than it says.
-func inShort(p *pb.Problem) string {
-	if len(p.Fields) < 2 {
-		return p.Message
+// inShort is the message beside details that have the first n fields of a problem.
+func inShort(p *pb.Problem, n int) string {
+	first := decodeFields(p.Fields[:1]).Error()
+	if more := len(p.Fields) - 1; more > 0 {
+		first += fmt.Sprintf("\n%s; the details have the first %d", moreFields(more, len(p.Fields) >= maxRefused), n)
 	}
-	return decodeFields(p.Fields[:1]).Error() + "\nand more, in the details"
+	return first
 }
 
 // cut is a problem of one field, or none, with no text longer than most bytes.

@@ -39,7 +39,11 @@ const (
 	Broken  Failure = iota // the connection could not be made, or broke: another replica may answer
 	Late                   // no answer in time: so it may
 	Foreign                // what answers is another service or version, and asking again does not help
+	Crowded                // it answers that it has enough to do: asking again later helps
 )
+
+// Busy is what the words of a service begin with that has enough to do.
+const Busy = "busy: "
 
 func (e *UnreachableError) Error() string {
 	return fmt.Sprintf("%s service at %s: %s", e.Service, e.Addr, e.Why)
@@ -92,7 +96,11 @@ func FromStatus(err error) error {
 	case codes.DeadlineExceeded:
 		return &UnreachableError{Why: "did not answer within the time allowed", Failure: Late}
 	case codes.Unavailable:
-		return &UnreachableError{Why: DialWords(s.Message())}
+		gone := &UnreachableError{Why: DialWords(s.Message())}
+		if strings.Contains(s.Message(), Busy) {
+			gone.Failure = Crowded
+		}
+		return gone
 	case codes.Unauthenticated:
 		return &UnreachableError{Why: "lets nobody in without the right token; --token-file names the file with it"}
 	case codes.Unimplemented:
