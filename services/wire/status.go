@@ -83,6 +83,9 @@ func badRequest(problem *pb.Problem) *errdetails.BadRequest {
 	return out
 }
 
+// unreadable is what gRPC says, on either side, of bytes that are not the message that they should be.
+const unreadable = "grpc: failed to unmarshal the received message: "
+
 // FromStatus gives the error of a failed call back as the domain's: part.FieldErrors, *Refused, context.Canceled or
 // *UnreachableError.
 func FromStatus(err error) error {
@@ -103,6 +106,10 @@ func FromStatus(err error) error {
 		return gone
 	case codes.Unauthenticated:
 		return &UnreachableError{Why: "lets nobody in without the right token; --token-file names the file with it"}
+	case codes.Internal:
+		if _, why, ok := strings.Cut(s.Message(), unreadable); ok {
+			return &UnreachableError{Why: "cannot be read, or cannot read what it is asked, it is another service or version: " + why, Failure: Foreign}
+		}
 	case codes.Unimplemented:
 		return &UnreachableError{Why: "what listens there does not know this call, it is another service or version", Failure: Foreign}
 	}
