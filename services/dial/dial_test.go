@@ -35,23 +35,29 @@ import (
 	"lugwright/strength/basis"
 )
 
-// listen serves on a loopback port until the test ends.
+// listen serves services on a loopback port until the test ends.
 func listen(t testing.TB, services ...server.Service) (addr string, s *server.Server) {
+	t.Helper()
+	s = server.New(server.Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil))}, services...)
+	return serve(t, s, func() { s.Stop(time.Second) }), s
+}
+
+// serve serves on a loopback port until the test ends.
+func serve(t testing.TB, s interface{ Serve(net.Listener) error }, stop func()) (addr string) {
 	t.Helper()
 	l, err := server.Listen("127.0.0.1:0")
 	if err != nil {
 		t.Fatal(err)
 	}
-	s = server.New(server.Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil))}, services...)
 	done := make(chan error, 1)
 	go func() { done <- s.Serve(l) }()
 	t.Cleanup(func() {
-		s.Stop(time.Second)
+		stop()
 		if err := <-done; err != nil {
 			t.Error(err)
 		}
 	})
-	return l.Addr().String(), s
+	return l.Addr().String()
 }
 
 func remote(t testing.TB, geometryAddr, strengthAddr string, o Options) *Client {

@@ -30,6 +30,7 @@ type peer struct {
 	conn          grpc.ClientConnInterface
 	replicas      *replicas     // nil where there is no list of them
 	count         *atomic.Int32 // of replicas, as far as they are known
+	served        atomic.Int64  // calls answered
 
 	mu    sync.Mutex
 	known bool // its version was asked for and fits
@@ -71,6 +72,7 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 	if err := from.fits(p); err != nil {
 		return none, from.named(p, err)
 	}
+	p.served.Add(1)
 	return r, nil
 }
 
@@ -145,6 +147,9 @@ var attempts = sync.OnceValue(func() *regexp.Regexp {
 	return regexp.MustCompile(`^max retries exhausted: failed after \d+ attempts: rpc error: code = \w+ desc = `)
 })
 
+// unhealthy is what gRPC says of a connection whose service says of itself that it does not serve.
+const unhealthy = "health check failed. status=NOT_SERVING"
+
 // otherProtocol are pieces of the errors that something gives which speaks another protocol than gRPC, such as HTTP/1 or SSH.
 var otherProtocol = []string{"http2: frame too large", "error reading server preface", "malformed"}
 
@@ -170,6 +175,9 @@ func plain(why string) string {
 	}
 	if _, names, ok := strings.Cut(why, "x509: certificate is valid for "); ok {
 		return "its certificate is for " + strings.TrimRight(names, `"`) + "; --server-name gives the name in it"
+	}
+	if strings.Contains(why, unhealthy) {
+		return "takes no calls now: it starts, or is about to stop"
 	}
 	for _, piece := range otherProtocol {
 		if strings.Contains(why, piece) {

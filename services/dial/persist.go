@@ -23,7 +23,8 @@ const (
 const pause = 100 * time.Millisecond
 
 // A range of items is asked for again, after a failure that another replica may not have, until the answer is there or the service has not answered anything
-// for the client's patience.
+// for the client's patience. One that says it is busy has not failed at the items: they are asked for as they are, until it has been too busy for any of this client's
+// for that long.
 type persistent struct {
 	*peer
 	patience time.Duration
@@ -33,17 +34,24 @@ type persistent struct {
 
 func (p *persistent) items(ctx context.Context, from, to int) error {
 	var broken, late int
+	served := p.served.Load()
 	for begun := time.Now(); ; {
 		err := p.ask(ctx, from, to)
+		busy, moves := false, false // it is, but answers others of this client's messages
 		switch failure(err) {
 		case wire.Foreign:
 			return err
+		case wire.Crowded:
+			busy = true
+			if n := p.served.Load(); n != served {
+				served, begun, moves = n, time.Now(), true
+			}
 		case wire.Late:
 			late++
 		case wire.Broken:
 			broken++
 		}
-		answers := p.answers(ctx)
+		answers := !busy && p.answers(ctx)
 		switch {
 		case ctx.Err() != nil:
 			return context.Cause(ctx)
@@ -56,7 +64,7 @@ func (p *persistent) items(ctx context.Context, from, to int) error {
 		case answers && to-from == 1 && (broken >= mostBroken || late >= mostLate):
 			p.lost(from, fmt.Errorf("the %s service broke off at this variant %d times: %s", p.service, broken+late, why(err)))
 			return nil
-		case !answers && time.Since(begun) > p.patience:
+		case !answers && !moves && time.Since(begun) > p.patience:
 			return err
 		}
 		select {

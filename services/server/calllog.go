@@ -12,7 +12,10 @@ import (
 	"google.golang.org/grpc/credentials"
 	"google.golang.org/grpc/metadata"
 	"google.golang.org/grpc/peer"
+	"google.golang.org/grpc/stats"
 	"google.golang.org/grpc/status"
+
+	"lugwright/services/wire"
 )
 
 // requestID is the header that names a call, in requests and answers.
@@ -20,7 +23,7 @@ const requestID = "x-request-id"
 
 const longestID = 64
 
-// logCalls logs one line for each call: who, what, how it ended, how long it took. Never what was asked or answered.
+// logCalls logs one line for each call: who, what, of how many, how it ended, how long it took. Never what was asked or answered.
 func logCalls(log *slog.Logger) grpc.UnaryServerInterceptor {
 	return func(ctx context.Context, q any, info *grpc.UnaryServerInfo, handle grpc.UnaryHandler) (any, error) {
 		if strings.HasPrefix(info.FullMethod, "/grpc.health.") {
@@ -31,7 +34,8 @@ func logCalls(log *slog.Logger) grpc.UnaryServerInterceptor {
 		log := log.With("request", id)
 		began := time.Now()
 		answer, err := handle(withLog(ctx, log), q)
-		logCall(ctx, log, info.FullMethod, err, time.Since(began))
+		read(ctx)
+		logCall(ctx, log, info.FullMethod, err, time.Since(began), slog.Int("items", wire.Items(q)))
 		return answer, err
 	}
 }
@@ -42,12 +46,13 @@ func logStreams(log *slog.Logger) grpc.StreamServerInterceptor {
 		log := log.With("request", idOf(stream.Context()))
 		began := time.Now()
 		err := handle(service, stream)
+		read(stream.Context())
 		logCall(stream.Context(), log, info.FullMethod, err, time.Since(began))
 		return err
 	}
 }
 
-func logCall(ctx context.Context, log *slog.Logger, method string, err error, took time.Duration) {
+func logCall(ctx context.Context, log *slog.Logger, method string, err error, took time.Duration, more ...slog.Attr) {
 	code := status.Code(err)
 	level := slog.LevelInfo
 	switch code {
@@ -56,11 +61,46 @@ func logCall(ctx context.Context, log *slog.Logger, method string, err error, to
 	case codes.Unavailable, codes.ResourceExhausted, codes.DeadlineExceeded:
 		level = slog.LevelWarn
 	}
-	log.LogAttrs(ctx, level, "call", slog.String("method", method), slog.String("code", code.String()),
-		slog.Float64("ms", float64(took.Microseconds())/1000), slog.String("peer", peerOf(ctx)), slog.String("client", clientOf(ctx)))
+	log.LogAttrs(ctx, level, "call", append([]slog.Attr{slog.String("method", method), slog.String("code", code.String()),
+		slog.Float64("ms", float64(took.Microseconds())/1000), slog.String("peer", peerOf(ctx)), slog.String("client", clientOf(ctx))}, more...)...)
 }
 
-// logRefusal logs a call that was turned away at the first door.
+// unreadLog logs the calls that end before the interceptors hear of them, since their message is too long, no message, or does not come.
+type unreadLog struct{ log *slog.Logger }
+
+type unreadKey struct{}
+
+// unread is a call that no interceptor has logged.
+type unread struct {
+	method string
+	read   bool
+}
+
+func read(ctx context.Context) {
+	if u, ok := ctx.Value(unreadKey{}).(*unread); ok {
+		u.read = true
+	}
+}
+
+func (unreadLog) TagRPC(ctx context.Context, i *stats.RPCTagInfo) context.Context {
+	return context.WithValue(ctx, unreadKey{}, &unread{method: i.FullMethodName})
+}
+
+func (l unreadLog) HandleRPC(ctx context.Context, s stats.RPCStats) {
+	end, ok := s.(*stats.End)
+	if !ok || end.Error == nil {
+		return
+	}
+	if u, ok := ctx.Value(unreadKey{}).(*unread); ok && !u.read && !strings.HasPrefix(u.method, "/grpc.health.") {
+		logRefusal(ctx, l.log.With("request", idOf(ctx)), u.method, end.Error)
+	}
+}
+
+func (unreadLog) TagConn(ctx context.Context, _ *stats.ConnTagInfo) context.Context { return ctx }
+
+func (unreadLog) HandleConn(context.Context, stats.ConnStats) {}
+
+// logRefusal logs a call that was turned away before it was read.
 func logRefusal(ctx context.Context, log *slog.Logger, method string, err error) {
 	log.LogAttrs(ctx, slog.LevelWarn, "call refused", slog.String("method", method), slog.String("code", status.Code(err).String()),
 		slog.String("why", status.Convert(err).Message()), slog.String("peer", peerOf(ctx)))

@@ -2,7 +2,8 @@
 // an orderly stop. It never looks into a message.
 //
 //	server.go     Server: build, serve, stop
-//	limits.go     two doors: how much is taken at once
+//	limits.go     the first of two doors: how much is taken at once
+//	queue.go      the second: who is worked on, who waits, who is told to come again
 //	listen.go     where it may listen, and for how many
 //	calllog.go    one line for each call
 //	recover.go    panics become Internal

@@ -1,8 +1,7 @@
 package server
 
 // What is asked of a server at once is bounded at two doors. At the first, when a call's headers arrive and nothing of its message is read: by token, number,
-// memory and time. At the second, when the message is there: as many calls are worked on as there are cores, a few wait, and the rest
-// are told to come again.
+// memory and time. At the second, when the message is there (queue.go).
 
 import (
 	"context"
@@ -13,12 +12,12 @@ import (
 	"sync/atomic"
 	"time"
 
-	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 	"google.golang.org/grpc/tap"
 
 	"lugwright/services/transport"
+	"lugwright/services/wire"
 )
 
 // Limits bound what a server does at once. The zero value stands for DefaultLimits.
@@ -40,9 +39,10 @@ func DefaultLimits() Limits {
 // Refusals of a server that has enough to do. Clients of ours come again after a while, to another replica if there is one.
 var (
 	errStarting = status.Error(codes.Unavailable, "starting: its self-test is not over")
-	errCrowded  = status.Error(codes.Unavailable, "busy: as many calls at once as it takes; try again later")
-	errMemory   = status.Error(codes.Unavailable, "busy: its memory is nearly full; try again later")
-	errBusy     = status.Error(codes.Unavailable, "busy: all workers and all places to wait are taken; try again later")
+	errCrowded  = status.Error(codes.Unavailable, wire.Busy+"as many calls at once as it takes; try again later")
+	errMemory   = status.Error(codes.Unavailable, wire.Busy+"its memory is nearly full; try again later")
+	errBusy     = status.Error(codes.Unavailable, wire.Busy+"all workers and all places to wait are taken; try again later")
+	errWaited   = status.Error(codes.Unavailable, wire.Busy+"no worker was free for it in time; try again later")
 )
 
 // door is the first of the two.
@@ -105,46 +105,4 @@ func liveHeap() uint64 {
 	sample := []metrics.Sample{{Name: "/gc/heap/live:bytes"}}
 	metrics.Read(sample)
 	return sample[0].Value.Uint64()
-}
-
-// workers is the second door.
-type workers struct {
-	places  chan struct{}
-	waiting atomic.Int64
-	room    int64
-}
-
-func newWorkers(l Limits) *workers {
-	return &workers{places: make(chan struct{}, l.Workers), room: int64(l.Queue)}
-}
-
-// unary works on a call when there is a worker for it. Health is answered at once.
-func (w *workers) unary(ctx context.Context, q any, info *grpc.UnaryServerInfo, handle grpc.UnaryHandler) (any, error) {
-	if strings.HasPrefix(info.FullMethod, "/grpc.health.") {
-		return handle(ctx, q)
-	}
-	if err := w.enter(ctx); err != nil {
-		return nil, err
-	}
-	defer func() { <-w.places }()
-	return handle(ctx, q)
-}
-
-func (w *workers) enter(ctx context.Context) error {
-	select {
-	case w.places <- struct{}{}:
-		return nil
-	default:
-	}
-	if w.waiting.Add(1) > w.room {
-		w.waiting.Add(-1)
-		return errBusy
-	}
-	defer w.waiting.Add(-1)
-	select {
-	case w.places <- struct{}{}:
-		return nil
-	case <-ctx.Done():
-		return status.FromContextError(ctx.Err()).Err()
-	}
 }

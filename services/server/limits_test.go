@@ -88,14 +88,14 @@ func TestBusy(t *testing.T) {
 			}
 		})
 	}
-	if !eventually(func() bool { return h.running.Load() == 1 && r.workers.waiting.Load() == 1 }) {
+	if !eventually(func() bool { return h.running.Load() == 1 && r.workers.waiting() == 1 }) {
 		t.Fatal("one is not worked on while one waits")
 	}
 	ctx, cancel := context.WithTimeout(t.Context(), 100*time.Millisecond)
 	defer cancel()
 	impatient := make(chan error, 1)
 	go func() { impatient <- build(ctx, r.conn) }()
-	if !eventually(func() bool { return r.workers.waiting.Load() == 2 || ctx.Err() != nil }) {
+	if !eventually(func() bool { return r.workers.waiting() == 2 || ctx.Err() != nil }) {
 		t.Fatal("the queue does not fill")
 	}
 	if ctx.Err() == nil {
@@ -106,7 +106,7 @@ func TestBusy(t *testing.T) {
 	if err := <-impatient; status.Code(err) != codes.DeadlineExceeded {
 		t.Errorf("who waited for too long: %v", err)
 	}
-	if !eventually(func() bool { return r.workers.waiting.Load() == 1 }) {
+	if !eventually(func() bool { return r.workers.waiting() == 1 }) {
 		t.Error("who left still has a place")
 	}
 	if a, err := healthpb.NewHealthClient(r.conn).Check(t.Context(), &healthpb.HealthCheckRequest{}); err != nil || a.Status != healthpb.HealthCheckResponse_SERVING {

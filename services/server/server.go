@@ -102,6 +102,7 @@ func (s *Server) settings(o Options) []grpc.ServerOption {
 	out := []grpc.ServerOption{
 		grpc.Creds(o.Credentials),
 		grpc.InTapHandle(s.door.enter),
+		grpc.StatsHandler(unreadLog{o.Log}),
 		grpc.ChainUnaryInterceptor(logCalls(o.Log), recovery(o.Log), stated(), s.workers.unary),
 		grpc.ChainStreamInterceptor(logStreams(o.Log), streamRecovery(o.Log)),
 		grpc.MaxRecvMsgSize(MaxMessageBytes),

@@ -105,7 +105,10 @@ func (s *Service) evaluate(m *pb.EvaluateLimitRequest) (*pb.EvaluateLimitRespons
 	}
 	limit := basis.Limit(q.Limit)
 	if limit == nil {
-		return nil, unknown("limit", "limit state of "+basis.Card.Name, q.Limit, limitNames(basis))
+		return nil, &part.FieldError{
+			Field: "limit", Found: fmt.Sprintf("%q is not a limit state of %s", q.Limit, basis.Card.Name),
+			Accept: "one of those that ListBases and `lugwright limits` list" + part.Nearest(q.Limit, limitNames(basis)),
+		}
 	}
 	method, err := methodOf(basis, q.Method)
 	if err != nil {

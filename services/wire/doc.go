@@ -7,10 +7,11 @@
 //	reader.go    what is refused on the way in: missing messages, unknown words, wild numbers, endless lists
 //	enums.go     the words of the domain and their enum values
 //	space.go plate.go member.go joint.go load.go bracket.go   the bracket
+//	items.go     how many brackets a request asks for
 //	order.go     kinds and orders for brackets
 //	files.go     export formats and files
 //	basis.go material.go setup.go report.go brief.go evaluate.go   checks
 //	vehicle*.go  a whole vehicle and what comes of it; vehicle_book.go the texts that an answer writes once
-//	problem.go status.go   errors, in band and as a call's status
+//	problem.go status.go short.go   errors, in band and as a call's status, which is short
 //	version.go   the interface's version
 package wire

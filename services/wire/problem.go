@@ -32,10 +32,7 @@ func EncodeProblem(err error) *pb.Problem {
 
 // DecodeProblem gives the error back: part.FieldErrors when that is all it was.
 func DecodeProblem(m *pb.Problem) error {
-	fields := make(part.FieldErrors, len(m.GetFields()))
-	for i, f := range m.GetFields() {
-		fields[i] = &part.FieldError{Field: f.GetField(), Found: f.GetFound(), Accept: f.GetAccept()}
-	}
+	fields := decodeFields(m.GetFields())
 	switch {
 	case len(fields) == 0:
 		return &Refused{Message: m.GetMessage()}
@@ -43,6 +40,14 @@ func DecodeProblem(m *pb.Problem) error {
 		return fields
 	}
 	return &Refused{Message: m.GetMessage(), Fields: fields}
+}
+
+func decodeFields(in []*pb.FieldProblem) part.FieldErrors {
+	fields := make(part.FieldErrors, len(in))
+	for i, f := range in {
+		fields[i] = &part.FieldError{Field: f.GetField(), Found: f.GetFound(), Accept: f.GetAccept()}
+	}
+	return fields
 }
 
 func encodeFields(fields part.FieldErrors) []*pb.FieldProblem {

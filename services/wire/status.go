@@ -39,7 +39,11 @@ const (
 	Broken  Failure = iota // the connection could not be made, or broke: another replica may answer
 	Late                   // no answer in time: so it may
 	Foreign                // what answers is another service or version, and asking again does not help
+	Crowded                // it answers that it has enough to do: asking again later helps
 )
+
+// Busy is what the words of a service begin with that has enough to do.
+const Busy = "busy: "
 
 func (e *UnreachableError) Error() string {
 	return fmt.Sprintf("%s service at %s: %s", e.Service, e.Addr, e.Why)
@@ -48,7 +52,7 @@ func (e *UnreachableError) Error() string {
 func (e *UnreachableError) Unwrap() error { return ErrUnreachable }
 
 // ToStatus gives the status of a failed call. Field errors are INVALID_ARGUMENT with a BadRequest detail, other errors of the
-// domain FAILED_PRECONDITION; both carry an ErrorInfo and, for lugwright's own clients, the Problem as it was.
+// domain FAILED_PRECONDITION; both carry an ErrorInfo and, for lugwright's own clients, the Problem as it was, or as much of it as headers take.
 func ToStatus(err error) error {
 	if err == nil {
 		return nil
@@ -64,22 +68,9 @@ func ToStatus(err error) error {
 	}
 	problem := EncodeProblem(err)
 	if len(problem.Fields) == 0 {
-		return withDetails(codes.FailedPrecondition, problem, reasonNotComputable)
+		return refusal(codes.FailedPrecondition, problem, reasonNotComputable).Err()
 	}
-	return withDetails(codes.InvalidArgument, problem, reasonFieldsRefused)
-}
-
-func withDetails(code codes.Code, problem *pb.Problem, reason string) error {
-	s := status.New(code, problem.Message)
-	info := &errdetails.ErrorInfo{Reason: reason, Domain: errorDomain}
-	detailed, err := s.WithDetails(info, problem)
-	if len(problem.Fields) > 0 {
-		detailed, err = s.WithDetails(badRequest(problem), info, problem)
-	}
-	if err != nil {
-		return s.Err()
-	}
-	return detailed.Err()
+	return refusal(codes.InvalidArgument, problem, reasonFieldsRefused).Err()
 }
 
 func badRequest(problem *pb.Problem) *errdetails.BadRequest {
@@ -91,6 +82,9 @@ func badRequest(problem *pb.Problem) *errdetails.BadRequest {
 	}
 	return out
 }
+
+// unreadable is what gRPC says, on either side, of bytes that are not the message that they should be.
+const unreadable = "grpc: failed to unmarshal the received message: "
 
 // FromStatus gives the error of a failed call back as the domain's: part.FieldErrors, *Refused, context.Canceled or
 // *UnreachableError.
@@ -105,9 +99,17 @@ func FromStatus(err error) error {
 	case codes.DeadlineExceeded:
 		return &UnreachableError{Why: "did not answer within the time allowed", Failure: Late}
 	case codes.Unavailable:
-		return &UnreachableError{Why: DialWords(s.Message())}
+		gone := &UnreachableError{Why: DialWords(s.Message())}
+		if strings.Contains(s.Message(), Busy) {
+			gone.Failure = Crowded
+		}
+		return gone
 	case codes.Unauthenticated:
 		return &UnreachableError{Why: "lets nobody in without the right token; --token-file names the file with it"}
+	case codes.Internal:
+		if _, why, ok := strings.Cut(s.Message(), unreadable); ok {
+			return &UnreachableError{Why: "cannot be read, or cannot read what it is asked, it is another service or version: " + why, Failure: Foreign}
+		}
 	case codes.Unimplemented:
 		return &UnreachableError{Why: "what listens there does not know this call, it is another service or version", Failure: Foreign}
 	}

@@ -80,6 +80,7 @@ func TestNoAnswer(t *testing.T) {
 		{status.Error(codes.Unavailable, dialing), "dial tcp 10.0.0.9:7401: connect: no route to host"},
 		{status.Error(codes.DeadlineExceeded, "x"), "did not answer within the time allowed"},
 		{ToStatus(context.DeadlineExceeded), "did not answer within the time allowed"},
+		{status.Error(codes.Internal, "grpc: failed to unmarshal the received message: proto: bad"), "cannot be read, or cannot read what it is asked, it is another service or version: proto: bad"},
 		{status.Error(codes.Unimplemented, "x"), "what listens there does not know this call, it is another service or version"},
 	} {
 		err := FromStatus(c.err)

@@ -23,7 +23,8 @@ const (
 	_ = protoimpl.EnforceVersion(protoimpl.MaxVersion - 20)
 )
 
-// Problem says why there is no answer. It is an item's error in a batch, and a detail of the status of a refused call.
+// Problem says why there is no answer. It is an item's error in a batch, and a detail of the status of a refused call: there with the first of its
+// fields alone where all would not fit into headers, and the last of them says how many follow.
 type Problem struct {
 	state protoimpl.MessageState `protogen:"open.v1"`
 	// The whole error in words.
