@@ -418,6 +418,9 @@ func (s *plateSheet) facts() []string {
 		face + ". Datum 0: left and lower edge of the outline.",
 		"Control dimension: " + s.o.length(size) + " overall, " + way + ".",
 	}
+	if len(p.Etch) == 0 && p.Mark != "" {
+		out = append(out, "The cut file has no mark: paint "+p.Mark+" on, or tag the plate.")
+	}
 	if p.RolledMM > 0 {
 		out = append(out, "Roll to inside radius "+s.o.length(p.RolledMM)+".")
 	}
