@@ -38,7 +38,7 @@ func (s *Profile) Warnings(p *part.Plate) []string {
 // Unmarked says why a plate, as Finished leaves it, comes without its part mark; empty for one that carries it.
 func (s *Profile) Unmarked(p *part.Plate) string {
 	switch {
-	case p.Mark == "" || slices.ContainsFunc(p.Etch, func(e part.Etch) bool { return e.Text == p.Mark }):
+	case p.Mark == "" || len(p.Etch) > 0:
 		return ""
 	case s.Marks.Style == NoMarks:
 		return "the shop marks no plate"
