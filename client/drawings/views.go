@@ -43,6 +43,9 @@ func (s *Set) views(o Options) *draw.Drawing {
 				lines = append(lines, wrapped(fact, width)...)
 			}
 		}
+		for _, words := range s.fits {
+			lines = append(lines, wrapped(units.Words(words, o.Units)+".", width)...)
+		}
 		v.place(at.factor)
 		w, h := v.size()
 		return w <= width && h+float64(len(lines))*lineMM+14 <= height

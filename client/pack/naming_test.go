@@ -10,6 +10,7 @@ import (
 
 	"lugwright/client/job"
 	"lugwright/client/run"
+	"lugwright/geometry/access"
 	"lugwright/geometry/shop"
 	"lugwright/strength"
 )
@@ -75,5 +76,31 @@ func TestMarksOfTheShop(t *testing.T) {
 	files = packed(t, in)
 	if !strings.Contains(files["README.txt"], "NO PLATE IS MARKED by this shop") || strings.Contains(files["cut-list.csv"], "too small") {
 		t.Errorf("%s\n%s", files["README.txt"], files["cut-list.csv"])
+	}
+}
+
+// What is done at holes when the bracket is put together is in the hole list, on the plate's drawing and among the views.
+func TestHolesInPlace(t *testing.T) {
+	in := tiny(t, strength.Pass)
+	for i := range in.Result.Brackets {
+		b := &in.Result.Brackets[i]
+		b.Fits, b.AtHoles = access.Fits(b.Part), access.AtHoles(b.Part)
+	}
+	files := packed(t, in)
+	const words = "weld with a dummy pin through it, or ream in place"
+	for _, r := range rowsOf(t, files["hole-list.csv"]) {
+		if r["mark"] == "TB-L1" && r["hole"] == "pin" && r["made"] != "cut to 23.00, ream to 25.30; "+words || r["hole"] == "drain" && strings.Contains(r["made"], words) {
+			t.Errorf("%s %s: %s", r["mark"], r["hole"], r["made"])
+		}
+	}
+	for name, want := range map[string][]string{
+		"drawings/plates/TB-L1_12mm_S355_x4_units-mm.svg": {"cut Ø23 (1)", "(1) " + words + "."},
+		"drawings/brackets/tiny-left-views.svg":           {"pin: its holes may"},
+	} {
+		for _, w := range want {
+			if !strings.Contains(files[name], w) {
+				t.Errorf("%s has no %q", name, w)
+			}
+		}
 	}
 }
