@@ -265,7 +265,7 @@ func (s *plateSheet) notes() []callout {
 	if _, _, round := s.plate.Outer.IsCircle(); !round {
 		for i := range s.plate.Outer {
 			if e := s.plate.Outer.Edge(i); e.IsArc() && e.Sagitta() > 0.05 {
-				each("R"+s.o.length(e.Radius()), rightOf(e), 0)
+				each("R"+s.o.length(e.Radius())+s.about(i), rightOf(e), 0)
 			}
 		}
 	}
@@ -281,6 +281,24 @@ func (s *plateSheet) notes() []callout {
 		}
 	}
 	return list
+}
+
+// about places the centre of an arc with a corner at both its ends; others run out of what their edges' own dimensions place.
+func (s *plateSheet) about(i int) string {
+	const sharp = 0.02
+	o := s.plate.Outer
+	n := len(o)
+	e := o.Edge(i)
+	smooth := func(a, b shape.Edge) bool {
+		t, u := a.TangentAt(1), b.TangentAt(0)
+		return math.Abs(t.Cross(u)) < sharp && t.Dot(u) > 0
+	}
+	before, after := o.Edge((i+n-1)%n), o.Edge((i+1)%n)
+	if smooth(before, e) || smooth(e, after) {
+		return ""
+	}
+	c := e.Center().Sub(s.box.Min)
+	return fmt.Sprintf(", centre %s from left, %s from bottom", s.o.length(c.X), s.o.length(c.Y))
 }
 
 // rightOf is a place on an arc away from its middle, above which a hole may lie whose leader goes the same way.

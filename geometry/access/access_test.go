@@ -134,7 +134,7 @@ func TestAtHoles(t *testing.T) {
 			{ID: "under", Outer: outer, Pose: pose, Holes: []part.Hole{hole("bolt-1", -30), hole("bolt-2", 30)}},
 		},
 		Bolts: []part.BoltGroup{{ID: "bolts", Pose: pose, DiaMM: 8, HoleMM: 9, Points: []shape.Point{{X: -30}, {X: 30}}, Plies: [2]part.Ply{{Thing: "cover"}, {Thing: "under"}}}},
-		Pins: []part.Pin{{ID: "p1", DiaMM: 8.5, Axis: part.Vec{Z: 1}, Seats: []part.Seat{{Thing: "cover", HoleMM: 9}, {HoleMM: 9}, {Thing: "under", AtMM: 32, HoleMM: 9}}}},
+		Pins:  []part.Pin{{ID: "p1", DiaMM: 8.5, Axis: part.Vec{Z: 1}, Seats: []part.Seat{{Thing: "cover", HoleMM: 9}, {HoleMM: 9}, {Thing: "under", AtMM: 32, HoleMM: 9}}}},
 	}
 	words := func() (out []string) {
 		for _, h := range AtHoles(b) {
