@@ -9,6 +9,8 @@ import (
 	"os"
 	"path/filepath"
 	"runtime/debug"
+	"slices"
+	"strings"
 
 	"github.com/urfave/cli/v2"
 
@@ -92,7 +94,7 @@ func (s *session) packed(c *cli.Context, dir string, r *run.Result, said []strin
 			s.out.flow("      ", counting(n, "thing", "things")+" of "+b.Spec.Name+" not checked: the calc sheet lists each with the reason, under Not checked")
 		}
 		if n := len(b.Access); n > 0 {
-			s.out.flow("      ", fmt.Sprintf("tools cannot reach %d places of %s: README.txt names them, as check --access does; what a torch cannot reach is not welded", n, b.Spec.Name))
+			s.out.flow("      ", fmt.Sprintf("tools cannot reach %d places of %s: %s names them, as check --access does; what a torch cannot reach is not welded", n, b.Spec.Name, readmeOf(files)))
 		}
 	}
 	for _, line := range said {
@@ -107,6 +109,11 @@ func (s *session) packed(c *cli.Context, dir string, r *run.Result, said []strin
 	}
 	s.out.cautions(r.Job.Vehicle != nil)
 	return nil
+}
+
+// readmeOf is the name that README.txt has among a pack's files.
+func readmeOf(files []string) string {
+	return files[slices.IndexFunc(files, func(f string) bool { return strings.HasSuffix(f, "README.txt") })]
 }
 
 type packDoc struct {

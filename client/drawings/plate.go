@@ -19,6 +19,8 @@ type PlateOptions struct {
 	Options
 	Hand     part.Hand // empty: for either side
 	Quantity int       // to make; 0 is not printed
+	// AtHoles is what is done at holes when the bracket is put together, by the holes' names.
+	AtHoles map[string]string
 }
 
 // Plate draws a plate of a bracket as made (part.Bracket.AsMade): the outline as its cut file shows it, a bent one flat, with running dimensions from the left and
@@ -254,7 +256,7 @@ func (s *plateSheet) notes() []callout {
 	}
 	for i := range s.plate.Holes {
 		h := &s.plate.Holes[i]
-		each(s.hole(h), h.Center, h.DiaMM)
+		each(s.hole(h)+s.reference(h), h.Center, h.DiaMM)
 	}
 	for _, c := range s.plate.Cutouts {
 		words, at := s.opening(c)
@@ -263,7 +265,7 @@ func (s *plateSheet) notes() []callout {
 	if _, _, round := s.plate.Outer.IsCircle(); !round {
 		for i := range s.plate.Outer {
 			if e := s.plate.Outer.Edge(i); e.IsArc() && e.Sagitta() > 0.05 {
-				each("R"+s.o.length(e.Radius()), rightOf(e), 0)
+				each("R"+s.o.length(e.Radius())+s.about(i), rightOf(e), 0)
 			}
 		}
 	}
@@ -279,6 +281,24 @@ func (s *plateSheet) notes() []callout {
 		}
 	}
 	return list
+}
+
+// about places the centre of an arc with a corner at both its ends; others run out of what their edges' own dimensions place.
+func (s *plateSheet) about(i int) string {
+	const sharp = 0.02
+	o := s.plate.Outer
+	n := len(o)
+	e := o.Edge(i)
+	smooth := func(a, b shape.Edge) bool {
+		t, u := a.TangentAt(1), b.TangentAt(0)
+		return math.Abs(t.Cross(u)) < sharp && t.Dot(u) > 0
+	}
+	before, after := o.Edge((i+n-1)%n), o.Edge((i+1)%n)
+	if smooth(before, e) || smooth(e, after) {
+		return ""
+	}
+	c := e.Center().Sub(s.box.Min)
+	return fmt.Sprintf(", centre %s from left, %s from bottom", s.o.length(c.X), s.o.length(c.Y))
 }
 
 // rightOf is a place on an arc away from its middle, above which a hole may lie whose leader goes the same way.
@@ -323,6 +343,26 @@ func (s *plateSheet) hole(h *part.Hole) string {
 		return fmt.Sprintf("%s %s, pilot Ø%s", dia, h.Finish, s.o.length(h.CutMM))
 	}
 	return fmt.Sprintf("%s %s, %s", dia, h.Finish, first)
+}
+
+// done lists what is done at the holes when the bracket is put together, in the order of the holes, each once.
+func (s *plateSheet) done() []string {
+	var out []string
+	for i := range s.plate.Holes {
+		if words := s.o.AtHoles[s.plate.Holes[i].ID]; words != "" && !slices.Contains(out, words) {
+			out = append(out, words)
+		}
+	}
+	return out
+}
+
+// reference refers from a hole to what is done at it, which is said under the drawing.
+func (s *plateSheet) reference(h *part.Hole) string {
+	words := s.o.AtHoles[h.ID]
+	if words == "" {
+		return ""
+	}
+	return fmt.Sprintf(" (%d)", slices.Index(s.done(), words)+1)
 }
 
 // opening says what is cut out, and where a leader may end on its edge.
@@ -417,6 +457,12 @@ func (s *plateSheet) facts() []string {
 		fmt.Sprintf("Scale %s. Dimensions in %s, holes as finished; the contour is that of the cut file.", s.scale.words, s.o.unit()),
 		face + ". Datum 0: left and lower edge of the outline.",
 		"Control dimension: " + s.o.length(size) + " overall, " + way + ".",
+	}
+	for i, words := range s.done() {
+		out = append(out, fmt.Sprintf("(%d) %s.", i+1, words))
+	}
+	if len(p.Etch) == 0 && p.Mark != "" {
+		out = append(out, "The cut file has no mark: paint "+p.Mark+" on, or tag the plate.")
 	}
 	if p.RolledMM > 0 {
 		out = append(out, "Roll to inside radius "+s.o.length(p.RolledMM)+".")

@@ -14,6 +14,7 @@ type Set struct {
 	b     *part.Bracket // as made
 	given *part.Bracket
 	cases []part.Case
+	fits  []string
 
 	mu     sync.Mutex
 	kept   map[ask]func() []*draw.Drawing
@@ -33,9 +34,9 @@ type (
 	}
 )
 
-// Of is the drawings of a bracket, as the services give it, with its load cases.
-func Of(b *part.Bracket, cases []part.Case) *Set {
-	s := &Set{b: b.AsMade(), given: b, cases: cases, kept: map[ask]func() []*draw.Drawing{}, seen: map[look]func() *picture{}}
+// Of is the drawings of a bracket, as the services give it, with its load cases and what there is to say of holes that welding may put out of line.
+func Of(b *part.Bracket, cases []part.Case, fits ...string) *Set {
+	s := &Set{b: b.AsMade(), given: b, cases: cases, fits: fits, kept: map[ask]func() []*draw.Drawing{}, seen: map[look]func() *picture{}}
 	s.points = sync.OnceValue(func() []anchor { return anchors(s.picture(outside(s.b), true), listed(s.b, &Options{})) })
 	return s
 }
@@ -97,9 +98,9 @@ func onceIn[K comparable, V any](s *Set, kept map[K]func() V, k K, make func() V
 type Sets map[*part.Bracket]*Set
 
 // Of is a bracket's, a new one where it is not among them.
-func (s Sets) Of(b *part.Bracket, cases []part.Case) *Set {
+func (s Sets) Of(b *part.Bracket, cases []part.Case, fits ...string) *Set {
 	if set := s[b]; set != nil {
 		return set
 	}
-	return Of(b, cases)
+	return Of(b, cases, fits...)
 }

@@ -3,6 +3,7 @@ package drawings
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/client/draw"
 	"lugwright/geometry/shape"
@@ -43,6 +44,9 @@ func (s *Set) views(o Options) *draw.Drawing {
 			if fact != "" {
 				lines = append(lines, wrapped(fact, width)...)
 			}
+		}
+		for _, words := range s.fits {
+			lines = append(lines, wrapped(units.Words(words, o.Units)+".", width)...)
 		}
 		v.place(at.factor)
 		w, h := v.size()
@@ -126,6 +130,11 @@ func newAxis(b *part.Bracket, o *Options, p *picture, up bool) *ladder {
 			add(q.Center, q.Axis, "pin")
 		}
 	}
+	for i := range b.LoadPoints {
+		if q := &b.LoadPoints[i]; cradled(b, q) && square(q.Axis) {
+			add(q.At, q.Axis, q.ID+" axis")
+		}
+	}
 	pattern := func(pose part.Pose, points []shape.Point, what, face string) {
 		if !square(pose.W()) {
 			add(pose.Origin, part.Vec{}, face)
@@ -144,6 +153,11 @@ func newAxis(b *part.Bracket, o *Options, p *picture, up bool) *ladder {
 		pattern(b.Rods[i].Pose, b.Rods[i].Points, "rod", "face")
 	}
 	return l
+}
+
+// cradled says whether a load comes in by a tube that lies in an arc, whose axis no hole or pin shows.
+func cradled(b *part.Bracket, q *part.LoadPoint) bool {
+	return slices.ContainsFunc(b.Contacts, func(c part.Contact) bool { return c.WrapRad > 0 && c.Things[0] == q.ID })
 }
 
 // place lays the views out at a scale, the front one at 0.

@@ -36,7 +36,7 @@ func (a *assembly) addShapes(context.Context) error {
 func (a *assembly) drawPlates() {
 	for _, p := range a.pieces {
 		a.addLater("drawings/plates/"+p.fileName+".svg", func() ([]byte, error) {
-			return a.drawn(drawings.Plate(p.plate, drawings.PlateOptions{Options: a.drawingOptions(), Hand: p.hand, Quantity: p.count}))
+			return a.drawn(drawings.Plate(p.plate, drawings.PlateOptions{Options: a.drawingOptions(), Hand: p.hand, Quantity: p.count, AtHoles: a.Result.AtHoles(p.plate.Mark)}))
 		})
 	}
 }
@@ -81,7 +81,7 @@ func DrawingsOf(r *run.Result) drawings.Sets {
 	sets := drawings.Sets{}
 	for i := range r.Brackets {
 		b := &r.Brackets[i]
-		sets[b.Part] = drawings.Of(b.Part, r.Job.LoadCases(b.Spec))
+		sets[b.Part] = drawings.Of(b.Part, r.Job.LoadCases(b.Spec), b.Fits...)
 	}
 	return sets
 }

@@ -23,6 +23,9 @@ func (a *assembly) addHoleList(context.Context) error {
 	}}
 	total := 0
 	row := func(mark string, hand part.Hand, qty int, face string, h *part.Hole, from shape.Point, cut, made string) {
+		if words := a.Result.AtHoles(mark)[h.ID]; words != "" {
+			made += "; " + words
+		}
 		total += qty
 		rows = append(rows, []string{
 			mark, string(hand), strconv.Itoa(qty), face, h.ID, hundredths(h.Center.X), hundredths(h.Center.Y), hundredths(from.X), hundredths(from.Y),

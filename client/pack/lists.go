@@ -50,13 +50,22 @@ func (a *assembly) addCutList(context.Context) error {
 			hundredths(box.Width()), hundredths(box.Height()), kg(p.grams), kg(n * p.grams),
 			tenthsMM(p.tenths), tenthsMM(n * p.tenths), strconv.Itoa(p.pierces), strconv.Itoa(p.count * p.pierces),
 			holeNotes(p.plate), formingNotes(p.plate), a.control(box), checkHole(p.plate),
-			a.marked(a.cutFile(p)), strings.Join(a.Job.Shop.Warnings(p.plate), "; "),
+			a.marked(a.cutFile(p)), strings.Join(a.warnings(p.plate), "; "),
 		})
 	}
 	total := make([]string, len(rows[0]))
 	total[0], total[2], total[8], total[10], total[12] = "TOTAL", strconv.Itoa(count), kg(mass), tenthsMM(length), strconv.Itoa(pierces)
 	a.list("cut-list.csv", append(rows, total))
 	return nil
+}
+
+// warnings are what the shop's process does to a plate, and that it alone comes without its mark; of a shop that marks none README.txt says so once.
+func (a *assembly) warnings(p *part.Plate) []string {
+	out := a.Job.Shop.Warnings(p)
+	if why := a.Job.Shop.Unmarked(p); why != "" && a.Job.Shop.Marks.Style != shop.NoMarks {
+		out = append(out, why+": paint it on, or tag the plate")
+	}
+	return out
 }
 
 // addSawList lists members; a job without any gets no list.

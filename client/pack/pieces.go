@@ -11,6 +11,7 @@ import (
 	"strings"
 
 	"lugwright/client/run"
+	"lugwright/geometry/shop"
 	"lugwright/part"
 )
 
@@ -63,8 +64,8 @@ func (a *assembly) gather(ctx context.Context) error {
 	if err := a.nameFiles(); err != nil {
 		return err
 	}
-	a.stocks = a.stocked()
-	return nil
+	a.stocks, err = a.stocked()
+	return err
 }
 
 // nameFiles names the pieces' files once their counts are known. It refuses a pattern under which two would share one.
@@ -80,19 +81,27 @@ func (a *assembly) nameFiles() error {
 	return nil
 }
 
+// allPlates stands for the mark in the name of a file of all plates of a thickness.
+const allPlates = "PLATES"
+
+// fileName fills the shop's pattern in. What is of one piece or sheet has its mark in front where a pattern for whole thicknesses has none.
 func (a *assembly) fileName(mark string, p *part.Plate, count int) string {
 	unit, thickness := "mm", mm(p.ThicknessMM)+"mm"
 	if a.Job.Shop.Files.Inch {
 		unit, thickness = "inch", inches(p.ThicknessMM)+"in"
 	}
-	return a.Job.Shop.Files.FileName(map[string]string{
+	name := a.Job.Shop.Files.FileName(map[string]string{
 		"mark": mark, "thickness": thickness, "material": safe(p.Material), "quantity": strconv.Itoa(count), "units": unit,
 		"job": safe(a.Job.Title), "revision": safe(a.Job.Revision),
 	})
+	if mark != allPlates && !strings.Contains(a.Job.Shop.Files.Naming, "{mark}") {
+		name = mark + "_" + name
+	}
+	return name
 }
 
-// stocked gathers the pieces by thickness and material, in the order in which they first appear.
-func (a *assembly) stocked() []stock {
+// stocked gathers the pieces by thickness and material, in the order in which they first appear. It refuses a pattern under which two would share a file.
+func (a *assembly) stocked() ([]stock, error) {
 	var out []stock
 	for _, p := range a.pieces {
 		i := slices.IndexFunc(out, func(g stock) bool {
@@ -108,9 +117,18 @@ func (a *assembly) stocked() []stock {
 		for _, p := range out[i].pieces {
 			count += p.count
 		}
-		out[i].fileName = a.fileName("PLATES", out[i].pieces[0].plate, count)
+		out[i].fileName = a.fileName(allPlates, out[i].pieces[0].plate, count)
+		if a.Job.Shop.Files.Grouping != shop.OneThickness {
+			continue
+		}
+		for k := range out[:i] {
+			if p, q := out[k].pieces[0].plate, out[i].pieces[0].plate; strings.EqualFold(out[k].fileName, out[i].fileName) {
+				return nil, a.Job.AtShop(fmt.Sprintf("%s mm of %s and %s mm of %s would share the file %s", mm(p.ThicknessMM), p.Material, mm(q.ThicknessMM), q.Material, out[i].fileName),
+					"a pattern in files.naming that tells thicknesses and materials apart: {thickness}, {material}")
+			}
+		}
 	}
-	return out
+	return out, nil
 }
 
 func (a *assembly) addPlate(b *run.Bracket, p *part.Plate, density densities) error {

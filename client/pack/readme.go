@@ -7,6 +7,7 @@ import (
 	"strings"
 
 	"lugwright/client/caution"
+	"lugwright/geometry/shop"
 	"lugwright/strength"
 	"lugwright/units"
 )
@@ -60,7 +61,11 @@ func (a *assembly) whyNot(r *readme) {
 		case k == nil:
 			r.wrapped("- ", b.Spec.Name+": no limit state speaks of it, so nothing was checked")
 		case k.Verdict == strength.Fail:
-			r.wrapped("- ", fmt.Sprintf("%s fails: %s, %s, at %s of capacity (%s)", b.Spec.Name, k.Title, k.Place, units.Utilisation(k.Utilisation), k.Case))
+			under := ""
+			if k.Case != "" {
+				under = " (" + k.Case + ")"
+			}
+			r.wrapped("- ", fmt.Sprintf("%s fails: %s, %s, at %s of capacity%s", b.Spec.Name, k.Title, k.Place, units.Utilisation(k.Utilisation), under))
 		case k.Verdict == strength.Outside:
 			r.wrapped("- ", fmt.Sprintf("%s is outside the rule: %s, %s: %s", b.Spec.Name, k.Title, k.Place, k.Why))
 		}
@@ -141,6 +146,9 @@ func (a *assembly) whatIsWhat(r *readme) {
 	}
 	if a.Job.ShopName != "" {
 		r.wrapped("", "Cut files and holes as the shop "+a.Job.Shop.Name+" ("+string(a.Job.Shop.Process)+") has them.")
+	}
+	if len(a.pieces) > 0 && a.Job.Shop.Marks.Style == shop.NoMarks {
+		r.wrapped("", "NO PLATE IS MARKED by this shop: paint each one's mark on, or tag it, when it is picked up.")
 	}
 }
 

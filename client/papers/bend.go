@@ -41,9 +41,13 @@ func bendCard(p *page) string {
 		p.add(t)
 	}
 	p.head("At the brake")
+	lines := "the lines of the folds are in the cut file, on its layer " + p.in.Result.Job.Shop.Files.Layers.Bend
+	if p.in.Result.Job.Shop.Files.Layers.Bend == "" {
+		lines = "the cut file of this shop has no lines of folds: mark them out by this card"
+	}
 	p.bullets("the flat is drawn for the inside radius and the allowance beside it: another tool makes another part. The shop's own bend deduction overrules; tell it the outside leg to hold",
 		"across the rolling direction where the sheet allows; deburr the edge that is stretched (common practice, no source)",
-		"inside radius at least the thickness, flange at least three thicknesses and the radius (sheet-metal guides); the marks of the folds are on the cut file's own layer",
+		"inside radius at least the thickness, flange at least three thicknesses and the radius (sheet-metal guides); "+lines,
 		"bend one off first and measure it, then the rest")
 	p.cautions(13, 14)
 	return ""
@@ -54,7 +58,7 @@ func (p *page) folds(q *piece) {
 	p.head(fmt.Sprintf("%s %s: %s of %s %s", pl.Mark, pl.Name, counted(q.count, "piece", "pieces"), p.length(pl.ThicknessMM), pl.Material))
 	t := table("Lengths in "+p.unit()+".", "#order", "fold line", "angle", "which way", "#inside radius", "#allowance", "#outside leg", "read")
 	corner := pl.Outer.BBox().Min
-	var remarks []string
+	remarks := []string{up(pl)}
 	for i, b := range pl.Bends {
 		leg := ""
 		if b.AllowanceMM > 0 {
@@ -137,11 +141,20 @@ func (p *page) foldLine(b *part.Bend, corner shape.Point) string {
 	return fmt.Sprintf("from %s, %s to %s, %s", p.bare(a.X), p.bare(a.Y), p.bare(e.X), p.bare(e.Y))
 }
 
-// way says to which face a fold turns and which side of its line moves. The face that the cut file shows carries the etched mark.
+// up says to which face folds turn up. The face that the cut file shows carries the mark, where the shop etches one.
+func up(pl *part.Plate) string {
+	words := "up is to the face that the cut file shows"
+	if len(pl.Etch) > 0 {
+		words += ", which is etched with the mark"
+	}
+	return words + "; down is away from it"
+}
+
+// way says which side of a fold's line moves, and whether up or down.
 func way(b *part.Bend) string {
-	up := "up, to the face with the mark"
+	up := "up"
 	if b.AngleRad < 0 {
-		up = "down, away from the mark"
+		up = "down"
 	}
 	d := b.B.Sub(b.A)
 	side := "the side beyond the line"

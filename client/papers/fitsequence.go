@@ -45,6 +45,9 @@ func (p *page) wholeJob(welded, onFrame bool) {
 			steps = append(steps, words)
 		}
 	}
+	if words := p.unmarked(); words != "" {
+		add(true, words)
+	}
 	add(true, "parts to hand by their marks, L with L and R with R; holes finished but those that are reamed after welding")
 	add(onFrame && pins, "brackets loose on the frame by their own bolts, washers in, nuts by hand: they find their place from the pins, not the other way round")
 	add(onFrame && !pins, "brackets loose on the frame by their own bolts, washers in, nuts by hand, until all of them have found their place")

@@ -58,11 +58,42 @@ func holeSchedule(p *page) string {
 			remarks = append(remarks, fmt.Sprintf("a hand reamer takes %s to %s: where more is left, drill first or use a taper (bridge) reamer (common practice, no source)", p.length(0.2), p.length(0.5)),
 				"ears of one pin: ream after welding, all in one pass")
 		}
-		parts.bullets(remarks...)
+		parts.bullets(append(remarks, p.inPlace(plates, members)...)...)
 	}
 	p.blocks = append(parts.blocks, p.blocks...)
 	p.cautions(2, 13, 14)
 	return ""
+}
+
+// inPlace says what is done at holes that welding may put out of line, each once with the holes of each piece.
+func (p *page) inPlace(plates []*piece, members []*section) []string {
+	var words []string
+	at := map[string][]string{}
+	add := func(mark, hole, done string) {
+		if done == "" {
+			return
+		}
+		if at[done] == nil {
+			words = append(words, done)
+		}
+		at[done] = append(at[done], mark+" "+hole)
+	}
+	for _, q := range plates {
+		done := p.in.Result.AtHoles(q.plate.Mark)
+		for i := range q.plate.Holes {
+			add(q.plate.Mark, q.plate.Holes[i].ID, done[q.plate.Holes[i].ID])
+		}
+	}
+	for _, m := range members {
+		done := p.in.Result.AtHoles(m.member.Mark)
+		for i := range m.member.Holes {
+			add(m.member.Mark, m.member.Holes[i].ID, done[m.member.Holes[i].ID])
+		}
+	}
+	for i, w := range words {
+		words[i] = w + ": " + strings.Join(at[w], ", ")
+	}
+	return words
 }
 
 func reamed(h part.Hole) bool { return h.Finish == part.Reamed }

@@ -17,7 +17,7 @@ const (
 
 // drawings are a bracket's.
 func (p *page) drawings(b *run.Bracket) *drawings.Set {
-	return p.in.Drawings.Of(b.Part, p.in.Result.Job.LoadCases(b.Spec))
+	return p.in.Drawings.Of(b.Part, p.in.Result.Job.LoadCases(b.Spec), b.Fits...)
 }
 
 // half is the size of a drawing of which two go on a page.
@@ -33,6 +33,6 @@ func (p *page) figures(list ...*draw.Drawing) {
 
 // plateDrawing is a plate's, flat, with its dimensions, no taller than a height.
 func (p *page) plateDrawing(q *piece, heightMM float64) *paper.Figure {
-	o := drawings.PlateOptions{Options: drawings.Options{Units: p.system, HeightMM: heightMM}, Hand: q.hand, Quantity: q.count}
+	o := drawings.PlateOptions{Options: drawings.Options{Units: p.system, HeightMM: heightMM}, Hand: q.hand, Quantity: q.count, AtHoles: p.in.Result.AtHoles(q.plate.Mark)}
 	return &paper.Figure{Drawing: drawings.Plate(q.plate, o)}
 }

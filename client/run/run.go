@@ -5,6 +5,7 @@ import (
 	"errors"
 	"fmt"
 	"slices"
+	"strings"
 
 	"lugwright/client/job"
 	"lugwright/geometry"
@@ -38,6 +39,27 @@ type Bracket struct {
 	Looked bool             // for what follows; else nothing is known of it
 	Access []access.Finding // what tools cannot reach
 	Fits   []string         // holes that welding may put out of line, and what to do
+	// AtHoles is the same for each of those holes, for the drawing of its piece and its line of a list.
+	AtHoles []access.AtHole
+}
+
+// AtHoles is what is done at holes of the piece with a mark because welding may put them out of line, by the holes' names; a piece of several brackets has that of all.
+func (r *Result) AtHoles(mark string) map[string]string {
+	out := map[string]string{}
+	for i := range r.Brackets {
+		b := &r.Brackets[i]
+		for _, h := range b.AtHoles {
+			p, m := b.Part.Plate(h.Piece), b.Part.Member(h.Piece)
+			if p != nil && p.Mark != mark || m != nil && m.Mark != mark || slices.Contains(strings.Split(out[h.Hole], "; "), h.Words) {
+				continue
+			}
+			if out[h.Hole] != "" {
+				out[h.Hole] += "; "
+			}
+			out[h.Hole] += h.Words
+		}
+	}
+	return out
 }
 
 // Known asks the services what a job may say.
@@ -85,6 +107,7 @@ func Job(ctx context.Context, c *dial.Client, j *job.Job, o Options) (*Result, e
 		if o.Access {
 			r.Brackets[i].Looked = true
 			r.Brackets[i].Access, r.Brackets[i].Fits = access.Findings(built[i], j.Room), access.Fits(built[i])
+			r.Brackets[i].AtHoles = access.AtHoles(built[i])
 		}
 	}
 	return r, nil

@@ -119,3 +119,47 @@ func TestValidate(t *testing.T) {
 		t.Errorf("%v", bad)
 	}
 }
+
+// What Fits says of a pattern and a pin is said at their own holes: at those of the plate that is nearer, at the ears' own. Tapped holes that are cut for the
+// tap are as true as those over them, 0.3 mm each; where they are punched the drill goes off by up to 1 mm, and is marked off through what lies over them.
+func TestAtHoles(t *testing.T) {
+	pose := part.Pose{U: part.Vec{X: 1}, V: part.Vec{Y: 1}}
+	hole := func(id string, x float64) part.Hole {
+		return part.Hole{ID: id, Center: shape.Point{X: x}, DiaMM: 9, CutMM: 9, Finish: part.AsCut}
+	}
+	outer := shape.Rect(shape.Point{X: -50, Y: -50}, shape.Point{X: 50, Y: 50})
+	b := &part.Bracket{
+		Plates: []part.Plate{
+			{ID: "cover", Outer: outer, Pose: pose, Holes: []part.Hole{hole("bolt-1", -30), hole("bolt-2", 30), hole("drain", 0)}},
+			{ID: "under", Outer: outer, Pose: pose, Holes: []part.Hole{hole("bolt-1", -30), hole("bolt-2", 30)}},
+		},
+		Bolts: []part.BoltGroup{{ID: "bolts", Pose: pose, DiaMM: 8, HoleMM: 9, Points: []shape.Point{{X: -30}, {X: 30}}, Plies: [2]part.Ply{{Thing: "cover"}, {Thing: "under"}}}},
+		Pins:  []part.Pin{{ID: "p1", DiaMM: 8.5, Axis: part.Vec{Z: 1}, Seats: []part.Seat{{Thing: "cover", HoleMM: 9}, {HoleMM: 9}, {Thing: "under", AtMM: 32, HoleMM: 9}}}},
+	}
+	words := func() (out []string) {
+		for _, h := range AtHoles(b) {
+			out = append(out, h.Piece+" "+h.Hole+" "+h.Words)
+		}
+		return out
+	}
+	if got, want := strings.Join(words(), "\n"), "cover bolt-1 match-drill the far side through it\ncover bolt-2 match-drill the far side through it\n"+
+		"cover drain weld with a dummy pin through it, or ream in place"; got != want {
+		t.Errorf("%s", got)
+	}
+	b.Pins = nil
+	for i := range b.Plates[1].Holes {
+		b.Plates[1].Holes[i].Finish, b.Plates[1].Holes[i].CutMM = part.Tapped, 0
+	}
+	if got, want := strings.Join(words(), "\n"), "under bolt-1 after welding, marked off through the cover\nunder bolt-2 after welding, marked off through the cover"; got != want {
+		t.Errorf("%s", got)
+	}
+	if got := Fits(b); len(got) != 1 || !strings.HasSuffix(got[0], "mark the tapped holes off through the cover after welding, then drill and tap") {
+		t.Errorf("%q", got)
+	}
+	for i := range b.Plates[1].Holes {
+		b.Plates[1].Holes[i].CutMM = 6.8
+	}
+	if got := Fits(b); got != nil {
+		t.Errorf("cut for the tap: %q", got)
+	}
+}

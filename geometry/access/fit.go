@@ -3,6 +3,7 @@ package access
 import (
 	"fmt"
 	"math"
+	"slices"
 
 	"lugwright/part"
 )
@@ -30,22 +31,119 @@ const (
 // c meet when their places differ by no more than c.
 func Fits(b *part.Bracket) []string {
 	var out []string
-	for i := range b.Bolts {
-		g := &b.Bolts[i]
-		if g.SameAs != "" || len(g.Points) < 2 {
-			continue
-		}
-		need, have := cutMM+drillMM, g.HoleMM-g.DiaMM
-		if need > have+1e-9 {
-			out = append(out, fmt.Sprintf("%s: holes may be off by %.1f mm and have %.1f mm of play over the bolt: match-drill the far side through the bracket", called("bolts", g.ID), need, have))
-		}
+	for _, f := range fits(b) {
+		out = append(out, f.words)
 	}
-	for i := range b.Pins {
-		if words := pinLine(b, &b.Pins[i]); words != "" {
-			out = append(out, words)
+	return out
+}
+
+// AtHole is what is done at one hole of a plate or member because its line may not meet after welding, in words for that piece's drawing and its line of a list.
+type AtHole struct{ Piece, Hole, Words string }
+
+// AtHoles are those of Fits, hole by hole.
+func AtHoles(b *part.Bracket) []AtHole {
+	var out []AtHole
+	for _, f := range fits(b) {
+		for i := range b.Plates {
+			p := &b.Plates[i]
+			for _, face := range p.Folded() {
+				for k := range face.Holes {
+					out = f.at(out, p.ID, &face, &face.Holes[k])
+				}
+			}
+		}
+		for i := range b.Members {
+			m := &b.Members[i]
+			if m.Profile.Kind != part.Angle {
+				continue
+			}
+			legA, legB := m.Legs()
+			for _, leg := range [2]part.Plate{legA, legB} {
+				for k := range leg.Holes {
+					out = f.at(out, m.ID, &leg, &leg.Holes[k])
+				}
+			}
 		}
 	}
 	return out
+}
+
+// fit is a bolt pattern or pin line whose holes may not meet.
+type fit struct {
+	words        string
+	hole, tapped string // what is done at its holes, and at tapped ones
+	lines        []part.Vec
+	along        part.Vec
+	pieces       []string // whose holes: plates, faces, legs; tapped ones are looked for in every plate
+}
+
+// at adds the words for a hole that lies on one of the lines.
+func (f *fit) at(out []AtHole, piece string, face *part.Plate, h *part.Hole) []AtHole {
+	const same = 0.5 // off the line, mm
+	words := f.hole
+	if h.Finish == part.Tapped {
+		words = f.tapped
+	} else if !slices.Contains(f.pieces, face.ID) && !slices.Contains(f.pieces, piece) {
+		return out
+	}
+	centre := face.HoleAt(*h)
+	if words == "" || !slices.ContainsFunc(f.lines, func(p part.Vec) bool {
+		off := centre.Sub(p)
+		return off.AddScaled(-off.Dot(f.along), f.along).Norm() < same
+	}) {
+		return out
+	}
+	return append(out, AtHole{Piece: piece, Hole: h.ID, Words: words})
+}
+
+func fits(b *part.Bracket) []fit {
+	var out []fit
+	for i := range b.Bolts {
+		if g := &b.Bolts[i]; g.SameAs == "" && len(g.Points) >= 2 {
+			out = append(out, pattern(b, g)...)
+		}
+	}
+	for i := range b.Pins {
+		out = append(out, pinLine(b, &b.Pins[i])...)
+	}
+	return out
+}
+
+// pattern holds the near ply's holes against the far ply's: drilled in place, or tapped in the bracket's own steel, cut for the tap or marked by punch.
+func pattern(b *part.Bracket, g *part.BoltGroup) []fit {
+	near := b.Owner(g.Plies[0].Thing)
+	f := fit{along: g.Pose.W(), pieces: []string{g.Plies[0].Thing}, hole: "match-drill the far side through it"}
+	for _, p := range g.Points {
+		f.lines = append(f.lines, g.Pose.At(p.X, p.Y, 0))
+	}
+	need, have, words := cutMM+drillMM, g.HoleMM-g.DiaMM, "match-drill the far side through the bracket"
+	if h := tappedOn(b, &f); h != nil {
+		f.tapped = "after welding, marked off through the " + near
+		f.hole, words = "", "mark the tapped holes off through the "+near+" after welding, then drill and tap"
+		if h.CutMM > 0 {
+			need = cutMM + cutMM
+		}
+	}
+	if need <= have+1e-9 {
+		return nil
+	}
+	f.words = fmt.Sprintf("%s: holes may be off by %.1f mm and have %.1f mm of play over the bolt: %s", called("bolts", g.ID), need, have, words)
+	return []fit{f}
+}
+
+// tappedOn is a tapped hole on a pattern's lines; nil for none.
+func tappedOn(b *part.Bracket, f *fit) *part.Hole {
+	probe := *f
+	probe.tapped = "tapped"
+	for i := range b.Plates {
+		p := &b.Plates[i]
+		for k := range p.Holes {
+			if h := &p.Holes[k]; h.Finish == part.Tapped && len(probe.at(nil, p.ID, p, h)) > 0 {
+				return h
+			}
+		}
+	}
+	return nil
 }
 
 // called is what a thing is and its name, once where they are the same.
@@ -57,21 +155,25 @@ func called(what, id string) string {
 }
 
 // pinLine reckons the ears' own holes: those that are welded apart from each other.
-func pinLine(b *part.Bracket, p *part.Pin) string {
+func pinLine(b *part.Bracket, p *part.Pin) []fit {
 	lo, hi, play := math.Inf(1), math.Inf(-1), math.Inf(1)
-	n := 0
+	var ears []string
 	for _, s := range p.Seats {
 		if b.Plate(s.Thing) == nil {
 			continue
 		}
-		n++
+		ears = append(ears, s.Thing)
 		lo, hi, play = min(lo, s.AtMM), max(hi, s.AtMM), min(play, s.HoleMM-p.DiaMM)
 	}
-	if n < 2 {
-		return ""
+	if len(ears) < 2 {
+		return nil
 	}
-	if off := WeldmentMM(hi - lo); off > play+1e-9 {
-		return fmt.Sprintf("%s: its holes may come out %.1f mm off line by welding (ISO 13920 class B) and have %.1f mm of play: weld with a dummy pin through them, or ream in place", called("pin", p.ID), off, play)
+	off := WeldmentMM(hi - lo)
+	if off <= play+1e-9 {
+		return nil
 	}
-	return ""
+	return []fit{{
+		along: p.Axis, lines: []part.Vec{p.Center}, pieces: ears, hole: "weld with a dummy pin through it, or ream in place",
+		words: fmt.Sprintf("%s: its holes may come out %.1f mm off line by welding (ISO 13920 class B) and have %.1f mm of play: weld with a dummy pin through them, or ream in place", called("pin", p.ID), off, play),
+	}}
 }

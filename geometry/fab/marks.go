@@ -4,8 +4,6 @@ package fab
 
 import (
 	"math"
-	"slices"
-	"strings"
 
 	"lugwright/geometry/shape"
 	"lugwright/geometry/stroke"
@@ -23,10 +21,9 @@ var markHeights = []float64{8, 7, 6, 5, 4}
 // MarkLetters is the length to reckon with for a mark grown from a root: hand letter and number follow it.
 func MarkLetters(root string) int { return max(8, len([]rune(root))+4) }
 
-// MarkAll etches every plate's part mark and notes those that are too small for one. The text lies wholly in the steel, clear of
+// MarkAll etches the part mark of every plate that has room for one. The text lies wholly in the steel, clear of
 // edges and holes, near the middle of the plate, level or upright; where there is room for it, also clear of what is welded onto the plate.
 func MarkAll(b *part.Bracket, root string) {
-	var small []string
 	for i, first := range firsts(b.Plates) {
 		p := &b.Plates[i]
 		if first < i {
@@ -36,13 +33,9 @@ func MarkAll(b *part.Bracket, root string) {
 			continue
 		}
 		taken := covered(b, p)
-		done := mark(p, MarkLetters(root), taken) || taken != nil && mark(p, MarkLetters(root), nil)
-		if !done && !slices.Contains(small, p.Name) {
-			small = append(small, p.Name)
+		if !mark(p, MarkLetters(root), taken) && taken != nil {
+			mark(p, MarkLetters(root), nil)
 		}
-	}
-	if small != nil {
-		b.Notes = append(b.Notes, "too small for an etched mark, paint it on: "+strings.Join(small, ", "))
 	}
 }
 

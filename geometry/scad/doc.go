@@ -1,7 +1,7 @@
 // Package scad writes a finished bracket as one OpenSCAD source file that a person can read, turn and change. It never
 // decides a shape: everything comes from the bracket, and an edit in the file goes no further than the file.
 //
-// Written: named variables for thicknesses, hole diameters, facets and the exploding distance, with the ranges that the
+// Written: named variables for thicknesses of plates that are neither bent nor rolled, hole diameters, facets and the exploding distance, with the ranges that the
 // customizer shows; one flat and one solid module for each different piece; for a bent plate one more as it is folded; an
 // assembly, in which bent plates are folded. Holes have their finished diameter. Not written: rolling (such plates stand
 // flat), welds, washers, threads, toe radii of rolled angles.

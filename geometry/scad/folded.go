@@ -49,7 +49,7 @@ module bend(frame, from, to, take, radius, angle, thickness) {
 
 // folded writes the module of a bent plate as it is folded.
 func (w *writer) folded(m *model, p piece) {
-	thickness := find(m.thickness, p.plate.ThicknessMM)
+	thickness := w.thicknessOf(m, p.plate)
 	var shown []string
 	for _, f := range p.folds.Faces {
 		if f.Bend >= 0 {

@@ -108,9 +108,14 @@ func (m *model) samePiece(p *part.Plate) *piece {
 	return nil
 }
 
+// formed says whether a plate's flat shape was worked out for its thickness, which therefore is no variable.
+func formed(p *part.Plate) bool { return len(p.Bends) > 0 || p.RolledMM > 0 }
+
 // share gives the plate its variables.
 func (m *model) share(p *part.Plate) {
-	m.thickness = m.shared(m.thickness, p.ThicknessMM, "thickness_"+p.Name, p.Name)
+	if !formed(p) {
+		m.thickness = m.shared(m.thickness, p.ThicknessMM, "thickness_"+p.Name, p.Name)
+	}
 	for _, h := range p.Holes {
 		m.shareHole(h, p.Name)
 	}
@@ -132,6 +137,14 @@ func (m *model) shared(list []variable, value float64, name, user string) []vari
 		}
 	}
 	return append(list, variable{m.names.give(identifier(name)), value, []string{user}})
+}
+
+// thicknessOf is a plate's thickness as the file has it: a variable's name, or a number.
+func (w *writer) thicknessOf(m *model, p *part.Plate) string {
+	if formed(p) {
+		return w.number(p.ThicknessMM)
+	}
+	return find(m.thickness, p.ThicknessMM)
 }
 
 // find names the variable of a value.

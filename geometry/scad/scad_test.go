@@ -164,27 +164,28 @@ func turned(o shape.Outline) float64 {
 	return sum
 }
 
-// OpenSCAD folds the tray to its outside size by its parameters, 700 x 600 and 60 high over the underside of its 4 mm bottom, and to the flat pattern's volume
-// with what the middle planes of four bends of 90 degrees, 6 mm inside, are longer than their allowance: pi/2 (0.5 - 0.44) 4 over 2 x 668 + 2 x 568 mm. A sheet
-// of 5 mm in the file still closes: its bends begin where they did, so that it is 1 mm longer at each end, 0.5 lower and 0.5 higher.
+// OpenSCAD folds the tray to its outside size by its parameters, 700 x 600 and 60 high over the underside of its bottom, of whatever thickness it is built, and to
+// the flat pattern's volume with what the middle planes of four bends of 90 degrees, 6 mm inside, are longer than their allowance: with a sheet of 4 mm
+// pi/2 (0.5 - 0.44) 4 over 2 x 668 + 2 x 568 mm. No variable of the file makes it another sheet.
 func TestTrayIsFolded(t *testing.T) {
 	openscad := peer.NeedCommand(t, "openscad")
-	b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "t", Hand: part.LeftHand, Params: []part.Param{{Name: "thickness", Number: 4, Unit: "mm"}}})
-	if err != nil {
-		t.Fatal(err)
-	}
-	p := &b.Plates[0]
-	text := written(t, b, Options{})
-	for _, c := range []struct{ thickness, volume, length, low float64 }{
-		{4, p.Shape(false).Area()*4 + math.Pi/2*0.06*4*(2*668+2*568)*4, 700, -2}, {5, 0, 702, -2.5},
-	} {
-		file := saved(t, strings.Replace(text, "thickness_tray = 4;", fmt.Sprintf("thickness_tray = %g;", c.thickness), 1))
+	for _, mm := range []float64{5, 4} {
+		b, err := geometry.Build(kinds.All(), geometry.Request{Kind: "tray", Name: "t", Hand: part.LeftHand, Params: []part.Param{{Name: "thickness", Number: mm, Unit: "mm"}}})
+		if err != nil {
+			t.Fatal(err)
+		}
+		p := &b.Plates[0]
+		text := written(t, b, Options{})
+		if strings.Contains(text, "thickness_tray") {
+			t.Error("the thickness of a bent plate is a variable")
+		}
+		file := saved(t, text)
 		got := volume(t, openscad, file, "tray-folded")
 		// The bound of a flat piece for its holes, and of eight arcs of 90 degrees for their lengths.
 		step := math.Pi * 2 / usualFacets
 		bound := step * step / 12 * (turned(p.Shape(false))*4 + math.Pi/2*(36+100)*(2*668+2*568))
-		if c.volume > 0 && math.Abs(got-c.volume) > bound+2e-5*c.volume {
-			t.Errorf("volume %.1f, want %.1f within %.1f", got, c.volume, bound)
+		if want := p.Shape(false).Area()*mm + math.Pi/2*0.06*mm*(2*668+2*568)*mm; mm == 4 && math.Abs(got-want) > bound+2e-5*want {
+			t.Errorf("volume %.1f, want %.1f within %.1f", got, want, bound)
 		}
 		lo, hi := part.Vec{}, part.Vec{}
 		for _, f := range facetsOf(t, file+".stl") {
@@ -193,16 +194,15 @@ func TestTrayIsFolded(t *testing.T) {
 				hi = part.Vec{X: max(hi.X, q.X), Y: max(hi.Y, q.Y), Z: max(hi.Z, q.Z)}
 			}
 		}
-		if size := hi.Sub(lo); math.Abs(size.X-c.length) > 1e-3 || math.Abs(size.Y-c.length+100) > 1e-3 || math.Abs(lo.Z-c.low) > 1e-3 || math.Abs(size.Z-56-c.thickness) > 1e-3 {
-			t.Errorf("%g mm sheet: %v from z %g", c.thickness, size, lo.Z)
+		if size := hi.Sub(lo); math.Abs(size.X-700) > 1e-3 || math.Abs(size.Y-600) > 1e-3 || math.Abs(lo.Z+mm/2) > 1e-3 || math.Abs(size.Z-60) > 1e-3 {
+			t.Errorf("%g mm sheet: %v from z %g", mm, size, lo.Z)
 		}
+		// Alone it lies flat, as it is cut.
+		if got, want := volume(t, openscad, file, "tray"), p.Shape(false).Area()*mm; math.Abs(got-want) > 1e-4*want {
+			t.Errorf("flat volume %.1f, want %.1f", got, want)
+		}
+		run(t, openscad, "-o", file+".csg", file)
 	}
-	// Alone it lies flat, as it is cut.
-	file := saved(t, text)
-	if got, want := volume(t, openscad, file, "tray"), p.Shape(false).Area()*4; math.Abs(got-want) > 1e-4*want {
-		t.Errorf("flat volume %.1f, want %.1f", got, want)
-	}
-	run(t, openscad, "-o", file+".csg", file)
 }
 
 // A lip on a flange folds with it, down as well as up: the volume of a strip, in OpenSCAD and by its middle planes, which here are as long as the allowance.
@@ -268,6 +268,26 @@ func TestEditedThickness(t *testing.T) {
 		}
 	}
 	run(t, openscad, "-o", edited+".csg", edited)
+}
+
+// A bent plate's flat shape is of its thickness alone, so that no variable sets it, not even that of a flat plate as thick. The file says so.
+func TestBentThicknessIsNoVariable(t *testing.T) {
+	openscad := peer.NeedCommand(t, "openscad")
+	b := parttest.Bracket()
+	at := slices.IndexFunc(b.Plates, func(p part.Plate) bool { return len(p.Bends) > 0 })
+	bent := &b.Plates[at]
+	bent.ThicknessMM = b.Plate("ear-1").ThicknessMM
+	text := written(t, b, Options{})
+	if strings.Contains(text, "thickness_"+identifier(bent.Name)+" =") || !strings.Contains(text, "thickness of a bent or rolled plate is not among the variables") {
+		t.Error(text)
+	}
+	file := saved(t, text)
+	edited := saved(t, strings.Replace(text, "thickness_ear = 12;", "thickness_ear = 18;", 1))
+	for _, name := range []string{bent.ID, bent.ID + "-folded"} {
+		if was, now := volume(t, openscad, file, name), volume(t, openscad, edited, name); math.Abs(now/was-1) > 1e-9 {
+			t.Errorf("%s: volume %g after %g", name, now, was)
+		}
+	}
 }
 
 func TestAssemblyRenders(t *testing.T) {

@@ -56,6 +56,10 @@ func (w *writer) head(b *part.Bracket, m *model) {
 		w.line("//   %s", plain(p.says))
 	}
 	w.line("// A change of thickness or hole here changes this picture and nothing else: cut files and checks keep the numbers above.")
+	if slices.ContainsFunc(b.Plates, func(p part.Plate) bool { return formed(&p) }) {
+		w.line("// The thickness of a bent or rolled plate is not among the variables: its flat shape was worked out for the thickness it has. Build the")
+		w.line("// bracket again for another.")
+	}
 	w.line("// Bent plates lie flat when they are shown alone and are folded in the assembly; rolled plates stand flat. Holes are finished")
 	w.line("// size, and no facet makes one smaller. With d = 2 PI / facets a volume is off by less than")
 	w.line("// d^2 / 12 * thickness * (sum of radius^2 * sweep over arcs and holes), for bends with their length as thickness.")
@@ -132,7 +136,7 @@ func (w *writer) plate(m *model, p piece) {
 	w.line("  }")
 	w.line("}")
 	w.line("module %s() {", p.module)
-	w.line("  linear_extrude(height = %s, center = true, convexity = 10) %s_2d();", find(m.thickness, p.plate.ThicknessMM), p.module)
+	w.line("  linear_extrude(height = %s, center = true, convexity = 10) %s_2d();", w.thicknessOf(m, p.plate), p.module)
 	w.line("}")
 	if p.folds != nil {
 		w.folded(m, p)

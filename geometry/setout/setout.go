@@ -46,7 +46,7 @@ const (
 	Outer  Side = "outer face of the leg"
 )
 
-// Edge is an edge from which the foot is measured.
+// Edge is an edge from which the foot is measured, or the face of a plate that what stands beside it stops against.
 type Edge string
 
 const (
@@ -128,6 +128,7 @@ func (p *Placing) place(b *part.Bracket) {
 	face, leg := faceOf(b, p.On)
 	if face == nil {
 		p.along(b.Member(b.Owner(p.On)))
+		p.beside(b)
 		return
 	}
 	box, height := footOn(p.Weld, face.Pose)
@@ -161,6 +162,20 @@ func (p *Placing) along(m *part.Member) {
 	}
 	box, _ := footOn(p.Weld, m.Pose)
 	p.From[0], p.AtMM[0], p.FootMM[0] = Start, box.Min.X, box.Width()
+}
+
+// beside measures what stands on no part of the bracket, as a collar on a tube, from the plate that it stops against.
+func (p *Placing) beside(b *part.Bracket) {
+	own := b.Plate(p.Part)
+	if own == nil || p.From[0] != "" {
+		return
+	}
+	for i := range b.Contacts {
+		if c := &b.Contacts[i]; c.Things[0] == p.Part && b.Plate(c.Things[1]) != nil {
+			p.From[0], p.AtMM[0], p.FootMM[0] = Edge("face of "+c.Things[1]), c.GapMM, own.ThicknessMM
+			return
+		}
+	}
 }
 
 // faceOf is a plate, a face of a bent plate or a leg of an angle, nil for anything else.

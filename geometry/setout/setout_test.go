@@ -102,3 +102,16 @@ func TestLooseBarIsWeldedLast(t *testing.T) {
 		t.Errorf("bolted: %s, need %s", got, want)
 	}
 }
+
+// A collar on a tube stands off the plate that it stops against: no face of the bracket carries it.
+func TestBesideAPlate(t *testing.T) {
+	b := &part.Bracket{
+		Plates:   []part.Plate{{ID: "side", ThicknessMM: 10}, {ID: "collar", ThicknessMM: 8}},
+		Supports: []part.Support{{ID: "tube", Kind: part.TubeWall}},
+		Contacts: []part.Contact{{ID: "stop", Things: [2]string{"collar", "side"}, GapMM: 1.5}},
+		Welds:    []part.WeldGroup{fillet("w-collar", "collar", "tube", part.WeldSegment{B: part.Vec{X: 40}})},
+	}
+	if got := Of(b)[0]; got.From != [2]Edge{"face of side"} || got.AtMM[0] != 1.5 || got.FootMM[0] != 8 {
+		t.Errorf("%+v", got)
+	}
+}

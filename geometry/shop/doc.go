@@ -7,5 +7,5 @@
 //	holes.go    how each hole is made
 //	broken.go   holes and webs that the shop cannot cut
 //	layout.go   several pieces in one file
-//	warn.go     what a process does to the edge of a hole
+//	warn.go     what a process does to the edge of a hole, and plates without a mark
 package shop

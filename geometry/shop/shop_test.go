@@ -228,3 +228,31 @@ func TestSteps(t *testing.T) {
 		}
 	}
 }
+
+// A file of a thickness needs no mark in its name, one of a part does.
+func TestNamingWithoutMark(t *testing.T) {
+	s := good()
+	s.Files.Naming = "{thickness}_{material}_{units}"
+	if err := s.Validate(); err == nil || !strings.Contains(err.Error(), "no {mark}") {
+		t.Errorf("one part a file: %v", err)
+	}
+	s.Files.Grouping = OneThickness
+	if err := s.Validate(); err != nil {
+		t.Errorf("one file a thickness: %v", err)
+	}
+}
+
+func TestUnmarked(t *testing.T) {
+	s := good()
+	b := plate(8)
+	for want, marks := range map[string]Marks{"": s.Marks, "the shop marks no plate": {Style: NoMarks}} {
+		s.Marks = marks
+		if got := s.Unmarked(&s.Finished(b).Plates[0]); got != want {
+			t.Errorf("%q, want %q", got, want)
+		}
+	}
+	s, b.Plates[0].Etch = good(), nil
+	if got := s.Unmarked(&s.Finished(b).Plates[0]); got != "too small for an etched mark" {
+		t.Errorf("%q", got)
+	}
+}

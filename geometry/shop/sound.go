@@ -44,7 +44,7 @@ func (f *Files) validate(refuse func(field, found, accept string)) {
 	switch {
 	case err != "":
 		refuse("files.naming", err, "fields in braces: {"+strings.Join(NameFields(), "}, {")+"}")
-	case !slices.Contains(fields, "mark"):
+	case f.Grouping != OneThickness && !slices.Contains(fields, "mark"):
 		refuse("files.naming", "no {mark}: pieces would share a file", "a pattern with {mark}")
 	case !slices.Contains(fields, "units"):
 		refuse("files.naming", "no {units}: nothing in a cut file is as sure to be read as its name", "a pattern with {units}")

@@ -34,3 +34,14 @@ func (s *Profile) Warnings(p *part.Plate) []string {
 	}
 	return out
 }
+
+// Unmarked says why a plate, as Finished leaves it, comes without its part mark; empty for one that carries it.
+func (s *Profile) Unmarked(p *part.Plate) string {
+	switch {
+	case p.Mark == "" || len(p.Etch) > 0:
+		return ""
+	case s.Marks.Style == NoMarks:
+		return "the shop marks no plate"
+	}
+	return "too small for an etched mark"
+}

@@ -254,7 +254,7 @@ func (k keeper) add(b *part.Bracket) {
 			{Thing: under.ID, ThicknessMM: under.ThicknessMM, Material: under.Material, EdgeMM: fab.LeastEdge(under.Outer, local(under, pose, points)), PitchMM: k.pitch},
 		},
 	})
-	b.Notes = append(b.Notes, fmt.Sprintf("drill and tap %s through the outboard ear for the keeper after welding, marked off through it; washers that lock, or wire, under the screws", thread))
+	b.Notes = append(b.Notes, fmt.Sprintf("tap %s through the outboard ear for the keeper after welding; where the shop leaves its centres alone, mark off through the keeper, drill, then tap; washers that lock, or wire, under the screws", thread))
 }
 
 // local gives points of a pose in a plate's own plane.

@@ -148,6 +148,9 @@ func (d *design) checkWeb(n *fab.Needs) {
 	n.That(a.From < a.Rows[0], "bolt_first", fab.MM(a.Rows[0]), "below %.4g mm, where foot and web begin to lie flat on each other", a.From)
 }
 
+// leastPackerMM is the lower end of packer_height.
+const leastPackerMM = 15
+
 // checkLap: overlap and run as for any lap, at least 5 t of the thinner part, 25 mm and 4 legs: AISC 360-16 J2.2b, from memory.
 func (d *design) checkLap(n *fab.Needs) {
 	v, a := d.v, &d.angle
@@ -164,8 +167,12 @@ func (d *design) checkLap(n *fab.Needs) {
 		deep := a.Down - over - weld - a.T
 		n.That(a.Stiff.Depth <= deep, "stiffener_depth", fab.MM(a.Stiff.Depth), "at most %.4g mm, clear of the lap's weld", max(0, deep))
 	}
-	most := a.To - a.Down - fab.PaintGapMM
-	n.That(packer <= most, "packer_height", fab.MM(packer), "at most %.4g mm, between the leg's end and the end of the web's flat side: a deeper rail, a shorter leg, or no lap", max(0, most))
+	if most := a.To - a.Down - fab.PaintGapMM; most < leastPackerMM {
+		n.That(false, "lap", fmt.Sprintf("a leg whose end is %.4g mm above the end of the web's flat side, where no packer fits", a.To-a.Down),
+			"none, a shorter angle_down or a deeper rail: the least packer_height, %d mm, and %d mm for paint", leastPackerMM, fab.PaintGapMM)
+	} else {
+		n.That(packer <= most, "packer_height", fab.MM(packer), "at most %.4g mm, between the leg's end and the end of the web's flat side: a deeper rail, a shorter leg, or no lap", most)
+	}
 	n.That(2*(a.HalfMM+weld) <= a.Length, "lap_width", fab.MM(2*a.HalfMM), "at most %.4g mm, so that its fillets lie on the leg", a.Length-2*weld)
 	near := math.Abs(a.Xs[len(a.Xs)/2])
 	n.That(near <= a.HalfMM, "lap_width", fab.MM(2*a.HalfMM), "at least %.4g mm, so that a bolt stands over the lap", 2*near)

@@ -147,6 +147,7 @@ func TestRefusals(t *testing.T) {
 		{Given: lapped(set{"lap_overlap": 51}), Param: "lap_overlap", Bound: "50.6 mm"},
 		{Given: lapped(set{"stiffener_depth": 126}), Param: "stiffener_depth", Bound: "125 mm"},
 		{Given: lapped(set{"packer_height": 96}), Param: "packer_height", Bound: "95 mm"},
+		{Given: set{"lap": "fitted", "web_clear_height": 207, "angle_down": 191}, Param: "lap", Bound: "none"},
 		{Given: lapped(set{"lap_width": 230}), Param: "lap_width", Bound: "228 mm"},
 		{Given: lapped(set{"lap_width": 100, "bolts_per_row": 2, "bolt_pitch": 180}), Param: "lap_width", Bound: "180 mm"},
 		{Given: set{"form": "bent plate", "inside_radius": 8}, Param: "inside_radius", Bound: "10 mm"},

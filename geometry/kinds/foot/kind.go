@@ -74,7 +74,7 @@ func params() []geometry.Param {
 		fab.Length("lap_thickness", 3, 35, 10, "its thickness"),
 		fab.Length("lap_overlap", 10, 300, 50, "how far it reaches up over the leg"),
 		fab.Length("lap_weld", 3, 20, 6, "leg of the fillet along its top and its sides on the leg"),
-		fab.Length("packer_height", 15, 200, 30, "height of the packer, as thick as the leg, between lap and flange's side"),
+		fab.Length("packer_height", leastPackerMM, 200, 30, "height of the packer, as thick as the leg, between lap and flange's side"),
 
 		fab.Count("seat_bolts", 0, 6, 2, "bolts in a line along the rail that hold the subframe on its leg, 0 where it is welded on"),
 		fab.Length("seat_pitch", 10, 800, 150, "distance between them"),
