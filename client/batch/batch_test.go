@@ -48,6 +48,11 @@ func services(t testing.TB) *dial.Client {
 // read opens a family written in place; rows are written beside it where they are not empty.
 func read(t testing.TB, c *dial.Client, src, rows string) *family.Family {
 	t.Helper()
+	return readAt(t, c, src, rows, filepath.Join(t.TempDir(), "rows.csv"))
+}
+
+func readAt(t testing.TB, c *dial.Client, src, rows, path string) *family.Family {
+	t.Helper()
 	known, err := run.Known(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
@@ -63,17 +68,16 @@ func read(t testing.TB, c *dial.Client, src, rows string) *family.Family {
 		}
 		f.Shop = *s
 	}
-	path := ""
-	if rows != "" {
-		path = filepath.Join(t.TempDir(), "rows.csv")
-		if err := os.WriteFile(path, []byte(rows), 0o600); err != nil {
-			t.Fatal(err)
-		}
+	if rows == "" {
+		path = ""
+	} else if err := os.WriteFile(path, []byte(rows), 0o600); err != nil {
+		t.Fatal(err)
 	}
 	out, err := family.Open(f, path)
 	if err != nil {
 		t.Fatal(err)
 	}
+	t.Cleanup(func() { out.Close() })
 	return out
 }
 
@@ -279,7 +283,7 @@ func TestCutAnywhere(t *testing.T) {
 	try := func(what, lines, table string, done int) {
 		t.Helper()
 		r := &Results{form: formOf(f), held: []Row{}, Summary: NewSummary(1)}
-		ends, err := r.readBack(strings.NewReader(lines), strings.NewReader(table))
+		ends, err := r.readBack(strings.NewReader(lines), strings.NewReader(table), math.MaxInt64)
 		if changed := (*changedError)(nil); errors.As(err, &changed) && (done < 0 || strings.HasSuffix(what, `}\n"`) || strings.HasSuffix(what, `,,,\n"`)) && changed.line == int64(done)+2 {
 			return // the debris made the line whole, or another first line
 		}
@@ -303,7 +307,7 @@ func TestCutAnywhere(t *testing.T) {
 	} {
 		for _, text := range saved {
 			r := &Results{form: formOf(f), held: []Row{}, Summary: NewSummary(1)}
-			_, err := r.readBack(strings.NewReader(lines), strings.NewReader(text))
+			_, err := r.readBack(strings.NewReader(lines), strings.NewReader(text), math.MaxInt64)
 			if changed := (*changedError)(nil); !errors.As(err, &changed) || changed.line != line {
 				t.Errorf("saved by another program: got %v, want line %d in\n%s", err, line, text)
 			}
@@ -367,6 +371,67 @@ func TestStopped(t *testing.T) {
 		if text != files(t, whole)[name] {
 			t.Errorf("%s has other bytes", name)
 		}
+	}
+}
+
+// Of a file that changed while its rows were read no row is kept but those that are as they were; with the old file the run goes on to the same bytes.
+func TestChangedRows(t *testing.T) {
+	c := services(t)
+	rows := "lap_thickness [mm],weld\n"
+	for i := range 300 {
+		rows += fmt.Sprintf("%d.%03d,3 mm\n", 4+i%5, i)
+	}
+	f := read(t, c, fmt.Sprintf(head, "laps", "lap-plate", "left", "60 kN", "0 N", "0 N"), rows)
+	whole := t.TempDir()
+	if _, err := results(t.Context(), c, f, whole, all); err != nil {
+		t.Fatal(err)
+	}
+	want := files(t, whole)
+	for _, at := range []int{200, 30, 299} {
+		lines := strings.SplitAfter(rows, "\n")
+		lines[at] = strings.Replace(lines[at], "3 mm", "9 mm", 1)
+		path := filepath.Join(t.TempDir(), "rows.csv")
+		f := readAt(t, c, fmt.Sprintf(head, "laps", "lap-plate", "left", "60 kN", "0 N", "0 N"), rows, path)
+		if err := os.WriteFile(path, []byte(strings.Join(lines, "")), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		dir := t.TempDir()
+		r, err := Create(dir, f, "test", 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		err = Run(t.Context(), Input{Client: c, Family: f, Take: r.Take})
+		var changed *family.ChangedError
+		if !errors.As(err, &changed) {
+			t.Fatalf("got %v", err)
+		}
+		most := r.Done
+		if err := r.Leave(&family.ChangedError{File: path, Same: min(changed.Same, r.Done)}); err != nil {
+			t.Fatal(err)
+		}
+		if changed.Same != int64(at-1) || r.Done > changed.Same || r.Done != r.Summary.Variants {
+			t.Errorf("row %d changed: %d were taken and %d kept, %+v", at, most, r.Done, changed)
+		}
+		if err := os.WriteFile(path, []byte(rows), 0o600); err != nil {
+			t.Fatal(err)
+		}
+		if _, err := results(t.Context(), c, f, dir, all); err != nil {
+			t.Fatal(err)
+		}
+		if got := files(t, dir); !maps.Equal(got, want) {
+			t.Errorf("row %d changed: other bytes in the end", at)
+		}
+	}
+	// Rows that were taken too soon are dropped.
+	r, err := Resume(whole, f, "test", 5)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if err := r.Leave(&family.ChangedError{Same: 100}); err != nil || r.Done != 100 || r.Summary.Variants != 100 {
+		t.Errorf("%d kept of 100, %v", r.Done, err)
+	}
+	if _, err := results(t.Context(), c, f, whole, all); err != nil || !maps.Equal(files(t, whole), want) {
+		t.Errorf("other bytes after a cut at 100: %v", err)
 	}
 }
 

@@ -8,6 +8,7 @@ import (
 	"encoding/json"
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"os"
 	"path/filepath"
@@ -204,6 +205,35 @@ func (r *Results) Finish() error {
 		err = &WriteError{e}
 	}
 	return err
+}
+
+// Leave ends a run that did not finish. Rows that were read where the family's file had changed already are dropped.
+func (r *Results) Leave(why error) error {
+	var err error
+	if changed := (*family.ChangedError)(nil); errors.As(why, &changed) && changed.Same < r.Done {
+		err = r.keep(changed.Same)
+	}
+	if e := r.Close(); err == nil && e != nil {
+		err = e
+	}
+	if err != nil {
+		return &WriteError{err}
+	}
+	return nil
+}
+
+// keep drops all but the first n rows; all where the columns were chosen by others too.
+func (r *Results) keep(n int64) error {
+	if n < first {
+		n = 0
+	}
+	for _, f := range []*os.File{r.lines, r.table} {
+		if _, err := f.Seek(0, io.SeekStart); err != nil {
+			return err
+		}
+	}
+	r.Done, r.Summary, r.form.limits = 0, NewSummary(r.Summary.most), nil
+	return r.rejoin(n)
 }
 
 // Close leaves the files as they are, for Resume.

@@ -15,6 +15,7 @@ import (
 	"os"
 	"path/filepath"
 	"slices"
+	"strconv"
 
 	"lugwright/client/family"
 	"lugwright/part"
@@ -49,7 +50,7 @@ func Resume(dir string, f *family.Family, version string, worst int) (*Results, 
 	if err := r.open(os.O_CREATE | os.O_RDWR); err != nil {
 		return nil, err
 	}
-	if err := r.rejoin(); err != nil {
+	if err := r.rejoin(math.MaxInt64); err != nil {
 		r.Close()
 		if other := (*changedError)(nil); errors.As(err, &other) {
 			return nil, &OtherError{dir, fmt.Sprintf("this family, but line %d of %s is not what was written for it: another program saved it", other.line, TableFile)}
@@ -84,9 +85,9 @@ func same(dir string, src []byte, want identity) error {
 	return &OtherError{dir, fmt.Sprintf("the family %q as it was before its files changed, or its shop's", got.Family)}
 }
 
-// rejoin cuts both files behind the last row that both have whole.
-func (r *Results) rejoin() error {
-	ends, err := r.readBack(r.lines, r.table)
+// rejoin cuts both files behind the last row that both have whole, and behind the n-th.
+func (r *Results) rejoin(n int64) error {
+	ends, err := r.readBack(r.lines, r.table, n)
 	if err != nil {
 		return err
 	}
@@ -106,15 +107,15 @@ type changedError struct{ line int64 }
 
 func (e *changedError) Error() string { return fmt.Sprintf("line %d was changed", e.line) }
 
-// readBack takes the rows that both files have whole, and says where each file's last one ends.
-func (r *Results) readBack(linesFile, tableFile io.Reader) (ends [2]int64, err error) {
+// readBack takes the rows that both files have whole, n at most, and says where each file's last one ends.
+func (r *Results) readBack(linesFile, tableFile io.Reader, n int64) (ends [2]int64, err error) {
 	lines, table := newScan(linesFile), newScan(tableFile)
 	if !table.next() {
 		return ends, table.err
 	}
 	ours := r.form.rejoinHeader(table.line)
 	r.held = nil
-	for ends[1] = table.at; lines.next(); ends = [2]int64{lines.at, table.at} {
+	for ends[1] = table.at; r.Done < n && lines.next(); ends = [2]int64{lines.at, table.at} {
 		row, want, ok := r.form.rowOf(r.Done+1, lines.line)
 		if !ok {
 			break
@@ -235,9 +236,15 @@ func (f *form) rowOf(id int64, line []byte) (_ Row, want []string, _ bool) {
 	}
 	want = f.cells(nil, &r)
 	for i, name := range f.names {
-		want[len(firstColumns)+i] = plain(d.Parameters[name])
+		text := plain(d.Parameters[name])
+		want[len(firstColumns)+i] = text
+		if v, err := strconv.ParseFloat(text, 64); err == nil && d.Parameters[name][0] != '"' {
+			r.Own[i] = f.params[i].Given(tenFigures(v*f.scales[i]), "")
+		} else if text != "" {
+			r.Own[i] = f.params[i].Given(0, text)
+		}
 	}
-	r.Own, r.Limits = nil, nil
+	r.Limits = nil
 	return r, want, true
 }
 
@@ -274,6 +281,15 @@ func (l *limitUses) UnmarshalJSON(src []byte) error {
 		*l = append(*l, u)
 	}
 	return nil
+}
+
+// tenFigures rounds away what a number in another unit lost at its twelfth.
+func tenFigures(v float64) float64 {
+	out, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 10, 64), 64)
+	if err != nil {
+		return v
+	}
+	return out
 }
 
 // plain is a JSON text or number as a cell has it.

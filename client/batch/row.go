@@ -72,13 +72,14 @@ func (r *Row) refuse(err error, system units.System) {
 
 // form says how the rows of one family are written.
 type form struct {
-	names  []string // of parameters, with their unit
+	params []geometry.Param // in which variants differ
+	names  []string         // theirs, with their unit
 	scales []float64
 	limits []string // those with a column of their own
 }
 
 func formOf(f *family.Family) form {
-	var out form
+	out := form{params: f.Names}
 	for _, p := range f.Names {
 		name, scale := p.Name, 1.0
 		switch {

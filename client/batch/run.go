@@ -94,7 +94,6 @@ func (r *runner) read(ctx context.Context, free, queue chan *message, slots chan
 	if err != nil {
 		return err
 	}
-	defer all.Close()
 	for size := r.size(int64(cap(slots))); ; {
 		var m *message
 		select {

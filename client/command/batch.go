@@ -63,6 +63,7 @@ func (s *session) batch(c *cli.Context) error {
 		if err != nil {
 			return err
 		}
+		defer f.Close()
 		if n := len(details); n > 0 && details[n-1] > f.Count {
 			return &usageError{fmt.Sprintf("--detail: there is no variant %d", details[n-1]), fmt.Sprintf("this family has 1 to %d", f.Count)}
 		}
@@ -77,7 +78,7 @@ func (s *session) batch(c *cli.Context) error {
 		if c.Bool("json") {
 			err = s.writeJSON(docOfFamily(f, sum, dir, sheets))
 		} else {
-			err = s.out.family(f, sum, dir, sheets)
+			s.out.family(f, sum, dir, sheets)
 		}
 		return firstError(err, familyVerdict(sum))
 	})
@@ -166,13 +167,19 @@ func (s *session) runFamily(ctx context.Context, c *cli.Context, client *dial.Cl
 	if err == nil {
 		err = results.Finish()
 	} else {
-		results.Close()
+		err = firstError(results.Leave(err), err)
 	}
 	bar.end()
-	if err != nil {
-		return nil, &stoppedError{err, fmt.Sprintf("%d of %d variants are done and kept in %s; the same line with --resume goes on from there", results.Done, f.Count, dir)}
+	if err == nil {
+		return results.Summary, nil
 	}
-	return results.Summary, nil
+	hint := fmt.Sprintf("%d of %d variants are done and kept in %s; ", results.Done, f.Count, dir)
+	if changed := (*family.ChangedError)(nil); errors.As(err, &changed) {
+		hint += "choose another folder for the file as it is now; with the file as it was the same line with --resume goes on from there"
+	} else {
+		hint += "the same line with --resume goes on from there"
+	}
+	return nil, &stoppedError{err, hint}
 }
 
 // ids reads a list such as 3,17,20-22, in order and each once.
@@ -245,6 +252,7 @@ func writeDetails(ctx context.Context, client *dial.Client, f *family.Family, di
 		}
 		path := filepath.Join(folder, fmt.Sprintf("%d.html", id))
 		if err := os.WriteFile(path, page.Bytes(), 0o666); err != nil {
+			os.Remove(path) //nolint:errcheck // the error at hand says more
 			return nil, &outputError{plainPathError(err)}
 		}
 		out = append(out, path)

@@ -8,6 +8,7 @@ import (
 	"testing"
 
 	"lugwright/client/batch"
+	"lugwright/client/family"
 )
 
 const lapsFamily = "../../testdata/families/laps.yaml"
@@ -36,6 +37,13 @@ func TestBatch(t *testing.T) {
 		t.Errorf("sheet: %v\n%.300s", err, src)
 	}
 	again := lugwright(t, "batch", lapsFamily, "-o", dir, "--resume").want(t, Failed, "of 5 variants")
+	code, hint := status(&stoppedError{&family.ChangedError{File: "laps.csv"}, "what is kept"})
+	if code != Misused || hint != "what is kept" {
+		t.Errorf("rows that changed: status %d, %s", code, hint)
+	}
+	if code, hint = status(&family.ChangedError{File: "laps.csv"}); code != Misused || !strings.Contains(hint, "give it a copy") {
+		t.Errorf("rows that changed: status %d, %s", code, hint)
+	}
 	whole, _, _ := strings.Cut(r.out, "wrote ")
 	if !strings.HasPrefix(again.out, whole) {
 		t.Errorf("resumed when all was done:\n%s\nwant\n%s", again.out, whole)
@@ -48,7 +56,7 @@ func TestBatchJSON(t *testing.T) {
 	if err := json.Unmarshal([]byte(r.out), &d); err != nil {
 		t.Fatal(err)
 	}
-	if d.Variants != 5 || d.Passes || d.Verdicts["pass"] != 2 || len(d.Worst) != 1 || d.Worst[0].ID != 4 || len(d.Refused) != 1 || d.Refused[0].ID != 3 || d.Lightest == nil {
+	if d.Variants != 5 || d.Passes || d.Verdicts["pass"] != 2 || len(d.Worst) != 1 || d.Worst[0].ID != 4 || len(d.Refused) != 1 || d.Refused[0].ID != 3 || d.Lightest == nil || len(d.Worst[0].Parameters) != 3 || d.Worst[0].Parameters[0].Name != "lap_thickness" || *d.Worst[0].Parameters[0].Number != 8 {
 		t.Errorf("%+v", d)
 	}
 }

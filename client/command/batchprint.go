@@ -22,7 +22,7 @@ import (
 func sortedKeys[K cmp.Ordered, V any](m map[K]V) []K { return slices.Sorted(maps.Keys(m)) }
 
 // family prints the summary, worst first.
-func (p *printer) family(f *family.Family, sum *batch.Summary, dir string, sheets []string) error {
+func (p *printer) family(f *family.Family, sum *batch.Summary, dir string, sheets []string) {
 	p.wrapped("", 0, f.Title)
 	p.wrapped("", 0, fmt.Sprintf("%s of kind %s by %s, %s", counting(int(sum.Variants), "variant", "variants"), f.Kind.Name, f.Basis, f.Method))
 	p.line("family %s, lugwright %s", f.Hash(Version)[:16], Version)
@@ -36,9 +36,7 @@ func (p *printer) family(f *family.Family, sum *batch.Summary, dir string, sheet
 		p.line("")
 		p.line("   variant   used  worst first")
 		for i := range worst {
-			if err := p.variant(f, &worst[i]); err != nil {
-				return err
-			}
+			p.variant(f, &worst[i])
 		}
 	}
 	for _, r := range sum.Refused() {
@@ -48,11 +46,7 @@ func (p *printer) family(f *family.Family, sum *batch.Summary, dir string, sheet
 	p.governing(sum)
 	if l := sum.Lightest; l != nil {
 		p.line("")
-		text, err := own(f, l.ID)
-		if err != nil {
-			return err
-		}
-		p.flow(fmt.Sprintf("%10d  ", l.ID), fmt.Sprintf("the lightest that passes, %s, used to %s: %s", units.Format(l.MassKG, units.Mass, f.Units), units.Utilisation(l.Utilisation), text))
+		p.flow(fmt.Sprintf("%10d  ", l.ID), fmt.Sprintf("the lightest that passes, %s, used to %s: %s", units.Format(l.MassKG, units.Mass, f.Units), units.Utilisation(l.Utilisation), own(f, l)))
 	}
 	p.line("")
 	if dir != "" {
@@ -64,10 +58,9 @@ func (p *printer) family(f *family.Family, sum *batch.Summary, dir string, sheet
 		p.line("wrote %s", s)
 	}
 	p.cautions(false) // a family states its loads
-	return nil
 }
 
-func (p *printer) variant(f *family.Family, r *batch.Row) error {
+func (p *printer) variant(f *family.Family, r *batch.Row) {
 	used := units.Utilisation(r.Utilisation)
 	if math.IsInf(r.Utilisation, 0) {
 		used = "-"
@@ -80,27 +73,18 @@ func (p *printer) variant(f *family.Family, r *batch.Row) error {
 		}
 	}
 	p.flow(fmt.Sprintf("%10d %6s  %s  ", r.ID, used, p.paint(r.Verdict, shortVerdict(r.Verdict))), words)
-	text, err := own(f, r.ID)
-	if err != nil {
-		return err
-	}
-	p.wrapped("", 19, text)
-	return nil
+	p.wrapped("", 19, own(f, r))
 }
 
 // own writes the parameters in which a variant differs from others.
-func own(f *family.Family, id int64) (string, error) {
-	v, err := f.At(id)
-	if err != nil {
-		return "", err
-	}
+func own(f *family.Family, r *batch.Row) string {
 	var parts []string
-	for i, given := range v.Own {
+	for i, given := range r.Own {
 		if given.Name != "" {
 			parts = append(parts, given.Name+" "+written(&f.Names[i], &given, f.Units))
 		}
 	}
-	return strings.Join(parts, ", "), nil
+	return strings.Join(parts, ", ")
 }
 
 func written(p *geometry.Param, given *part.Param, system units.System) string {
@@ -159,14 +143,15 @@ type governsDoc struct {
 }
 
 type familyRowDoc struct {
-	ID          int64  `json:"id"`
-	Verdict     string `json:"verdict"`
-	Limit       string `json:"limit,omitempty"`
-	Place       string `json:"place,omitempty"`
-	Case        string `json:"case,omitempty"`
-	Utilisation number `json:"utilisation"` // null when there is no capacity or no check
-	MassKG      number `json:"mass_kg"`
-	Reason      string `json:"reason,omitempty"`
+	ID          int64          `json:"id"`
+	Parameters  []parameterDoc `json:"parameters"` // in which variants differ, as far as the row gives them
+	Verdict     string         `json:"verdict"`
+	Limit       string         `json:"limit,omitempty"`
+	Place       string         `json:"place,omitempty"`
+	Case        string         `json:"case,omitempty"`
+	Utilisation number         `json:"utilisation"` // null when there is no capacity or no check
+	MassKG      number         `json:"mass_kg"`
+	Reason      string         `json:"reason,omitempty"`
 }
 
 func docOfFamily(f *family.Family, sum *batch.Summary, dir string, sheets []string) familyDoc {
@@ -193,5 +178,6 @@ func familyRowDocOf(r batch.Row) familyRowDoc {
 	if r.Reason != "" {
 		used = number(math.NaN())
 	}
-	return familyRowDoc{r.ID, string(r.Verdict), r.Limit, r.Place, r.Case, used, number(r.MassKG), r.Reason}
+	given := slices.DeleteFunc(slices.Clone(r.Own), func(v part.Param) bool { return v.Name == "" })
+	return familyRowDoc{r.ID, docsOf(given, docOfParameter), string(r.Verdict), r.Limit, r.Place, r.Case, used, number(r.MassKG), r.Reason}
 }

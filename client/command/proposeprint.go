@@ -124,6 +124,9 @@ func (p *proposePage) proposal(i int) {
 	first := []string{"lightest", "runner-up", "second runner-up"}[i]
 	p.wrapped("", 0, fmt.Sprintf("%d %s: %s, %s: %s", i+1, first, takes(&b.Row.Takes, p.scale), counting(len(b.Row.Takes.Stock), "thickness", "thicknesses"), stockWords(b.Row.Takes.Stock, p.system)))
 	p.wrapped("", 2, fate(b.Row, p.scale))
+	if n := p.p.answer.Unchecked(b); n > 0 {
+		p.wrapped("", 2, fmt.Sprintf("%s more not checked than of the present sizes", counting(n, "thing is", "things are")))
+	}
 	than, from := "now", p.p.spec
 	if i > 0 {
 		than, from = "the lightest", &p.p.answer.Best[0].Spec
@@ -181,7 +184,8 @@ type sizeDoc struct {
 
 type proposalDoc struct {
 	rowDoc
-	YAML string `json:"yaml"`
+	Unchecked int    `json:"more_not_checked"` // than of the present sizes
+	YAML      string `json:"yaml"`
 }
 
 func docOfProposed(p *proposed, version string) proposedDoc {
@@ -197,7 +201,7 @@ func docOfProposed(p *proposed, version string) proposedDoc {
 	}
 	for _, b := range a.Best {
 		spec := sweep.With(p.spec, propose.Changed(b.Row, p.spec, p.kind))
-		d.Proposals = append(d.Proposals, proposalDoc{docOfRow(*b.Row), propose.YAML(&spec, p.kind, p.job.Units)})
+		d.Proposals = append(d.Proposals, proposalDoc{docOfRow(*b.Row), a.Unchecked(&b), propose.YAML(&spec, p.kind, p.job.Units)})
 	}
 	if a.Nearest != nil {
 		row := docOfRow(*a.Nearest.Row)

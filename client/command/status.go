@@ -10,6 +10,7 @@ import (
 	"strings"
 
 	"lugwright/client/batch"
+	"lugwright/client/family"
 	"lugwright/client/job"
 	"lugwright/client/pack"
 	"lugwright/services/dial"
@@ -65,6 +66,7 @@ func statusOf(err error) (code int, hint string) {
 		held        *batch.OccupiedError
 		unkept      *batch.WriteError
 		other       *batch.OtherError
+		changed     *family.ChangedError
 	)
 	switch {
 	case err == nil:
@@ -92,6 +94,8 @@ func statusOf(err error) (code int, hint string) {
 		return NotWritten, ""
 	case errors.As(err, &usage):
 		return Misused, usage.hint
+	case errors.As(err, &changed):
+		return Misused, "leave the file alone until the run is over, or give it a copy"
 	case errors.As(err, &caseFile):
 		return Misused, "docs/case-files.md shows the form of a case file"
 	case errors.As(err, &fields):

@@ -8,6 +8,7 @@ import (
 	"errors"
 	"fmt"
 	"os"
+	"path/filepath"
 	"strconv"
 	"strings"
 
@@ -67,6 +68,9 @@ func (s *session) sweep(c *cli.Context) error {
 	across, err := acrossOf(c.String("against"))
 	if err != nil {
 		return err
+	}
+	if out := c.String("out"); out != "" && filepath.Clean(out) == filepath.Clean(c.String("plot")) {
+		return &usageError{"--out and --plot name one file, " + out, "two names: the table of variants and the plot"}
 	}
 	for _, file := range []string{c.String("plot"), c.String("out")} {
 		if err := absent(file); err != nil {

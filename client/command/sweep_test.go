@@ -109,6 +109,8 @@ func TestSweepRefuses(t *testing.T) {
 		{[]string{"sweep", plates, "slide-stiffener", "--vary", "thickness=3 mm", "--margin", "NaN"}, "write a number from 1 to 10"},
 		{[]string{"sweep", plates, "slide-stiffener", "--vary", "thickness=3 mm", "--against", "cost"}, "one of mass, cut, weld"},
 		{[]string{"sweep", plates, "slide-stiffener", "--vary", "thickness=3 mm, 4 mm", "--refine"}, "one parameter is refined"},
+		{[]string{"sweep", plates, "slide-stiffener", "--vary", "thickness=3 mm", "--plot", "./q.csv", "-o", "q.csv"}, "--out and --plot name one file, q.csv"},
+		{[]string{"sweep", plates, "slide-stiffener", "--vary", "thickness=3 mm, 3 mm"}, "3 mm stands there twice"},
 		{[]string{"sweep", "nowhere.yaml", "--vary", "thickness=3 mm"}, "no such file"},
 		{[]string{"sweep", "../../testdata/jobs/watertrays.yaml", "--vary", "rod_free=100 mm"}, ""},
 		{[]string{"propose", plates}, "needs a bracket of the job"},

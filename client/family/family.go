@@ -35,10 +35,9 @@ type Family struct {
 type Variants interface {
 	// Next gives the next variant, which is good until the one after it is asked for; io.EOF after the last.
 	Next() (*Variant, error)
-	Close() error
 }
 
-// Open counts the variants. Rows is the CSV file of a family that is no grid. The error is of kind job.Errors where the file is at fault.
+// Open counts the variants. Rows is the CSV file of a family that is no grid, which stays open. The error is of kind job.Errors where the file is at fault.
 func Open(f *job.Family, rows string) (*Family, error) {
 	out := &Family{Family: f, Count: 1}
 	if rows != "" {
@@ -51,7 +50,15 @@ func Open(f *job.Family, rows string) (*Family, error) {
 	return out, nil
 }
 
-// From gives the variants after the first n.
+// Close closes the file of rows.
+func (f *Family) Close() error {
+	if f.rows == nil {
+		return nil
+	}
+	return f.rows.file.Close()
+}
+
+// From gives the variants after the first n. A ChangedError ends them where the file of rows is no longer as it was.
 func (f *Family) From(n int64) (Variants, error) {
 	if f.rows == nil {
 		return &grid{f: f, next: n}, nil
@@ -64,12 +71,18 @@ func (f *Family) At(id int64) (*Variant, error) {
 	if id < 1 || id > f.Count {
 		return nil, fmt.Errorf("there is no variant %d; this family has 1 to %d", id, f.Count)
 	}
-	all, err := f.From(id - 1)
+	if f.rows == nil {
+		return (&grid{f: f, next: id - 1}).Next()
+	}
+	r, err := f.openRows(id - 1)
 	if err != nil {
 		return nil, err
 	}
-	defer all.Close()
-	return all.Next()
+	v, err := r.Next()
+	if err == nil {
+		err = r.makeSure()
+	}
+	return v, err
 }
 
 // Hash is the SHA-256 of all that the results follow from, the tool's version among it, in hexadecimal.
@@ -111,8 +124,6 @@ type grid struct {
 	next int64
 	v    Variant
 }
-
-func (g *grid) Close() error { return nil }
 
 func (g *grid) Next() (*Variant, error) {
 	if g.next >= g.f.Count {

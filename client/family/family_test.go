@@ -52,7 +52,11 @@ func open(t *testing.T, more, rows string) (*Family, error) {
 			t.Fatal(err)
 		}
 	}
-	return Open(f, path)
+	out, err := Open(f, path)
+	if err == nil {
+		t.Cleanup(func() { out.Close() })
+	}
+	return out, err
 }
 
 // told lists the variants after the first n, or why there are none.
@@ -62,7 +66,6 @@ func told(t *testing.T, f *Family, n int64) (out []string) {
 	if err != nil {
 		t.Fatal(err)
 	}
-	defer all.Close()
 	for {
 		v, err := all.Next()
 		if errors.Is(err, io.EOF) {
@@ -138,6 +141,7 @@ func TestRows(t *testing.T) {
 		"8,4,\"10 deg,2,S355,M12\n" +
 		"8,4\",10 deg,2,S355,M12\n" +
 		"8,4,10 deg,2,\"S355, N\",1/2-13\n" +
+		"8;,4,10 deg,2,S355,M12\n" +
 		"8,x\x00,10 deg,2,S355,M12\n" +
 		strings.Repeat("9", longestLine+5) + "\n" +
 		"\"8\",,,,,"
@@ -155,9 +159,10 @@ func TestRows(t *testing.T) {
 		"7 rows.csv:10:24: a cell in quotation marks that does not end with them, on this line; both marks, with those inside doubled",
 		`8 rows.csv:11:4: a quotation mark inside a cell; a cell without them, or one in quotation marks with those inside doubled: "1 1/2"""`,
 		"9 thickness=8 width=101.6 lean=0.174533 holes=2 grade=S355, N bolt=1/2-13",
-		"10 rows.csv:13:1: bytes that are no text; text in UTF-8",
-		fmt.Sprintf("11 rows.csv:14:1: a line of more than %d bytes; a row of parameters", longestLine),
-		"12 thickness=8 holes=3",
+		`10 rows.csv:13:1: thickness: "8;"; a cell without it: cells are separated by commas`,
+		"11 rows.csv:14:1: bytes that are no text; text in UTF-8",
+		fmt.Sprintf("12 rows.csv:15:1: a line of more than %d bytes; a row of parameters", longestLine),
+		"13 thickness=8 holes=3",
 	}
 	if f.Count != int64(len(lines)) {
 		t.Errorf("%d rows counted", f.Count)
@@ -186,7 +191,9 @@ func TestRefusedFamilies(t *testing.T) {
 		{"", "width [kg]\n8\n", `rows.csv:1:1: header: the unit "kg" for width; a unit of length, such as width [mm]`},
 		{"", "grade [mm]\n8\n", `header: the unit "mm" for grade, which has none; grade`},
 		{"", "width [mm],\n8\n", "rows.csv:1:12: header: an empty column name; the name of a parameter"},
-		{"", "width;thickness\n8;8\n", "columns are separated by commas"},
+		{"", "width;thickness\n8;8\n", "rows.csv:1:1: header: columns separated by semicolons; commas between them, and between the cells of a row"},
+		{"", "width [mm];thickness [mm]\n8;8\n", "columns separated by semicolons"},
+		{"", "width (in)\tthickness (in)\n8\t8\n", "columns separated by tabs"},
 		{"", "\n\n", "rows.csv: the file is empty; a line of names such as thickness [mm], and a row for every variant"},
 		{"", "width [mm]\n\n", "rows.csv: no rows; a row for every variant under the line of names"},
 		{"", "\xff\xfew\x00i\x00\n", "text in UTF-16"},
@@ -200,6 +207,90 @@ func TestRefusedFamilies(t *testing.T) {
 		if !errors.As(err, &fields) || !strings.Contains(err.Error(), c.want) {
 			t.Errorf("%.60q %.60q:\n%v\nwant\n%s", c.more, c.rows, err, c.want)
 		}
+	}
+}
+
+// A file that changes after it was counted gives its old rows as long as they are there, and then says so.
+func TestChanged(t *testing.T) {
+	rows := func(n int, change func(i int) string) string {
+		out := "width [mm],thickness [mm]\n"
+		for i := 1; i <= n; i++ {
+			out += change(i)
+		}
+		return out
+	}
+	as := func(i int) string { return fmt.Sprintf("%d,8\n", 10+i%400) }
+	for _, n := range []int{3, mostMarks, 2*mostMarks + 700} {
+		old := rows(n, as)
+		for name, c := range map[string]struct {
+			now      string
+			same     int // rows that are as they were
+			replaced bool
+		}{
+			"same bytes": {now: old, same: n},
+			"replaced":   {now: "width [mm]\n7\n", same: n, replaced: true},
+			"cut":        {now: old[:len(old)-3], same: n - 1},
+			"half a row": {now: old[:len(old)/2], same: max(0, strings.Count(old[:len(old)/2], "\n")-1)},
+			"empty":      {now: "", same: 0},
+			"longer":     {now: old + "8,8\n", same: n},
+			"one figure": {now: rows(n, func(i int) string {
+				if i == n-1 {
+					return strings.Replace(as(i), ",8", ",9", 1)
+				}
+				return as(i)
+			}), same: n - 2},
+		} {
+			f, err := open(t, "", old)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if c.replaced {
+				err = errors.Join(os.WriteFile(f.rows.path+".new", []byte(c.now), 0o600), os.Rename(f.rows.path+".new", f.rows.path))
+			} else {
+				err = os.WriteFile(f.rows.path, []byte(c.now), 0o600)
+			}
+			if err != nil {
+				t.Fatal(err)
+			}
+			given := 0
+			all, err := f.From(0)
+			for err == nil {
+				if _, err = all.Next(); err == nil {
+					given++
+				}
+			}
+			var changed *ChangedError
+			whole := c.replaced || c.now == old
+			switch {
+			case whole && (err != io.EOF || given != n):
+				t.Errorf("%d rows, %s: %d given, %v", n, name, given, err)
+			case !whole && (!errors.As(err, &changed) || changed.Same > int64(c.same) || changed.Same <= int64(c.same)-f.rows.marks.every):
+				t.Errorf("%d rows, %s: %v after %d, %+v; %d are the same", n, name, err, given, changed, c.same)
+			}
+			for _, id := range []int64{1, int64(n)/2 + 1, int64(n)} {
+				v, err := f.At(id)
+				right := err == nil && value(v.Own[0]) == strings.Split(as(int(id)), ",")[0] && value(v.Own[1]) == "8"
+				if err != nil && (whole || !errors.As(err, &changed)) || err == nil && !right {
+					t.Errorf("%d rows, %s: variant %d: %v, %v", n, name, id, v, err)
+				}
+			}
+		}
+	}
+}
+
+// What cannot be read twice is refused before anything waits for it.
+func TestNoFile(t *testing.T) {
+	base, err := job.ReadFamily("family.yaml", []byte(head), known(), true)
+	if err != nil {
+		t.Fatal(err)
+	}
+	for path, want := range map[string]string{os.DevNull: "a device or socket; a CSV file, which is read more than once", t.TempDir(): "a folder; a CSV file"} {
+		if _, err := Open(base, path); err == nil || !strings.Contains(err.Error(), want) {
+			t.Errorf("%s: %v", path, err)
+		}
+	}
+	if got := kindOfFile(os.ModeNamedPipe | 0o600); got != "a pipe" {
+		t.Error(got)
 	}
 }
 
@@ -275,6 +366,7 @@ func FuzzRows(f *testing.F) {
 		if err != nil {
 			return
 		}
+		defer fam.Close()
 		if n := len(told(t, fam, 0)); int64(n) != fam.Count {
 			t.Errorf("%d rows counted, %d given", fam.Count, n)
 		}

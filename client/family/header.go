@@ -25,6 +25,9 @@ var dims = map[geometry.Unit]units.Dim{geometry.MM: units.Length, geometry.Rad: 
 // header makes columns of the first line's cells; at gives the place of one.
 func (f *Family) header(file string, cells []string, at func(i int) job.Place) ([]column, error) {
 	var bad job.Errors
+	if sign := separator(cells); sign != "" {
+		return nil, job.Errors{{File: file, At: at(0), Field: "header", Found: "columns separated by " + sign, Accept: "commas between them, and between the cells of a row"}}
+	}
 	out := make([]column, len(cells))
 	for i, cell := range cells {
 		refuse := func(found, accept string) {
@@ -37,7 +40,7 @@ func (f *Family) header(file string, cells []string, at func(i int) job.Place) (
 			refuse("an empty column name", "the name of a parameter")
 			continue
 		case k < 0:
-			refuse(fmt.Sprintf("%.60q is no parameter of %s", name, f.Kind.Name), "a parameter with its unit, such as "+f.example()+part.Nearest(name, f.parameters())+separators(cells, cell))
+			refuse(fmt.Sprintf("%.60q is no parameter of %s", name, f.Kind.Name), "a parameter with its unit, such as "+f.example()+part.Nearest(name, f.parameters()))
 			continue
 		case slices.ContainsFunc(out[:i], func(c column) bool { return c.param.Name == name }):
 			refuse(name+" stands there twice", "each parameter once")
@@ -84,10 +87,14 @@ func usual(d units.Dim) string {
 	return map[units.Dim]string{units.Length: "mm", units.Angle: "deg", units.Ratio: "%"}[d]
 }
 
-// separators says what separates cells where a line has but one, with another sign in it.
-func separators(cells []string, cell string) string {
-	if len(cells) == 1 && strings.ContainsAny(cell, ";\t|") {
-		return "; columns are separated by commas"
+// separator is the sign by which columns are separated where it is not a comma, in words.
+func separator(cells []string) string {
+	if len(cells) == 1 {
+		for _, sign := range []struct{ sign, words string }{{";", "semicolons"}, {"\t", "tabs"}, {"|", "bars"}} {
+			if strings.Contains(strings.TrimSpace(cells[0]), sign.sign) {
+				return sign.words
+			}
+		}
 	}
 	return ""
 }

@@ -3,6 +3,8 @@ package family
 import (
 	"bufio"
 	"bytes"
+	"crypto/sha256"
+	"hash"
 	"io"
 )
 
@@ -14,14 +16,18 @@ type lines struct {
 	r    *bufio.Reader
 	at   int // number of the last one, from 1
 	long bool
+	hash hash.Hash // of every byte up to the end of the last one
 }
 
-func newLines(r io.Reader) *lines { return &lines{r: bufio.NewReaderSize(r, longestLine)} }
+func newLines(r io.Reader) *lines {
+	return &lines{r: bufio.NewReaderSize(r, longestLine), hash: sha256.New()}
+}
 
 // next gives the next line, with its end; long says whether it was cut at the bound. It is good until the next call.
 func (l *lines) next() ([]byte, error) {
 	for {
 		line, err := l.r.ReadSlice('\n')
+		l.hash.Write(line)
 		l.at++
 		l.long = err == bufio.ErrBufferFull
 		if l.at == 1 {
@@ -30,7 +36,9 @@ func (l *lines) next() ([]byte, error) {
 		if l.long {
 			line = append([]byte(nil), line[:200]...)
 			for err == bufio.ErrBufferFull {
-				_, err = l.r.ReadSlice('\n')
+				var rest []byte
+				rest, err = l.r.ReadSlice('\n')
+				l.hash.Write(rest)
 			}
 		}
 		if err != nil && err != io.EOF {

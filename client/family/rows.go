@@ -4,11 +4,11 @@ package family
 
 import (
 	"bytes"
-	"crypto/sha256"
 	"encoding/csv"
 	"errors"
 	"fmt"
 	"io"
+	"math"
 	"os"
 	"path/filepath"
 	"strings"
@@ -21,21 +21,32 @@ import (
 	"lugwright/units"
 )
 
-// rows is a CSV file whose header was read.
+// rows is a CSV file whose header was read. It stays open, so that another file that takes its name is never read instead.
 type rows struct {
-	file    string
+	path    string
+	file    *os.File
 	columns []column
+	marks   marks
 }
 
 // readRows reads the header and counts the rows, which passes over the whole file once.
-func (f *Family) readRows(path string) error {
+func (f *Family) readRows(path string) (err error) {
+	if info, err := os.Stat(path); err != nil {
+		return err
+	} else if !info.Mode().IsRegular() { // a pipe would be waited for here, and has its rows only once
+		return job.Errors{{File: path, Found: kindOfFile(info.Mode()), Accept: "a CSV file, which is read more than once"}}
+	}
 	file, err := os.Open(path)
 	if err != nil {
 		return err
 	}
-	defer file.Close()
-	h := sha256.New()
-	l := newLines(io.TeeReader(file, h))
+	defer func() {
+		if err != nil {
+			file.Close()
+		}
+	}()
+	f.rows = &rows{path: path, file: file, marks: marks{every: 1}}
+	l := f.rows.lines()
 	first, err := l.next()
 	if err == io.EOF {
 		return job.Errors{{File: path, Found: "the file is empty", Accept: "a line of names such as " + f.example() + ", and a row for every variant"}}
@@ -46,18 +57,34 @@ func (f *Family) readRows(path string) error {
 	if err := f.readHeader(path, l, bytes.Clone(first)); err != nil {
 		return err
 	}
-	for f.Count = 0; ; f.Count++ {
+	for f.Count = 0; ; {
 		if _, err := l.next(); err == io.EOF {
 			break
 		} else if err != nil {
 			return err
 		}
+		f.Count++
+		f.rows.marks.count(f.Count, l)
 	}
 	if f.Count == 0 {
 		return job.Errors{{File: path, Found: "no rows", Accept: "a row for every variant under the line of names"}}
 	}
-	h.Sum(f.input[:0])
+	f.input = l.mark()
 	return nil
+}
+
+// lines gives the lines of the open file from the first on.
+func (r *rows) lines() *lines { return newLines(io.NewSectionReader(r.file, 0, math.MaxInt64)) }
+
+// kindOfFile says what stands where a file is needed.
+func kindOfFile(mode os.FileMode) string {
+	switch {
+	case mode.IsDir():
+		return "a folder"
+	case mode&os.ModeNamedPipe != 0:
+		return "a pipe"
+	}
+	return "a device or socket"
 }
 
 func (f *Family) readHeader(path string, l *lines, line []byte) error {
@@ -88,7 +115,7 @@ func (f *Family) readHeader(path string, l *lines, line []byte) error {
 	for _, c := range columns {
 		f.Names = append(f.Names, c.param)
 	}
-	f.rows = &rows{path, columns}
+	f.rows.columns = columns
 	return nil
 }
 
@@ -108,49 +135,84 @@ func csvWords(err error) (at int, found, accept string) {
 // reading goes through the rows.
 type reading struct {
 	f     *Family
-	file  *os.File
 	lines *lines
+	row   int64 // the last one that was read
+	same  int64 // the last one that is known to be as it was
 	line  one
 	csv   *csv.Reader
 	v     Variant
 }
 
-func (f *Family) openRows(skip int64) (Variants, error) {
-	file, err := os.Open(f.rows.file)
-	if err != nil {
-		return nil, err
-	}
-	r := &reading{f: f, file: file, lines: newLines(file)}
+func (f *Family) openRows(skip int64) (*reading, error) {
+	r := &reading{f: f, lines: f.rows.lines()}
 	r.csv = csv.NewReader(&r.line)
 	r.csv.ReuseRecord, r.csv.FieldsPerRecord = true, -1
-	for range skip + 1 {
-		if _, err := r.lines.next(); err != nil {
-			file.Close()
-			return nil, fmt.Errorf("%s: %w", f.rows.file, err)
+	if _, err := r.lines.next(); err == io.EOF {
+		return nil, r.changed()
+	} else if err != nil {
+		return nil, err
+	}
+	for range skip {
+		if _, err := r.next(); err != nil {
+			return nil, err
 		}
 	}
-	r.v.ID = skip
 	r.v.Own = make([]part.Param, len(f.rows.columns))
 	return r, nil
 }
 
-func (r *reading) Close() error { return r.file.Close() }
+// next reads one more line, or io.EOF after as many as were counted.
+func (r *reading) next() ([]byte, error) {
+	line, err := r.lines.next()
+	end := err == io.EOF
+	switch {
+	case err != nil && !end:
+		return nil, err
+	case end != (r.row == r.f.Count), end && r.lines.mark() != r.f.input:
+		return nil, r.changed()
+	case end:
+		return nil, err
+	}
+	r.row++
+	same, sure := r.f.rows.marks.same(r.row, r.lines)
+	if !same {
+		return nil, r.changed()
+	}
+	if sure {
+		r.same = r.row
+	}
+	return line, nil
+}
+
+func (r *reading) changed() error { return &ChangedError{r.f.rows.path, r.same} }
+
+// makeSure reads on until it is known that the last variant's row is as it was.
+func (r *reading) makeSure() error {
+	for r.same < r.v.ID {
+		if _, err := r.next(); err == io.EOF {
+			return nil
+		} else if err != nil {
+			return err
+		}
+	}
+	return nil
+}
 
 func (r *reading) Next() (*Variant, error) {
-	line, err := r.lines.next()
+	line, err := r.next()
 	if err != nil {
 		return nil, err
 	}
-	r.v.ID++
+	r.v.ID = r.row
 	clear(r.v.Own)
-	if r.v.Err = r.row(line); r.v.Err == nil {
+	if r.v.Err = r.read(line); r.v.Err == nil {
 		r.f.given(&r.v)
 	}
 	return &r.v, nil
 }
 
-// row reads the cells of a line into the variant.
-func (r *reading) row(line []byte) error {
+// read reads the cells of a line into the variant.
+func (r *reading) read(line []byte) error {
 	if r.lines.long {
 		return r.refuse(1, "", fmt.Sprintf("a line of more than %d bytes", longestLine), "a row of parameters")
 	}
@@ -193,7 +255,7 @@ func (r *reading) row(line []byte) error {
 }
 
 func (r *reading) refuse(column int, field, found, accept string) error {
-	return &job.Error{File: filepath.Base(r.f.rows.file), At: job.Place{Line: r.lines.at, Column: column}, Field: field, Found: found, Accept: accept}
+	return &job.Error{File: filepath.Base(r.f.rows.path), At: job.Place{Line: r.lines.at, Column: column}, Field: field, Found: found, Accept: accept}
 }
 
 // read makes a parameter of a cell.
@@ -209,6 +271,9 @@ func (c *column) read(cell string) (p part.Param, found, accept string) {
 	n, err := units.Parse(text, dim)
 	if err == nil {
 		return c.param.Given(n, ""), "", ""
+	}
+	if strings.Contains(cell, ";") {
+		return p, yamlfile.Quoted(cell), "a cell without it: cells are separated by commas"
 	}
 	if _, err := units.Parse(cell, dim); c.unit != "" && err == nil {
 		return p, yamlfile.Quoted(cell) + ", with a unit of its own", "the number alone, for the first line says " + c.param.Name + " [" + c.unit + "]"

@@ -169,9 +169,13 @@ func outline(d geometry.Param, now part.Param, system units.System) []part.Param
 	return out
 }
 
+// counts are those about the present one. None of a thing is another form of the bracket, such as one that is welded where it was bolted.
 func counts(d geometry.Param, now part.Param) []part.Param {
+	if now.Number == 0 {
+		return []part.Param{now}
+	}
 	var out []part.Param
-	for n := max(d.Min, now.Number-2); n <= min(d.Max, now.Number+2); n++ {
+	for n := max(d.Min, 1, now.Number-2); n <= min(d.Max, now.Number+2); n++ {
 		v := now
 		v.Number = n
 		out = append(out, v)

@@ -55,6 +55,7 @@ type Answer struct {
 	Best    []Proposal // lightest first, three at most; none when nothing passes
 	Nearest *Proposal  // what comes nearest to passing, when nothing does; nil when nothing was tried
 	Fault   error      // of the job, which refuses every variant
+	Start   *sweep.Row // the present sizes; nil where nothing is proposed
 	Tried   int
 	Whole   bool // every combination was tried: the first is the lightest of them all
 }
@@ -85,6 +86,12 @@ func Find(ctx context.Context, b *sweep.Bench, spec *job.Bracket, kind *geometry
 		}
 	}
 	a.Whole = whole && err == nil
+	if len(a.Best) > 0 && err == nil {
+		var rows []sweep.Row
+		if rows, err = b.Try(ctx, spec, [][]part.Param{nil}); err == nil {
+			a.Start = &rows[0]
+		}
+	}
 	if len(a.Best) == 0 {
 		if near := a.near(spec, searches); err == nil {
 			err = near
@@ -98,6 +105,14 @@ func Find(ctx context.Context, b *sweep.Bench, spec *job.Bracket, kind *geometry
 		a.Fault = sweep.Fault(rows)
 	}
 	return a, err
+}
+
+// Unchecked is how many more things of a proposal are not checked than of the present sizes; 0 where those cannot be checked.
+func (a *Answer) Unchecked(p *Proposal) int {
+	if a.Start == nil || a.Start.Outcome == sweep.Refused {
+		return 0
+	}
+	return max(0, p.Row.NotChecked-a.Start.NotChecked)
 }
 
 type finder struct {

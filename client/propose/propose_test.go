@@ -401,6 +401,49 @@ func TestFromTheRack(t *testing.T) {
 	}
 }
 
+// No count goes to none, or from none to some: that is another joint.
+func TestCountsStayInTheirForm(t *testing.T) {
+	d := geometry.Param{Name: "bolts", Unit: geometry.Count, Min: 0, Max: 4}
+	for now, want := range map[float64]string{0: "[0]", 1: "[1 2 3]", 2: "[1 2 3 4]", 4: "[2 3 4]"} {
+		var got []float64
+		for _, v := range counts(d, part.Param{Name: "bolts", Unit: string(geometry.Count), Number: now}) {
+			got = append(got, v.Number)
+		}
+		if fmt.Sprint(got) != want {
+			t.Errorf("%g: %v, want %s", now, got, want)
+		}
+	}
+}
+
+// A foot that is welded to its leg has no seat bolts: their size makes no other proposal. One on bolts is never proposed welded, and nothing less checked in silence.
+func TestFootKeepsItsJoint(t *testing.T) {
+	foot := func(bolts int) (*desk, *Answer) {
+		d := deskOf(t, head+fmt.Sprintf("  - name: foot\n    kind: foot\n    hand: left\n    parameters: {seat_bolts: %d}\n    loads: [{case: A1, force: {x: 500 N, y: 200 N, z: -4 kN}}]\n", bolts))
+		return d, d.find(t, d.only(t, "seat_bolt_size=M8, M10, M12"))
+	}
+	if d, a := foot(0); len(a.Best) > 1 || a.Start == nil && len(a.Best) > 0 {
+		t.Errorf("%d proposals of %s that differ in bolts that are not there", len(a.Best), d.spec.Kind)
+	}
+	d, a := foot(2)
+	if len(a.Best) != 3 {
+		t.Fatalf("%d proposals on three sizes of bolts: %+v", len(a.Best), a.Nearest)
+	}
+	if n := a.Unchecked(&a.Best[0]); n != 0 {
+		t.Errorf("%d more not checked", n)
+	}
+	fewer := *a.Best[0].Row
+	fewer.NotChecked += 2
+	if n := a.Unchecked(&Proposal{Row: &fewer}); n != 2 {
+		t.Errorf("%d more not checked, want 2", n)
+	}
+	i := slices.IndexFunc(d.kind.Params, func(p geometry.Param) bool { return p.Name == "seat_bolts" })
+	for _, v := range counts(d.kind.Params[i], sweep.Current(d.spec, &d.kind.Params[i])) {
+		if v.Number == 0 {
+			t.Error("none is among the counts")
+		}
+	}
+}
+
 func TestText(t *testing.T) {
 	for in, want := range map[string]string{"angle": "angle", "head and nut": "head and nut", "10.9": `"10.9"`, "yes": `"yes"`, "C45+N": "C45+N", "A1, full": `"A1, full"`, "M12": "M12", "1/2-13": `"1/2-13"`, "a: b": `"a: b"`} {
 		if got := text(in); got != want {

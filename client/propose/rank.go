@@ -64,12 +64,7 @@ func bought(f *Form, r *sweep.Row) string {
 	var b strings.Builder
 	fmt.Fprintln(&b, f.Words)
 	b.WriteString(sweep.StockKey(r.Takes.Stock))
-	for _, s := range f.Sizes {
-		if s.Role == sweep.Bar || s.Role == sweep.Bolt {
-			i := slices.IndexFunc(r.Values, func(v part.Param) bool { return v.Name == s.Axis.Param.Name })
-			fmt.Fprintln(&b, r.Values[i])
-		}
-	}
+	fmt.Fprintln(&b, r.Takes.Fasteners)
 	return b.String()
 }
 

@@ -74,6 +74,9 @@ func ReadAxis(p geometry.Param, text string) (Axis, error) {
 		if err != nil {
 			return a, err
 		}
+		if slices.Contains(a.Values, v) {
+			return a, fmt.Errorf("%s stands there twice; each value once", item)
+		}
 		a.Values = append(a.Values, v)
 	}
 	if len(a.Values) > MostValues {

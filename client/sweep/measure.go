@@ -3,6 +3,7 @@ package sweep
 // This file measures what a bracket takes to make.
 
 import (
+	"fmt"
 	"math"
 	"slices"
 
@@ -17,6 +18,8 @@ type Takes struct {
 	CutMM   float64 // length of all cuts of its plates
 	WeldMM3 float64 // weld metal without reinforcement
 	Stock   []Stock // what its plates are cut from, thinnest first, each once
+	// Fasteners are the sizes of its pins and bolts, each with its name in the bracket, in the order of their names.
+	Fasteners []string
 }
 
 // Stock is a thickness of plate of one material.
@@ -48,8 +51,14 @@ func Measure(b *part.Bracket, d run.Densities) (Takes, error) {
 		t.WeldMM3, t.KG = t.WeldMM3+mm3, t.KG+mm3*filler(d, b, w)
 	}
 	for i := range b.Bolts {
-		t.KG += boltVolume(&b.Bolts[i]) * steel
+		g := &b.Bolts[i]
+		t.KG += boltVolume(g) * steel
+		t.Fasteners = append(t.Fasteners, fmt.Sprintf("%s %s %s", g.ID, g.Size, g.Grade))
 	}
+	for i := range b.Pins {
+		t.Fasteners = append(t.Fasteners, fmt.Sprintf("%s %g", b.Pins[i].ID, b.Pins[i].DiaMM))
+	}
+	slices.Sort(t.Fasteners)
 	return t, nil
 }
 

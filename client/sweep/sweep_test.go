@@ -229,7 +229,7 @@ func TestReadAxis(t *testing.T) {
 		{mm, "6 mm..16 mm step 2 mm", "6 mm | 8 mm | 10 mm | 12 mm | 14 mm | 16 mm", units.Metric, true},
 		{mm, "1/4 in to 3/4 in by 1/8 in", "1/4 in | 3/8 in | 1/2 in | 5/8 in | 3/4 in", units.Inch, true},
 		{mm, "1/4 in..3/4 in by 1/8 in", "1/4 in | 3/8 in | 1/2 in | 5/8 in | 3/4 in", units.Inch, true},
-		{mm, "12 mm, 6 mm, 12 mm", "6 mm | 12 mm", units.Metric, false},
+		{mm, "12 mm, 6 mm", "6 mm | 12 mm", units.Metric, false},
 		{mm, "3 mm, 8 mm..10 mm step 1 mm", "3 mm | 8 mm | 9 mm | 10 mm", units.Metric, false},
 		{mm, "57.3 mm..60 mm step 0.1 mm", "57.3 mm | 57.4 mm | 57.5 mm | 57.6 mm | 57.7 mm | 57.8 mm | 57.9 mm | 58 mm | 58.1 mm | 58.2 mm | 58.3 mm | 58.4 mm | 58.5 mm | 58.6 mm | 58.7 mm | 58.8 mm | 58.9 mm | 59 mm | 59.1 mm | 59.2 mm | 59.3 mm | 59.4 mm | 59.5 mm | 59.6 mm | 59.7 mm | 59.8 mm | 59.9 mm | 60 mm", units.Metric, true},
 		{count, "1..3", "1 | 2 | 3", units.Metric, false},
@@ -250,6 +250,8 @@ func TestReadAxis(t *testing.T) {
 	}{
 		{mm, "6..16 mm step 2 mm", "has no unit"},
 		{mm, "6 mm..16 mm", "a range without a step"},
+		{mm, "12 mm, 6 mm, 1.2 cm", "1.2 cm stands there twice; each value once"},
+		{word, "both, both", "both stands there twice"},
 		{mm, "6 mm..16 mm step 0 mm", "above 0"},
 		{mm, "6 mm..16 mm step -1 mm", "above 0"},
 		{mm, "16 mm..6 mm step 1 mm", "the smaller one first"},

@@ -30,7 +30,7 @@ type peer struct {
 	conn          grpc.ClientConnInterface
 	replicas      *replicas     // nil where there is no list of them
 	count         *atomic.Int32 // of replicas, as far as they are known
-	served        atomic.Int64  // calls answered
+	heard         atomic.Int64  // when some replica answered last, in Unix nanoseconds
 
 	mu    sync.Mutex
 	known bool // its version was asked for and fits
@@ -56,6 +56,7 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 	limited, cancel := context.WithTimeout(ctx, p.timeout)
 	defer cancel()
 	var from replica
+	begun := time.Now()
 	r, err := rpc(limited, q, from.learn(p)...)
 	if status.Code(err) == codes.Unavailable {
 		// The service has answered before. gRPC's own retries end once an answer has begun, so a replica that dies within one is
@@ -65,14 +66,14 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 	if err != nil {
 		err = p.explain(ctx, limited, err)
 		if failure(err) == wire.Late {
-			p.replicas.late(from.at.Addr)
+			p.replicas.late(from.at.Addr, begun)
 		}
 		return none, from.named(p, err)
 	}
+	p.answered(&from)
 	if err := from.fits(p); err != nil {
 		return none, from.named(p, err)
 	}
-	p.served.Add(1)
 	return r, nil
 }
 
@@ -95,6 +96,12 @@ func (p *peer) ready(ctx context.Context) error {
 	}
 	p.known = true
 	return nil
+}
+
+// answered notes that a replica did.
+func (p *peer) answered(from *replica) {
+	p.heard.Store(time.Now().UnixNano())
+	p.replicas.answered(from.at.Addr)
 }
 
 func (p *peer) otherVersion(api, tool string) error {
@@ -178,6 +185,9 @@ func plain(why string) string {
 	}
 	if strings.Contains(why, unhealthy) {
 		return "takes no calls now: it starts, or is about to stop"
+	}
+	if strings.Contains(why, "error reading server preface") && (strings.Contains(why, "use of closed network connection") || strings.Contains(why, "i/o timeout")) {
+		return "what listens there takes connections and says nothing: it hangs, or is not a lugwright service, or one that speaks TLS: --ca names the file of its authority"
 	}
 	for _, piece := range otherProtocol {
 		if strings.Contains(why, piece) {

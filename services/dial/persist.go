@@ -23,8 +23,7 @@ const (
 const pause = 100 * time.Millisecond
 
 // A range of items is asked for again, after a failure that another replica may not have, until the answer is there or the service has not answered anything
-// for the client's patience. One that says it is busy has not failed at the items: they are asked for as they are, until it has been too busy for any of this client's
-// for that long.
+// for the client's patience, whichever item it was. One that says it is busy has not failed at the items: they are asked for as they are.
 type persistent struct {
 	*peer
 	patience time.Duration
@@ -34,18 +33,14 @@ type persistent struct {
 
 func (p *persistent) items(ctx context.Context, from, to int) error {
 	var broken, late int
-	served := p.served.Load()
 	for begun := time.Now(); ; {
 		err := p.ask(ctx, from, to)
-		busy, moves := false, false // it is, but answers others of this client's messages
+		busy := false
 		switch failure(err) {
 		case wire.Foreign:
 			return err
 		case wire.Crowded:
 			busy = true
-			if n := p.served.Load(); n != served {
-				served, begun, moves = n, time.Now(), true
-			}
 		case wire.Late:
 			late++
 		case wire.Broken:
@@ -64,7 +59,7 @@ func (p *persistent) items(ctx context.Context, from, to int) error {
 		case answers && to-from == 1 && (broken >= mostBroken || late >= mostLate):
 			p.lost(from, fmt.Errorf("the %s service broke off at this variant %d times: %s", p.service, broken+late, why(err)))
 			return nil
-		case !answers && !moves && time.Since(begun) > p.patience:
+		case !answers && min(time.Since(begun), time.Since(time.Unix(0, p.heard.Load()))) > p.patience:
 			return err
 		}
 		select {
@@ -74,15 +69,34 @@ func (p *persistent) items(ctx context.Context, from, to int) error {
 	}
 }
 
-// answers says whether some replica still answers at all.
+// mostProbes bounds how many replicas are asked at once whether they answer.
+const mostProbes = 16
+
+// answers says whether some replica still answers at all. Calls go to the replicas in turn, so as many are made as there are replicas.
 func (p *persistent) answers(ctx context.Context) bool {
 	if p.local {
 		return true
 	}
 	limited, cancel := context.WithTimeout(ctx, min(p.timeout, 5*time.Second))
 	defer cancel()
-	_, err := p.info(limited)
-	return err == nil
+	n := min(max(1, int(p.count.Load())), mostProbes)
+	answered := make(chan bool, n)
+	for range n {
+		go func() {
+			var from replica
+			_, err := p.info(limited, from.learn(p.peer)...)
+			if err == nil {
+				p.answered(&from)
+			}
+			answered <- err == nil
+		}()
+	}
+	for range n {
+		if <-answered {
+			return true
+		}
+	}
+	return false
 }
 
 // failure says whether asking again may help; where nothing failed or the question was refused it does not.

@@ -2,9 +2,14 @@ package dial
 
 import (
 	"context"
+	"errors"
+	"net"
+	"sync/atomic"
 	"testing"
+	"testing/synctest"
 	"time"
 
+	"google.golang.org/grpc"
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 
@@ -38,19 +43,21 @@ func TestBusyIsNoFault(t *testing.T) {
 	}
 }
 
-// Patience ends where none of the client's messages is answered, and not before.
+// Patience begins with the last answer to any of the client's messages.
 func TestTooBusy(t *testing.T) {
-	if err := busyAt(t, 1000, time.Nanosecond, func(*peer) {}).items(t.Context(), 0, 2); err != errBusyHere {
-		t.Errorf("got %v", err)
-	}
-	asked := 0
-	err := busyAt(t, 1000, time.Nanosecond, func(p *peer) {
-		if asked++; asked <= 3 {
-			p.served.Add(1)
-		}
-	}).items(t.Context(), 0, 2)
-	if err != errBusyHere || asked != 4 {
-		t.Errorf("given up after %d: %v", asked, err)
+	for answers, asks := range map[int]int{0: 3, 3: 6} {
+		synctest.Test(t, func(t *testing.T) {
+			asked := 0
+			err := busyAt(t, 1000, time.Minute, func(p *peer) {
+				time.Sleep(20 * time.Second)
+				if asked++; asked <= answers {
+					p.heard.Store(time.Now().UnixNano())
+				}
+			}).items(t.Context(), 0, 2)
+			if err != errBusyHere || asked != asks {
+				t.Errorf("%d answers: given up after %d, want %d: %v", answers, asked, asks, err)
+			}
+		})
 	}
 }
 
@@ -65,4 +72,76 @@ func TestBusyIsUnderstood(t *testing.T) {
 	if err := p.explain(t.Context(), t.Context(), status.Error(codes.Unavailable, "starting: its self-test is not over")); failure(err) != wire.Broken {
 		t.Errorf("starting: %v", err)
 	}
+}
+
+// A late replica rests only where another one has answered meanwhile: else it may be the only one that lives.
+func TestWhoRests(t *testing.T) {
+	r := newReplicas([]string{"a:1", "b:1"}, "")
+	a, b := &net.TCPAddr{IP: net.IPv4(10, 0, 0, 1), Port: 1}, &net.TCPAddr{IP: net.IPv4(10, 0, 0, 2), Port: 1}
+	r.named = map[string]string{a.String(): "a:1", b.String(): "b:1"}
+	defer r.close()
+	rests := func(want string) {
+		t.Helper()
+		got := ""
+		for addr := range r.resting {
+			got += addr
+		}
+		if got != want || len(r.state().Endpoints) != 2-len(r.resting) {
+			t.Errorf("%q rests, want %q; %v", got, want, r.state())
+		}
+	}
+	r.answered(b)
+	begun := time.Now()
+	r.late(a, begun) // b has answered before the call, and not since
+	rests("")
+	r.answered(a)
+	r.late(b, begun)
+	rests("b:1")
+	r.answered(b) // what was on its way
+	r.late(a, begun)
+	rests("b:1")
+}
+
+// The client's patience begins with the last answer of any replica, and every replica is asked whether it answers.
+func TestPatienceBeginsWithTheLastAnswer(t *testing.T) {
+	synctest.Test(t, func(t *testing.T) {
+		var probes atomic.Int32
+		p := &peer{service: "strength", addr: "a:1,b:1", timeout: time.Minute, count: new(atomic.Int32)}
+		p.count.Store(2)
+		p.info = func(context.Context, ...grpc.CallOption) (versioned, error) {
+			probes.Add(1)
+			return nil, errors.New("frozen")
+		}
+		asked := 0
+		begun := time.Now()
+		m := persistent{peer: p, patience: time.Minute, ask: func(context.Context, int, int) error {
+			asked++
+			time.Sleep(50 * time.Second)
+			if asked <= 3 {
+				p.heard.Store(time.Now().UnixNano()) // another message had its answer
+			}
+			return p.failed(wire.Late, "did not answer within 1m0s")
+		}}
+		if err := m.items(t.Context(), 0, 64); failure(err) != wire.Late {
+			t.Errorf("got %v", err)
+		}
+		if took := time.Since(begun); asked != 5 || took < 250*time.Second || took > 251*time.Second {
+			t.Errorf("%d times asked, and given up after %s: three answers, the last after 150 s, then a minute", asked, took)
+		}
+		if n := probes.Load(); n != 10 {
+			t.Errorf("%d probes of two replicas after five failures", n)
+		}
+		p.info = func(context.Context, ...grpc.CallOption) (versioned, error) {
+			if probes.Add(1)%2 == 0 {
+				return nil, nil
+			}
+			time.Sleep(time.Second)
+			return nil, errors.New("frozen")
+		}
+		if !m.answers(t.Context()) {
+			t.Error("one of two replicas answers, and that was not found out")
+		}
+		synctest.Wait()
+		time.Sleep(2 * time.Second)
+	})
 }

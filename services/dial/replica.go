@@ -72,11 +72,12 @@ type replicas struct {
 	mu      sync.Mutex
 	all     []string
 	resting map[string]*time.Timer
-	named   map[string]string // address as listed, by the one that a connection has
+	heard   map[string]time.Time // when one answered last, by its address as listed
+	named   map[string]string    // address as listed, by the one that a connection has
 }
 
 func newReplicas(all []string, serverName string) *replicas {
-	r := &replicas{resolver: manual.NewBuilderWithScheme("replicas"), serverName: serverName, all: all, resting: map[string]*time.Timer{}, named: map[string]string{}}
+	r := &replicas{resolver: manual.NewBuilderWithScheme("replicas"), serverName: serverName, all: all, resting: map[string]*time.Timer{}, heard: map[string]time.Time{}, named: map[string]string{}}
 	r.resolver.InitialState(r.state())
 	return r
 }
@@ -101,15 +102,28 @@ func (r *replicas) dial(ctx context.Context, addr string) (net.Conn, error) {
 	return conn, err
 }
 
-// late lets a replica rest, unless it is the last one. A service that gRPC looks up itself has no list.
-func (r *replicas) late(at net.Addr) {
+// answered notes that a replica did.
+func (r *replicas) answered(at net.Addr) {
+	if r == nil || at == nil {
+		return
+	}
+	r.mu.Lock()
+	defer r.mu.Unlock()
+	if addr, ok := r.named[at.String()]; ok {
+		r.heard[addr] = time.Now()
+	}
+}
+
+// late lets a replica rest that has not answered a call which began then, where another one has answered since. Else the late one may be the only one that lives: what a
+// frozen one kept comes to it all at once, and late. A service that gRPC looks up itself has no list.
+func (r *replicas) late(at net.Addr, begun time.Time) {
 	if r == nil || at == nil {
 		return
 	}
 	r.mu.Lock()
 	defer r.mu.Unlock()
 	addr, ok := r.named[at.String()]
-	if !ok || r.resting[addr] != nil || len(r.resting) >= len(r.all)-1 {
+	if !ok || r.resting[addr] != nil || !r.otherSince(addr, begun) {
 		return
 	}
 	r.resting[addr] = time.AfterFunc(rest, func() {
@@ -121,6 +135,16 @@ func (r *replicas) late(at net.Addr) {
 		}
 	})
 	r.resolver.UpdateState(r.state())
+}
+
+// otherSince says whether some other replica that gets calls has answered since then.
+func (r *replicas) otherSince(addr string, begun time.Time) bool {
+	for other, when := range r.heard {
+		if other != addr && r.resting[other] == nil && when.After(begun) {
+			return true
+		}
+	}
+	return false
 }
 
 func (r *replicas) close() {
