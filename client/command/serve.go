@@ -19,12 +19,12 @@ import (
 const serveHelp = `Prints its address once it serves, logs JSON lines to standard error, and
 stops on SIGINT or SIGTERM when the calls that run have ended.
 
-On 127.0.0.1, ::1 or localhost it speaks plaintext. On any other address it
-wants --tls-cert and --tls-key, and speaks TLS 1.3 only. With --client-ca it
-lets in only clients with a certificate of these authorities. With
---token-file each call must bring the token in that file; clients take the
-same option. Changed files are taken at the next connection or call, without
-a restart.
+On a loopback address (127.0.0.1 and its kin, ::1, localhost) it speaks
+plaintext. On any other it wants --tls-cert and --tls-key, and speaks TLS
+1.3 only. With --client-ca it lets in only clients with a certificate of
+these authorities. With --token-file each call must bring the token in that
+file; clients take the same option. Changed files are taken at the next
+connection or call, without a restart.
 
 Each option also by environment: --tls-cert is LUGWRIGHT_TLS_CERT.
 

@@ -47,18 +47,40 @@ func newPeer(at place, timeout time.Duration, conn grpc.ClientConnInterface, inf
 	return &peer{service: at.name, addr: cmp.Or(at.addr, InThisProcess), timeout: timeout, local: at.addr == "", info: info, conn: conn, known: at.addr == ""}
 }
 
-// call makes one call with its deadline, after the service's version is known to fit.
+// mostBusy is how often a call is made of a service that says it is busy, and answers no other call of this client in the meantime.
+const mostBusy = 4
+
+// call makes one call, after the service's version is known to fit. A busy service is asked again: often it is busy with this client's other messages.
 func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, ...grpc.CallOption) (R, error), q Q) (R, error) {
 	var none R
 	if err := p.ready(ctx); err != nil {
 		return none, err
 	}
+	served := p.served.Load()
+	for tries := 1; ; tries++ {
+		r, err := attempt(ctx, p, rpc, q)
+		if n := p.served.Load(); n != served {
+			served, tries = n, 1
+		}
+		if failure(err) != wire.Crowded || tries >= mostBusy {
+			return r, err
+		}
+		select {
+		case <-ctx.Done(): // which the next attempt says
+		case <-time.After(pause << tries):
+		}
+	}
+}
+
+// attempt makes one call with its deadline.
+func attempt[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, ...grpc.CallOption) (R, error), q Q) (R, error) {
+	var none R
 	limited, cancel := context.WithTimeout(ctx, p.timeout)
 	defer cancel()
 	var from replica
 	begun := time.Now()
 	r, err := rpc(limited, q, from.learn(p)...)
-	if status.Code(err) == codes.Unavailable {
+	if status.Code(err) == codes.Unavailable && failure(wire.FromStatus(err)) == wire.Broken {
 		// The service has answered before. gRPC's own retries end once an answer has begun, so a replica that dies within one is
 		// covered here: the same question again is safe, and another replica may be there.
 		r, err = rpc(limited, q, from.learn(p)...)

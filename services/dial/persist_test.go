@@ -61,6 +61,21 @@ func TestTooBusy(t *testing.T) {
 	}
 }
 
+// A call is made again of a busy service, a few times more than it answers other calls of this client in the meantime.
+func TestBusyCall(t *testing.T) {
+	p := &peer{service: "geometry", addr: "here", local: true, known: true}
+	asked := 0
+	_, err := call(t.Context(), p, func(context.Context, int, ...grpc.CallOption) (int, error) {
+		if asked++; asked <= 2 {
+			p.served.Add(1)
+		}
+		return 0, status.Error(codes.Unavailable, wire.Busy+"no worker")
+	}, 0)
+	if failure(err) != wire.Crowded || asked != 1+mostBusy {
+		t.Errorf("asked %d times: %v", asked, err)
+	}
+}
+
 // What a server says in so many words is understood behind the layers that gRPC's retries put around it.
 func TestBusyIsUnderstood(t *testing.T) {
 	p := &peer{service: "geometry", addr: "here"}

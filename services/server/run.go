@@ -115,7 +115,7 @@ func flush(ctx context.Context, log *slog.Logger, stop func(context.Context) err
 func (c *Config) serve(ctx context.Context, log *slog.Logger, s *Server, l net.Listener, started func(net.Addr) error, services []Service) error {
 	served := make(chan error, 1)
 	go func() { served <- s.Serve(l) }()
-	err := selfTest(ctx, log, services)
+	err := selfTest(ctx, log, s.names[1:], services)
 	if ctx.Err() != nil { // told to stop before it began
 		s.Stop(0)
 		return <-served
@@ -140,8 +140,9 @@ func (c *Config) serve(ctx context.Context, log *slog.Logger, s *Server, l net.L
 	return <-served
 }
 
-func selfTest(ctx context.Context, log *slog.Logger, services []Service) error {
-	for _, s := range services {
+// selfTest has the services test themselves, which have these names.
+func selfTest(ctx context.Context, log *slog.Logger, names []string, services []Service) error {
+	for i, s := range services {
 		tester, ok := s.(SelfTester)
 		if !ok {
 			continue
@@ -149,10 +150,10 @@ func selfTest(ctx context.Context, log *slog.Logger, services []Service) error {
 		began := time.Now()
 		err := tested(ctx, tester)
 		if err != nil {
-			log.Error("self-test failed", "service", fmt.Sprintf("%T", s), "reason", err.Error())
+			log.Error("self-test failed", "service", names[i], "reason", err.Error())
 			return &SelfTestError{err}
 		}
-		log.Info("self-test passed", "service", fmt.Sprintf("%T", s), "ms", time.Since(began).Milliseconds())
+		log.Info("self-test passed", "service", names[i], "ms", time.Since(began).Milliseconds())
 	}
 	return nil
 }

@@ -4,9 +4,11 @@ import (
 	"bytes"
 	"context"
 	"errors"
+	"flag"
 	"io"
 	"net"
 	"net/http"
+	"os"
 	"regexp"
 	"runtime"
 	"strings"
@@ -38,6 +40,20 @@ func TestConfig(t *testing.T) {
 			t.Errorf("%s: %v", name, err)
 		}
 	}
+}
+
+// Every setting stands in the table of the document.
+func TestConfigIsDocumented(t *testing.T) {
+	doc, err := os.ReadFile("../../docs/services.md")
+	if err != nil {
+		t.Fatal(err)
+	}
+	NewConfig("x").Flags.VisitAll(func(f *flag.Flag) {
+		row := regexp.MustCompile("(?m)^\\| (`--[a-z-]+`, )?`--" + f.Name + "`")
+		if !row.Match(doc) {
+			t.Errorf("--%s has no row", f.Name)
+		}
+	})
 }
 
 // The settings are logged at start, and what may be a secret is hidden.
@@ -90,7 +106,7 @@ func TestSelfTestFails(t *testing.T) {
 	var log syncBuffer
 	err = c.Run(t.Context(), textLog(&log), nil, func(net.Addr) error { t.Error("it has started"); return nil }, w)
 	var failed *SelfTestError
-	if !errors.As(err, &failed) || err.Error() != "self-test failed, no call is answered: 2 and 2 are 5" || !strings.Contains(log.String(), "self-test failed") {
+	if !errors.As(err, &failed) || err.Error() != "self-test failed, no call is answered: 2 and 2 are 5" || !strings.Contains(log.String(), `msg="self-test failed" service=`+name+" ") {
 		t.Errorf("%v, log %s", err, log.String())
 	}
 }

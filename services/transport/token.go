@@ -22,14 +22,22 @@ const authorization, bearerPrefix = "authorization", "Bearer "
 func readToken(file string) (string, error) {
 	b, err := readFile(file)
 	if err != nil {
-		return "", err
+		return "", fmt.Errorf("--token-file: %w", err)
 	}
 	token := strings.TrimSpace(string(b))
 	outside := func(r rune) bool { return r <= ' ' || r > '~' }
-	if len(token) < leastToken || len(token) > mostToken || strings.ContainsFunc(token, outside) {
-		return "", fmt.Errorf("%s: no token in it; one line of %d to %d letters, digits and signs, without spaces", file, leastToken, mostToken)
+	found := ""
+	switch {
+	case token == "":
+		found = "no token in it"
+	case strings.ContainsFunc(token, outside):
+		found = "more than one word in it, or letters that are not ASCII"
+	case len(token) < leastToken || len(token) > mostToken:
+		found = fmt.Sprintf("a token of %d letters", len(token))
+	default:
+		return token, nil
 	}
-	return token, nil
+	return "", fmt.Errorf("--token-file %s: %s; one line of %d to %d letters, digits and signs is taken, without spaces", file, found, leastToken, mostToken)
 }
 
 // bearer adds the token to each call.

@@ -31,20 +31,28 @@ func TestStays(t *testing.T) {
 const right = "0123456789abcdef"
 
 func TestToken(t *testing.T) {
-	for text, ok := range map[string]bool{
-		right: true, "  " + right + "\r\n": true, strings.Repeat("x", mostToken): true,
-		"": false, "short": false, right + " " + right: false, right + "\n" + right: false, right + "é": false, strings.Repeat("x", mostToken+1): false,
+	for text, found := range map[string]string{
+		right: "", "  " + right + "\r\n": "", strings.Repeat("x", mostToken): "",
+		"": "no token in it", "short": "a token of 5 letters", strings.Repeat("x", mostToken+1): "a token of 4097 letters",
+		right + " " + right: "more than one word", right + "\n" + right: "more than one word", right + "é": "not ASCII",
 	} {
-		_, err := readToken(transporttest.Token(t, text))
-		if (err == nil) != ok {
+		file := transporttest.Token(t, text)
+		_, err := readToken(file)
+		if (err == nil) != (found == "") {
 			t.Errorf("%.20q: %v", text, err)
 		}
-		if err != nil && text != "" && strings.Contains(err.Error(), text) {
+		if err == nil {
+			continue
+		}
+		if text != "" && strings.Contains(err.Error(), text) {
 			t.Errorf("the error shows the token: %v", err)
 		}
+		if words := err.Error(); !strings.HasPrefix(words, "--token-file "+file+": ") || !strings.Contains(words, found) || !strings.Contains(words, "one line of 16 to 4096 letters") {
+			t.Errorf("%.20q: %v", text, err)
+		}
 	}
-	if _, err := NewGate(filepath.Join(t.TempDir(), "none"), slog.Default()); err == nil {
-		t.Error("a gate without a file")
+	if _, err := NewGate(filepath.Join(t.TempDir(), "none"), slog.Default()); err == nil || !strings.HasPrefix(err.Error(), "--token-file: ") {
+		t.Errorf("a gate without a file: %v", err)
 	}
 }
 
@@ -124,7 +132,7 @@ func TestClientRefuses(t *testing.T) {
 	}{
 		"no key":       {Client{Cert: pair.Cert}, "give both"},
 		"no authority": {Client{CA: empty}, "no certificate of an authority"},
-		"no token":     {Client{TokenFile: empty}, "no token in it"},
+		"no token":     {Client{TokenFile: empty}, "a token of 7 letters"},
 		"no file":      {Client{CA: "none.pem"}, "no such file"},
 	} {
 		if _, err := c.client.Options("127.0.0.1:1"); err == nil || !strings.Contains(err.Error(), c.want) {

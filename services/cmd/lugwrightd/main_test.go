@@ -250,7 +250,7 @@ func TestRefusesToRun(t *testing.T) {
 		{[]string{"--tls-cert", old.Cert, "--tls-key", old.Key}, nil, "expired on"},
 		{[]string{"--tls-cert", old.Cert}, nil, "give both"},
 		{[]string{"--client-ca", a.File}, nil, "needs TLS"},
-		{[]string{"--token-file", a.File}, nil, "no token in it"},
+		{[]string{"--token-file", a.File}, nil, "--token-file " + a.File + ": more than one word in it"},
 		{[]string{"--workers", "0"}, nil, "a number from 1"},
 		{[]string{"--call-time", "1ms"}, nil, "from 100ms"},
 		{[]string{"--memory", "1"}, nil, "write MiB"},
