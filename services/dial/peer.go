@@ -56,11 +56,11 @@ func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, .
 	if err := p.ready(ctx); err != nil {
 		return none, err
 	}
-	served := p.served.Load()
+	heard := p.heard.Load()
 	for tries := 1; ; tries++ {
 		r, err := attempt(ctx, p, rpc, q)
-		if n := p.served.Load(); n != served {
-			served, tries = n, 1
+		if last := p.heard.Load(); last != heard {
+			heard, tries = last, 1
 		}
 		if failure(err) != wire.Crowded || tries >= mostBusy {
 			return r, err

@@ -67,7 +67,7 @@ func TestBusyCall(t *testing.T) {
 	asked := 0
 	_, err := call(t.Context(), p, func(context.Context, int, ...grpc.CallOption) (int, error) {
 		if asked++; asked <= 2 {
-			p.served.Add(1)
+			p.heard.Add(1)
 		}
 		return 0, status.Error(codes.Unavailable, wire.Busy+"no worker")
 	}, 0)
