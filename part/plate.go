@@ -1,6 +1,10 @@
 package part
 
-import "lugwright/geometry/shape"
+import (
+	"fmt"
+
+	"lugwright/geometry/shape"
+)
 
 // Plate is a part cut from flat stock. Its outline lies in the middle plane of the pose; the steel reaches half the
 // thickness to either side.
@@ -102,6 +106,20 @@ func (p *Plate) Hole(id string) (Hole, bool) {
 		}
 	}
 	return Hole{}, false
+}
+
+// Bores are the cut-outs that are whole circles, as holes of that size: they are cut, and nothing is bolted, pinned or hung in them.
+func (p *Plate) Bores() []Hole {
+	var out []Hole
+	for _, c := range p.Cutouts {
+		if at, dia, ok := c.IsCircle(); ok {
+			out = append(out, Hole{ID: fmt.Sprintf("bore-%d", len(out)+1), Center: at, DiaMM: dia, CutMM: dia, Purpose: "bore", Finish: AsCut})
+		}
+	}
+	if len(out) == 1 {
+		out[0].ID = "bore"
+	}
+	return out
 }
 
 // HoleAt is the hole's centre in bracket axes.

@@ -1,6 +1,6 @@
 package pack
 
-// This file adds the hole list: where each round hole of each piece is, and how it comes about.
+// This file adds the hole list: where each round hole and bore of each piece is, and how it comes about.
 
 import (
 	"context"
@@ -34,8 +34,9 @@ func (a *assembly) addHoleList(context.Context) error {
 	}
 	for _, p := range a.pieces {
 		corner := p.plate.Outer.BBox().Min
-		for i := range p.plate.Holes {
-			h := &p.plate.Holes[i]
+		holes := slices.Concat(p.plate.Holes, p.plate.Bores())
+		for i := range holes {
+			h := &holes[i]
 			cut := "mark"
 			if h.CutMM > 0 {
 				cut = hundredths(h.CutMM)
@@ -57,7 +58,7 @@ func (a *assembly) addHoleList(context.Context) error {
 
 // drilled says whether any piece has a round hole.
 func (a *assembly) drilled() bool {
-	return slices.ContainsFunc(a.pieces, func(p *piece) bool { return len(p.plate.Holes) > 0 }) ||
+	return slices.ContainsFunc(a.pieces, func(p *piece) bool { return len(p.plate.Holes)+len(p.plate.Bores()) > 0 }) ||
 		slices.ContainsFunc(a.members, func(m *section) bool { return len(m.member.Holes) > 0 })
 }
 

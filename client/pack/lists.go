@@ -130,20 +130,10 @@ func checkHole(p *part.Plate) string {
 	if i := slices.IndexFunc(p.Holes, func(h part.Hole) bool { return h.CutMM > 0 }); i >= 0 {
 		return fmt.Sprintf("%s, %s mm as cut", p.Holes[i].Purpose, hundredths(p.Holes[i].CutMM))
 	}
-	for _, c := range p.Cutouts {
-		if dia, ok := round(c); ok {
-			return fmt.Sprintf("bore, %s mm as cut", hundredths(dia))
-		}
+	if bores := p.Bores(); len(bores) > 0 {
+		return fmt.Sprintf("bore, %s mm as cut", hundredths(bores[0].DiaMM))
 	}
 	return ""
-}
-
-// round is the diameter of a loop that is a whole circle.
-func round(l shape.Loop) (dia float64, ok bool) {
-	box := l.BBox()
-	dia = box.Width()
-	circle := shape.Circle(box.Center(), dia)
-	return dia, math.Abs(box.Height()-dia) < shape.TouchMM && math.Abs(math.Abs(l.Area())-circle.Area()) < shape.TouchMM*dia
 }
 
 // holeNotes counts like holes and round openings: "1 x pin 25.30 ream, cut 24.00; 4 x bolt 13.50 as cut; 1 x bore 89.40 as cut".
@@ -152,10 +142,8 @@ func holeNotes(p *part.Plate) string {
 	for _, h := range p.Holes {
 		all = append(all, holeNote(h))
 	}
-	for _, c := range p.Cutouts {
-		if dia, ok := round(c); ok {
-			all = append(all, "bore "+hundredths(dia)+" as cut")
-		}
+	for _, h := range p.Bores() {
+		all = append(all, holeNote(h))
 	}
 	var notes []string
 	var count []int

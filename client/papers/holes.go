@@ -24,8 +24,9 @@ func holeSchedule(p *page) string {
 	t := table("", "mark", "#off", "hole", "#from left", "#from bottom", "cut", "pilot, drill", "ream", "tap", "#finished")
 	for _, q := range plates {
 		corner := q.plate.Outer.BBox().Min
-		for i := range q.plate.Holes {
-			h := &q.plate.Holes[i]
+		holes := slices.Concat(q.plate.Holes, q.plate.Bores())
+		for i := range holes {
+			h := &holes[i]
 			p.holeRow(t, q.plate.Mark, q.count, h.ID, h.Center.Sub(corner), h)
 		}
 	}

@@ -1,6 +1,7 @@
 package access
 
 import (
+	"slices"
 	"strings"
 	"testing"
 
@@ -161,5 +162,15 @@ func TestAtHoles(t *testing.T) {
 	}
 	if got := Fits(b); got != nil {
 		t.Errorf("cut for the tap: %q", got)
+	}
+	// A plate under that is too thick to be cut for the tap is drilled through it.
+	ear := b.Plates[1]
+	ear.ID, ear.Holes = "ear", slices.Clone(ear.Holes)
+	for i := range ear.Holes {
+		ear.Holes[i].CutMM = 0
+	}
+	b.Plates = append(b.Plates, ear)
+	if got, want := strings.Join(words(), "\n"), "ear bolt-1 after welding, drilled through the under\near bolt-2 after welding, drilled through the under"; got != want {
+		t.Errorf("%s", got)
 	}
 }

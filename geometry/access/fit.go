@@ -77,23 +77,32 @@ type fit struct {
 	pieces       []string // whose holes: plates, faces, legs; tapped ones are looked for in every plate
 }
 
-// at adds the words for a hole that lies on one of the lines.
+// at adds the words for a hole that lies on one of the lines. A tapped one that is cut is where it is.
 func (f *fit) at(out []AtHole, piece string, face *part.Plate, h *part.Hole) []AtHole {
-	const same = 0.5 // off the line, mm
 	words := f.hole
-	if h.Finish == part.Tapped {
+	switch {
+	case h.Finish == part.Tapped:
 		words = f.tapped
-	} else if !slices.Contains(f.pieces, face.ID) && !slices.Contains(f.pieces, piece) {
+		if h.CutMM > 0 {
+			return out
+		}
+	case !slices.Contains(f.pieces, face.ID) && !slices.Contains(f.pieces, piece):
 		return out
 	}
-	centre := face.HoleAt(*h)
-	if words == "" || !slices.ContainsFunc(f.lines, func(p part.Vec) bool {
-		off := centre.Sub(p)
-		return off.AddScaled(-off.Dot(f.along), f.along).Norm() < same
-	}) {
+	if words == "" || !f.on(face, h) {
 		return out
 	}
 	return append(out, AtHole{Piece: piece, Hole: h.ID, Words: words})
+}
+
+// on says whether a hole of a flat face lies on one of the lines.
+func (f *fit) on(face *part.Plate, h *part.Hole) bool {
+	const same = 0.5 // off the line, mm
+	centre := face.HoleAt(*h)
+	return slices.ContainsFunc(f.lines, func(p part.Vec) bool {
+		off := centre.Sub(p)
+		return off.AddScaled(-off.Dot(f.along), f.along).Norm() < same
+	})
 }
 
 func fits(b *part.Bracket) []fit {
@@ -117,33 +126,42 @@ func pattern(b *part.Bracket, g *part.BoltGroup) []fit {
 		f.lines = append(f.lines, g.Pose.At(p.X, p.Y, 0))
 	}
 	need, have, words := cutMM+drillMM, g.HoleMM-g.DiaMM, "match-drill the far side through the bracket"
-	if h := tappedOn(b, &f); h != nil {
-		f.tapped = "after welding, marked off through the " + near
-		f.hole, words = "", "mark the tapped holes off through the "+near+" after welding, then drill and tap"
-		if h.CutMM > 0 {
+	outermost, under := tappedOn(b, &f, g.Plies[1].Thing)
+	if outermost != nil {
+		f.hole, f.tapped, words = "", "after welding, marked off through the "+near, "mark the tapped holes off through the "+near+" after welding, then drill and tap"
+		if outermost.CutMM > 0 {
 			need = cutMM + cutMM
 		}
 	}
-	if need <= have+1e-9 {
+	switch far := b.Owner(g.Plies[1].Thing); {
+	case need > have+1e-9:
+		f.words = fmt.Sprintf("%s: holes may be off by %.1f mm and have %.1f mm of play over the bolt: %s", called("bolts", g.ID), need, have, words)
+	case under:
+		f.tapped = "after welding, drilled through the " + far
+		f.words = fmt.Sprintf("%s: drill what lies under the %s through its holes after welding, then tap", called("bolts", g.ID), far)
+	default:
 		return nil
 	}
-	f.words = fmt.Sprintf("%s: holes may be off by %.1f mm and have %.1f mm of play over the bolt: %s", called("bolts", g.ID), need, have, words)
 	return []fit{f}
 }
 
-// tappedOn is a tapped hole on a pattern's lines; nil for none.
-func tappedOn(b *part.Bracket, f *fit) *part.Hole {
-	probe := *f
-	probe.tapped = "tapped"
+// tappedOn is a tapped hole of the far ply on a pattern's lines, nil for none, and whether one that is not cut lies under one that is.
+func tappedOn(b *part.Bracket, f *fit, far string) (outermost *part.Hole, under bool) {
 	for i := range b.Plates {
 		p := &b.Plates[i]
 		for k := range p.Holes {
-			if h := &p.Holes[k]; h.Finish == part.Tapped && len(probe.at(nil, p.ID, p, h)) > 0 {
-				return h
+			h := &p.Holes[k]
+			if h.Finish != part.Tapped || !f.on(p, h) {
+				continue
+			}
+			if p.ID == b.Owner(far) {
+				outermost = h
+			} else if h.CutMM == 0 {
+				under = true
 			}
 		}
 	}
-	return nil
+	return outermost, under && outermost != nil && outermost.CutMM > 0
 }
 
 // called is what a thing is and its name, once where they are the same.
