@@ -85,7 +85,7 @@ type message struct {
 // size is how many variants a message takes: all that it may, unless there are too few variants to keep every message on its way.
 func (r *runner) size(atOnce int64) int {
 	left := r.Family.Count - r.After
-	return int(min(dial.PerMessage, max(1, (left+2*atOnce-1)/(2*atOnce))))
+	return int(min(int64(r.Client.PerMessage()), max(1, (left+2*atOnce-1)/(2*atOnce))))
 }
 
 // read makes messages of the variants and sends each on its way.

@@ -11,6 +11,7 @@ import (
 	"path/filepath"
 	"strconv"
 	"strings"
+	"time"
 
 	"github.com/urfave/cli/v2"
 
@@ -59,8 +60,11 @@ func (s *session) batch(c *cli.Context) error {
 		return &usageError{fmt.Sprintf("--patience %s is not a time to wait", c.Duration("patience")), "write a time such as 30s or 5m"}
 	}
 	return s.withServices(c, func(ctx context.Context, client *dial.Client) error {
-		f, err := openFamily(ctx, client, c.Args().First(), c.String("common"))
-		if err != nil {
+		var f *family.Family
+		if err := s.patiently(ctx, c, func() (err error) {
+			f, err = openFamily(ctx, client, c.Args().First(), c.String("common"))
+			return err
+		}); err != nil {
 			return err
 		}
 		defer f.Close()
@@ -82,6 +86,28 @@ func (s *session) batch(c *cli.Context) error {
 		}
 		return firstError(err, familyVerdict(sum))
 	})
+}
+
+// patiently asks services that do not answer yet again, where --patience is given: without it a wrong address is told at once.
+func (s *session) patiently(ctx context.Context, c *cli.Context, ask func() error) error {
+	var since time.Time // the first time that there was no answer
+	for {
+		err := ask()
+		if !c.IsSet("patience") || !dial.MayReturn(err) || !since.IsZero() && time.Since(since) > c.Duration("patience") {
+			return err
+		}
+		if since.IsZero() {
+			since = time.Now()
+			if !s.json {
+				fmt.Fprintf(s.Err, "lugwright: %v; waiting for it, %s at most\n", err, c.Duration("patience"))
+			}
+		}
+		select {
+		case <-ctx.Done():
+			return context.Cause(ctx)
+		case <-time.After(200 * time.Millisecond):
+		}
+	}
 }
 
 // openFamily reads a family file and the rows that belong to it.

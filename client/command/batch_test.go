@@ -2,13 +2,17 @@ package command
 
 import (
 	"encoding/json"
+	goflag "flag"
 	"os"
 	"path/filepath"
 	"strings"
 	"testing"
 
+	"github.com/urfave/cli/v2"
+
 	"lugwright/client/batch"
 	"lugwright/client/family"
+	"lugwright/services/dial"
 )
 
 const lapsFamily = "../../testdata/families/laps.yaml"
@@ -79,6 +83,39 @@ func TestBatchPasses(t *testing.T) {
 	lugwright(t, "batch", common).want(t, Misused, "grid: missing; grid, with the values that parameters take, or rows")
 	lugwright(t, "batch", common, "--common", common).want(t, Misused, "--common goes with a CSV file of rows")
 	lugwright(t, "batch", rows, "--common", lapsFamily).want(t, Misused, "rows here and on the command line")
+}
+
+// A service that does not answer yet is waited for where --patience says so, and told at once where nothing does.
+func TestPatienceAtTheStart(t *testing.T) {
+	args := []string{"batch", lapsFamily, "--strength", "127.0.0.1:1"}
+	if r := lugwright(t, args...).want(t, Unreachable, "127.0.0.1:1"); strings.Contains(r.err, "waiting") {
+		t.Errorf("waited without being told to: %s", r.err)
+	}
+	lugwright(t, append(args, "--patience", "1ms")...).want(t, Unreachable, "waiting for it, 1ms at most")
+
+	client, err := dial.Remote("", "127.0.0.1:1", dial.Options{})
+	if err != nil {
+		t.Fatal(err)
+	}
+	defer client.Close()
+	_, gone := client.Bases(t.Context())
+	var told strings.Builder
+	flags := goflag.NewFlagSet("batch", goflag.ContinueOnError)
+	flags.Duration("patience", 0, "")
+	if err := flags.Parse([]string{"-patience", "1h"}); err != nil {
+		t.Fatal(err)
+	}
+	s := &session{Streams: Streams{Err: &told}}
+	asked := 0
+	err = s.patiently(t.Context(), cli.NewContext(nil, flags, nil), func() error {
+		if asked++; asked < 3 {
+			return gone
+		}
+		return nil
+	})
+	if err != nil || asked != 3 || strings.Count(told.String(), "waiting") != 1 {
+		t.Errorf("asked %d times, %v, told %q", asked, err, told.String())
+	}
 }
 
 func TestBatchRefusals(t *testing.T) {

@@ -4,6 +4,7 @@ package command
 
 import (
 	"io"
+	"sync"
 	"time"
 
 	"github.com/schollz/progressbar/v3"
@@ -12,10 +13,15 @@ import (
 // barEvery is how often the bar is drawn.
 const barEvery = 200 * time.Millisecond
 
+// ticks are how often it is drawn while nothing comes, so that its clock runs.
+const ticks = time.Second
+
 // bar is the bar of a run; its zero value draws nothing.
 type bar struct {
-	b *progressbar.ProgressBar
-	w *noting
+	mu    sync.Mutex
+	b     *progressbar.ProgressBar
+	w     *noting
+	ended chan struct{}
 }
 
 // noting notes whether anything was drawn.
@@ -35,21 +41,48 @@ func (s *session) progress(n int64, things string) *bar {
 		return &bar{}
 	}
 	w := &noting{Writer: s.Err}
-	return &bar{progressbar.NewOptions64(n,
+	b := &bar{w: w, ended: make(chan struct{})}
+	b.b = progressbar.NewOptions64(n,
 		progressbar.OptionSetWriter(w), progressbar.OptionSetWidth(24), progressbar.OptionThrottle(barEvery), progressbar.OptionShowCount(),
 		progressbar.OptionShowIts(), progressbar.OptionSetItsString(things), progressbar.OptionSetPredictTime(n >= 0), progressbar.OptionClearOnFinish(),
 		progressbar.OptionSetRenderBlankState(true),
-	), w}
+	)
+	go func() {
+		clock := time.NewTicker(ticks)
+		defer clock.Stop()
+		for {
+			select {
+			case <-clock.C:
+				b.tick()
+			case <-b.ended:
+				return
+			}
+		}
+	}()
+	return b
+}
+
+// tick draws the bar again where it stands, and nowhere else: what is printed on the same terminal is not drawn over.
+func (b *bar) tick() {
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.b != nil && b.w.drawn {
+		b.b.RenderBlank() //nolint:errcheck // it only shows how far the run is
+	}
 }
 
 // begin says that a run goes on after so many things: they count neither for the rate nor for the time left.
 func (b *bar) begin(done int64) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
 	if b.b != nil && done > 0 {
 		b.b.ChangeMax64(b.b.GetMax64() - done)
 	}
 }
 
 func (b *bar) add(n int) {
+	b.mu.Lock()
+	defer b.mu.Unlock()
 	if b.b != nil {
 		b.b.Add(n)
 	}
@@ -57,6 +90,8 @@ func (b *bar) add(n int) {
 
 // clear makes room for what is printed on the same terminal; the bar comes again below.
 func (b *bar) clear() {
+	b.mu.Lock()
+	defer b.mu.Unlock()
 	if b.b != nil && b.w.drawn {
 		b.b.Clear()
 		b.w.drawn = false
@@ -66,5 +101,10 @@ func (b *bar) clear() {
 // end takes the bar off the terminal.
 func (b *bar) end() {
 	b.clear()
+	b.mu.Lock()
+	defer b.mu.Unlock()
+	if b.b != nil {
+		close(b.ended)
+	}
 	b.b = nil
 }

@@ -419,13 +419,13 @@ func TestCancelled(t *testing.T) {
 	}
 }
 
-// Every replica has eight messages on their way, up to a bound that keeps the client's memory.
+// Every replica has eight messages on their way, up to a bound that keeps the client's memory, and in this process every core one.
 func TestInFlight(t *testing.T) {
 	for _, c := range []struct {
 		geometry, strength string
 		want               int
 	}{
-		{"", "", 8},
+		{"", "", runtime.GOMAXPROCS(0)},
 		{"127.0.0.1:1", "127.0.0.1:1", 8},
 		{"127.0.0.1:1", "127.0.0.1:1,127.0.0.1:2,127.0.0.1:3", 24},
 		{"127.0.0.1:1,127.0.0.1:2", "", 16},

@@ -99,6 +99,9 @@ func (p *persistent) answers(ctx context.Context) bool {
 	return false
 }
 
+// MayReturn says whether asking a service again later may help.
+func MayReturn(err error) bool { return failure(err) != wire.Foreign }
+
 // failure says whether asking again may help; where nothing failed or the question was refused it does not.
 func failure(err error) wire.Failure {
 	var gone *UnreachableError

@@ -3,6 +3,7 @@ package dial
 import (
 	"cmp"
 	"context"
+	"runtime"
 	"time"
 
 	"google.golang.org/grpc"
@@ -17,11 +18,26 @@ import (
 	"lugwright/services/wire"
 )
 
-// PerMessage is how many variants one message takes.
-const PerMessage = perMessage
+// perLocalMessage is how many variants one message takes in this process, where a message costs little: so the first answers come soon.
+const perLocalMessage = 16
 
-// InFlight is how many messages go on their way at once, so that every replica of either service that is known now has some.
-func (c *Client) InFlight() int { return max(c.geometry.inFlight(), c.strength.inFlight()) }
+// PerMessage is how many variants one message takes at most.
+func (c *Client) PerMessage() int {
+	if c.local() {
+		return perLocalMessage
+	}
+	return perMessage
+}
+
+// InFlight is how many messages go on their way at once: so many that every replica of either service that is known now has some, or in this process every core one.
+func (c *Client) InFlight() int {
+	if c.local() {
+		return runtime.GOMAXPROCS(0)
+	}
+	return max(c.geometry.inFlight(), c.strength.inFlight())
+}
+
+func (c *Client) local() bool { return c.geometry.local && c.strength.local }
 
 // Summary is what a family of many brackets asks of each; LimitUse is one limit state of it.
 type (
@@ -52,7 +68,7 @@ func (c *Client) Variants(cutter *shop.Profile, check CheckRequest, patience tim
 
 // Some answers for as many requests as one message takes, in their order. The error means that a service did not answer.
 func (v *Variants) Some(ctx context.Context, requests []geometry.Request) ([]Variant, error) {
-	if v.client.geometry.local && v.client.strength.local {
+	if v.client.local() {
 		ctx = wire.WithHandover(ctx)
 	}
 	m := &message{Variants: v, requests: requests, out: make([]Variant, len(requests)), brackets: make([]bracket, len(requests))}
