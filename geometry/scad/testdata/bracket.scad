@@ -12,6 +12,8 @@
 //   TB-L5 angle S355: base
 //   TB-P1 pin 42CrMo4: pin
 // A change of thickness or hole here changes this picture and nothing else: cut files and checks keep the numbers above.
+// The thickness of a bent or rolled plate is not among the variables: its flat shape was worked out for the thickness it has. Build the
+// bracket again for another.
 // Bent plates lie flat when they are shown alone and are folded in the assembly; rolled plates stand flat. Holes are finished
 // size, and no facet makes one smaller. With d = 2 PI / facets a volume is off by less than
 // d^2 / 12 * thickness * (sum of radius^2 * sweep over arcs and holes), for bends with their length as thickness.
@@ -29,8 +31,6 @@ facets = 96; // [12:4:360]
 thickness_ear = 12; // [6:0.5:24]
 // gusset
 thickness_gusset = 8; // [4:0.5:16]
-// backing plate
-thickness_backing_plate = 10; // [5:0.5:20]
 
 /* [Holes, finished diameter] */
 // pin hole of ear
@@ -131,7 +131,7 @@ module backing_2d() {
   }
 }
 module backing() {
-  linear_extrude(height = thickness_backing_plate, center = true, convexity = 10) backing_2d();
+  linear_extrude(height = 10, center = true, convexity = 10) backing_2d();
 }
 backing_face_1_outer = [
   [-75, 15.549410407, 0],
@@ -218,9 +218,9 @@ module backing_face_2() {
   }
 }
 module backing_folded() {
-  linear_extrude(height = thickness_backing_plate, center = true, convexity = 10) backing_face_1();
-  turned([[1, 0, 0, -75], [0, 1, 0, 20], [0, 0, 1, 0], [0, 0, 0, 1]], [[1, 0, 0, 75], [0, 1, 0, -20], [0, 0, 1, 0], [0, 0, 0, 1]], 8.901179185, 12, 30, thickness_backing_plate) linear_extrude(height = thickness_backing_plate, center = true, convexity = 10) backing_face_2();
-  bend([[1, 0, 0, -75], [0, 1, 0, 20], [0, 0, 1, 0], [0, 0, 0, 1]], 0, 150, 8.901179185, 12, 30, thickness_backing_plate);
+  linear_extrude(height = 10, center = true, convexity = 10) backing_face_1();
+  turned([[1, 0, 0, -75], [0, 1, 0, 20], [0, 0, 1, 0], [0, 0, 0, 1]], [[1, 0, 0, 75], [0, 1, 0, -20], [0, 0, 1, 0], [0, 0, 0, 1]], 8.901179185, 12, 30, 10) linear_extrude(height = 10, center = true, convexity = 10) backing_face_2();
+  bend([[1, 0, 0, -75], [0, 1, 0, 20], [0, 0, 1, 0], [0, 0, 0, 1]], 0, 150, 8.901179185, 12, 30, 10);
 }
 
 // TB-L5 angle S355: base
