@@ -112,9 +112,9 @@ func (p *page) runs(b *part.Bracket, w *part.WeldGroup) string {
 	if w.Kind == part.Plug {
 		return alike(lengths(w.Segments), p.bare)
 	}
-	if marked, other := byFace(b, w); marked != nil {
-		if one, two := alike(lengths(marked), p.weldLength), alike(lengths(other), p.weldLength); one != two {
-			return "marked face " + one + "; other face " + two
+	if shown, other := byFace(b, w); shown != nil {
+		if one, two := alike(lengths(shown), p.weldLength), alike(lengths(other), p.weldLength); one != two {
+			return "face that the cut file shows " + one + "; other face " + two
 		}
 	}
 	var out []string
@@ -131,15 +131,15 @@ func (p *page) runs(b *part.Bracket, w *part.WeldGroup) string {
 	return strings.Join(out, " and ")
 }
 
-// byFace parts a plate's runs by the face that they lie on, the one with the mark first; nil where they are on one face alone.
-func byFace(b *part.Bracket, w *part.WeldGroup) (marked, other []part.WeldSegment) {
+// byFace parts a plate's runs by the face that they lie on, the one that the cut file shows first; nil where they are on one face alone.
+func byFace(b *part.Bracket, w *part.WeldGroup) (shown, other []part.WeldSegment) {
 	q := b.Plate(w.Joins[0])
 	if q == nil || !w.BothSides {
 		return nil, nil
 	}
 	for _, s := range w.Segments {
 		if s.A.Add(s.B).Scale(0.5).Sub(q.Pose.Origin).Dot(q.Pose.W()) > 0 {
-			marked = append(marked, s)
+			shown = append(shown, s)
 		} else {
 			other = append(other, s)
 		}
@@ -147,7 +147,7 @@ func byFace(b *part.Bracket, w *part.WeldGroup) (marked, other []part.WeldSegmen
 	if other == nil {
 		return nil, nil
 	}
-	return marked, other
+	return shown, other
 }
 
 func lengths(segments []part.WeldSegment) []float64 {

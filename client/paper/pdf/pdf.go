@@ -126,8 +126,11 @@ func (d *document) turn() {
 	}
 }
 
-// need begins a page where less than so much of this one is left.
+// need begins a page where less than so much of this one is left. Headings that stand alone on a page are not left there for the sake of room at its foot.
 func (d *document) need(mm float64) {
+	if d.y+mm > d.bottom && d.above > 0 && d.y < d.top+d.above+1 {
+		d.bottom = d.height - paper.BottomMM
+	}
 	if d.y+mm > d.bottom {
 		d.turn()
 	}

@@ -269,7 +269,6 @@ func TestHeadingsStayWithTheirs(t *testing.T) {
 	}
 }
 
-// Numbers that nobody can draw are refused, naming the drawing.
 // However long a paper is, what it ends with does not stand on a last page alone, nor does what comes before a page that begins by force; no page is added for it.
 func TestLastPageIsNotSparse(t *testing.T) {
 	mind := []paper.Block{&paper.Heading{Level: 2, Text: "Mind"}, &paper.List{Items: []string{"one", "two", "three"}}}
@@ -309,6 +308,37 @@ func TestLastPageIsNotSparse(t *testing.T) {
 	}
 }
 
+// A heading over a figure that nearly fills a page stands on that page, though the page is to leave room for the last one.
+func TestNoHeadingIsLeftAlone(t *testing.T) {
+	turned := 0
+	for tall := 205.0; tall < 260; tall += 3 {
+		for items := 1; items <= 3; items++ {
+			list := &paper.List{Items: slices.Repeat([]string{"item"}, items)}
+			p := &paper.Paper{Name: "x", Title: "X", Blocks: []paper.Block{
+				&paper.Words{Text: "before"}, &paper.NewPage{}, &paper.Heading{Level: 2, Text: "Views"},
+				&paper.Figure{Drawing: &draw.Drawing{WidthMM: 100, HeightMM: tall, Title: "tall"}, Caption: "A tall drawing"},
+				&paper.Heading{Level: 2, Text: "Mind"}, list,
+			}}
+			first, err := laidOut(p, nil)
+			if err != nil {
+				t.Fatal(err)
+			}
+			if len(first.sparse) == 0 {
+				continue
+			}
+			turned++
+			pages := strings.Split(read(t, written(t, p), "pdftotext", "-layout"), "\f")
+			if i := slices.IndexFunc(pages, func(s string) bool { return strings.Contains(s, "Views") }); i < 0 || !strings.Contains(pages[i], "A tall drawing") {
+				t.Errorf("figure of %g mm, %d items: the heading stands alone", tall, items)
+			}
+		}
+	}
+	if turned == 0 {
+		t.Error("no paper had a last page with little on it")
+	}
+}
+
+// Numbers that nobody can draw are refused, naming the drawing.
 func TestUnsound(t *testing.T) {
 	line := func(x, bulge float64) []draw.Item {
 		return []draw.Item{&draw.Group{ID: "a", Items: []draw.Item{&draw.Path{Segments: []draw.Segment{{To: draw.Point{X: x}, Bulge: bulge}}}}}}
