@@ -57,6 +57,7 @@ func Resume(dir string, f *family.Family, version string, worst int) (*Results, 
 		}
 		return nil, &WriteError{err}
 	}
+	r.old = r.Done
 	return r, nil
 }
 
