@@ -470,6 +470,42 @@ func TestChangedRows(t *testing.T) {
 	}
 }
 
+// Kept is what Resume goes on with, however few were taken.
+func TestKept(t *testing.T) {
+	c := services(t)
+	f := read(t, c, fmt.Sprintf(head, "laps", "lap-plate", "left", "60 kN", "0 N", "0 N")+strings.Replace(laps, "step: 2 mm", "step: 0.25 mm", 1), "")
+	rows := make([]Row, 0, 100)
+	_, err := results(t.Context(), c, f, t.TempDir(), func(r *Results, some []Row) error {
+		for i := range some {
+			if rows = append(rows, some[i].kept()); len(rows) == cap(rows) {
+				return errors.New("enough")
+			}
+		}
+		return nil
+	})
+	if len(rows) < cap(rows) {
+		t.Fatal(err)
+	}
+	for taken, want := range map[int]int64{0: 0, 1: 0, 63: 0, 64: 64, 65: 65, 100: 100} {
+		dir := t.TempDir()
+		r, err := Create(dir, f, "test", 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := errors.Join(r.Take(rows[:taken]), r.Leave(context.Canceled)); err != nil || r.Kept != want {
+			t.Errorf("%d taken: %d kept, want %d, %v", taken, r.Kept, want, err)
+		}
+		again, err := Resume(dir, f, "test", 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again.Close()
+		if again.Done != want || again.Kept != want {
+			t.Errorf("%d taken: resumed with %d, %d kept", taken, again.Done, again.Kept)
+		}
+	}
+}
+
 // The two files say the same, and every line of one is JSON.
 func TestFiles(t *testing.T) {
 	c := services(t)

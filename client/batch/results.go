@@ -60,6 +60,7 @@ const format = 1
 // Results is an open folder.
 type Results struct {
 	Done    int64 // variants that have their rows
+	Kept    int64 // those whose rows are in both files, with which Resume goes on; none before the table's columns are known
 	Summary *Summary
 
 	dir   string
@@ -149,7 +150,11 @@ func (r *Results) Take(rows []Row) error {
 		return err
 	}
 	r.Done += int64(len(rows))
-	return r.flush()
+	err := r.flush()
+	if err == nil && r.held == nil {
+		r.Kept = r.Done
+	}
+	return err
 }
 
 // tabulate writes rows of the table, once its columns are known.

@@ -100,6 +100,7 @@ func (r *Results) rejoin(n int64) error {
 			return err
 		}
 	}
+	r.Kept = r.Done
 	return nil
 }
 
