@@ -34,7 +34,7 @@ func (s *session) batchVerb() *cli.Command {
 			&cli.StringFlag{Name: "common", Usage: "family file with what the rows of a CSV file have in common"},
 			&cli.IntFlag{Name: "worst", Value: 10, Usage: "how many of the worst variants to list"},
 			&cli.StringFlag{Name: "detail", Usage: "variants whose whole calc sheets are written too, by id: 3,17,20-22"},
-			&cli.DurationFlag{Name: "patience", Value: dial.DefaultPatience, Usage: "how long to wait for a service that gives no answer"},
+			&cli.DurationFlag{Name: "patience", Value: dial.DefaultPatience, Usage: "how long to wait for a service that gives no answer; where it is given, at the start too"},
 		},
 		Action: s.batch,
 	}
