@@ -422,16 +422,87 @@ func TestChangedRows(t *testing.T) {
 			t.Errorf("row %d changed: other bytes in the end", at)
 		}
 	}
-	// Rows that were taken too soon are dropped.
-	r, err := Resume(whole, f, "test", 5)
+	// Rows that were taken too soon are dropped, but for those of runs before, which were of the file as it was.
+	path := filepath.Join(t.TempDir(), "rows.csv")
+	f = readAt(t, c, fmt.Sprintf(head, "laps", "lap-plate", "left", "60 kN", "0 N", "0 N"), rows, path)
+	dir := t.TempDir()
+	for _, step := range []struct{ taken, same, kept int64 }{{150, 10, 0}, {150, 100, 100}, {200, 120, 120}, {200, 10, 120}, {0, 0, 120}} {
+		r, err := Resume(dir, f, "test", 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		enough := errors.New("enough")
+		err = Run(t.Context(), Input{Client: c, Family: f, After: r.Done, Take: func(rows []Row) error {
+			rows = rows[:max(0, min(int64(len(rows)), step.taken-r.Done))]
+			if len(rows) == 0 {
+				return enough
+			}
+			return r.Take(rows)
+		}})
+		if !errors.Is(err, enough) || r.Done < step.taken {
+			t.Fatalf("%d taken of %d, %v", r.Done, step.taken, err)
+		}
+		if err := r.Leave(&family.ChangedError{Same: step.same}); err != nil || r.Done != step.kept || r.Summary.Variants != step.kept {
+			t.Errorf("%+v: %d kept, %v", step, r.Done, err)
+		}
+	}
+	// So too where the file changed before the first row was read again.
+	if err := os.WriteFile(path, []byte(strings.ReplaceAll(rows, "3 mm", "9 mm")), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	r, err := Resume(dir, f, "test", 5)
 	if err != nil {
 		t.Fatal(err)
 	}
-	if err := r.Leave(&family.ChangedError{Same: 100}); err != nil || r.Done != 100 || r.Summary.Variants != 100 {
-		t.Errorf("%d kept of 100, %v", r.Done, err)
+	err = Run(t.Context(), Input{Client: c, Family: f, After: r.Done, Take: r.Take})
+	var changed *family.ChangedError
+	if !errors.As(err, &changed) || changed.Same >= 120 {
+		t.Errorf("got %v, %+v", err, changed)
 	}
-	if _, err := results(t.Context(), c, f, whole, all); err != nil || !maps.Equal(files(t, whole), want) {
-		t.Errorf("other bytes after a cut at 100: %v", err)
+	if err := r.Leave(err); err != nil || r.Done != 120 {
+		t.Errorf("%d kept of 120, %v", r.Done, err)
+	}
+	if err := os.WriteFile(path, []byte(rows), 0o600); err != nil {
+		t.Fatal(err)
+	}
+	if _, err := results(t.Context(), c, f, dir, all); err != nil || !maps.Equal(files(t, dir), want) {
+		t.Errorf("other bytes in the end: %v", err)
+	}
+}
+
+// Kept is what Resume goes on with, however few were taken.
+func TestKept(t *testing.T) {
+	c := services(t)
+	f := read(t, c, fmt.Sprintf(head, "laps", "lap-plate", "left", "60 kN", "0 N", "0 N")+strings.Replace(laps, "step: 2 mm", "step: 0.25 mm", 1), "")
+	rows := make([]Row, 0, 100)
+	_, err := results(t.Context(), c, f, t.TempDir(), func(r *Results, some []Row) error {
+		for i := range some {
+			if rows = append(rows, some[i].kept()); len(rows) == cap(rows) {
+				return errors.New("enough")
+			}
+		}
+		return nil
+	})
+	if len(rows) < cap(rows) {
+		t.Fatal(err)
+	}
+	for taken, want := range map[int]int64{0: 0, 1: 0, 63: 0, 64: 64, 65: 65, 100: 100} {
+		dir := t.TempDir()
+		r, err := Create(dir, f, "test", 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		if err := errors.Join(r.Take(rows[:taken]), r.Leave(context.Canceled)); err != nil || r.Kept != want {
+			t.Errorf("%d taken: %d kept, want %d, %v", taken, r.Kept, want, err)
+		}
+		again, err := Resume(dir, f, "test", 5)
+		if err != nil {
+			t.Fatal(err)
+		}
+		again.Close()
+		if again.Done != want || again.Kept != want {
+			t.Errorf("%d taken: resumed with %d, %d kept", taken, again.Done, again.Kept)
+		}
 	}
 }
 

@@ -60,9 +60,11 @@ const format = 1
 // Results is an open folder.
 type Results struct {
 	Done    int64 // variants that have their rows
+	Kept    int64 // those whose rows are in both files, with which Resume goes on; none before the table's columns are known
 	Summary *Summary
 
 	dir   string
+	old   int64 // rows that Resume found
 	form  form
 	held  []Row // the first ones, until the columns of limit states are known; nil afterwards
 	lines *os.File
@@ -148,7 +150,11 @@ func (r *Results) Take(rows []Row) error {
 		return err
 	}
 	r.Done += int64(len(rows))
-	return r.flush()
+	err := r.flush()
+	if err == nil && r.held == nil {
+		r.Kept = r.Done
+	}
+	return err
 }
 
 // tabulate writes rows of the table, once its columns are known.
@@ -207,11 +213,13 @@ func (r *Results) Finish() error {
 	return err
 }
 
-// Leave ends a run that did not finish. Rows that were read where the family's file had changed already are dropped.
+// Leave ends a run that did not finish. Rows that it read where the family's file had changed already are dropped; those that Resume found stay.
 func (r *Results) Leave(why error) error {
 	var err error
-	if changed := (*family.ChangedError)(nil); errors.As(why, &changed) && changed.Same < r.Done {
-		err = r.keep(changed.Same)
+	if changed := (*family.ChangedError)(nil); errors.As(why, &changed) {
+		if n := max(changed.Same, r.old); n < r.Done {
+			err = r.keep(n)
+		}
 	}
 	if e := r.Close(); err == nil && e != nil {
 		err = e
@@ -222,9 +230,9 @@ func (r *Results) Leave(why error) error {
 	return nil
 }
 
-// keep drops all but the first n rows; all where the columns were chosen by others too.
+// keep drops all but the first n rows; all where the columns were chosen by others too, in this run.
 func (r *Results) keep(n int64) error {
-	if n < first {
+	if n < first && r.old == 0 {
 		n = 0
 	}
 	for _, f := range []*os.File{r.lines, r.table} {

@@ -57,6 +57,7 @@ func Resume(dir string, f *family.Family, version string, worst int) (*Results, 
 		}
 		return nil, &WriteError{err}
 	}
+	r.old = r.Done
 	return r, nil
 }
 
@@ -99,6 +100,7 @@ func (r *Results) rejoin(n int64) error {
 			return err
 		}
 	}
+	r.Kept = r.Done
 	return nil
 }
 

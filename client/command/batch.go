@@ -34,7 +34,7 @@ func (s *session) batchVerb() *cli.Command {
 			&cli.StringFlag{Name: "common", Usage: "family file with what the rows of a CSV file have in common"},
 			&cli.IntFlag{Name: "worst", Value: 10, Usage: "how many of the worst variants to list"},
 			&cli.StringFlag{Name: "detail", Usage: "variants whose whole calc sheets are written too, by id: 3,17,20-22"},
-			&cli.DurationFlag{Name: "patience", Value: dial.DefaultPatience, Usage: "how long to wait for a service that gives no answer"},
+			&cli.DurationFlag{Name: "patience", Value: dial.DefaultPatience, Usage: "how long to wait for a service that gives no answer; where it is given, at the start too"},
 		},
 		Action: s.batch,
 	}
@@ -199,13 +199,19 @@ func (s *session) runFamily(ctx context.Context, c *cli.Context, client *dial.Cl
 	if err == nil {
 		return results.Summary, nil
 	}
-	hint := fmt.Sprintf("%d of %d variants are done and kept in %s; ", results.Done, f.Count, dir)
-	if changed := (*family.ChangedError)(nil); errors.As(err, &changed) {
-		hint += "choose another folder for the file as it is now; with the file as it was the same line with --resume goes on from there"
-	} else {
-		hint += "the same line with --resume goes on from there"
+	return nil, &stoppedError{err, keptHint(results.Kept, f.Count, dir, err)}
+}
+
+// keptHint says what a run that ended early leaves, and how to go on.
+func keptHint(kept, count int64, dir string, err error) string {
+	hint, how := fmt.Sprintf("%d of %d variants are done and kept in %s; ", kept, count, dir), "goes on from there"
+	if kept == 0 {
+		hint, how = fmt.Sprintf("too few of %d variants were done to keep any in %s; ", count, dir), "begins again"
 	}
-	return nil, &stoppedError{err, hint}
+	if changed := (*family.ChangedError)(nil); errors.As(err, &changed) {
+		hint += "choose another folder for the file as it is now; with the file as it was "
+	}
+	return hint + "the same line with --resume " + how
 }
 
 // ids reads a list such as 3,17,20-22, in order and each once.

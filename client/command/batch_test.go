@@ -1,6 +1,7 @@
 package command
 
 import (
+	"context"
 	"encoding/json"
 	goflag "flag"
 	"os"
@@ -41,6 +42,12 @@ func TestBatch(t *testing.T) {
 		t.Errorf("sheet: %v\n%.300s", err, src)
 	}
 	again := lugwright(t, "batch", lapsFamily, "-o", dir, "--resume").want(t, Failed, "of 5 variants")
+	if hint := keptHint(0, 5, dir, context.Canceled); strings.Contains(hint, "kept") || !strings.HasSuffix(hint, "--resume begins again") {
+		t.Errorf("nothing is kept: %s", hint)
+	}
+	if hint := keptHint(64, 500, dir, context.Canceled); !strings.HasPrefix(hint, "64 of 500 variants are done and kept in "+dir) {
+		t.Errorf("64 are kept: %s", hint)
+	}
 	code, hint := status(&stoppedError{&family.ChangedError{File: "laps.csv"}, "what is kept"})
 	if code != Misused || hint != "what is kept" {
 		t.Errorf("rows that changed: status %d, %s", code, hint)

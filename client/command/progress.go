@@ -45,7 +45,7 @@ func (s *session) progress(n int64, things string) *bar {
 	b.b = progressbar.NewOptions64(n,
 		progressbar.OptionSetWriter(w), progressbar.OptionSetWidth(24), progressbar.OptionThrottle(barEvery), progressbar.OptionShowCount(),
 		progressbar.OptionShowIts(), progressbar.OptionSetItsString(things), progressbar.OptionSetPredictTime(n >= 0), progressbar.OptionClearOnFinish(),
-		progressbar.OptionSetRenderBlankState(true),
+		progressbar.OptionSetRenderBlankState(true), progressbar.OptionSetSpinnerChangeInterval(0), // else it draws on its own, and after its end
 	)
 	go func() {
 		clock := time.NewTicker(ticks)

@@ -1,15 +1,22 @@
 package command
 
 import (
+	"runtime/pprof"
 	"strings"
 	"testing"
 )
 
 // The bar is drawn while nothing comes, but not over what is printed, and not after its end.
 func TestBarTicks(t *testing.T) {
+	for n, things := range map[int64]string{100: "variants", -1: "tries"} {
+		t.Run(things, func(t *testing.T) { barTicks(t, n, things) })
+	}
+}
+
+func barTicks(t *testing.T, n int64, things string) {
 	var out strings.Builder
 	s := &session{Streams: Streams{Err: &out, Watched: true}}
-	b := s.progress(100, "variants")
+	b := s.progress(n, things)
 	drawn := func(do func()) bool {
 		b.mu.Lock()
 		before := out.Len()
@@ -30,5 +37,10 @@ func TestBarTicks(t *testing.T) {
 	b.end()
 	if drawn(func() { b.tick(); b.add(1) }) {
 		t.Error("it is drawn after its end")
+	}
+	var running strings.Builder
+	pprof.Lookup("goroutine").WriteTo(&running, 2) //nolint:errcheck // memory takes all
+	if strings.Contains(running.String(), "schollz/progressbar") {
+		t.Errorf("the bar draws on its own:\n%s", &running)
 	}
 }

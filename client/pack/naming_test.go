@@ -88,10 +88,21 @@ func TestHolesInPlace(t *testing.T) {
 	}
 	files := packed(t, in)
 	const words = "weld with a dummy pin through it, or ream in place"
+	pins, drains := 0, 0
 	for _, r := range rowsOf(t, files["hole-list.csv"]) {
-		if r["mark"] == "TB-L1" && r["hole"] == "pin" && r["made"] != "cut to 23.00, ream to 25.30; "+words || r["hole"] == "drain" && strings.Contains(r["made"], words) {
+		pin, drain := r["mark"] == "TB-L1" && r["hole"] == "pin", r["hole"] == "drain"
+		if pin && r["made"] != "cut to 23.00, ream to 25.30; "+words || drain && strings.Contains(r["made"], words) {
 			t.Errorf("%s %s: %s", r["mark"], r["hole"], r["made"])
 		}
+		if pin {
+			pins++
+		}
+		if drain {
+			drains++
+		}
+	}
+	if pins != 1 || drains == 0 {
+		t.Errorf("%d pin holes of TB-L1, want 1, and %d drains", pins, drains)
 	}
 	for name, want := range map[string][]string{
 		"drawings/plates/TB-L1_12mm_S355_x4_units-mm.svg": {"cut Ø23 (1)", "(1) " + words + "."},
