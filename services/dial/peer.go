@@ -50,15 +50,15 @@ func newPeer(at place, timeout time.Duration, conn grpc.ClientConnInterface, inf
 // mostBusy is how often a call is made of a service that says it is busy, and answers no other call of this client in the meantime.
 const mostBusy = 4
 
-// call makes one call, after the service's version is known to fit. A busy service is asked again: often it is busy with this client's other messages.
+// call makes one call, after the service's version is known to fit. A busy service is asked again, for its version too: often it is busy with this client's other messages.
 func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, ...grpc.CallOption) (R, error), q Q) (R, error) {
-	var none R
-	if err := p.ready(ctx); err != nil {
-		return none, err
-	}
 	heard := p.heard.Load()
 	for tries := 1; ; tries++ {
-		r, err := attempt(ctx, p, rpc, q)
+		var r R
+		err := p.ready(ctx)
+		if err == nil {
+			r, err = attempt(ctx, p, rpc, q)
+		}
 		if last := p.heard.Load(); last != heard {
 			heard, tries = last, 1
 		}
@@ -117,6 +117,7 @@ func (p *peer) ready(ctx context.Context) error {
 		return from.named(p, p.otherVersion(v.GetApiVersion(), v.GetToolVersion()))
 	}
 	p.known = true
+	p.answered(&from)
 	return nil
 }
 

@@ -13,6 +13,7 @@ import (
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 
+	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
 	"lugwright/services/wire"
 )
 
@@ -73,6 +74,32 @@ func TestBusyCall(t *testing.T) {
 	}, 0)
 	if failure(err) != wire.Crowded || asked != 1+mostBusy {
 		t.Errorf("asked %d times: %v", asked, err)
+	}
+}
+
+// The question for the service's version, which a client's first call begins with, is asked again of a busy service as the call itself is.
+func TestBusyAtTheFirstCall(t *testing.T) {
+	for _, c := range []struct {
+		busy, asks, calls int
+		fails             bool
+	}{{mostBusy - 1, mostBusy, 1, false}, {1000, mostBusy, 0, true}} {
+		synctest.Test(t, func(t *testing.T) {
+			asks, calls := 0, 0
+			p := &peer{service: "geometry", addr: "here", local: true, timeout: time.Minute}
+			p.info = func(context.Context, ...grpc.CallOption) (versioned, error) {
+				if asks++; asks <= c.busy {
+					return nil, status.Error(codes.Unavailable, wire.Busy+"no worker")
+				}
+				return &geometrypb.GetServiceInfoResponse{ApiVersion: wire.APIVersion}, nil
+			}
+			got, err := call(t.Context(), p, func(context.Context, int, ...grpc.CallOption) (int, error) {
+				calls++
+				return 7, nil
+			}, 0)
+			if asks != c.asks || calls != c.calls || (failure(err) == wire.Crowded) != c.fails || (err == nil) == c.fails || (got == 7) == c.fails {
+				t.Errorf("busy %d times: asked %d times for the version, called %d times: %d, %v", c.busy, asks, calls, got, err)
+			}
+		})
 	}
 }
 
