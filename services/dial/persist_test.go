@@ -116,6 +116,42 @@ func TestBusyIsUnderstood(t *testing.T) {
 	}
 }
 
+// Asking again helps where a replica may come, come back or make room, and not where a client is refused for what it has or what answers is something else.
+func TestMayReturn(t *testing.T) {
+	const handshake = `connection error: desc = "transport: authentication handshake failed: `
+	p := &peer{service: "geometry", addr: "here"}
+	for _, c := range []struct {
+		code codes.Code
+		why  string
+		may  bool
+	}{
+		{codes.Unavailable, `connection error: desc = "transport: Error while dialing: dial tcp 127.0.0.1:1: connect: connection refused"`, true},
+		{codes.Unavailable, "error reading from server: EOF", true},
+		{codes.Unavailable, handshake + `EOF"`, true},
+		{codes.Unavailable, handshake + `read tcp 127.0.0.1:2->127.0.0.1:1: read: connection reset by peer"`, true},
+		{codes.Unavailable, "error reading from server: write tcp 127.0.0.1:2->127.0.0.1:1: write: broken pipe", true},
+		{codes.Unavailable, `connection error: desc = "error reading server preface: EOF"`, true},
+		{codes.Unavailable, unhealthy, true},
+		{codes.Unavailable, "starting: its self-test is not over", true},
+		{codes.Unavailable, wire.Busy + "no worker", true},
+		{codes.DeadlineExceeded, "x", true},
+		{codes.Unauthenticated, "the token is missing or not the right one", false},
+		{codes.Unimplemented, "x", false},
+		{codes.InvalidArgument, "x", false},
+		{codes.Unavailable, handshake + `tls: first record does not look like a TLS handshake"`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate signed by unknown authority"`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate is valid for localhost, not elsewhere"`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate has expired or is not yet valid: "`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate is not valid for any names, but wanted to match elsewhere"`, false},
+		{codes.Unavailable, "error reading from server: remote error: tls: certificate required", false},
+		{codes.Unavailable, "error reading from server: remote error: tls: bad certificate", false},
+	} {
+		if err := p.explain(t.Context(), t.Context(), status.Error(c.code, c.why)); MayReturn(err) != c.may {
+			t.Errorf("%v: asking again may help: %v", err, !c.may)
+		}
+	}
+}
+
 // A late replica rests only where another one has answered meanwhile: else it may be the only one that lives.
 func TestWhoRests(t *testing.T) {
 	r := newReplicas([]string{"a:1", "b:1"}, "")
