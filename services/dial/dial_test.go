@@ -599,13 +599,14 @@ func TestNotAService(t *testing.T) {
 
 func TestWhyIsPlain(t *testing.T) {
 	for from, want := range map[string]string{
-		"max retries exhausted: failed after 4 attempts: rpc error: code = Unavailable desc = no route to host":                        "no route to host",
-		"connection refused, nothing listens there":                                                                                    "connection refused, nothing listens there",
+		`connection error: desc = "transport: authentication handshake failed: tls: failed to verify certificate: x509: cannot validate certificate for 127.0.0.1 because it doesn't contain any IP SANs"`: "its certificate is not taken: cannot validate certificate for 127.0.0.1 because it doesn't contain any IP SANs",
+		"max retries exhausted: failed after 4 attempts: rpc error: code = Unavailable desc = no route to host":                                                                                            "no route to host",
+		"connection refused, nothing listens there": "connection refused, nothing listens there",
 		`connection error: desc = "error reading server preface: read tcp 127.0.0.1:2->127.0.0.1:1: use of closed network connection"`: "what listens there takes connections and says nothing: it hangs, or is not a lugwright service, or one that speaks TLS: --ca names the file of its authority",
-		`rpc error: malformed header: "x"`:                                                                                             "what listens there is not a lugwright service, or one that speaks TLS: --ca names the file of its authority",
-		"error reading from server: write tcp 127.0.0.1:2->127.0.0.1:1: write: broken pipe":                                            "it ended the connection: it stopped, or lets in only clients with a certificate that it trusts (--cert and --key); its log says why",
+		`rpc error: malformed header: "x"`:                                                  "what listens there is not a lugwright service, or one that speaks TLS: --ca names the file of its authority",
+		"error reading from server: write tcp 127.0.0.1:2->127.0.0.1:1: write: broken pipe": "it ended the connection: it stopped, or lets in only clients with a certificate that it trusts (--cert and --key); its log says why",
 	} {
-		if got := plain(from); got != want {
+		if got, _ := plain(from); got != want {
 			t.Errorf("%q: %q", from, got)
 		}
 	}

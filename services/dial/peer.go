@@ -50,15 +50,15 @@ func newPeer(at place, timeout time.Duration, conn grpc.ClientConnInterface, inf
 // mostBusy is how often a call is made of a service that says it is busy, and answers no other call of this client in the meantime.
 const mostBusy = 4
 
-// call makes one call, after the service's version is known to fit. A busy service is asked again: often it is busy with this client's other messages.
+// call makes one call, after the service's version is known to fit. A busy service is asked again, for its version too: often it is busy with this client's other messages.
 func call[Q, R any](ctx context.Context, p *peer, rpc func(context.Context, Q, ...grpc.CallOption) (R, error), q Q) (R, error) {
-	var none R
-	if err := p.ready(ctx); err != nil {
-		return none, err
-	}
 	heard := p.heard.Load()
 	for tries := 1; ; tries++ {
-		r, err := attempt(ctx, p, rpc, q)
+		var r R
+		err := p.ready(ctx)
+		if err == nil {
+			r, err = attempt(ctx, p, rpc, q)
+		}
 		if last := p.heard.Load(); last != heard {
 			heard, tries = last, 1
 		}
@@ -117,6 +117,7 @@ func (p *peer) ready(ctx context.Context) error {
 		return from.named(p, p.otherVersion(v.GetApiVersion(), v.GetToolVersion()))
 	}
 	p.known = true
+	p.answered(&from)
 	return nil
 }
 
@@ -145,7 +146,11 @@ func (p *peer) explain(ctx, limited context.Context, err error) error {
 	case ownLimit:
 		return p.failed(wire.Late, fmt.Sprintf("did not answer within %s", p.timeout))
 	}
-	return p.failed(gone.Failure, plain(gone.Why))
+	words, refused := plain(gone.Why)
+	if refused {
+		return p.failed(wire.Foreign, words)
+	}
+	return p.failed(gone.Failure, words)
 }
 
 // sooner says whether a context ends before another by its deadline.
@@ -182,7 +187,7 @@ const unhealthy = "health check failed. status=NOT_SERVING"
 // otherProtocol are pieces of the errors that something gives which speaks another protocol than gRPC, such as HTTP/1 or SSH.
 var otherProtocol = []string{"http2: frame too large", "error reading server preface", "malformed"}
 
-// handshakes are pieces of the errors of a connection that was not secured, beside what to say of them.
+// handshakes are pieces of the errors of a connection that one of its ends refused to be secured by what the other has, beside what to say of them.
 var handshakes = []struct{ piece, words string }{
 	{"first record does not look like a TLS handshake", "what listens there speaks no TLS, or another protocol"},
 	{"certificate signed by unknown authority", "its certificate is from an authority that is not known here; --ca names the file of its authority"},
@@ -191,19 +196,32 @@ var handshakes = []struct{ piece, words string }{
 	{"tls: unknown certificate authority", "the certificate shown to it is from an authority that it does not know"},
 	{"tls: expired certificate", "the certificate shown to it has expired, or a clock is wrong"},
 	{"tls: protocol version not supported", "it speaks another version of TLS; 1.3 is wanted"},
-	// What a client often sees where its certificate is missing or refused.
-	{"write: broken pipe", "it ended the connection: it stopped, or lets in only clients with a certificate that it trusts (--cert and --key); its log says why"},
+	{"tls: bad certificate", "it refuses the certificate shown to it; its log says why"},
 }
 
-// plain takes gRPC's layers off the reason why a call failed.
-func plain(why string) string {
+// ended is what a client often sees where its certificate is missing or refused, and where a replica stops.
+const ended = "write: broken pipe"
+
+// plain takes gRPC's layers off the reason why a call failed, and says whether it is a handshake that was refused, as it will be again.
+func plain(why string) (words string, refused bool) {
 	for _, h := range handshakes {
 		if strings.Contains(why, h.piece) {
-			return h.words
+			return h.words, true
 		}
 	}
 	if _, names, ok := strings.Cut(why, "x509: certificate is valid for "); ok {
-		return "its certificate is for " + strings.TrimRight(names, `"`) + "; --server-name gives the name in it"
+		return "its certificate is for " + strings.TrimRight(names, `"`) + "; --server-name gives the name in it", true
+	}
+	if _, fault, ok := strings.Cut(why, "tls: failed to verify certificate: x509: "); ok {
+		return "its certificate is not taken: " + strings.TrimRight(fault, `"`), true
+	}
+	return plainBreak(why), false
+}
+
+// plainBreak takes gRPC's layers off the reason why a connection broke, or was not made.
+func plainBreak(why string) string {
+	if strings.Contains(why, ended) {
+		return "it ended the connection: it stopped, or lets in only clients with a certificate that it trusts (--cert and --key); its log says why"
 	}
 	if strings.Contains(why, unhealthy) {
 		return "takes no calls now: it starts, or is about to stop"

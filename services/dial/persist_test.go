@@ -13,6 +13,7 @@ import (
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 
+	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
 	"lugwright/services/wire"
 )
 
@@ -76,6 +77,32 @@ func TestBusyCall(t *testing.T) {
 	}
 }
 
+// The question for the service's version, which a client's first call begins with, is asked again of a busy service as the call itself is.
+func TestBusyAtTheFirstCall(t *testing.T) {
+	for _, c := range []struct {
+		busy, asks, calls int
+		fails             bool
+	}{{mostBusy - 1, mostBusy, 1, false}, {1000, mostBusy, 0, true}} {
+		synctest.Test(t, func(t *testing.T) {
+			asks, calls := 0, 0
+			p := &peer{service: "geometry", addr: "here", local: true, timeout: time.Minute}
+			p.info = func(context.Context, ...grpc.CallOption) (versioned, error) {
+				if asks++; asks <= c.busy {
+					return nil, status.Error(codes.Unavailable, wire.Busy+"no worker")
+				}
+				return &geometrypb.GetServiceInfoResponse{ApiVersion: wire.APIVersion}, nil
+			}
+			got, err := call(t.Context(), p, func(context.Context, int, ...grpc.CallOption) (int, error) {
+				calls++
+				return 7, nil
+			}, 0)
+			if asks != c.asks || calls != c.calls || (failure(err) == wire.Crowded) != c.fails || (err == nil) == c.fails || (got == 7) == c.fails {
+				t.Errorf("busy %d times: asked %d times for the version, called %d times: %d, %v", c.busy, asks, calls, got, err)
+			}
+		})
+	}
+}
+
 // What a server says in so many words is understood behind the layers that gRPC's retries put around it.
 func TestBusyIsUnderstood(t *testing.T) {
 	p := &peer{service: "geometry", addr: "here"}
@@ -86,6 +113,42 @@ func TestBusyIsUnderstood(t *testing.T) {
 	}
 	if err := p.explain(t.Context(), t.Context(), status.Error(codes.Unavailable, "starting: its self-test is not over")); failure(err) != wire.Broken {
 		t.Errorf("starting: %v", err)
+	}
+}
+
+// Asking again helps where a replica may come, come back or make room, and not where a client is refused for what it has or what answers is something else.
+func TestMayReturn(t *testing.T) {
+	const handshake = `connection error: desc = "transport: authentication handshake failed: `
+	p := &peer{service: "geometry", addr: "here"}
+	for _, c := range []struct {
+		code codes.Code
+		why  string
+		may  bool
+	}{
+		{codes.Unavailable, `connection error: desc = "transport: Error while dialing: dial tcp 127.0.0.1:1: connect: connection refused"`, true},
+		{codes.Unavailable, "error reading from server: EOF", true},
+		{codes.Unavailable, handshake + `EOF"`, true},
+		{codes.Unavailable, handshake + `read tcp 127.0.0.1:2->127.0.0.1:1: read: connection reset by peer"`, true},
+		{codes.Unavailable, "error reading from server: write tcp 127.0.0.1:2->127.0.0.1:1: write: broken pipe", true},
+		{codes.Unavailable, `connection error: desc = "error reading server preface: EOF"`, true},
+		{codes.Unavailable, unhealthy, true},
+		{codes.Unavailable, "starting: its self-test is not over", true},
+		{codes.Unavailable, wire.Busy + "no worker", true},
+		{codes.DeadlineExceeded, "x", true},
+		{codes.Unauthenticated, "the token is missing or not the right one", false},
+		{codes.Unimplemented, "x", false},
+		{codes.InvalidArgument, "x", false},
+		{codes.Unavailable, handshake + `tls: first record does not look like a TLS handshake"`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate signed by unknown authority"`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate is valid for localhost, not elsewhere"`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate has expired or is not yet valid: "`, false},
+		{codes.Unavailable, handshake + `tls: failed to verify certificate: x509: certificate is not valid for any names, but wanted to match elsewhere"`, false},
+		{codes.Unavailable, "error reading from server: remote error: tls: certificate required", false},
+		{codes.Unavailable, "error reading from server: remote error: tls: bad certificate", false},
+	} {
+		if err := p.explain(t.Context(), t.Context(), status.Error(c.code, c.why)); MayReturn(err) != c.may {
+			t.Errorf("%v: asking again may help: %v", err, !c.may)
+		}
 	}
 }
 

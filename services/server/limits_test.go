@@ -79,7 +79,7 @@ func build(ctx context.Context, conn grpc.ClientConnInterface) error {
 // One call is worked on, two wait, the next is refused at once; who waits is served when there is room, or leaves when its time is up.
 func TestBusy(t *testing.T) {
 	h := &held{release: make(chan struct{})}
-	r := startWith(t, limited(func(l *Limits) { l.Workers, l.Queue = 1, 2 }), h)
+	r := startWith(t, limited(func(l *Limits) { l.Workers, l.Queue, l.CallTime = 1, 2, time.Hour }), h) // a tenth of an hour is time enough to wait
 	var wait sync.WaitGroup
 	for range 2 {
 		wait.Go(func() {

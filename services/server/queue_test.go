@@ -6,6 +6,7 @@ import (
 	"slices"
 	"sync"
 	"testing"
+	"testing/synctest"
 	"time"
 
 	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
@@ -113,9 +114,15 @@ func TestNobodyWaitsForLong(t *testing.T) {
 
 // The bound is a share of the longest time of a call, which leaves time to ask another replica.
 func TestWaitIsAShare(t *testing.T) {
-	over, stop := newWorkers(Limits{CallTime: 10 * waitShare * time.Nanosecond}).tooLong()
-	defer stop()
-	<-over
+	synctest.Test(t, func(t *testing.T) {
+		begun := time.Now()
+		over, stop := newWorkers(Limits{CallTime: time.Minute}).tooLong()
+		defer stop()
+		<-over
+		if waited := time.Since(begun); waited != 6*time.Second {
+			t.Errorf("a call of a minute at most waits for %s, want a tenth of it", waited)
+		}
+	})
 }
 
 func TestItems(t *testing.T) {

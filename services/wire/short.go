@@ -24,18 +24,35 @@ const mostTold = 6 << 10
 const longestText = 1 << 10
 
 // refusal is the status of a problem: with all of its words where they fit, else with as many whole fields as do, the first of them in the message; a single field that is
-// too long is cut.
+// too long is cut. Nothing is made of texts that are too long as they stand.
 func refusal(code codes.Code, problem *pb.Problem, reason string) *status.Status {
-	s := detailed(code, problem.Message, problem, reason)
-	for n := len(problem.Fields); n > 0 && toldBytes(s) > mostTold; n-- {
-		kept := firstFields(problem, n)
-		s = detailed(code, inShort(problem, n), kept, reason)
+	if len(problem.Message) <= mostTold && mayFit(problem.Fields, mostTold) == len(problem.Fields) {
+		if s := detailed(code, problem.Message, problem, reason); toldBytes(s) <= mostTold {
+			return s
+		}
 	}
-	for most := longestText; toldBytes(s) > mostTold; most /= 2 {
-		kept := cut(firstFields(problem, 1), most)
-		s = detailed(code, kept.Message, kept, reason)
+	before := beforeFields(problem)
+	for n := mayFit(problem.Fields, mostTold-len(before)); n > 0; n-- {
+		if s := detailed(code, inShort(problem, n), firstFields(problem, before, n), reason); toldBytes(s) <= mostTold {
+			return s
+		}
 	}
-	return s
+	for most := longestText; ; most /= 2 {
+		kept := cut(problem, most)
+		if s := detailed(code, kept.Message, kept, reason); toldBytes(s) <= mostTold {
+			return s
+		}
+	}
+}
+
+// mayFit is how many of the first fields have texts of no more than so many bytes together.
+func mayFit(fields []*pb.FieldProblem, bytes int) int {
+	for i, f := range fields {
+		if bytes -= len(f.Field) + len(f.Found) + len(f.Accept); bytes < 0 {
+			return i
+		}
+	}
+	return len(fields)
 }
 
 func detailed(code codes.Code, message string, problem *pb.Problem, reason string) *status.Status {
@@ -65,18 +82,31 @@ func toldBytes(s *status.Status) int {
 	return three + message + base64.RawStdEncoding.EncodedLen(proto.Size(s.Proto()))
 }
 
+// beforeFields is what a problem's message says before the words of its fields.
+func beforeFields(p *pb.Problem) string {
+	before, _, ok := strings.Cut(p.Message, decodeFields(p.Fields).Error())
+	if !ok {
+		return ""
+	}
+	return before
+}
+
 // firstFields is a problem with no more than its first fields; the last of them says how many follow.
-func firstFields(p *pb.Problem, n int) *pb.Problem {
+func firstFields(p *pb.Problem, before string, n int) *pb.Problem {
 	if n >= len(p.Fields) {
 		return p
 	}
-	all, kept := decodeFields(p.Fields), decodeFields(p.Fields[:n])
-	kept[n-1].Accept += "; " + moreFields(len(p.Fields)-n, len(p.Fields) >= maxRefused)
-	before, _, ok := strings.Cut(p.Message, all.Error())
-	if !ok {
-		before = ""
-	}
+	kept := decodeFields(p.Fields[:n])
+	kept[n-1].Accept += toFollow(p, n)
 	return &pb.Problem{Message: before + kept.Error(), Fields: encodeFields(kept)}
+}
+
+// toFollow says how many fields there are after the first n, in words that go on with those of the last of these.
+func toFollow(p *pb.Problem, n int) string {
+	if n >= len(p.Fields) {
+		return ""
+	}
+	return "; " + moreFields(len(p.Fields)-n, len(p.Fields) >= maxRefused)
 }
 
 func moreFields(n int, atLeast bool) string {
@@ -98,13 +128,13 @@ func inShort(p *pb.Problem, n int) string {
 	return first
 }
 
-// cut is a problem of one field, or none, with no text longer than most bytes.
+// cut is a problem with the first of its fields, or none, and no text longer than most bytes.
 func cut(p *pb.Problem, most int) *pb.Problem {
 	if len(p.Fields) == 0 {
 		return &pb.Problem{Message: shortened(p.Message, most)}
 	}
 	f := p.Fields[0]
-	fields := part.FieldErrors{{Field: shortened(f.Field, most), Found: shortened(f.Found, most), Accept: shortened(f.Accept, most)}}
+	fields := part.FieldErrors{{Field: shortened(f.Field, most), Found: shortened(f.Found, most), Accept: shortened(f.Accept+toFollow(p, 1), most)}}
 	return &pb.Problem{Message: fields.Error(), Fields: encodeFields(fields)}
 }
 

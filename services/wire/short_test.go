@@ -3,14 +3,17 @@ package wire
 import (
 	"errors"
 	"fmt"
+	"runtime"
 	"strings"
 	"testing"
 	"unicode/utf8"
 
 	"google.golang.org/genproto/googleapis/rpc/errdetails"
+	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/status"
 
 	"lugwright/part"
+	pb "lugwright/proto/gen/lugwright/part/v1alpha1"
 )
 
 // manyFields are n refused fields with texts of about so many bytes.
@@ -72,6 +75,39 @@ func TestLongRefusals(t *testing.T) {
 		if bad, ok := first(s.Details()).(*errdetails.BadRequest); ok && len(bad.FieldViolations) != len(got) {
 			t.Errorf("%s: %d violations beside %d fields", c.name, len(bad.FieldViolations), len(got))
 		}
+	}
+}
+
+// However many texts are too long, all of them are walked over a few times and not once for each field: what is allocated is held against what came.
+func TestLongRefusalsAreCheap(t *testing.T) {
+	for name, fields := range map[string]part.FieldErrors{
+		"all too long":         manyFields(256, 50_000, "x"),
+		"all but the first":    append(manyFields(1, 50, "x"), manyFields(255, 50_000, "x")...),
+		"all but the first 40": append(manyFields(40, 50, "x"), manyFields(216, 50_000, "x")...),
+	} {
+		problem := &pb.Problem{Message: fields.Error(), Fields: encodeFields(fields)}
+		before := allocated()
+		s := refusal(codes.InvalidArgument, problem, reasonFieldsRefused)
+		if grown := allocated() - before; grown > 4*uint64(len(problem.Message)) {
+			t.Errorf("%s: %d kB for a refusal of %d kB", name, grown>>10, len(problem.Message)>>10)
+		}
+		if n := toldBytes(s); n > mostTold {
+			t.Errorf("%s: %d bytes", name, n)
+		}
+	}
+}
+
+func allocated() uint64 {
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return m.TotalAlloc
+}
+
+func BenchmarkLongRefusal(b *testing.B) {
+	fields := manyFields(256, 50_000, "x")
+	problem := &pb.Problem{Message: fields.Error(), Fields: encodeFields(fields)}
+	for b.Loop() {
+		refusal(codes.InvalidArgument, problem, reasonFieldsRefused)
 	}
 }
 

@@ -38,7 +38,7 @@ type Failure int
 const (
 	Broken  Failure = iota // the connection could not be made, or broke: another replica may answer
 	Late                   // no answer in time: so it may
-	Foreign                // what answers is another service or version, and asking again does not help
+	Foreign                // what answers is another service or version, or lets this client in nowhere: asking again does not help
 	Crowded                // it answers that it has enough to do: asking again later helps
 )
 
@@ -105,7 +105,7 @@ func FromStatus(err error) error {
 		}
 		return gone
 	case codes.Unauthenticated:
-		return &UnreachableError{Why: "lets nobody in without the right token; --token-file names the file with it"}
+		return &UnreachableError{Why: "lets nobody in without the right token; --token-file names the file with it", Failure: Foreign}
 	case codes.Internal:
 		if _, why, ok := strings.Cut(s.Message(), unreadable); ok {
 			return &UnreachableError{Why: "cannot be read, or cannot read what it is asked, it is another service or version: " + why, Failure: Foreign}
