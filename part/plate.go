@@ -2,6 +2,7 @@ package part
 
 import (
 	"fmt"
+	"slices"
 
 	"lugwright/geometry/shape"
 )
@@ -121,6 +122,9 @@ func (p *Plate) Bores() []Hole {
 	}
 	return out
 }
+
+// RoundHoles are the holes and the bores.
+func (p *Plate) RoundHoles() []Hole { return slices.Concat(p.Holes, p.Bores()) }
 
 // HoleAt is the hole's centre in bracket axes.
 func (p *Plate) HoleAt(h Hole) Vec { return p.Pose.At(h.Center.X, h.Center.Y, 0) }

@@ -78,3 +78,11 @@ func WeldLength(mm float64, system System) string {
 	const noise = 1e-5 // sixteenths: of sums of coordinates
 	return ShopLength(math.Ceil(mm/inch*16-noise)/16*inch, Inch)
 }
+
+// Unitless is a quantity's number without its unit, for where the unit is said once.
+func Unitless(text string) string {
+	if i := strings.LastIndexByte(text, ' '); i > 0 {
+		return text[:i]
+	}
+	return text
+}

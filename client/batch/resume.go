@@ -111,7 +111,7 @@ func (e *changedError) Error() string { return fmt.Sprintf("line %d was changed"
 
 // readBack takes the rows that both files have whole, n at most, and says where each file's last one ends.
 func (r *Results) readBack(linesFile, tableFile io.Reader, n int64) (ends [2]int64, err error) {
-	lines, table := newScan(linesFile), newScan(tableFile)
+	lines, table, tableRow := newScan(linesFile), newScan(tableFile), tableRows()
 	if !table.next() {
 		return ends, table.err
 	}
@@ -150,7 +150,7 @@ func (f *form) rejoinHeader(line []byte) bool {
 	if len(header) <= own || !slices.Equal(header[:own], f.header()[:own]) || header[len(header)-1] != others {
 		return false
 	}
-	if !bytes.Equal(line, tableRow(header)) {
+	if !bytes.Equal(line, tableRows()(header)) {
 		return false
 	}
 	limits := header[own : len(header)-1]
@@ -250,13 +250,16 @@ func (f *form) rowOf(id int64, line []byte) (_ Row, want []string, _ bool) {
 	return r, want, true
 }
 
-// tableRow is a line of a table.
-func tableRow(cells []string) []byte {
+// tableRows makes lines of a table, each good until the next.
+func tableRows() func(cells []string) []byte {
 	var line bytes.Buffer
 	w := csv.NewWriter(&line)
-	w.Write(cells) //nolint:errcheck // memory takes all
-	w.Flush()
-	return line.Bytes()
+	return func(cells []string) []byte {
+		line.Reset()
+		w.Write(cells) //nolint:errcheck // memory takes all
+		w.Flush()
+		return line.Bytes()
+	}
 }
 
 // limitUses keeps the order of limit states, which the table's last cell has too.
@@ -287,7 +290,7 @@ func (l *limitUses) UnmarshalJSON(src []byte) error {
 
 // tenFigures rounds away what a number in another unit lost at its twelfth.
 func tenFigures(v float64) float64 {
-	out, err := strconv.ParseFloat(strconv.FormatFloat(v, 'g', 10, 64), 64)
+	out, err := figures(v, 10)
 	if err != nil {
 		return v
 	}

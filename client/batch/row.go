@@ -100,11 +100,16 @@ func (f *form) value(i int, p *part.Param) string {
 	if p.Text != "" {
 		return p.Text
 	}
-	v, err := strconv.ParseFloat(strconv.FormatFloat(p.Number/f.scales[i], 'g', 12, 64), 64)
+	v, err := figures(p.Number/f.scales[i], 12)
 	if err != nil {
 		return ""
 	}
 	return strconv.FormatFloat(v, 'g', -1, 64)
+}
+
+// figures rounds a number to so many significant figures.
+func figures(v float64, n int) (float64, error) {
+	return strconv.ParseFloat(strconv.FormatFloat(v, 'g', n, 64), 64)
 }
 
 // line adds a row as one line of JSON.

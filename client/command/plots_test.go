@@ -13,6 +13,7 @@ import (
 	"testing"
 
 	"lugwright/client/draw"
+	"lugwright/client/job"
 	"lugwright/client/paper"
 	"lugwright/client/papers"
 	"lugwright/client/run"
@@ -132,22 +133,30 @@ func by(axis [2][2]float64, at float64) float64 {
 	return axis[0][1] + (at-axis[0][0])*(axis[1][1]-axis[0][1])/(axis[1][0]-axis[0][0])
 }
 
+// opened is a job that is read, and the services that it is read for.
+func opened(t *testing.T, path string) (*dial.Client, *job.Job) {
+	t.Helper()
+	client, err := dial.InProcess()
+	if err != nil {
+		t.Fatal(err)
+	}
+	t.Cleanup(func() { client.Close() })
+	j, err := readJob(t.Context(), client, path)
+	if err != nil {
+		t.Fatal(err)
+	}
+	return client, j
+}
+
 func TestPlotsAreTheLoads(t *testing.T) {
 	const path = "../../testdata/jobs/fieldlab.yaml"
 	var doc plottedDoc
 	if err := json.Unmarshal([]byte(lugwright(t, "loads", "--json", path).out), &doc); err != nil {
 		t.Fatal(err)
 	}
-	client, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer client.Close()
-	j, err := readJob(t.Context(), client, path)
-	if err != nil {
-		t.Fatal(err)
-	}
+	client, j := opened(t, path)
 	in := papers.Input{Result: &run.Result{Job: j}, Version: "test"}
+	var err error
 	if in.Vehicle, err = vehicleOf(t.Context(), client, j); err != nil {
 		t.Fatal(err)
 	}
@@ -257,15 +266,7 @@ func reactionsAsTold(t *testing.T, doc *plottedDoc, areas []read, mount string) 
 
 // The calc sheet carries the same plots as the paper of plots: the vehicle's before the brackets whose loads come from them, those of thickness after the brackets.
 func TestCalcSheetHasThePlots(t *testing.T) {
-	client, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer client.Close()
-	j, err := readJob(t.Context(), client, "../../testdata/jobs/fieldlab.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	client, j := opened(t, "../../testdata/jobs/fieldlab.yaml")
 	in, err := papersInput(t.Context(), client, j, nil)
 	if err != nil {
 		t.Fatal(err)
@@ -303,15 +304,7 @@ func TestCalcSheetHasThePlots(t *testing.T) {
 
 // What several papers of a job show is drawn once: the views on the calc sheet are the very drawing that the page of drawings has.
 func TestPapersShareDrawings(t *testing.T) {
-	client, err := dial.InProcess()
-	if err != nil {
-		t.Fatal(err)
-	}
-	defer client.Close()
-	j, err := readJob(t.Context(), client, "../../testdata/jobs/crosstube.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
+	client, j := opened(t, "../../testdata/jobs/crosstube.yaml")
 	in, err := papersInput(t.Context(), client, j, nil)
 	if err != nil {
 		t.Fatal(err)

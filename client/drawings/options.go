@@ -32,13 +32,11 @@ func (o *Options) room() (width, height float64) {
 
 // length writes a length without its unit, which the drawing states once.
 func (o *Options) length(mm float64) string {
-	return unitless(units.Format(mm, units.Length, o.Units))
+	return units.Unitless(units.Format(mm, units.Length, o.Units))
 }
 
 // weldLength is that of a run, as the welder reads it.
-func (o *Options) weldLength(mm float64) string { return unitless(units.WeldLength(mm, o.Units)) }
-
-func unitless(text string) string { return text[:strings.LastIndexByte(text, ' ')] }
+func (o *Options) weldLength(mm float64) string { return units.Unitless(units.WeldLength(mm, o.Units)) }
 
 func (o *Options) unit() string {
 	if o.Units == units.Inch {

@@ -22,8 +22,9 @@ func (a *assembly) addHoleList(context.Context) error {
 		"mark", "hand", "qty", "face", "hole", "x_mm", "y_mm", "from_left_mm", "from_bottom_mm", "finished_mm", "cut_mm", "finish", "thread", "purpose", "made",
 	}}
 	total := 0
+	var done map[string]string // at the holes of the piece at hand, when brackets are put together
 	row := func(mark string, hand part.Hand, qty int, face string, h *part.Hole, from shape.Point, cut, made string) {
-		if words := a.Result.AtHoles(mark)[h.ID]; words != "" {
+		if words := done[h.ID]; words != "" {
 			made += "; " + words
 		}
 		total += qty
@@ -34,7 +35,8 @@ func (a *assembly) addHoleList(context.Context) error {
 	}
 	for _, p := range a.pieces {
 		corner := p.plate.Outer.BBox().Min
-		holes := slices.Concat(p.plate.Holes, p.plate.Bores())
+		done = a.Result.AtHoles(p.plate.Mark)
+		holes := p.plate.RoundHoles()
 		for i := range holes {
 			h := &holes[i]
 			cut := "mark"
@@ -45,6 +47,7 @@ func (a *assembly) addHoleList(context.Context) error {
 		}
 	}
 	for _, m := range a.members {
+		done = a.Result.AtHoles(m.member.Mark)
 		for i := range m.member.Holes {
 			h := &m.member.Holes[i]
 			row(m.member.Mark, m.hand, m.count, "leg "+string(h.Face), &h.Hole, fromHeel(m.member, h), "", "mark out, "+shop.ByHand(&h.Hole))
@@ -58,7 +61,7 @@ func (a *assembly) addHoleList(context.Context) error {
 
 // drilled says whether any piece has a round hole.
 func (a *assembly) drilled() bool {
-	return slices.ContainsFunc(a.pieces, func(p *piece) bool { return len(p.plate.Holes)+len(p.plate.Bores()) > 0 }) ||
+	return slices.ContainsFunc(a.pieces, func(p *piece) bool { return len(p.plate.RoundHoles()) > 0 }) ||
 		slices.ContainsFunc(a.members, func(m *section) bool { return len(m.member.Holes) > 0 })
 }
 

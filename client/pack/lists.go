@@ -139,10 +139,7 @@ func checkHole(p *part.Plate) string {
 // holeNotes counts like holes and round openings: "1 x pin 25.30 ream, cut 24.00; 4 x bolt 13.50 as cut; 1 x bore 89.40 as cut".
 func holeNotes(p *part.Plate) string {
 	var all []string
-	for _, h := range p.Holes {
-		all = append(all, holeNote(h))
-	}
-	for _, h := range p.Bores() {
+	for _, h := range p.RoundHoles() {
 		all = append(all, holeNote(h))
 	}
 	var notes []string

@@ -3,13 +3,10 @@ package pack
 // Names of files, and marks, as the shop has them.
 
 import (
-	"os"
 	"slices"
 	"strings"
 	"testing"
 
-	"lugwright/client/job"
-	"lugwright/client/run"
 	"lugwright/geometry/access"
 	"lugwright/geometry/shop"
 	"lugwright/strength"
@@ -26,22 +23,11 @@ func TestNamingOfThicknesses(t *testing.T) {
 		}
 	}
 	// A job that was read from a file knows its places there.
-	known, err := run.Known(t.Context(), services(t))
-	if err != nil {
-		t.Fatal(err)
-	}
-	src, err := os.ReadFile("testdata/clevis.yaml")
-	if err != nil {
-		t.Fatal(err)
-	}
-	j, err := job.Read("clevis.yaml", src, known)
-	if err != nil {
-		t.Fatal(err)
-	}
+	j := clevisJob(t, services(t))
 	j.Shop, j.Cases, j.Brackets = in.Job.Shop, in.Job.Cases, in.Job.Brackets
 	in.Job, in.Result.Job = j, j
 	in.Job.Shop.Files.Naming = "{mark}_{units}"
-	err = Write(t.Context(), t.TempDir(), in)
+	err := Write(t.Context(), t.TempDir(), in)
 	if err == nil || !strings.Contains(err.Error(), "would share the file PLATES_mm") {
 		t.Errorf("two thicknesses in one file: %v", err)
 	}

@@ -2,7 +2,6 @@ package pack
 
 import (
 	"archive/zip"
-	"context"
 	"crypto/sha256"
 	"encoding/hex"
 	"encoding/json"
@@ -100,8 +99,18 @@ func TestRemoteGivesTheSameBytes(t *testing.T) {
 
 func realPack(t *testing.T, c *dial.Client) map[string]string {
 	t.Helper()
-	ctx := context.Background()
-	known, err := run.Known(ctx, c)
+	j := clevisJob(t, c)
+	r, err := run.Job(t.Context(), c, j, run.Options{Trace: true})
+	if err != nil {
+		t.Fatal(err)
+	}
+	return packed(t, Input{Job: j, Result: r, Client: c, Version: "test", Force: true})
+}
+
+// clevisJob is a job as it is read from a file.
+func clevisJob(t *testing.T, c *dial.Client) *job.Job {
+	t.Helper()
+	known, err := run.Known(t.Context(), c)
 	if err != nil {
 		t.Fatal(err)
 	}
@@ -113,11 +122,7 @@ func realPack(t *testing.T, c *dial.Client) map[string]string {
 	if err != nil {
 		t.Fatal(err)
 	}
-	r, err := run.Job(ctx, c, j, run.Options{Trace: true})
-	if err != nil {
-		t.Fatal(err)
-	}
-	return packed(t, Input{Job: j, Result: r, Client: c, Version: "test", Force: true})
+	return j
 }
 
 func TestManifest(t *testing.T) {

@@ -24,7 +24,7 @@ func holeSchedule(p *page) string {
 	t := table("", "mark", "#off", "hole", "#from left", "#from bottom", "cut", "pilot, drill", "ream", "tap", "#finished")
 	for _, q := range plates {
 		corner := q.plate.Outer.BBox().Min
-		holes := slices.Concat(q.plate.Holes, q.plate.Bores())
+		holes := q.plate.RoundHoles()
 		for i := range holes {
 			h := &holes[i]
 			p.holeRow(t, q.plate.Mark, q.count, h.ID, h.Center.Sub(corner), h)

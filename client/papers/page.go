@@ -36,14 +36,7 @@ const noBrackets = "the job has no brackets"
 // length writes a length with its unit, bare without.
 func (p *page) length(mm float64) string { return units.ShopLength(mm, p.system) }
 
-func (p *page) bare(mm float64) string { return unitless(p.length(mm)) }
-
-func unitless(text string) string {
-	if i := strings.LastIndexByte(text, ' '); i > 0 {
-		return text[:i]
-	}
-	return text
-}
+func (p *page) bare(mm float64) string { return units.Unitless(p.length(mm)) }
 
 // unit is that of bare lengths.
 func (p *page) unit() string {

@@ -159,7 +159,7 @@ func lengths(segments []part.WeldSegment) []float64 {
 }
 
 // weldLength is that of a run, without its unit.
-func (p *page) weldLength(mm float64) string { return unitless(units.WeldLength(mm, p.system)) }
+func (p *page) weldLength(mm float64) string { return units.Unitless(units.WeldLength(mm, p.system)) }
 
 // alike counts lengths that print the same.
 func alike(mm []float64, write func(mm float64) string) string {

@@ -269,6 +269,19 @@ func TestHeadingsStayWithTheirs(t *testing.T) {
 	}
 }
 
+// laidOutAgain are the words of each page of a paper whose first layout, of so many pages, leaves little on the last one; nil of another.
+func laidOutAgain(t *testing.T, p *paper.Paper) (pages []string, before int) {
+	t.Helper()
+	first, err := laidOut(p, nil)
+	if err != nil {
+		t.Fatal(err)
+	}
+	if len(first.sparse) == 0 {
+		return nil, 0
+	}
+	return strings.Split(strings.TrimSuffix(read(t, written(t, p), "pdftotext", "-layout"), "\f"), "\f"), first.f.PageNo()
+}
+
 // However long a paper is, what it ends with does not stand on a last page alone, nor does what comes before a page that begins by force; no page is added for it.
 func TestLastPageIsNotSparse(t *testing.T) {
 	mind := []paper.Block{&paper.Heading{Level: 2, Text: "Mind"}, &paper.List{Items: []string{"one", "two", "three"}}}
@@ -280,17 +293,13 @@ func TestLastPageIsNotSparse(t *testing.T) {
 		}
 		for _, more := range [][]paper.Block{nil, {&paper.NewPage{}, &paper.Words{Text: "a tile"}}} {
 			p := &paper.Paper{Name: "x", Title: "X", Blocks: append(append([]paper.Block{tab}, mind...), more...)}
-			first, err := laidOut(p, nil)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if len(first.sparse) == 0 {
+			pages, before := laidOutAgain(t, p)
+			if pages == nil {
 				continue
 			}
 			turned++
-			pages := strings.Split(strings.TrimSuffix(read(t, written(t, p), "pdftotext", "-layout"), "\f"), "\f")
-			if len(pages) != first.f.PageNo() {
-				t.Errorf("%d rows: %d pages, before %d", rows, len(pages), first.f.PageNo())
+			if len(pages) != before {
+				t.Errorf("%d rows: %d pages, before %d", rows, len(pages), before)
 			}
 			i := slices.IndexFunc(pages, func(s string) bool { return strings.Contains(s, "three") })
 			if i > 0 && !strings.Contains(pages[i], "row") {
@@ -319,15 +328,11 @@ func TestNoHeadingIsLeftAlone(t *testing.T) {
 				&paper.Figure{Drawing: &draw.Drawing{WidthMM: 100, HeightMM: tall, Title: "tall"}, Caption: "A tall drawing"},
 				&paper.Heading{Level: 2, Text: "Mind"}, list,
 			}}
-			first, err := laidOut(p, nil)
-			if err != nil {
-				t.Fatal(err)
-			}
-			if len(first.sparse) == 0 {
+			pages, _ := laidOutAgain(t, p)
+			if pages == nil {
 				continue
 			}
 			turned++
-			pages := strings.Split(read(t, written(t, p), "pdftotext", "-layout"), "\f")
 			if i := slices.IndexFunc(pages, func(s string) bool { return strings.Contains(s, "Views") }); i < 0 || !strings.Contains(pages[i], "A tall drawing") {
 				t.Errorf("figure of %g mm, %d items: the heading stands alone", tall, items)
 			}
