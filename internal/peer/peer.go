@@ -1,11 +1,12 @@
 // Package peer finds the outside programs that tests compare with. It never installs anything, and nothing but tests
 // imports it.
 //
-// A test whose peer is missing is skipped, unless LUGWRIGHT_PEERS=require is set: then it fails, so that a machine that is
-// meant to have every peer cannot pass by skipping.
+// A test whose peer is missing, or that asks of the machine what it cannot do, is skipped, unless LUGWRIGHT_PEERS=require
+// is set: then it fails, so that a machine that is meant to have every peer cannot pass by skipping.
 package peer
 
 import (
+	"fmt"
 	"os"
 	"os/exec"
 	"strings"
@@ -36,10 +37,21 @@ func NeedCommand(t testing.TB, name string) string {
 	return path
 }
 
+// Unable ends a test of what this machine cannot do as one whose peer is missing.
+func Unable(t testing.TB, what string, err error) {
+	t.Helper()
+	without(t, fmt.Sprintf("%s: %v", what, err))
+}
+
 func missing(t testing.TB, what string) {
 	t.Helper()
+	without(t, what+" is not installed")
+}
+
+func without(t testing.TB, why string) {
+	t.Helper()
 	if os.Getenv("LUGWRIGHT_PEERS") == "require" {
-		t.Fatalf("%s is not installed, and LUGWRIGHT_PEERS=require asks for it", what)
+		t.Fatalf("%s, and LUGWRIGHT_PEERS=require asks for it", why)
 	}
-	t.Skipf("%s is not installed", what)
+	t.Skip(why)
 }

@@ -19,6 +19,7 @@ import (
 	"google.golang.org/grpc/resolver/dns"
 
 	"lugwright/geometry/kinds"
+	outside "lugwright/internal/peer"
 	geometrypb "lugwright/proto/gen/lugwright/geometry/v1alpha1"
 	"lugwright/services/dial/dialtest"
 	geometryservice "lugwright/services/geometry"
@@ -35,7 +36,7 @@ func served(t *testing.T, hosts ...string) (port string) {
 	for _, host := range hosts {
 		l, err := net.Listen("tcp", net.JoinHostPort(host, port))
 		if err != nil {
-			t.Skipf("%s: %v", host, err)
+			outside.Unable(t, host+" as an address of this machine", err)
 		}
 		_, port, _ = net.SplitHostPort(l.Addr().String())
 		s := server.New(server.Options{Log: slog.New(slog.NewTextHandler(io.Discard, nil))}, geometryservice.New(kinds.All()))

@@ -19,6 +19,8 @@ import (
 	"google.golang.org/grpc/codes"
 	"google.golang.org/grpc/metadata"
 	grpcstatus "google.golang.org/grpc/status"
+
+	"lugwright/internal/peer"
 )
 
 // built is the program, built once.
@@ -269,20 +271,11 @@ func TestFaults(t *testing.T) {
 	})
 }
 
-// unable skips what this machine cannot do; where the outside programs are required, so is that.
-func unable(t *testing.T, what string, err error) {
-	t.Helper()
-	if os.Getenv("LUGWRIGHT_PEERS") == "require" {
-		t.Fatalf("%s: %v", what, err)
-	}
-	t.Skipf("%s: %v", what, err)
-}
-
 // diskFull writes to a file system that is too small, then goes on where there is room.
 func diskFull(t *testing.T, family, whole string) {
 	small := t.TempDir()
 	if err := syscall.Mount("tmpfs", small, "tmpfs", 0, "size=192k"); err != nil {
-		unable(t, "a small file system", err)
+		peer.Unable(t, "a small file system", err)
 	}
 	defer syscall.Unmount(small, 0)
 	dir := filepath.Join(small, "out")

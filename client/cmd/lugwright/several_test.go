@@ -17,6 +17,7 @@ import (
 	"google.golang.org/grpc/resolver/dns"
 
 	"lugwright/client/command"
+	"lugwright/internal/peer"
 	"lugwright/services/dial/dialtest"
 	"lugwright/services/transport/transporttest"
 )
@@ -77,7 +78,7 @@ func freePort(t *testing.T, hosts ...string) string {
 	for _, h := range hosts {
 		other, err := net.Listen("tcp", net.JoinHostPort(h, port))
 		if err != nil {
-			unable(t, h+" as an address of this machine", err)
+			peer.Unable(t, h+" as an address of this machine", err)
 		}
 		other.Close()
 	}
